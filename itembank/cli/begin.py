@@ -139,19 +139,17 @@ def _next(folder: Path, answers: Answers) -> None:
     from itembank.cli.words.wrapped import say
     from itembank.text.paths_shown import quoted_path
     from itembank.today import today
+    from itembank.work.department.first_week import first_day_with_starters
     from itembank.work.department.made import read_kept
 
     answers = read_kept(folder).answers
     calendar = answers.calendar
     if calendar is None or not answers.classes:
         return
-    # A starter asks what was taught before: the second week is the first that has it.
-    second = calendar.week_start(2) or calendar.terms[0].first
-    first = max(today(), second)
-    days = list(calendar.teaching_days(first, calendar.terms[-1].last))
-    if days:
+    first = first_day_with_starters(calendar, today())
+    if first is not None:
         name = answers.classes[0].name
-        say(f"Next: itembank week {name} --from {days[0]} --department {quoted_path(folder)}")
+        say(f"Next: itembank week {name} --from {first} --department {quoted_path(folder)}")
 
 
 def _given(

@@ -38,6 +38,7 @@ COMMANDS = {
     "record": ("record:record", "Record how a starter went."),
     "cover": ("cover:cover", "Note what a class was asked instead of its starter."),
     "cancel": ("cancel:cancel", "Note that a class had, or will have, no lesson."),
+    "shift": ("shift:shift", "Move one lesson to another day or period."),
     "move": ("move:move", "Move pupils to another class or seat, with what was recorded."),
     "undo": ("undo:undo", "Take back what was recorded last."),
     "decide": ("decide:decide", "Say what the results suggest."),

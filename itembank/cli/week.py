@@ -14,12 +14,22 @@ from itembank.today import today
 
 if TYPE_CHECKING:
     from itembank.planning.week.week_changes import LessonName
+    from itembank.work.week.request import WeekMade
 
 Changes = list[str] | None
 
 
 def week(
-    class_: Annotated[str | None, typer.Argument(metavar="CLASS", help="The class.")] = None,
+    classes: Annotated[
+        list[str] | None, typer.Argument(metavar="CLASS", help="The class, or several.")
+    ] = None,
+    year: Annotated[
+        int | None, typer.Option(metavar="N", help="All classes of a year group.")
+    ] = None,
+    same_starters: Annotated[
+        bool,
+        typer.Option("--same-starters", help="Parallel classes have the first one's starters."),
+    ] = False,
     from_: Annotated[
         str | None,
         typer.Option("--from", metavar="DAY", help="First day; from it to the week's end."),
@@ -70,8 +80,12 @@ def week(
       itembank week --plan plans/week-8K-2026-11-30.toml --replace
       itembank week 8K --from 2026-11-30 --pin "tue ratio.share" --replace
       itembank week --plan plans/week-8K-2026-11-30.toml --only tue --replace
+      itembank week --year 8 --from 2026-11-30 --same-starters
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    if plan is None and class_ is None:
+    names = classes or []
+    if plan is not None and (len(names) > 1 or year is not None):
+        raise ItembankError("--plan is of one class. Leave out the other classes and --year.")
+    if plan is None and not names and year is None:
         raise ItembankError(
             "Name a class, as in: itembank week 8K --from 2026-11-30. Or a plan: --plan FILE."
         )
@@ -95,7 +109,7 @@ def week(
         "order": order,
     }
     request = WeekRequest(
-        class_name=class_,
+        class_name=names[0] if names else None,
         first=parse_day(from_, now) if from_ is not None else None,
         plan=plan,
         only=_only(only, now) if only is not None else None,
@@ -107,12 +121,36 @@ def week(
         how_to_build="itembank week --plan {path} --replace",
     )
     steps = Steps()
+    if len(names) < 2 and year is None:
+        try:
+            made = make_week(request, waiting=Waiting(), progress=steps)
+        finally:
+            steps.clear()
+        tell_copies(made.department)
+        tell_week(made)
+        return
+    from itembank.cli.words.wrapped import say
+    from itembank.work.week.several_weeks import classes_meant, make_weeks
+
+    def tell(made: WeekMade) -> None:
+        steps.clear()
+        say(f"{made.plan.class_name}:")
+        tell_week(made)
+        say("")
+
+    meant = classes_meant(department, names, year)
     try:
-        made = make_week(request, waiting=Waiting(), progress=steps)
+        weeks = make_weeks(
+            request,
+            meant,
+            same_starters=same_starters,
+            waiting=Waiting(),
+            progress=steps,
+            told=tell,
+        )
     finally:
         steps.clear()
-    tell_copies(made.department)
-    tell_week(made)
+    tell_copies(weeks.made[0].department)
 
 
 def _only(typed: str, now: datetime.date) -> LessonName:

@@ -117,7 +117,7 @@ def page_script() -> str:
 "use strict";
 try {{
   if (typeof BigInt !== "function") return;
-  new RegExp("(?<=a)\\\\p{{L}}", "u");
+  new RegExp("(?<a>a)\\\\p{{L}}", "u");
 }} catch (error) {{ return; }}
 document.getElementById("old").hidden = true;
 const TABLES = {tables.strip()};
@@ -152,7 +152,7 @@ def _data(pack: Pack, key: str, items: dict[int, Item], check: str) -> dict[str,
             {"letter": version.letter, "questions": questions(version.items)}
             for version in pack.versions
         ],
-        "sheets": {sheet.tier: questions(sheet.items) for sheet in pack.sheets},
+        "sheets": {sheet.tier: questions(_asked(sheet)) for sheet in pack.sheets},
         "bands": [
             {
                 "letter": band.letter,
@@ -218,9 +218,8 @@ def _body(pack: Pack, check: str) -> list[str]:
         *_result(pack),
         "</div>",
         "</main>",
-        "<footer><p>Bands are there to choose what you do next. They are not a grade.</p>"
-        "<p>This page keeps no names. Your slip has your seat code and your score, and nobody "
-        "sees it unless you show it.</p></footer>",
+        "<footer><p>This page keeps no names. Your slip has your seat code and your score, and "
+        "nobody sees it unless you show it.</p></footer>",
     ]
 
 
@@ -265,12 +264,18 @@ def _question(item: PackItem, number: int, name: str) -> str:
     return (
         f'<li class="question"><h3>Question {number}{worth}</h3>'
         f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>'
-        f'<label for="{name}">Your answer to question {number}</label>'
+        f"{_answer_box(name, f'question {number}')}</li>"
+    )
+
+
+def _answer_box(name: str, what: str) -> str:
+    return (
+        f'<label for="{name}">Your answer to {what}</label>'
         f'<textarea id="{name}" rows="1" maxlength="200" aria-describedby="{name}-asks" '
         'autocapitalize="off" autocomplete="off" spellcheck="false"></textarea>'
         '<div><button type="button" class="check plain">Check '
-        f'<span class="small">question {number}</span></button></div>'
-        '<div class="said" role="status" hidden></div></li>'
+        f'<span class="small">{what}</span></button></div>'
+        '<div class="said" role="status" hidden></div>'
     )
 
 
@@ -294,6 +299,7 @@ def _result(pack: Pack) -> list[str]:
         '<p id="score"></p>',
         '<p id="left" hidden></p>',
         *[part for band in pack.bands for part in _band(band)],
+        '<p class="small">A band says what to do next. It is a teaching aid, not a grade.</p>',
         "<p>Look at what is said under each question. You can change an answer and check it "
         "again; your score stays what it was the first time.</p>",
         "<h3>Your result slip</h3>",
@@ -336,12 +342,12 @@ def _band(band: Band) -> list[str]:
 
 
 def _sheet(sheet: Sheet) -> list[str]:
-    example = sheet.worked
     return [
         f'<section class="follow-up" data-tier="{escape(sheet.tier)}" '
         'aria-label="Questions of your next task" hidden>',
         "<h2>Your next questions</h2>",
-        *(_example(example) if example else []),
+        *(_worked(sheet.worked) if sheet.worked else []),
+        *(_to_finish(sheet.part_finished, sheet.tier) if sheet.part_finished else []),
         '<ol class="questions">',
         *[_question(item, n, f"{sheet.tier}-{n}") for n, item in enumerate(sheet.items, 1)],
         "</ol>",
@@ -349,15 +355,39 @@ def _sheet(sheet: Sheet) -> list[str]:
     ]
 
 
-def _example(item: PackItem) -> list[str]:
-    steps = [
-        f"<li>{escape(step.say)}{' ' + _maths(step.maths) if step.maths else ''}</li>"
-        for step in item.steps
-    ]
+def _asked(sheet: Sheet) -> list[PackItem]:
+    """Return the questions of a sheet that a pupil answers, in the order of their boxes."""
+    return [*filter(None, [sheet.part_finished]), *sheet.items]
+
+
+def _worked(item: PackItem) -> list[str]:
     return [
-        "<h3>An example, worked out</h3>",
+        "<h3>Worked example</h3>",
         f'<p class="prompt">{_prompt(item)}</p>',
-        '<ol class="steps">',
-        *steps,
-        "</ol>",
+        *_steps(item, 0),
+        f"<p><strong>Answer:</strong> {_maths(item.key)}</p>",
     ]
+
+
+def _to_finish(item: PackItem, tier: str) -> list[str]:
+    """Return an example whose second half is left to the pupil, as on the sheet."""
+    lines = sum(step.maths is not None for step in item.steps)
+    name = f"{tier}-finish"
+    return [
+        '<div class="question"><h3>Now finish this one</h3>',
+        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>',
+        *_steps(item, lines - lines // 2),
+        _answer_box(name, "this one"),
+        "</div>",
+    ]
+
+
+def _steps(item: PackItem, hidden: int) -> list[str]:
+    """Return the steps of a solution, the mathematics of the last `hidden` left out."""
+    with_maths = [place for place, step in enumerate(item.steps) if step.maths is not None]
+    left_out = frozenset(with_maths[len(with_maths) - hidden :])
+    found = []
+    for place, step in enumerate(item.steps):
+        shown = f" {_maths(step.maths)}" if step.maths and place not in left_out else ""
+        found.append(f"<li>{escape(step.say)}{' …' if place in left_out else shown}</li>")
+    return ['<ol class="steps">', *found, "</ol>"]

@@ -34,7 +34,8 @@ def in_javascript(pattern: str, flags: int = 0) -> list[str]:
     r"""Return a pattern's source and flags, for ``new RegExp(source, flags)``.
 
     Groups keep their names and numbers. The ``u`` flag is always set. The dotless and the dotted
-    i of Turkish, which Python takes for an i where case does not matter, are not taken for one.
+    i of Turkish, which Python takes for an i where case does not matter, are not taken for one:
+    the page shows such a pattern an i in their place.
 
     >>> in_javascript(r"(?P<n>\d+) ?(?:x|y)\b", re.I)[1]
     'iu'

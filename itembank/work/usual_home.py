@@ -24,8 +24,13 @@ def usual_folder() -> Path:
 
 def usual_home() -> Path:
     """Return the department to open: the person's own, else the demo, else where theirs will be."""
-    own, demo = usual_folder() / OWN, usual_folder() / DEMO / DEMO_SCHOOL
+    own, demo = own_home(), usual_folder() / DEMO / DEMO_SCHOOL
     return demo if is_department(demo) and not is_department(own) else own
+
+
+def own_home() -> Path:
+    """Return where a person's own department is or will be."""
+    return usual_folder() / OWN
 
 
 def home_near(named: Path | None) -> Path:

@@ -243,7 +243,7 @@ def test_what_would_be_wrong_is_refused_whole_and_nothing_is_written(folder):
     with pytest.raises(ItembankError, match="no item ‘garden-9’"):
         change_item(path, "garden-9", {"key": "4"})
     assert path.read_bytes() == before
-    assert sorted(p.name for p in folder.iterdir()) == ["bank.toml", "number.times.toml"]
+    assert sorted(p.name for p in folder.glob("*.toml")) == ["bank.toml", "number.times.toml"]
 
 
 def test_twenty_who_add_at_once_all_keep_their_questions(folder):

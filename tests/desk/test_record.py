@@ -5,6 +5,7 @@ import html
 import pytest
 
 from itembank.desk.replying.desk import Desk
+from itembank.selfmark.slip import slip_key, slip_text
 from itembank.work.lesson.decide import decide
 
 PAGE = "/class/8K/lesson/2026-11-30/1"
@@ -64,6 +65,17 @@ def test_a_pasted_table(desk, home, between):
     assert decision(home).scores == {"A1": 4, "B2": 8}
 
 
+def test_the_codes_of_result_slips(desk, home):
+    key = slip_key((home / "8K-2026-11-30" / "pack.json").read_bytes())
+    told = {"A1": "rrrrrrrr", "B2": "rrrnrrrn"}
+    codes = [
+        slip_text(key, seat, "", outcomes.count("r"), 8, outcomes)
+        for seat, outcomes in told.items()
+    ]
+    assert send(desk, how="slips", slips="\n".join(codes)).status_code == 303
+    assert decision(home).scores == {"A1": 8, "B2": 6}
+
+
 def test_what_is_there_is_replaced_or_joined_only_when_asked(desk, home):
     send(desk, how="seats", **{"score-A1": "3"})
     asked = send(desk, how="seats", **{"score-A2": "5"})
@@ -90,8 +102,11 @@ def test_what_is_there_is_replaced_or_joined_only_when_asked(desk, home):
         ({"how": "seats", "score-A1": "9"}, "9"),
         ({"how": "seats", "score-A1": "1,2"}, "A score is one number"),
         ({"how": "table", "table": ""}, "Paste a table first"),
-        ({"how": "table", "table": "name,score\nAda Byron,3"}, "Your table"),
+        ({"how": "table", "table": "name,score\nAda Byron,3"}, "what you typed"),
         ({"how": "beside", "note": "Ada Byron"}, "how many asked"),
+        ({"how": "slips", "slips": ""}, "Paste the codes"),
+        ({"how": "slips", "slips": "A1 8/8 rrrrrrrr AAAAAAAA"}, "A1"),
+        ({"how": "slips", "slips": "/etc/passwd"}, "what you typed"),
         ({"how": "dance"}, "does not say how"),
         ({}, "does not say how"),
     ],

@@ -96,6 +96,7 @@ SAYS_NOTHING = {
     "none": "[]",
     "the first": '"8K"',
     "as the scheme says": "{}",
+    "as the timetable says": "{}",
     ("seats", "not checked"): "[]",
     "`both` with banks": '"both"',
 }
@@ -104,6 +105,7 @@ OTHER = {
     "default_class": '"9S"',
     "title": '"Another"',
     "paper": '"cream"',
+    "moved": '{ "2026-12-07 1" = "2026-12-08 5" }',
     "large_print": "2",
     "questions_from": '"generated"',
     "prefer": '"generated"',

@@ -291,6 +291,44 @@ def test_the_keyboard_alone_is_enough(opened):
     assert page.inner_text("#score") == "You got 8 out of 8."
 
 
+@pytest.mark.parametrize("right", [0, 5, 8])
+def test_the_next_task_s_questions_are_marked_by_their_own_keys(opened, right):
+    started = made()
+    page = opened(text_of(started))
+    fill(page, started, wrong=range(right + 1, 9))
+    page.click("#finish")
+    section = page.locator("section.follow-up:visible")
+    tier = section.get_attribute("data-tier")
+    (sheet,) = [sheet for sheet in started.pack.sheets if sheet.tier == tier]
+    opening = sheet.part_finished
+    asked = [*([opening] if opening else []), *sheet.items]
+    assert section.locator("textarea").count() == len(asked)
+    for place, stored in enumerate(asked):
+        section.locator("textarea").nth(place).fill(stored.key.line)
+        section.locator("button.check").nth(place).click()
+        assert section.locator(".said").nth(place).inner_text().startswith("✓ Right.")
+    if opening:
+        assert "Now finish this one" in section.inner_text()
+    # What the next task asks for does not change the score.
+    assert page.inner_text("#score") == f"You got {right} out of 8."
+
+
+def test_on_paper_there_is_the_slip_alone(opened):
+    started = made()
+    page = opened(text_of(started))
+    fill(page, started)
+    page.click("#finish")
+    page.emulate_media(media="print")
+    assert page.locator(".prompt >> nth=0").is_visible()
+    page.emulate_media(media="screen")
+    page.fill("#seat", "A3")
+    page.click("#make-slip")
+    page.emulate_media(media="print")
+    assert page.locator("#slip-code").is_visible()
+    assert page.locator(".prompt >> nth=0").is_hidden()
+    assert page.locator("h1").is_hidden()
+
+
 def test_a_browser_that_sets_no_mathematics_shows_its_line(opened):
     page = opened(text_of(made()))
     page.evaluate("document.documentElement.classList.add('no-mathml')")

@@ -33,7 +33,7 @@ def outcomes(
     place: Place | None = None,
 ) -> list[Outcome]:
     """Return what both roads make of each item: as it is kept, or else proved now, and kept."""
-    known = _kept_outcomes(bank, entries)
+    known = outcomes_kept(bank, entries)
     new = list(
         {entry.kept.fact: entry for entry in entries if entry.kept.fact not in known}.values()
     )
@@ -64,7 +64,8 @@ def _keep(db: sqlite3.Connection, table: str, found: Iterable[tuple[KeptEntry, O
         db.executemany(f"INSERT OR REPLACE INTO {table} VALUES (?, ?, ?, ?, ?, ?)", short)
 
 
-def _kept_outcomes(bank: KeptBank, entries: Sequence[KeptEntry]) -> dict[int, Outcome]:
+def outcomes_kept(bank: KeptBank, entries: Sequence[KeptEntry]) -> dict[int, Outcome]:
+    """Return the outcomes that are kept of items, by their facts; nothing is proved."""
     owns = {entry.kept.fact: entry.kept.own for entry in entries}
     found = {}
     query = "SELECT * FROM {} WHERE fact IN ({})"

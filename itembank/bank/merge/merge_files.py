@@ -51,7 +51,8 @@ def prepare_merge(into: Path | str, other: Path | str) -> Prepared:
     signoffs = read_signoffs(target.folder), read_signoffs(source.folder)
     merge = merge_banks(target, source, *signoffs, marks | others)
     changes = changed_texts(target, files, merge.holding, merge.items)
-    return Prepared(target.folder, changes, merge.report, tuple(files.values()))
+    words = f"{source.name} merged"
+    return Prepared(target.folder, changes, merge.report, tuple(files.values()), words)
 
 
 def _with_marks(whole: KeptBank) -> tuple[Bank, dict[Key, bytes]]:
@@ -88,7 +89,8 @@ def prepare_settle(folder: Path | str, wanted: str, on: datetime.date) -> Prepar
     """
     bank, files, holding, name = _found(Path(folder), wanted)
     settled = settle(holding, name, on)
-    return Prepared(bank.folder, changed_texts(bank, files, settled, named(settled)))
+    changes = changed_texts(bank, files, settled, named(settled))
+    return Prepared(bank.folder, changes, words=f"{wanted} kept, of its versions")
 
 
 def prepare_keep_all(
@@ -101,7 +103,8 @@ def prepare_keep_all(
         ItembankError: as :func:`~itembank.bank.merge.rename.keep_all`.
     """
     bank, files, holding, name = _found(Path(folder), wanted)
-    return _prepared(bank, files, keep_all(holding, name, new, on))
+    words = f"{wanted} kept, and its other versions under new ids"
+    return _prepared(bank, files, keep_all(holding, name, new, on), words)
 
 
 def prepare_rename(folder: Path | str, old: str, new: str, on: datetime.date) -> Prepared:
@@ -112,13 +115,13 @@ def prepare_rename(folder: Path | str, old: str, new: str, on: datetime.date) ->
         ItembankError: as :func:`~itembank.bank.merge.rename.rename`.
     """
     bank, files, holding, name = _found(Path(folder), old)
-    return _prepared(bank, files, rename(holding, name, new, on))
+    return _prepared(bank, files, rename(holding, name, new, on), f"{old} renamed {new}")
 
 
-def _prepared(bank: Bank, files: Files, renamed: Renamed) -> Prepared:
+def _prepared(bank: Bank, files: Files, renamed: Renamed, words: str) -> Prepared:
     holding = renamed.holding
     changes = changed_texts(bank, files, holding, named(holding), renamed.moved)
-    return Prepared(bank.folder, changes, MergeReport(renamed=renamed.ids))
+    return Prepared(bank.folder, changes, MergeReport(renamed=renamed.ids), words=words)
 
 
 def _found(folder: Path, wanted: str) -> tuple[Bank, Files, Holding, str]:

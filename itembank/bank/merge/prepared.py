@@ -21,6 +21,8 @@ class Prepared:
     changes: tuple[tuple[Snapshot, str], ...]
     report: MergeReport = field(default_factory=MergeReport)
     read: tuple[Snapshot, ...] = ()
+    words: str = ""
+    """What is done, for whoever takes it back."""
 
     def save(self) -> list[Path]:
         """Save every file that changes, or none; return which did.
@@ -29,7 +31,7 @@ class Prepared:
             ItembankError: as :func:`~itembank.bank.saving.save.save`.
         """
         if self.changes:
-            save(self.folder, self.changes)
+            save(self.folder, self.changes, self.words)
         return [before.path for before, _ in self.changes]
 
     def save_copy(self, folder: Path) -> None:

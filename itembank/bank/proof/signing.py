@@ -17,6 +17,7 @@ from itembank.errors import CheckFailed, ItembankError
 from itembank.files.faults import join_words, nearest
 from itembank.processes.work_place import Progress
 from itembank.proof.outcome import Outcome, State
+from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry
@@ -121,7 +122,8 @@ def record_signoffs(
         added = [signed.signoff for signed in found if signed.new]
         if added:
             text = added_text(added, before=bool(file.raw and file.raw.strip()))
-            save(folder, [(file, file.with_more(text))])
+            signed = added[0].item if len(added) == 1 else counted(len(added), "question")
+            save(folder, [(file, file.with_more(text))], f"{signed} signed by {by}")
     return tuple(found)
 
 

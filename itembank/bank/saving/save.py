@@ -13,10 +13,15 @@ from itembank.files.together import Together
 __all__ = ["ChangedSince", "Snapshot", "save", "take", "take_bytes"]
 
 
-def save(folder: Path | str, changes: Sequence[tuple[Snapshot, str | bytes | None]]) -> None:
+def save(
+    folder: Path | str,
+    changes: Sequence[tuple[Snapshot, str | bytes | None]],
+    words: str = "",
+) -> None:
     """Save files of one bank under its lock; each is replaced whole. None takes a file away.
 
-    Text is written as the file writes it, bytes as they are.
+    Text is written as the file writes it, bytes as they are. What the files were is kept
+    (:mod:`.kept_changes`) where `words` say what is done, as in *share-3 added*.
 
     Every file is compared with its snapshot before any is written, and all of them are on the
     disk before the first takes its place. They take their places in the order given; where the
@@ -29,19 +34,37 @@ def save(folder: Path | str, changes: Sequence[tuple[Snapshot, str | bytes | Non
     """
     folder = Path(folder)
     with locked(folder):
+        new: list[tuple[Snapshot, bytes | None]] = [
+            (before, before.encode(text) if isinstance(text, str) else text)
+            for before, text in changes
+        ]
         for before, _ in changes:
             before.refuse_newer()
         try:
             with Together(folder) as change:
-                for before, text in changes:
-                    if text is not None:
-                        data = before.encode(text) if isinstance(text, str) else text
+                for before, data in new:
+                    if data is not None:
                         change.file(before.path, data, was=before)
-                for before, text in changes:
-                    if text is None:
+                for before, data in new:
+                    if data is None:
                         change.take_away(before)
         except OSError as error:
             raise ItembankError(
                 f"{error.filename or folder}: this cannot be written ({error.strerror}), "
                 "so nothing was saved."
             ) from None
+        if words:
+            _keep(folder, new, words)
+
+
+def _keep(folder: Path, changes: Sequence[tuple[Snapshot, bytes | None]], words: str) -> None:
+    from itembank.bank.saving.kept_changes import (
+        KeptChange,
+        file_was,
+        read_changes,
+        write_changes,
+    )
+    from itembank.today import today
+
+    files = tuple(file_was(before.path.name, before.raw, data) for before, data in changes)
+    write_changes(folder, [*read_changes(folder), KeptChange(words, today(), files)])

@@ -41,6 +41,7 @@ from itembank.bank.write.edit import new_topic, topic_path
 from itembank.errors import ItembankError
 from itembank.files.csv_text import CsvWriter, as_meant
 from itembank.files.faults import Fault, FileFaults, decode_text, join_words, nearest
+from itembank.text.in_words import counted
 
 COLUMNS = ("topic", "title", *FIELDS, "misconceptions")
 NEEDED = ("topic", "tier", "prompt", "key")
@@ -158,7 +159,8 @@ def _import_table(folder: Path, path: Path) -> list[Row]:
         texts[row.topic] = with_item(texts[row.topic], item)
     if faults:
         raise FileFaults(faults, most=None)
-    save(folder, [(files[topic], text) for topic, text in texts.items()])
+    words = f"{counted(len(rows), 'question')} added from a table"
+    save(folder, [(files[topic], text) for topic, text in texts.items()], words)
     return rows
 
 

@@ -138,7 +138,7 @@ def add_item(
             raise ItembankError(
                 f"{taken[item.id]}: the id ‘{item.id}’ is taken already. Choose another."
             )
-        save(folder, [(before, with_item(text, item))])
+        save(folder, [(before, with_item(text, item))], f"{item.id} added")
     return path, item
 
 
@@ -186,12 +186,16 @@ def new_topic(topic: str, title: str | None = None) -> str:
 
 
 def change_item(
-    path: Path | str, id: str, fields: Mapping[str, Any], was: BankItem | None = None
+    path: Path | str,
+    id: str,
+    fields: Mapping[str, Any],
+    was: BankItem | None = None,
+    did: str = "",
 ) -> BankItem:
     """Change fields of an item, or take out those that are None; return it as it is now.
 
     `misconceptions` is a list of tables. The id may change too. `was` is the item as the change
-    was made up for it.
+    was made up for it, and `did` says what is done, for whoever takes it back.
 
     Raises:
         ChangedSince: it is not as it `was`, so that nobody has looked at what would come of it.
@@ -210,7 +214,7 @@ def change_item(
         text = with_fields(before.text, id, fields)
         if BankItem.model_validate(_item(text, item.id)) != item:  # never trust an edit unread
             raise ItembankError(f"{path}: the item ‘{id}’ could not be changed. Change it by hand.")
-        save(path.parent, [(before, text)])
+        save(path.parent, [(before, text)], did or f"{item.id} changed")
     return item
 
 
@@ -256,10 +260,10 @@ def move_item(
         gained = (goal, text)
         lost = (source, without_item(source.text, id))
         if home.resolve() == path.parent.resolve():
-            save(home, [gained, lost])
+            save(home, [gained, lost], f"{id} moved to {topic}")
         else:
-            save(home, [gained])
-            save(path.parent, [lost])
+            save(home, [gained], f"{id} brought in from another bank")
+            save(path.parent, [lost], f"{id} moved to another bank")
     return target
 
 
@@ -270,7 +274,8 @@ def retire_item(
 
     Raises: as :func:`change_item`.
     """
-    return change_item(path, id, {"retired": day, "retired_because": because}, was)
+    fields = {"retired": day, "retired_because": because}
+    return change_item(path, id, fields, was, f"{id} retired")
 
 
 def _refuse_changed(path: Path, was: BankItem, now: BankItem) -> None:

@@ -25,6 +25,7 @@ COMMANDS = {
     "compare": ("compare:compare", "Say how two banks differ."),
     "merge": ("merge:merge", "Bring two banks together."),
     "settle": ("settle:settle", "Choose between versions of a question, or keep all."),
+    "undo": ("undo:undo", "Take back the last change."),
     "import": ("table:import_", "Add questions from a CSV file."),
     "export": ("table:export", "Write questions to a CSV file."),
     "unlock": ("check:unlock", "Remove a lock that was left behind."),
@@ -34,7 +35,7 @@ COMMANDS = {
 
 SAVING = {
     *("new", "add", "change", "sign", "move", "rename", "retire"),
-    *("merge", "settle", "import"),
+    *("merge", "settle", "undo", "import"),
 }
 """The commands that hold a bank's lock, where colleagues see who does."""
 

@@ -4,9 +4,35 @@ from __future__ import annotations
 
 from starlette.routing import BaseRoute
 
-from itembank.desk.pages import board, enter, files, lesson, record, today, week, welcome
+from itembank.desk.pages import (
+    bank_question,
+    begin,
+    board,
+    enter,
+    files,
+    lesson,
+    questions,
+    record,
+    today,
+    week,
+    welcome,
+    write_question,
+)
 
-PAGES = (enter, today, welcome, week, lesson, board, record, files)
+PAGES = (
+    enter,
+    today,
+    welcome,
+    begin,
+    week,
+    lesson,
+    board,
+    record,
+    questions,
+    write_question,
+    bank_question,
+    files,
+)
 
 
 def all_routes() -> list[BaseRoute]:

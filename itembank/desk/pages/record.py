@@ -90,7 +90,7 @@ def record(request: Request, form: FormData) -> Response:
                     sent=sent,
                 )
             # What was typed or pasted has no file for its teacher.
-            raise ItembankError(str(error).replace(str(sheet), "Your table")) from None
+            raise ItembankError(str(error).replace(str(sheet), "what you typed")) from None
     remarks = " ".join(str(remark) for remark in recorded.remarks)
     said = f"{recorded.done.value.capitalize()}. {remarks}".strip()
     return onward(found.where + "#after", said)
@@ -121,6 +121,13 @@ def _request(found: Found, form: FormData, how: str, sheet: Path) -> RecordReque
             raise ItembankError("A question in between has no number: 0 means nobody had it right.")
         given["right"] = told
         given["pupils"] = number(form, "pupils", "Pupils there")
+    elif how == "slips":
+        codes = text(form, "slips")
+        if not codes:
+            raise ItembankError("Paste the codes of the slips first, one a line.")
+        # As a file: a text could name one, and nobody at the desk is to have it read.
+        sheet.write_text(codes + "\n", encoding="utf-8")
+        given["slips"] = sheet
     elif how in ("seats", "table"):
         sheet.write_text(_table(form, how, asked.seats), encoding="utf-8")
         given["sheet"] = sheet

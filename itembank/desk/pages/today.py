@@ -5,12 +5,15 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
-from itembank.desk.replying.replies import page
+from itembank.desk.replying.forms import action
+from itembank.desk.replying.replies import onward, page
 from itembank.errors import ItembankError
+from itembank.files.faults import join_words
 from itembank.today import today
 from itembank.work.usual_home import is_department
 
@@ -40,6 +43,33 @@ def show(request: Request) -> Response:
     return page(request, "today", now=today(), days=[_day(desk, group) for group in groups])
 
 
+def plan_all(request: Request, form: FormData) -> Response:
+    """Plan the week of the next lesson of every class that has no plan of it yet."""
+    from itembank.work.week.request import WeekRequest
+    from itembank.work.week.week_run import make_week
+
+    desk: Desk = request.app.state.desk
+    done, faults = [], []
+    for group in desk.department.classes:
+        each = _day(desk, group)
+        if each.week is None or each.week.plan is not None or each.lesson is None:
+            continue
+        try:
+            make_week(
+                WeekRequest(
+                    class_name=group.name,
+                    first=max(each.week.monday, today()),
+                    output=desk.packs,
+                    department=desk.home,
+                )
+            )
+            done.append(group.name)
+        except ItembankError as error:  # the others' weeks are made all the same
+            faults.append(f"{group.name}: {error}")
+    said = f"Planned, made and proved: {join_words(done)}." if done else "Nothing was to plan."
+    return onward("/", " ".join([said, *faults]), "fault" if faults else "done")
+
+
 def _day(desk: Desk, group: SchoolClass) -> ClassDay:
     from itembank.work.week.standing import next_lesson, week_standing
 
@@ -63,4 +93,4 @@ def _day(desk: Desk, group: SchoolClass) -> ClassDay:
         return ClassDay(group, fault=str(error))
 
 
-ROUTES = [Route("/", show)]
+ROUTES = [Route("/", show), Route("/plan-all", action(plan_all), methods=["POST"])]

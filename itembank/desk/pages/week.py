@@ -15,9 +15,11 @@ from itembank.desk.replying.replies import onward, page, url
 from itembank.planning.calendar.calendar import DAY, monday
 from itembank.text.in_words import counted
 from itembank.today import today
+from itembank.work.week.standing import plan_path
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
+    from itembank.work.week.request import WeekMade
 
 
 def this_week(request: Request) -> Response:
@@ -68,9 +70,35 @@ def plan(request: Request, form: FormData) -> Response:
             replace=form.get("again") == "yes",
         )
     )
+    return onward(url("class", name, "week", first), _said(made))
+
+
+def build(request: Request, form: FormData) -> Response:
+    """Make the packs that the plan asks for, as its file has it now."""
+    from itembank.work.week.request import WeekRequest
+    from itembank.work.week.week_run import make_week
+
+    desk: Desk = request.app.state.desk
+    planner = desk.planner(request.path_params["name"])
+    first = monday(day(request.path_params["monday"]))
+    name = planner.school_class.name
+    made = make_week(
+        WeekRequest(
+            class_name=name,
+            plan=plan_path(planner, first),
+            output=desk.packs,
+            department=desk.home,
+            replace=True,
+        )
+    )
+    return onward(url("class", name, "week", first), _said(made))
+
+
+def _said(made: WeekMade) -> str:
+    """Return what there is to say of a week that was made."""
     said = f"{counted(len(made.built), 'pack')} made; every key was proved twice."
     remarks = " ".join(str(remark) for remark in made.remarks)
-    return onward(url("class", name, "week", first), f"{said} {remarks}".strip())
+    return f"{said} {remarks}".strip()
 
 
 def _path(after: str = "") -> str:
@@ -81,6 +109,7 @@ ROUTES = [
     Route("/class/{name}", this_week),
     Route(_path(), show),
     Route(_path("/plan"), action(plan), methods=["POST"]),
+    Route(_path("/build"), action(build), methods=["POST"]),
 ]
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import importlib
+import os
 import socket
 import threading
 from collections.abc import Callable
@@ -51,7 +52,8 @@ def listening(port: int | None, on_network: bool = False) -> socket.socket:
     ports = [port] if port is not None else [*range(USUAL_PORT, USUAL_PORT + MOST_PORTS), 0]
     for number in ports:
         found = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
-        found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        if os.name == "posix":  # on Windows it would let two programs listen at one port
+            found.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         try:
             found.bind(("" if on_network else LOOPBACK, number))
             found.listen(128)

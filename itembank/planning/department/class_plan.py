@@ -26,6 +26,7 @@ from itembank.files.toml_table import Table
 from itembank.people.seats import seat_fault
 from itembank.planning.calendar.timetable import WeeklyLesson, read_lessons
 from itembank.planning.choosing.week_settings import WeekSettings, read_week_settings
+from itembank.planning.department.class_lessons import Place, read_moved
 
 MOST_SEATS = 60
 NOT_YET = "not yet"
@@ -37,6 +38,7 @@ class ClassPlan:
     """The seats, weekly lessons, scheme and teacher of a class; empty where not stated.
 
     `taught` says when this class was taught a topic, whatever its scheme says; None: not yet.
+    `moved` says where single lessons are now (:mod:`itembank.planning.department.class_lessons`).
     """
 
     scheme: str = ""
@@ -45,6 +47,7 @@ class ClassPlan:
     teacher: str = ""
     planning: WeekSettings = field(default_factory=WeekSettings)
     taught: Mapping[str, datetime.date | None] = field(default_factory=dict)
+    moved: Mapping[Place, Place] = field(default_factory=dict)
 
 
 def read_class_plan(row: Table, common: WeekSettings | None = None) -> ClassPlan:
@@ -56,6 +59,7 @@ def read_class_plan(row: Table, common: WeekSettings | None = None) -> ClassPlan
         teacher=row.text("teacher", "", most=8),
         planning=read_week_settings(row, common or WeekSettings()),
         taught=_taught(row),
+        moved=read_moved(row),
     )
 
 

@@ -21,7 +21,7 @@ from dataclasses import replace
 
 from itembank.planning.calendar.calendar import Calendar
 from itembank.planning.calendar.scheme import Scheme, Taught
-from itembank.planning.calendar.timetable import lessons_between
+from itembank.planning.department.class_lessons import class_lessons
 from itembank.planning.department.class_plan import ClassPlan
 
 LessonKey = tuple[datetime.date, str]
@@ -83,9 +83,7 @@ def _lesson_days(
     plan: ClassPlan, calendar: Calendar, cancelled: Collection[LessonKey]
 ) -> list[datetime.date]:
     """Return the days of the school year on which the class has a lesson, in order."""
-    held, _ = lessons_between(
-        plan.lessons, calendar, calendar.terms[0].first, calendar.terms[-1].last
-    )
+    held, _ = class_lessons(plan, calendar, calendar.terms[0].first, calendar.terms[-1].last)
     days = [
         lesson.date
         for lesson in held

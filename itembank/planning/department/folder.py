@@ -13,11 +13,14 @@ from itembank.files.toml_table import TomlFile
 from itembank.planning.calendar import calendar as calendars
 from itembank.planning.calendar.calendar import Calendar, read_calendar
 from itembank.planning.calendar.scheme import FOLDER, Scheme, read_scheme
+from itembank.planning.calendar.timetable import lessons_between
 from itembank.planning.department import department as departments
-from itembank.planning.department.class_plan import taught_path
+from itembank.planning.department.class_lessons import Place, place_text, place_words
+from itembank.planning.department.class_plan import ClassPlan, taught_path
 from itembank.planning.department.class_scheme import LessonKey, class_scheme
 from itembank.planning.department.department import Department, SchoolClass, read_department
 from itembank.planning.department.known_topics import KnownTopics
+from itembank.text.in_words import long_day
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +109,7 @@ def read_folder(
         if calendar is not None:
             _note_letters(file, department, calendar)
             _note_days_taught(file, department, calendar)
+            _note_moved(file, department, calendar)
             _note_schemes(file, department, schemes, faulty)
         faults += file.faults
     if cycle := find_cycle(prerequisites):
@@ -167,6 +171,29 @@ def _note_days_taught(file: TomlFile, department: Department, calendar: Calendar
                     ("classes", place, "taught", *written),
                     f"{name}: {date} is outside the school year, {first} to {last}.",
                 )
+
+
+def _note_moved(file: TomlFile, department: Department, calendar: Calendar) -> None:
+    """Note the lessons that were moved and are none, or stand where no lesson can be."""
+    for place, school_class in enumerate(department.classes):
+        plan = school_class.plan
+        for source, target in plan.moved.items():
+            where = ("classes", place, "moved", place_text(source))
+            if not _is_lesson(plan, calendar, source):
+                file.fault(
+                    where, f"{school_class.name} has no lesson on {place_words(source)} to move."
+                )
+            if why := calendar.closed_reason(target[0]):
+                file.fault(where, f"There are no lessons on {long_day(target[0])} ({why}).")
+            elif target not in plan.moved and _is_lesson(plan, calendar, target):
+                file.fault(
+                    where, f"{school_class.name} has a lesson on {place_words(target)} already."
+                )
+
+
+def _is_lesson(plan: ClassPlan, calendar: Calendar, place: Place) -> bool:
+    held, _ = lessons_between(plan.lessons, calendar, place[0], place[0])
+    return place[1] in [lesson.period for lesson in held]
 
 
 def _note_schemes(

@@ -12,24 +12,29 @@ function compiled(p, how, text) {
     let [source, flags] = typeof p === "string" ? TABLES.patterns[p] : p;
     if (short) { source = inShort(source); flags = flags.replace("u", ""); }
     if (how === "whole") source = `^(?:${source})$`;
-    kept[name] = new RegExp(source, flags + ({ at: "y", all: "g" }[how] || ""));
+    kept[name] = pattern(source, flags + ({ at: "y", all: "g" }[how] || ""));
   }
   return kept[name];
 }
 function inShort(source) {
   return source.split(EDGE).join("\\b").split(WORDCHARS).join("\\w").split("\\p{Nd}").join("\\d");
 }
-const search = (p, text) => compiled(p, "first", text).exec(text);
-const fullmatch = (p, text) => compiled(p, "whole", text).exec(text);
+// Where case does not matter, Python takes the dotless and the dotted i of Turkish for an i.
+function seen(p, text) {
+  const flags = typeof p === "string" ? TABLES.patterns[p][1] : p[1];
+  return flags.indexOf("i") >= 0 && /[\u0130\u0131]/.test(text) ? text.replace(/[\u0130\u0131]/g, "i") : text;
+}
+const search = (p, text) => compiled(p, "first", text).exec(seen(p, text));
+const fullmatch = (p, text) => compiled(p, "whole", text).exec(seen(p, text));
 function matchAt(p, text, at) {
   const re = compiled(p, "at", text);
   re.lastIndex = at || 0;
-  return re.exec(text);
+  return re.exec(seen(p, text));
 }
 function findAll(p, text) {
-  const re = compiled(p, "all", text), found = [];
+  const re = compiled(p, "all", text), found = [], here = seen(p, text);
   re.lastIndex = 0;
-  for (let m = re.exec(text); m; m = re.exec(text)) {
+  for (let m = re.exec(here); m; m = re.exec(here)) {
     found.push(m);
     if (!m[0]) re.lastIndex += text.codePointAt(m.index) > 0xffff ? 2 : 1;
   }

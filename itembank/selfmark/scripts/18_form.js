@@ -337,7 +337,9 @@ function bareAmounts(node, change) {
 function countedWrongly(q, answer) {
   const found = search("units_beside.noun", answer);
   if (!found) return "";
-  const typed = found[1].toLowerCase(), noun = q.about.noun;
+  // As it was typed: the pattern may have taken another letter for an i.
+  const end = found.index + found[0].length - found[0].match(/[ .!]*$/)[0].length;
+  const typed = answer.slice(end - found[1].length, end).toLowerCase(), noun = q.about.noun;
   if (typed.length < 3 || !typed.endsWith("s") || !noun || noun === typed || q.nouns.indexOf(typed) < 0) return "";
   return `The number is right, but it is a number of ${noun}, not of ${typed}.`;
 }

@@ -30,7 +30,8 @@ _NEGATED = (
     r"\b(?:not|n't|never|none|without|don't|doesn't|other|others|rest|remaining|left|un\w{4,})\b"
 )
 _STOP = frozenset(
-    (
+    stem(word)
+    for word in (
         "how", "many", "much", "are", "is", "was", "were", "the", "there", "do", "does", "did",
         "of", "in", "on", "at", "to", "a", "an", "them", "it", "altogether", "total", "all", "have",
         "has", "that", "which", "who", "what", "percentage", "fraction", "be", "being", "been",

@@ -34,19 +34,20 @@ def no_lesson(
 
     Empty where it has one, or where calendar or timetable are not known.
     """
-    from itembank.planning.calendar.timetable import lessons_between
+    from itembank.planning.department.class_lessons import class_lessons
 
     calendar = _calendar(department)
     if calendar is None:
         return ""
     why = calendar.closed_reason(date)
     weekly = group.plan.lessons
-    held, _ = lessons_between(weekly, calendar, date, date)
+    held, skipped = class_lessons(group.plan, calendar, date, date)
     periods = [lesson.period for lesson in held]
     if not why and (not weekly or (periods and (not period or period in periods))):
         return ""
     if why or not periods:
         said = f"{group.name} has no lesson on {long_date(date)}"
+        why = why or join_words([gone.why for gone in skipped])
         said += f" ({why})." if why else "."
     else:
         said = f"{group.name} has no lesson in period {period} on {long_date(date)}: "
@@ -109,12 +110,12 @@ def the_period(
 
 def periods_of(department: Department, group: SchoolClass, date: datetime.date) -> tuple[str, ...]:
     """Return the periods of a class's lessons on a day; none where they are not known."""
-    from itembank.planning.calendar.timetable import lessons_between
+    from itembank.planning.department.class_lessons import class_lessons
 
     calendar = _calendar(department)
     if calendar is None:
         return ()
-    held, _ = lessons_between(group.plan.lessons, calendar, date, date)
+    held, _ = class_lessons(group.plan, calendar, date, date)
     return tuple(lesson.period for lesson in held)
 
 
@@ -130,10 +131,10 @@ def _calendar(department: Department) -> Calendar | None:
 
 def _nearest(group: SchoolClass, calendar: Calendar, date: datetime.date) -> list[datetime.date]:
     """Return the class's last lesson before a day and its first after it, as far as there are."""
-    from itembank.planning.calendar.timetable import lessons_between
+    from itembank.planning.department.class_lessons import class_lessons
 
     first, last = calendar.terms[0].first, calendar.terms[-1].last
-    held, _ = lessons_between(group.plan.lessons, calendar, first, last)
+    held, _ = class_lessons(group.plan, calendar, first, last)
     before = [lesson.date for lesson in held if lesson.date < date]
     after = [lesson.date for lesson in held if lesson.date > date]
     return [*before[-1:], *after[:1]]

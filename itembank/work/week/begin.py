@@ -125,7 +125,9 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
     was = take(path)
     if was.raw is None:
         new = new_plan(planner, first, None)
-        return Begun(path, new.plan, was, first=first, remarks=_without_starter(new))
+        plan, remarks = _shared(planner, request, new)
+        remarks = (*_without_starter(new), *remarks)
+        return Begun(path, plan, was, first=first, remarks=remarks)
     if request.changes or request.undo:
         plan, remarks = read_plan_of(planner, path)
         return Begun(path, plan, was, read=plan, first=first, remarks=remarks)
@@ -142,7 +144,20 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
         ) from None
     new = new_plan(planner, first, old)
     stays = (*new.past, *new.closed)
-    return Begun(path, new.plan, was, None, first, stays, (*remarks, *_without_starter(new)))
+    plan, more = _shared(planner, request, new)
+    remarks = (*remarks, *_without_starter(new), *more)
+    return Begun(path, plan, was, None, first, stays, remarks)
+
+
+def _shared(
+    planner: Planner, request: WeekRequest, new: NewPlan
+) -> tuple[WeekPlan, tuple[Remark, ...]]:
+    """Return a new plan with the starters of another class where that is wanted."""
+    if request.starters_of is None:
+        return new.plan, ()
+    from itembank.work.week.shared_starters import with_starters_of
+
+    return with_starters_of(planner, new.plan, request.starters_of, (*new.past, *new.closed))
 
 
 def _without_starter(new: NewPlan) -> tuple[Remark, ...]:
@@ -177,6 +192,6 @@ def read_plan_of(planner: Planner, path: Path) -> tuple[WeekPlan, tuple[Remark, 
             "same."
         )
         for lesson in plan.lessons
-        if not planner.in_timetable(lesson)
+        if not planner.in_timetable(lesson) and not planner.gone(lesson.date, lesson.period)
     )
     return plan, remarks

@@ -12,6 +12,8 @@ from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from itembank.planning.calendar.timetable import Lesson
     from itembank.work.week.planner import Planner
 
@@ -48,8 +50,13 @@ def new_plan(planner: Planner, first: datetime.date, old: WeekPlan | None) -> Ne
         for lesson in there
         if not planner.recorded.fell_out(lesson.date, lesson.period)
     }
-    past = [lesson for lesson in before.values() if lesson.date < first]
-    done = [lesson for lesson in before.values() if lesson.date >= first and planner.closed(lesson)]
+    away = planner.school_class.plan.moved
+    past = [lesson for lesson in before.values() if lesson.date < first and lesson.key not in away]
+    done = [
+        lesson
+        for lesson in before.values()
+        if lesson.date >= first and planner.closed(lesson) and lesson.key not in away
+    ]
     first_taught = min((topic.taught for topic in known.topics), default=datetime.date.max)
     early = [
         held_lesson
@@ -58,16 +65,20 @@ def new_plan(planner: Planner, first: datetime.date, old: WeekPlan | None) -> Ne
     ]
     if len(early) == len(held):
         early = []  # there is no week to plan, which choosing says
-    lessons, holds = [], []
+    lessons, holds, carried = [], [], []
     for held_lesson in held:
         if held_lesson in early:
             continue
         kept = before.get((held_lesson.date, held_lesson.period))
-        lesson = kept if kept in done else _open_lesson(planner, held_lesson, known, kept)
+        moved = None if kept else _moved_here(planner, held_lesson, known, before)
+        if moved is not None:
+            carried.append(moved)
+        lesson = kept if kept in done else moved or _open_lesson(planner, held_lesson, known, kept)
         lessons.append(lesson)
         holds.append(Hold(lesson.counts))
     chosen = choose_week(lessons, holds, known)
-    made = [was if was in done else new for was, new in zip(lessons, chosen, strict=True)]
+    stay = [*done, *carried]
+    made = [was if was in stay else new for was, new in zip(lessons, chosen, strict=True)]
     whole = sorted([*past, *made], key=lambda lesson: (lesson.date, period_order(lesson.period)))
     return NewPlan(WeekPlan(name, week, tuple(whole)), tuple(early), tuple(past), tuple(done))
 
@@ -94,3 +105,29 @@ def _open_lesson(
         items=kept.items,
         never=kept.never,
     )
+
+
+def _moved_here(
+    planner: Planner,
+    held: Lesson,
+    known: Known,
+    before: Mapping[tuple[datetime.date, str], PlannedLesson],
+) -> PlannedLesson | None:
+    """Return the lesson that was planned elsewhere in the week and is now held here.
+
+    It keeps its starter, unless a topic of it would come before it is taught.
+    """
+    place = (held.date, held.period)
+    moves = planner.school_class.plan.moved.items()
+    source = next((old for old, new in moves if new == place), None)
+    kept = before.get(source) if source is not None else None
+    if kept is None:
+        return None
+    taught = {topic.topic: topic.taught for topic in known.topics}
+    if any(taught.get(name, held.date) >= held.date for name in kept.counts):
+        return None
+    topics = tuple(
+        replace(topic, reason=topic.reason and replace(topic.reason, lesson=held.date))
+        for topic in kept.topics
+    )
+    return replace(kept, date=held.date, period=held.period, topics=topics)

@@ -79,7 +79,7 @@ class Planner:
         for lesson in planned_lessons(self.home, self.school_class.name):
             asked = self.recorded.asked(lesson.date, lesson.period)
             other = asked is not None and not asked & set(lesson.addresses)
-            if not other and not self.recorded.fell_out(lesson.date, lesson.period):
+            if not other and not self.gone(lesson.date, lesson.period):
                 found.append(lesson)
         return found
 
@@ -137,11 +137,19 @@ class Planner:
 
         What the class was asked is what results are about, recorded by now or later.
         """
-        if why := self.recorded.fell_out(lesson.date, lesson.period):
+        if why := self.gone(lesson.date, lesson.period):
             return f"has no lesson ({why})"
         if self.recorded.has(lesson.date, lesson.period):
             return "was recorded already"
         return "is past" if lesson.date < today() else ""
+
+    def gone(self, date: datetime.date, period: str) -> str:
+        """Return why there is no lesson where one was: it fell out, will, or was moved."""
+        from itembank.planning.department.class_lessons import place_words
+
+        target = self.school_class.plan.moved.get((date, period))
+        moved = f"moved to {place_words(target)}" if target else ""
+        return self.recorded.fell_out(date, period) or moved
 
     @cached_property
     def beyond_year(self) -> Mapping[str, str]:
@@ -201,10 +209,10 @@ class Planner:
         self, first: datetime.date, last: datetime.date
     ) -> tuple[tuple[Lesson, ...], tuple[Skipped, ...]]:
         """Return the lessons of the class, and those that the calendar or a note takes away."""
-        from itembank.planning.calendar.timetable import Skipped, lessons_between
+        from itembank.planning.calendar.timetable import Skipped
+        from itembank.planning.department.class_lessons import class_lessons
 
-        weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
-        held, skipped = lessons_between(weekly, calendar, first, last)
+        held, skipped = class_lessons(self.school_class.plan, self.folder.calendar, first, last)
         why = {lesson: self.recorded.fell_out(lesson.date, lesson.period) for lesson in held}
         gone = [Skipped(lesson.date, lesson.period, why[lesson]) for lesson in held if why[lesson]]
         both = sorted(
@@ -219,10 +227,10 @@ class Planner:
 
     def in_timetable(self, lesson: PlannedLesson) -> bool:
         """Tell whether the class has a lesson on that day and in that period."""
-        from itembank.planning.calendar.timetable import lessons_between
+        from itembank.planning.department.class_lessons import class_lessons
 
-        weekly, calendar = self.school_class.plan.lessons, self.folder.calendar
-        held, _ = lessons_between(weekly, calendar, lesson.date, lesson.date)
+        plan, calendar = self.school_class.plan, self.folder.calendar
+        held, _ = class_lessons(plan, calendar, lesson.date, lesson.date)
         return lesson.period in [held_lesson.period for held_lesson in held]
 
     def request(self, lesson: PlannedLesson, avoid: frozenset[str] = frozenset()) -> PackRequest:

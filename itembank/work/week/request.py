@@ -37,6 +37,8 @@ class WeekRequest:
         The department's folder; the one around the plan, or around here.
     replace
         Whether a plan of the week is planned anew, and packs take the place of older ones.
+    starters_of
+        The plan of a parallel class, whose starters a new plan has wherever it can.
     how_to_build
         What to run or to press to build from a plan again, for the head of its file; ``{path}``
         in it stands for the file.
@@ -51,6 +53,7 @@ class WeekRequest:
     output: Path | None = None
     department: Path | None = None
     replace: bool = False
+    starters_of: WeekPlan | None = None
     how_to_build: str = ""
 
 

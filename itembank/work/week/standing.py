@@ -86,6 +86,11 @@ class WeekStanding:
         raise NotFound(f"{self.class_name} has no lesson on {long_day(date)}, period {period}.")
 
 
+def plan_path(planner: Planner, first: datetime.date) -> Path:
+    """Return where the plan of the week that begins on a Monday is, or will be."""
+    return planner.home / FOLDER / WeekPlan(planner.school_class.name, first, ()).file_name
+
+
 def week_standing(planner: Planner, packs: Path, day: datetime.date) -> WeekStanding:
     """Return how the week around a day stands; `packs` is the folder in which packs go.
 
@@ -94,7 +99,7 @@ def week_standing(planner: Planner, packs: Path, day: datetime.date) -> WeekStan
     """
     first = monday(day)
     name = planner.school_class.name
-    path = planner.home / FOLDER / WeekPlan(name, first, ()).file_name
+    path = plan_path(planner, first)
     plan = WeekPlan(name, first, ())
     remarks: tuple[Remark, ...] = ()
     there = path.is_file()
@@ -130,7 +135,7 @@ def _lessons(planner: Planner, week: Week) -> Iterator[LessonStanding]:
             built in (None, lesson.asked),
             recorded.has(lesson.date, lesson.period),
             planner.closed(lesson),
-            recorded.fell_out(lesson.date, lesson.period),
+            planner.gone(lesson.date, lesson.period),
         )
     planned = {lesson.key for lesson in week.plan.lessons}
     first = week.plan.week

@@ -116,7 +116,7 @@ class _Making:
         lessons = []
         for lesson in begun.plan.lessons:
             why = planner.closed(lesson)
-            gone = planner.recorded.fell_out(lesson.date, lesson.period)
+            gone = planner.gone(lesson.date, lesson.period)
             if why and (gone or week.folder(lesson).exists()):
                 if begun.read is None and lesson not in begun.stays and not gone:
                     lesson = week.as_built(lesson)

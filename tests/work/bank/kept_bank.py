@@ -22,7 +22,9 @@ def add(folder, topic, fields, **more):
 
 
 def files(folder):
-    return {path.name: path.read_bytes() for path in folder.iterdir()}
+    """Return the files of a bank; what they were before its changes is none of them."""
+    there = (path for path in folder.iterdir() if path.name != ".changes")
+    return {path.name: path.read_bytes() for path in there}
 
 
 def item(folder, id):

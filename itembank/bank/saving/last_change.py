@@ -1,0 +1,43 @@
+"""Takes the last change of a bank back, to the byte."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from itembank.bank.saving.bank_lock import locked
+from itembank.bank.saving.kept_changes import KeptChange, read_changes, still_done, write_changes
+from itembank.bank.saving.save import save
+from itembank.errors import ItembankError
+from itembank.files.faults import join_words
+from itembank.files.snapshot import Snapshot, take_bytes
+
+
+def take_last_back(folder: Path) -> KeptChange:
+    """Have the files of a bank be what they were before its last change; return that change.
+
+    Raises:
+        ItembankError: no change is known, or somebody has changed one of the files since; all
+            stays as it is.
+    """
+    with locked(folder):
+        kept = still_done(folder, read_changes(folder))
+        if not kept:
+            raise ItembankError("Nothing in this bank can be taken back: no change of it is known.")
+        last = kept[-1]
+        found: list[tuple[Snapshot, bytes | None]] = []
+        changed = []
+        for each in last.files:
+            now = take_bytes(folder / each.name)
+            try:
+                found.append((now, each.was(now.raw)))
+            except ValueError:
+                changed.append(each.name)
+        if changed:
+            verb = "has" if len(changed) == 1 else "have"
+            raise ItembankError(
+                f"‘{last.words}’ cannot be taken back: {join_words(changed)} {verb} been changed "
+                "since by somebody else, whose work would be lost. Nothing was done."
+            )
+        save(folder, found)
+        write_changes(folder, kept[:-1])
+    return last
