@@ -10,7 +10,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.answering.form_steps import (
+from itembank.desk.answering.answer_steps import (
     faults_of,
     fields_of,
     read_step,
