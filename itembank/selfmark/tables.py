@@ -11,6 +11,7 @@ import json
 import re
 import sys
 import unicodedata
+from collections.abc import Sequence
 from fractions import Fraction
 from importlib import import_module
 from pathlib import Path
@@ -174,6 +175,8 @@ def _characters() -> dict[str, Any]:
         if kind == "<fraction>":
             fractions[char] = "".join(chr(int(code, 16)) for code in codes)
     return {
+        "version": unicodedata.unidata_version,
+        "unassigned": _unassigned(every),
         "zeros": [ord(char) for char in every if unicodedata.decimal(char, None) == 0],
         "fractions": fractions,
         "digits": "".join(
@@ -192,6 +195,23 @@ def _characters() -> dict[str, Any]:
             and (char in _LIKE or (has_hidden(char) and unicodedata.category(char)[0] != "C"))
         } | {char: named(char) for char in "\u2061\u2062\u2063\u2064"},
     }  # fmt: skip
+
+
+def _unassigned(every: Sequence[str]) -> list[int]:
+    """Return the runs of characters that this Unicode does not have, as gap, length, gap, ….
+
+    A browser may know a later one, and take for a letter what the marker takes for nothing.
+    """
+    found: list[int] = []
+    last = start = -1
+    for char in [*every, ""]:
+        code = ord(char) if char else sys.maxunicode + 1
+        if char and unicodedata.category(char) == "Cn":
+            start = code if start < 0 else start
+        elif start >= 0:
+            found += [start - last - 1, code - start]
+            last, start = code - 1, -1
+    return found
 
 
 def written() -> str:

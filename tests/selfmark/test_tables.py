@@ -1,5 +1,6 @@
 """What the page knows of marking is what the marker knows: nothing is written twice."""
 
+import json
 import re
 
 from hypothesis import given
@@ -10,7 +11,11 @@ from itembank.selfmark.tables import FILE, written
 
 
 def test_the_tables_are_those_of_the_marker_as_it_is():
-    current = FILE.read_text(encoding="ascii") == written()
+    kept, now = json.loads(FILE.read_text(encoding="ascii")), json.loads(written())
+    if kept["characters"]["version"] != now["characters"]["version"]:
+        # Another Python has another Unicode; all else is the marker's own.
+        del kept["characters"], now["characters"]
+    current = json.dumps(kept) == json.dumps(now)
     assert current, "Run: python -m itembank.selfmark.tables"
 
 

@@ -5,19 +5,38 @@ from __future__ import annotations
 from starlette.routing import BaseRoute
 
 from itembank.desk.pages import (
+    bank_question,
     begin,
     board,
     enter,
     files,
     lesson,
+    merge,
     questions,
     record,
+    set_up,
     today,
     week,
     welcome,
+    write_question,
 )
 
-PAGES = (enter, today, welcome, begin, week, lesson, board, record, questions, files)
+PAGES = (
+    enter,
+    today,
+    welcome,
+    begin,
+    set_up,
+    week,
+    lesson,
+    board,
+    record,
+    questions,
+    write_question,
+    merge,
+    bank_question,
+    files,
+)
 
 
 def all_routes() -> list[BaseRoute]:

@@ -9,11 +9,13 @@ from typing import TYPE_CHECKING, Any
 from urllib.parse import urlencode
 
 from starlette.background import BackgroundTask
+from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
-from itembank.desk.replying.replies import page, url
+from itembank.desk.replying.forms import action, text
+from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import ItembankError, NotFound
 
 if TYPE_CHECKING:
@@ -96,6 +98,7 @@ def first(request: Request) -> Response:
 def show(request: Request) -> Response:
     """Show a page of a bank's questions; keys nobody has looked at yet are proved beside it."""
     from itembank.work.bank.browsing import browse
+    from itembank.work.bank.taking_back import changes_of
 
     at = at_bank(request)
     asked = request.query_params
@@ -115,6 +118,7 @@ def show(request: Request) -> Response:
         states=STATES,
         narrowed=wanted.topics or wanted.words or wanted.tier or wanted.states,
         waiting=waiting,
+        last=next(iter(changes_of(at.bank.folder)), None) if at.bank.own else None,
         query=lambda **change: _query(at, request, **change),
     )
     if waiting:
@@ -177,4 +181,23 @@ def _prove(bank: BankAtHand, wanted: Wanted, number: int) -> None:
         PROVING.release()
 
 
-ROUTES = [Route("/questions", first), Route("/questions/{bank}", show)]
+def undo(request: Request, form: FormData) -> Response:
+    """Take back the last change of a bank, if it still is the one that the page named."""
+    from itembank.work.bank.taking_back import changes_of, take_back
+
+    at = at_bank(request, to_change=True)
+    named = text(form, "words")
+    last = next(iter(changes_of(at.bank.folder)), None)
+    if last is not None and named and named != last.words:
+        raise ItembankError(
+            f"Since you looked, something else was done: {last.words}. Look at the bank again."
+        )
+    taken = take_back(at.bank.folder)
+    return onward(at.url(), f"Taken back: {taken.words}.")
+
+
+ROUTES = [
+    Route("/questions", first),
+    Route("/questions/{bank}", show),
+    Route("/questions/{bank}/undo", action(undo), methods=["POST"]),
+]

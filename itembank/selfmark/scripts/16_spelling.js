@@ -8,12 +8,22 @@ function visible(text) {
   text = sub("spelling.raised_fraction", (m) => ` ${levelled(m[1])}/${levelled(m[2])}`, text);
   return words(Array.from(text).map(plainChar).join("")).join(" ");
 }
+function unassigned(char) {
+  const code = char.codePointAt(0), runs = TABLES.characters.unassigned;
+  for (let i = 0, at = 0; i < runs.length; i += 2) {
+    at += runs[i];
+    if (code < at) return false;
+    at += runs[i + 1];
+    if (code < at) return true;
+  }
+  return false;
+}
 function plainChar(char) {
   if (char >= "\uff01" && char <= "\uff5e") return String.fromCharCode(char.charCodeAt(0) - 0xfee0);
   if (char in PASS_FOR) return PASS_FOR[char];
   const digit = decimal(char);
   if (digit !== null) return String(digit);
-  return /^\p{C}$/u.test(char) && !/^[\u2061-\u2064]$/.test(char) ? " " : char;
+  return (/^\p{C}$/u.test(char) || unassigned(char)) && !/^[\u2061-\u2064]$/.test(char) ? " " : char;
 }
 const PASS_FOR = TABLES.constants.spelling._PASS_FOR;
 const BRACKETS = { "[": "(", "]": ")", "{": "(", "}": ")", "\\": "/" };

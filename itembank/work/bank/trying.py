@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Any
 from itembank.bank.index.kept_words import Shown, ask_missing
 from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
 from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows_wanted import facts_missing
 from itembank.bank.model.bank import Entry
 from itembank.errors import CheckFailed, ItembankError
 from itembank.proof.outcome import State
@@ -91,8 +92,16 @@ class Saved:
     path: Path
 
 
-def try_new(folder: Path, new: NewQuestion, report: Progress | None = None) -> Trial:
+def try_new(
+    folder: Path,
+    new: NewQuestion,
+    report: Progress | None = None,
+    most_read: int | None = None,
+) -> Trial:
     """Return what comes of adding a question to the bank in a folder. Nothing is written.
+
+    Twins are looked for among the questions whose words are read already, where more than
+    `most_read` would have to be read for it.
 
     Raises:
         ItemFaults: something is wrong with the question; every fault is told.
@@ -116,7 +125,9 @@ def try_new(folder: Path, new: NewQuestion, report: Progress | None = None) -> T
         refuse_taken(bank, fields["id"])
         fields["author"] = the_author(facts, fields.get("author"))
         item = checked_item(in_order(fields))
-        return Trial(folder, topic, title, item, *_tried(bank, item, topic, report), numbered)
+        return Trial(
+            folder, topic, title, item, *_tried(bank, item, topic, report, most_read), numbered
+        )
 
     return with_bank(folder, use, report)
 
@@ -127,6 +138,7 @@ def try_change(
     fields: Mapping[str, Any],
     as_of: str | None = None,
     report: Progress | None = None,
+    most_read: int | None = None,
 ) -> Trial:
     """Return what comes of changing fields of a question. Nothing is written.
 
@@ -143,6 +155,8 @@ def try_change(
         changes were made up for; any if left out.
     report
         See :mod:`itembank.work.bank`.
+    most_read
+        As for :func:`try_new`.
 
     Raises
     ------
@@ -172,7 +186,7 @@ def try_change(
         after = {name: value for name, value in {**before, **wanted}.items() if value is not None}
         item = checked_item(after)
         title = next(topic.title for topic in bank.topics if topic.id == entry.topic)
-        tried = _tried(bank, item, entry.topic, report)
+        tried = _tried(bank, item, entry.topic, report, most_read)
         now = item.model_dump(mode="json", exclude_defaults=True)
         differs = changes(entry.item.model_dump(mode="json", exclude_defaults=True), now)
         return Trial(
@@ -227,7 +241,7 @@ def save_trial(trial: Trial, anyway: bool = False) -> Saved:
 
 
 def _tried(
-    bank: KeptBank, item: BankItem, topic: str, report: Progress | None
+    bank: KeptBank, item: BankItem, topic: str, report: Progress | None, most_read: int | None
 ) -> tuple[Shown, Outcome, tuple[str, ...]]:
     """Return what prints of a question, what its key's proof comes to, and its twins."""
     from itembank.bank.index.question_rows import question_of_record
@@ -236,7 +250,8 @@ def _tried(
 
     row = question_of_record(topic, record_of(item))
     entry = Entry(item, topic, bank.name, bank.folder / f"{topic}.toml", 0)
-    ask_missing(bank, None, report)
+    if most_read is None or len(facts_missing(bank, "question")) <= most_read:
+        ask_missing(bank, None, report)
     query = (
         "SELECT place.id FROM question JOIN place ON place.fact = question.fact "
         "JOIN temp.now USING (sheet) JOIN fact ON fact.id = place.fact "

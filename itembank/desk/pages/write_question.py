@@ -1,0 +1,264 @@
+"""A question written or changed: how it prints and whether its key proves, while it is typed."""
+
+from __future__ import annotations
+
+import contextlib
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from starlette.datastructures import FormData
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from itembank.desk.pages.bank_question import OF, faces, full, topics_for
+from itembank.desk.pages.questions import AtBank, at_bank
+from itembank.desk.replying.forms import action, text
+from itembank.desk.replying.question_form import Typed, differing, fields_of, typed_in, typed_of
+from itembank.desk.replying.replies import onward, page
+from itembank.errors import ItembankError, NotFound
+
+if TYPE_CHECKING:
+    from collections.abc import Mapping
+
+    from itembank.work.bank.looking import InFull
+    from itembank.work.bank.trying import Trial
+
+MOST_READ = 300
+"""Questions whose words are read for the sake of twins while somebody types."""
+CALLED = {"topic": "a topic", "tier": "a tier", "prompt": "its words", "key": "an answer"}
+GROUPS = {"options": "task", "choose": "task", "accept": "form", "retired": "key"}
+"""Parts of a question without a field in the form, and beside which their faults stand."""
+
+UNSEEN = ("options", "choose", "not_needed", "accept")
+"""Parts of a question that the form has no field for."""
+BESIDE = {"working": None, "misconceptions": None}
+"""What a question can be looked at without, while that is half-written."""
+
+
+@dataclass
+class Looked:
+    """What came of looking at what was typed."""
+
+    trial: Trial | None = None
+    face: Mapping[str, Any] | None = None
+    faults: dict[str, list[str]] = field(default_factory=dict)
+    """By the field they stand beside; those of the whole under an empty name."""
+    missing: tuple[str, ...] = ()
+    """What a question needs and has not yet."""
+    prompt: list[dict[str, str]] | None = None
+    """The words as they print, where there is no more than them."""
+
+    @property
+    def sound(self) -> bool:
+        """Whether it can be saved."""
+        return self.trial is not None and self.trial.sound and not self.faults
+
+    def fault(self, name: str, words: str) -> None:
+        """Note a fault beside a field, once."""
+        there = self.faults.setdefault(name, [])
+        there += [] if words in there else [words]
+
+
+def look(at: AtBank, typed: Typed, item: InFull | None, version: str | None) -> Looked:
+    """Return what comes of a question as it is typed; nothing is written.
+
+    `item` is the question that it changes, and `version` how that was when it was looked at.
+    """
+    from itembank.work.bank.question_fields import ItemFaults
+
+    looked = Looked()
+    try:
+        fields = fields_of(typed)
+        _look(at, typed, fields, item, version, looked)
+    except ItemFaults as error:
+        for each in error.faults:
+            name = str(each.field[0]) if each.field else ""
+            looked.fault(GROUPS.get(name, name), each.message)
+        if set(looked.faults) <= {*BESIDE}:  # the question itself can be looked at all the same
+            with contextlib.suppress(ItembankError):
+                _look(at, typed, {**fields, **BESIDE}, item, version, looked)
+    except ItembankError as error:
+        looked.fault(_field(error), str(error))
+    return looked
+
+
+def _look(
+    at: AtBank,
+    typed: Typed,
+    fields: Mapping[str, Any],
+    item: InFull | None,
+    version: str | None,
+    looked: Looked,
+) -> None:
+    """Try a question with some fields, and note what comes of it.
+
+    Raises:
+        ItembankError: it cannot be tried.
+    """
+    from itembank.work.bank.line_maths import prompt_runs
+    from itembank.work.bank.question_fields import check_so_far
+    from itembank.work.bank.trying import NewQuestion, try_change, try_new
+
+    there = {name: value for name, value in fields.items() if value is not None}
+    topic = item.topic if item else typed.own_topic or typed.topic
+    if item is None:
+        there = {**_carried(at, typed), **there}
+    new = NewQuestion(topic, there, typed.own_title or None)
+    looked.missing = new.missing
+    if looked.missing:
+        check_so_far({name: value for name, value in there.items() if name != "author"})
+        if typed.get("prompt"):
+            looked.prompt = prompt_runs(typed.get("prompt"))
+        return
+    if item is None:
+        trial = try_new(at.bank.folder, new, most_read=MOST_READ)
+    else:
+        changed = differing(fields, item.stated)
+        trial = try_change(at.bank.folder, item.id, changed, version, most_read=MOST_READ)
+    looked.trial, looked.face = trial, faces(trial.shown)
+
+
+def _field(error: ItembankError) -> str:
+    if error.matter in ("no such topic", "topic without title"):
+        return "topic"
+    return error.field
+
+
+def write(request: Request) -> Response:
+    """Show an empty form, or one filled with a question of another bank or of this one."""
+    at = at_bank(request, to_change=True)
+    typed = Typed(topic=request.query_params.get("topic", ""))
+    source = request.query_params.get("from", "")
+    if source:
+        typed = _copied(at, source)
+    return _form(request, at, typed, None, Looked() if not source else look(at, typed, None, None))
+
+
+def _copied(at: AtBank, source: str) -> Typed:
+    from itembank.work.bank.bank_facts import bank_facts
+
+    other, item = _original(at, source)
+    typed = typed_of(item.topic, item.stated)
+    known = dict(topics_for(bank_facts(at.bank.folder).topics))
+    if item.topic not in known:
+        typed.topic, typed.own_topic, typed.own_title = "", item.topic, item.title
+    typed.plain["author"] = ""
+    typed.plain["source"] = typed.plain["source"] or f"{other.bank.title}, {item.id}"
+    typed.copied = source
+    return typed
+
+
+def _carried(at: AtBank, typed: Typed) -> dict[str, Any]:
+    """Return what a copy states that the form has no field for, its licence among it."""
+    if not typed.copied:
+        return {}
+    from itembank.bank.model.item_records import carried_licence
+    from itembank.work.bank.bank_facts import bank_facts
+
+    _, item = _original(at, typed.copied)
+    terms = bank_facts(at.bank.folder).terms
+    own = item.stated.get("licence")
+    licence = own or carried_licence(own, item.terms, terms)
+    kept = {name: item.stated[name] for name in UNSEEN if item.stated.get(name)}
+    return kept | ({"licence": licence} if licence else {})
+
+
+def _original(at: AtBank, source: str) -> tuple[AtBank, InFull]:
+    from itembank.work.bank.banks_at_hand import the_bank
+
+    name, _, id = source.partition(":")
+    other = AtBank(at.desk, at.banks, the_bank(at.banks, name))
+    return other, full(other, id)
+
+
+def edit(request: Request) -> Response:
+    """Show the form of a question that is there."""
+    at = at_bank(request, to_change=True)
+    item = _in_use(full(at, request.path_params["id"]))
+    typed = typed_of(item.topic, item.stated)
+    return _form(request, at, typed, item, look(at, typed, item, item.version))
+
+
+def _in_use(item: InFull) -> InFull:
+    if item.state.retired is not None:
+        raise NotFound(f"{item.id} is retired, so it stays as it is.")
+    return item
+
+
+def save(request: Request, form: FormData) -> Response:
+    """Save a question, unless its key is wrong; or show what would come of it."""
+    from itembank.work.bank.trying import save_trial
+
+    at = at_bank(request, to_change=True)
+    id = request.path_params.get("id")
+    item = _in_use(full(at, id)) if id else None
+    typed = typed_in(form)
+    version = text(form, "version") or None
+    looked = look(at, typed, item, version)
+    if text(form, "do") == "try":
+        return _form(request, at, typed, item, looked, version)
+    for name in looked.missing:
+        looked.fault(name, f"It needs {CALLED[name]}.")
+    if looked.trial is None or not looked.sound:
+        return _form(request, at, typed, item, looked, version, status=400)
+    if item is not None and not looked.trial.fields:
+        return onward(at.url("of", item.id), "Nothing was changed.", "note")
+    try:
+        saved = save_trial(looked.trial)
+    except ItembankError as error:  # somebody was quicker
+        looked.fault("", str(error))
+        return _form(request, at, typed, item, looked, version, status=409)
+    proved = looked.trial.outcome.state == "proved"
+    more = "Its key is proved." if proved else "Its key needs a person to check it."
+    return onward(at.url("of", saved.id), f"Saved as {saved.id}. {more}")
+
+
+def preview(request: Request, form: FormData) -> Response:
+    """Answer with a part of a page: what comes of what is typed so far."""
+    at = at_bank(request, to_change=True)
+    id = text(form, "id")
+    item = full(at, id) if id else None
+    looked = look(at, typed_in(form), item, text(form, "version") or None)
+    return page(request, "write_question_tried", **at.shared, looked=looked)
+
+
+def _form(
+    request: Request,
+    at: AtBank,
+    typed: Typed,
+    item: InFull | None,
+    looked: Looked,
+    version: str | None = None,
+    status: int = 200,
+) -> Response:
+    from itembank.bank.model.field_types import TASKS
+    from itembank.items.forms.form_rules import FORMS
+    from itembank.work.bank.bank_facts import bank_facts
+
+    facts = bank_facts(at.bank.folder)
+    return page(
+        request,
+        "write_question",
+        status=status,
+        **at.shared,
+        typed=typed,
+        item=item,
+        version=version or (item.version if item else ""),
+        looked=looked,
+        here=at.url("of", item.id, "edit") if item else at.url("new"),
+        topics=topics_for(facts.topics),
+        authors=facts.authors,
+        tasks=[(task, task.replace("-", " ").capitalize()) for task in TASKS],
+        forms=[(name, rule[0]) for name, rule in FORMS.items()],
+        kept=[name for name in UNSEEN if item and item.stated.get(name)],
+    )
+
+
+ROUTES = [
+    Route("/questions/{bank}/new", write),
+    Route("/questions/{bank}/new", action(save), methods=["POST"]),
+    Route("/questions/{bank}/try", action(preview), methods=["POST"]),
+    Route(OF + "/edit", edit),
+    Route(OF + "/edit", action(save), methods=["POST"]),
+]
