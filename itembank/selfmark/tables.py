@@ -17,6 +17,7 @@ from importlib import import_module
 from pathlib import Path
 from typing import Any
 
+from itembank.files.together import write_whole
 from itembank.selfmark.grammar_tables import grammar_tables
 from itembank.selfmark.patterns import in_javascript
 from itembank.text.characters import _LIKE, has_hidden, named, told
@@ -231,4 +232,4 @@ def written() -> str:
 
 
 if __name__ == "__main__":
-    FILE.write_text(written(), encoding="ascii")
+    write_whole(FILE, written().encode("ascii"))

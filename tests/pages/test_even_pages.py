@@ -11,10 +11,17 @@ from itembank.errors import ItembankError
 from itembank.items.topics.registry import topic_ids
 from itembank.pages.documents import follow_up_answers as answer_pages
 from itembank.pages.documents.follow_up_answers import follow_up_answers
-from itembank.pages.documents.sheets import follow_up
+from itembank.pages.documents.sheets import SIDES, follow_up, open_sheet, room_on
 from itembank.pages.engine import theme
-from itembank.pages.engine.paper import WIDTH
-from itembank.pages.parts.rows import LEAST_SHARE, Row, rows, share_out
+from itembank.pages.engine.paper import WIDTH, Paper
+from itembank.pages.parts.rows import Row, rows
+from itembank.pages.parts.sheet_pages import (
+    LEAST_SHARE,
+    TIGHT_SHARE,
+    Room,
+    on_pages,
+    share_out,
+)
 from tests.pages.marks import recorded
 from tests.pages.sheet_samples import random_packs, real_pack
 
@@ -78,6 +85,43 @@ def test_no_page_of_a_sheet_holds_one_question_alone(monkeypatch):
         assert 0 not in counts[1:]
 
 
+def test_ten_questions_of_any_topics_take_two_sides_and_none_stands_alone():
+    for pack in random_packs(4 * DRAWS):
+        for sheet in pack.sheets:
+            # The layout alone: nothing but the head and the examples is drawn.
+            paper = Paper(pack, sheet.tier, theme.PAPER_TEXT)
+            open_sheet(paper, pack, sheet)
+            room = room_on(paper)
+            pages, share = on_pages(sheet.items, paper.size, paper.least, room)
+            counts = [sum(len(row.cells) for row in page) for page in pages]
+            assert sum(counts) == len(sheet.items)
+            assert len(counts) <= SIDES, (pack.lesson, sheet.tier, counts)
+            assert 1 not in counts, (pack.lesson, sheet.tier, counts)
+            assert 0 not in counts[1:]
+            assert share >= TIGHT_SHARE - 1e-6
+
+
+def numbers(pages):
+    return [[[cell.number for cell in row.cells] for row in page] for page in pages]
+
+
+def test_rows_are_set_close_only_where_a_sheet_would_not_do_otherwise():
+    sizes = (theme.PAPER_TEXT, theme.PAPER_LEAST)
+    usual = close = 0
+    for room in (Room(400, 740, 2), Room(0, 740, 2)):
+        for _, sheet in every_sheet():
+            plain = share_out(rows(sheet.items, *sizes), room)
+            found = on_pages(sheet.items, *sizes, room)
+            if len(plain.pages) <= room.sides and not plain.alone:
+                assert numbers(found.pages) == numbers(plain.pages)
+                assert found.share == plain.share >= LEAST_SHARE - 1e-6
+                usual += 1
+            else:
+                close += len(found.pages) <= room.sides and not found.alone
+    assert usual > 60
+    assert close
+
+
 def is_short(row: Row):
     half = rows([cell.item for cell in row.cells] * 2, theme.PAPER_TEXT, theme.PAPER_LEAST)
     return len(half) == 1
@@ -99,7 +143,7 @@ def test_rows_take_the_whole_width_and_pages_of_a_sheet_are_even():
         for row in made:
             gaps = 18.0 * (len(row.cells) - 1)
             assert row.width * len(row.cells) + gaps == pytest.approx(WIDTH)
-        pages, share = share_out(made, 600.0, 740.0, 2)
+        pages, share = share_out(made, Room(600.0, 740.0, 2))
         if len(pages) > 1:
             # No row can go to a page beside it and leave both better off.
             shares = []

@@ -17,7 +17,8 @@ from itembank.pages.draw import drawers
 from itembank.pages.engine import theme
 from itembank.pages.engine.paper import TOP
 from itembank.pages.parts.instructions import last_instruction, without
-from itembank.pages.parts.rows import LEAST_SHARE, MOST_SHARE, rows, share_out
+from itembank.pages.parts.rows import rows
+from itembank.pages.parts.sheet_pages import LEAST_SHARE, MOST_SHARE, Room, share_out
 from itembank.pages.parts.solutions import chain, side_before
 from tests.pages.checkers import assert_accessible
 from tests.pages.marks import overlapping, recorded
@@ -230,7 +231,7 @@ def test_each_question_stands_in_one_row(name, size):
 def test_rows_are_shared_out_whole_in_order_and_fit(which, tier, first, sides):
     items = real_pack("8K").sheets[tier].items
     made = rows([items[i] for i in which], 14.0, 12.0)
-    pages, share = share_out(made, first, 740.0, sides)
+    pages, share = share_out(made, Room(first, 740.0, sides))
     assert [row for page in pages for row in page] == made
     assert LEAST_SHARE <= share <= MOST_SHARE
     for number, page in enumerate(pages):

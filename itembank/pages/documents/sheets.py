@@ -27,12 +27,13 @@ from itembank.pages.engine.paragraph import Strong, draw
 from itembank.pages.engine.tagging import Element
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import how_many_each, total
-from itembank.pages.parts.rows import AFTER_TOLD, GAP, MOST_SHARE, Row, rows, share_out, topic_name
+from itembank.pages.parts.rows import AFTER_TOLD, GAP, Row, topic_name
+from itembank.pages.parts.sheet_pages import MOST_SHARE, Room, on_pages, share_of
 from itembank.pages.parts.solutions import steps_part
 from itembank.planning.bands.caution import ON_A_SHEET
 
 SIDES = 2
-"""A sheet takes no more sides than this while working room can still be given up."""
+"""A sheet takes no more sides than this while there is another way to set it."""
 
 
 def support(pack: Pack) -> bytes:
@@ -74,13 +75,18 @@ def follow_up(pack: Pack, tier: TierName) -> bytes:
 
 def draw_sheet(paper: Paper, pack: Pack, sheet: Sheet) -> None:
     """Draw a sheet from the top of the page that is open."""
+    open_sheet(paper, pack, sheet)
+    draw_questions(paper, sheet.items)
+
+
+def open_sheet(paper: Paper, pack: Pack, sheet: Sheet) -> None:
+    """Draw what stands above a sheet's questions: its head and its examples."""
     bands = [band for band in pack.bands if band.task.tier == sheet.tier]
     # Where the sheet shows whose it is, it says that a band is no grade.
     words = (how_many_each(sheet.items), ON_A_SHEET if bands else "")
     draw_head(paper, pack, Head(sheet_name(sheet.tier), bands, words, total(sheet.items)))
     for example in examples(sheet, WIDTH, paper.size):
         paper.place([example], gap=0.9 * paper.size)
-    draw_questions(paper, sheet.items)
 
 
 # Examples
@@ -134,8 +140,7 @@ def _answer_to_write(width: float, size: float) -> Part:
 
 def draw_questions(paper: Paper, items: Sequence[PackItem], topics: bool = True) -> None:
     """Draw questions with room to work, going on over the page; with `topics` they are named."""
-    made = rows(items, paper.size, paper.least, topics)
-    pages, share = share_out(made, paper.room, paper.full, SIDES - paper.sides + 1)
+    pages, share = on_pages(items, paper.size, paper.least, room_on(paper), topics)
     current: Element | None = None
     for number, page in enumerate(pages):
         if number:
@@ -143,10 +148,14 @@ def draw_questions(paper: Paper, items: Sequence[PackItem], topics: bool = True)
         if not page:
             continue
         # What a page has left over goes to its own questions, up to a bound.
-        fixed = sum(row.height(0.0) for row in page)
-        own = max(share, min(MOST_SHARE, (paper.room - fixed) / sum(row.wish for row in page)))
+        own = max(share, min(MOST_SHARE, share_of(page, paper.room)))
         for place, row in enumerate(page):
             current = _draw_row(paper, row, own * row.wish, current, ruled=place > 0)
+
+
+def room_on(paper: Paper) -> Room:
+    """Return what is left for questions below what is drawn on the page that is open."""
+    return Room(paper.room, paper.full, SIDES - paper.sides + 1)
 
 
 def _draw_row(

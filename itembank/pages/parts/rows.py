@@ -1,7 +1,7 @@
-"""Questions on a sheet in rows, and the working room they get on each page.
+"""Questions on a sheet in rows, one over the full width or two or three beside each other.
 
 No question that is short stands alone beside an empty half while others of its topic share
-rows, and no page holds one question where another way to share the rows out is as good.
+rows, but where rows are set close so that a sheet keeps to its sides.
 """
 
 from __future__ import annotations
@@ -10,11 +10,9 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import NamedTuple
 
-from itembank.errors import ItembankError
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.paper import WIDTH, label_width
 from itembank.pages.engine.paragraph import Block, Flow, measure
-from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.instructions import Instruction, last_instruction
 from itembank.pages.parts.question_cell import prompt
 from itembank.pages.parts.working_room import lines_of_working
@@ -23,16 +21,12 @@ GAP = 18.0
 """Room between two columns."""
 LINES = {2: 2, 3: 1}
 """A question of so many lines may stand in a row of two, and of three."""
-TWO, THREE = 10, 16
+CLOSE_LINES = {2: 4, 3: 2}
+"""The same in rows set close."""
+TWO, THREE, ONE = 10, 16, 12
 """What a row costs when rows are chosen: three stand in a row where one would be left over."""
 AFTER_TOLD = 0.5
 """Room below what the questions of a row are told, in ems."""
-LEAST_SHARE = 0.45
-"""Least working room, as a share of what a question would like."""
-EASY_SHARE = 0.8
-"""With at least this share of its working room a sheet stays on fewer sides."""
-MOST_SHARE = 2.0
-"""With more than this the page looks empty rather than roomy."""
 
 
 class Cell(NamedTuple):
@@ -64,19 +58,25 @@ class Row(NamedTuple):
         return self.heading + self.text + share * self.wish
 
 
-def rows(items: Sequence[PackItem], size: float, least: float, topics: bool = True) -> list[Row]:
+def rows(
+    items: Sequence[PackItem], size: float, least: float, topics: bool = True, close: bool = False
+) -> list[Row]:
     """Return the questions in rows: short neighbours of one topic stand beside each other.
 
-    Topics are named above their questions, unless told not to be.
+    Topics are named above their questions, unless told not to be. Set `close`, longer questions
+    share rows too, and one may be left over beside an empty half.
     """
-    return _Rows(items, size, least, topics).made()
+    return _Rows(items, size, least, topics, close).made()
 
 
 class _Rows:
     """The questions of a sheet, and the ways in which neighbours may share a row."""
 
-    def __init__(self, items: Sequence[PackItem], size: float, least: float, topics: bool) -> None:
-        self.items, self.size, self.least = items, size, least
+    def __init__(
+        self, items: Sequence[PackItem], size: float, least: float, topics: bool, close: bool
+    ) -> None:
+        self.items, self.size, self.least, self.close = items, size, least, close
+        self.lines = CLOSE_LINES if close else LINES
         self.indent = label_width(10, size)
         changes = [True, *(a.topic != b.topic for a, b in pairwise(items))]
         # Where topics change at every turn their names would tell the method, not guide the eye.
@@ -119,13 +119,13 @@ class _Rows:
         return self._row((k,), 2) is not None
 
     def _together(self, run: range) -> list[Row] | None:
-        """Return rows of two, and of three where one would be left over, or None."""
+        """Return rows of two, and of three or, set close, of one for what is left over, or None."""
         ways: list[tuple[int, list[Row]] | None] = [(0, [])]
         for end in range(1, len(run) + 1):
             best = None
-            for many, cost in ((3, THREE), (2, TWO)):
+            for many, cost in ((3, THREE), (2, TWO), *(((1, ONE),) if self.close else ())):
                 before = ways[end - many] if end >= many else None
-                row = self._row(tuple(run[end - many : end])) if before is not None else None
+                row = self._beside(run[end - many : end]) if before is not None else None
                 if before is None or row is None:
                     continue
                 if best is None or before[0] + cost < best[0]:
@@ -133,6 +133,9 @@ class _Rows:
             ways.append(best)
         last = ways[-1]
         return last[1] if last else None
+
+    def _beside(self, run: range) -> Row | None:
+        return self._alone(run.start) if len(run) == 1 else self._row(tuple(run))
 
     def _alone(self, k: int) -> Row:
         block = measure(Flow(prompt(self.items[k])), WIDTH - self.indent, self.size)
@@ -157,7 +160,7 @@ class _Rows:
             if widest * self.size > width - self.indent:
                 return None
             block = measure(flow, width - self.indent, self.size)
-            if len(block.lines) > LINES[columns]:
+            if len(block.lines) > self.lines[columns]:
                 return None
             cells.append(Cell(k + 1, self.items[k], block, self.opens[k]))
         words = told.words([k + 1 for k in numbers]) if told else ""
@@ -182,64 +185,3 @@ def topic_name(cells: Sequence[Cell], cell: Cell, width: float, least: float) ->
     """Return the name of a cell's topic: over the whole row where it is the row's only topic."""
     alone = sum(cell.opens for cell in cells) == 1
     return measure(Flow(cell.item.topic_title), WIDTH if alone else width, least)
-
-
-def share_out(
-    made: Sequence[Row], first: float, full: float, sides: int
-) -> tuple[list[list[Row]], float]:
-    """Return rows page by page, with the share of working room that all of them can have.
-
-    `first` is the room on the page already begun, `full` that on the others, `sides` how many
-    pages there may be. As few pages as leave room enough are taken; more than `sides` only
-    where the least working room leaves no other way. Pages are as evenly filled as can be.
-
-    Raises:
-        ItembankError: one row alone is too long for a page.
-    """
-    _refuse_too_long(made, full)
-    for pages in range(1, len(made) + 2):
-        floor = LEAST_SHARE if pages >= sides else EASY_SHARE
-        ways = [_evenly(made, [first, *[full] * (pages - 1)], floor)]
-        if pages > 1:
-            later = _evenly(made, [full] * (pages - 1), floor)
-            ways.append([[], *later] if later else None)
-        found = [way for way in ways if way]
-        if found:
-            best = min(found, key=_pages_with_one)
-            rooms = [first, *[full] * (len(best) - 1)]
-            share = min(_share(page, room) for page, room in zip(best, rooms, strict=True) if page)
-            return best, min(MOST_SHARE, share)
-    return [[]], MOST_SHARE
-
-
-def _refuse_too_long(made: Sequence[Row], full: float) -> None:
-    for row in made:
-        if row.height(LEAST_SHARE) > full:
-            cell = max(row.cells, key=lambda cell: cell.block.height)
-            raise ItembankError(
-                f"Question {cell.number} ({cell.item.address}) is too long for a side of a "
-                "sheet. Choose another question or shorten its words."
-            )
-
-
-def _share(page: Sequence[Row], room: float) -> float:
-    """Return the share of working room that the rows of a page can all have."""
-    return (room - sum(row.height(0.0) for row in page)) / sum(row.wish for row in page)
-
-
-def _pages_with_one(pages: Sequence[Sequence[Row]]) -> int:
-    return sum(sum(len(row.cells) for row in page) == 1 for page in pages)
-
-
-def _evenly(made: Sequence[Row], rooms: Sequence[float], floor: float) -> list[list[Row]] | None:
-    """Return the rows shared evenly over pages with so much room, or None below the floor."""
-
-    def fullness(group: range, place: int) -> float:
-        share = _share([made[i] for i in group], rooms[place])
-        return floor / share if share > 0 else 2.0
-
-    def alone(group: range) -> bool:
-        return sum(len(made[i].cells) for i in group) == 1 < len(made)
-
-    groups = evenest(len(made), len(rooms), fullness, alone)
-    return [[made[i] for i in group] for group in groups] if groups else None

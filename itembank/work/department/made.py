@@ -16,6 +16,7 @@ from itembank.planning.department import department as departments
 from itembank.planning.department.folder import read_folder
 from itembank.work.department.answered import Answers
 from itembank.work.department.as_files import answers_in, files_of
+from itembank.work.department.earlier_set_ups import clear_oldest_set_ups, note_change
 from itembank.work.department.looked_at import Look, known_topics, look_at
 from itembank.work.department.so_far import forget_so_far
 
@@ -115,8 +116,22 @@ def change_department(kept: Kept, answers: Answers) -> tuple[Path, ...]:
         ItembankError: somebody changed a file meanwhile, or it cannot be written.
     """
     refuse_unready(look_at(answers, kept.folder, kept.files))
-    files = files_of(answers, kept.files)
+    changed = write_changed(kept, files_of(answers, kept.files))
+    forget_so_far(kept.folder)
+    return changed
+
+
+def write_changed(kept: Kept, files: Mapping[str, str]) -> tuple[Path, ...]:
+    """Have a department consist of these files; return those that changed.
+
+    What they were is kept, so that the change can be taken back.
+
+    Raises:
+        ItembankError: somebody changed a file meanwhile, or it cannot be written.
+    """
     changed: list[Path] = []
+    earlier: dict[str, str | None] = {}
+    later: dict[str, str | None] = {}
     try:
         with Together() as change:
             for name, was in kept.was.items():
@@ -124,6 +139,7 @@ def change_department(kept: Kept, answers: Answers) -> tuple[Path, ...]:
                 if name not in files:
                     change.take_away(was)
                     changed.append(was.path)
+                    earlier[name], later[name] = was.text, None
             for name, text in files.items():
                 old = kept.was.get(name) or take(kept.folder / name)
                 if name not in kept.was and old.raw is not None:
@@ -132,9 +148,12 @@ def change_department(kept: Kept, answers: Answers) -> tuple[Path, ...]:
                     continue
                 change.file(old.path, old.encode(text), was=old)
                 changed.append(old.path)
+                earlier[name], later[name] = (old.text if name in kept.was else None), text
+            if changed:
+                note_change(change, kept.folder, earlier, later)
     except OSError as error:
         raise _not_written(kept.folder, error) from None
-    forget_so_far(kept.folder)
+    clear_oldest_set_ups(kept.folder)
     return tuple(changed)
 
 
