@@ -11,6 +11,7 @@ from itembank.desk.pages import (
     enter,
     files,
     lesson,
+    merge,
     questions,
     record,
     set_up,
@@ -32,6 +33,7 @@ PAGES = (
     record,
     questions,
     write_question,
+    merge,
     bank_question,
     files,
 )
