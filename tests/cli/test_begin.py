@@ -150,6 +150,24 @@ def test_a_department_is_asked_for_part_by_part(talk, away):
     assert not (away / "maths" / "begun.toml").exists()
 
 
+@pytest.mark.parametrize(
+    "row",
+    [
+        "8M; 8; MB; Mon 1, Thu 4; 29",
+        "8M\t8\tMB\tMon 1, Thu 4\t29",
+        '8M,8,MB,"Mon 1, Thu 4",29',
+        "class;year;teacher;lessons;seats\n8M;8;MB;Mon 1, Thu 4;29\n",
+    ],
+)
+def test_rows_are_rows_where_a_class_s_name_could_stand(talk, away, row):
+    rows = f"{row}\n" if "\t" in row else row
+    _, out, left = talk(SCHOOL, *PASTED_TERMS, rows, "stop")
+    assert left == [], out
+    (group,) = read_so_far(away / "maths").classes
+    told = (group.name, group.year, group.teacher, len(group.seats), len(group.lessons))
+    assert told == ("8M", 8, "MB", 29, 2)
+
+
 @pytest.mark.parametrize("ending", ["stop", "Ctrl-C"])
 def test_what_was_answered_is_there_another_day_wherever_one_stops(talk, away, ending):
     lines = [SCHOOL, *PASTED_TERMS, "8K", "8", "", "A Mon 1", "", "yes", "2026-09-07", "8M", "8"]

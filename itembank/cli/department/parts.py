@@ -155,7 +155,7 @@ def ask_classes(answers: Answers, keep: Keep) -> Answers:
         elif typed.casefold().startswith("drop "):
             answers = _without_class(answers, typed[5:].strip())
             keep(answers)
-        elif re.search(r"[\t\n]", typed):
+        elif _is_rows(typed):
             pasted = read_pasted_classes(typed)
             _remark(pasted.remarks)
             tell_wrong(pasted.wrong)
@@ -166,6 +166,11 @@ def ask_classes(answers: Answers, keep: Keep) -> Answers:
         else:
             group = _one_class(answers, typed)
             answers = _with_weeks(with_classes(answers, (group,)), keep)
+
+
+def _is_rows(typed: str) -> bool:
+    """Whether what was typed has cells, as no name of a class has."""
+    return bool(re.search(r"[\t\n;]", typed)) or typed.count(",") > 1
 
 
 def _with_weeks(answers: Answers, keep: Keep) -> Answers:

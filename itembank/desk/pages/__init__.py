@@ -5,14 +5,17 @@ from __future__ import annotations
 from starlette.routing import BaseRoute
 
 from itembank.desk.pages import (
+    ask_question,
     bank_question,
     begin,
     board,
     enter,
     files,
     lesson,
+    merge,
     questions,
     record,
+    set_up,
     today,
     week,
     welcome,
@@ -24,12 +27,15 @@ PAGES = (
     today,
     welcome,
     begin,
+    set_up,
     week,
     lesson,
     board,
     record,
     questions,
     write_question,
+    merge,
+    ask_question,
     bank_question,
     files,
 )

@@ -90,9 +90,18 @@ def show(request: Request) -> Response:
         topics=topics_for(facts.topics) if facts else (),
         initials=request.cookies.get(INITIALS, ""),
         past=past,
+        versions=_versions(at, item),
         created=datetime.date.fromisoformat(str(item.stated.get("created") or "2000-01-01")),
         copy_to=next((bank for bank in at.banks if bank.own), None),
     )
+
+
+def _versions(at: AtBank, item: InFull) -> list[str]:
+    """Return the other versions of a question that a merge left, by their ids."""
+    from itembank.work.bank.bank_facts import ids_in
+
+    base, mark, _ = item.id.partition(".")
+    return [id for id in ids_in(at.bank.folder, base + mark) if mark and id != item.id]
 
 
 def topics_for(own: Mapping[str, str]) -> list[tuple[str, str]]:
@@ -153,10 +162,24 @@ def move(request: Request, form: FormData) -> Response:
     return onward(at.url("of", moved.id), f"Moved to {moved.file.stem}.")
 
 
+def settle(request: Request, form: FormData) -> Response:
+    """Keep one of the versions that a merge left, or all of them."""
+    from itembank.work.bank.merging import settle_question
+
+    at = at_bank(request, to_change=True)
+    settled = settle_question(
+        at.bank.folder, request.path_params["id"], keep_all=text(form, "keep") == "all"
+    )
+    others = [f"{old} is {new} now" for old, new in settled.renamed]
+    said = "; ".join(others) or "the other versions are retired"
+    return onward(at.url("of", settled.base), f"Kept as {settled.base}; {said}.")
+
+
 OF = "/questions/{bank}/of/{id}"
 ROUTES = [
     Route(OF, show),
     Route(OF + "/sign", action(sign), methods=["POST"]),
     Route(OF + "/retire", action(retire), methods=["POST"]),
+    Route(OF + "/settle", action(settle), methods=["POST"]),
     Route(OF + "/move", action(move), methods=["POST"]),
 ]

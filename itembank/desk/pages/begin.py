@@ -10,8 +10,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.answering.reading import Reading
-from itembank.desk.answering.steps import (
+from itembank.desk.answering.answer_steps import (
     faults_of,
     fields_of,
     read_step,
@@ -19,6 +18,7 @@ from itembank.desk.answering.steps import (
     step_at,
     steps_of,
 )
+from itembank.desk.answering.reading import Reading
 from itembank.desk.replying.forms import action
 from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import SeveralErrors

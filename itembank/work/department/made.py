@@ -15,7 +15,8 @@ from itembank.planning.calendar.scheme import FOLDER as SCHEMES
 from itembank.planning.department import department as departments
 from itembank.planning.department.folder import read_folder
 from itembank.work.department.answered import Answers
-from itembank.work.department.as_files import answers_in, files_of
+from itembank.work.department.as_files import Files, answers_in, files_of
+from itembank.work.department.earlier_set_ups import clear_oldest_set_ups, note_change
 from itembank.work.department.looked_at import Look, known_topics, look_at
 from itembank.work.department.so_far import forget_so_far
 
@@ -105,18 +106,36 @@ def make_department(folder: Path, answers: Answers) -> tuple[Path, ...]:
     return tuple(folder / name for name in files)
 
 
-def change_department(kept: Kept, answers: Answers) -> tuple[Path, ...]:
+def change_department(
+    kept: Kept, answers: Answers, before: Files | None = None
+) -> tuple[Path, ...]:
     """Change the files of a department to say what is answered now; return those that changed.
 
-    Only what is answered differently changes in them: comments and all else stay.
+    Only what is answered differently changes in them: comments and all else stay. `before` are
+    the files to change, where they are not to be those that are there.
 
     Raises:
         SeveralErrors: something is missing or wrong in the answers.
         ItembankError: somebody changed a file meanwhile, or it cannot be written.
     """
-    refuse_unready(look_at(answers, kept.folder, kept.files))
-    files = files_of(answers, kept.files)
+    there = kept.files if before is None else before
+    refuse_unready(look_at(answers, kept.folder, there))
+    changed = write_changed(kept, files_of(answers, there))
+    forget_so_far(kept.folder)
+    return changed
+
+
+def write_changed(kept: Kept, files: Mapping[str, str]) -> tuple[Path, ...]:
+    """Have a department consist of these files; return those that changed.
+
+    What they were is kept, so that the change can be taken back.
+
+    Raises:
+        ItembankError: somebody changed a file meanwhile, or it cannot be written.
+    """
     changed: list[Path] = []
+    earlier: dict[str, str | None] = {}
+    later: dict[str, str | None] = {}
     try:
         with Together() as change:
             for name, was in kept.was.items():
@@ -124,6 +143,7 @@ def change_department(kept: Kept, answers: Answers) -> tuple[Path, ...]:
                 if name not in files:
                     change.take_away(was)
                     changed.append(was.path)
+                    earlier[name], later[name] = was.text, None
             for name, text in files.items():
                 old = kept.was.get(name) or take(kept.folder / name)
                 if name not in kept.was and old.raw is not None:
@@ -132,9 +152,12 @@ def change_department(kept: Kept, answers: Answers) -> tuple[Path, ...]:
                     continue
                 change.file(old.path, old.encode(text), was=old)
                 changed.append(old.path)
+                earlier[name], later[name] = (old.text if name in kept.was else None), text
+            if changed:
+                note_change(change, kept.folder, earlier, later)
     except OSError as error:
         raise _not_written(kept.folder, error) from None
-    forget_so_far(kept.folder)
+    clear_oldest_set_ups(kept.folder)
     return tuple(changed)
 
 
