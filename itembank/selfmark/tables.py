@@ -17,6 +17,7 @@ from importlib import import_module
 from pathlib import Path
 from typing import Any
 
+from itembank.files.together import write_whole
 from itembank.selfmark.grammar_tables import grammar_tables
 from itembank.selfmark.patterns import in_javascript
 from itembank.text.characters import _LIKE, has_hidden, named, told
@@ -84,6 +85,13 @@ def tables() -> dict[str, Any]:
         "glued": in_javascript(_glued())[0],
         "misread": [in_javascript(_misread(pence))[0] for pence in (False, True)],
         "pence": in_javascript(_pence())[0],
+        "words": {
+            "fractions": plain(_tree_constant("fractions", "_NAMES")),
+            "greek": plain(_tree_constant("unknowns", "_GREEK")),
+            "product": plain(_tree_constant("products", "_SAID")),
+            "relation": plain(_tree_constant("relations", "_SAID")),
+            "endings": _tree_constant("spoken", "_endings")().split("|"),
+        },
         "big_small": [
             [*pair, small] for pair, small in _constant("unit_names", "_BIG_SMALL").items()
         ],
@@ -154,6 +162,10 @@ def _constant(short: str, name: str) -> Any:
     )
 
 
+def _tree_constant(module: str, name: str) -> Any:
+    return getattr(import_module(f"itembank.notation.tree.{module}"), name)
+
+
 def _glued() -> str:
     return str(_constant("signs", "GLUED_NAMES"))
 
@@ -220,4 +232,4 @@ def written() -> str:
 
 
 if __name__ == "__main__":
-    FILE.write_text(written(), encoding="ascii")
+    write_whole(FILE, written().encode("ascii"))

@@ -9,6 +9,8 @@ import itembank
 ROOT = Path(itembank.__file__).parent
 OTHERS = (
     "bank",
+    "desk",
+    "selfmark",
     "proof",
     "items",
     "packs",
@@ -19,11 +21,14 @@ OTHERS = (
     "marking/worth",
 )
 NO_PROMPT = {
-    # These look for words in what a pupil typed, in what the tool itself says of a form, or tags.
+    # These look for words in what a pupil typed, in what the tool itself says of a form, in tags,
+    # or in a school's table of dates that somebody pasted.
     "marking/form/form_told.py",
     "marking/form/units_beside.py",
     "marking/worth/marked_by_kind.py",
     "pages/engine/formula.py",
+    "work/department/pasted/pasted_days.py",
+    "work/department/pasted/pasted_year.py",
 }
 WORDS = re.compile(r"\\b[^\\]*[a-z]{4,}")
 

@@ -16,6 +16,7 @@ from itembank.desk.pages.lesson import LESSON, Found, find
 from itembank.desk.replying.forms import action, number, text
 from itembank.desk.replying.replies import onward, page
 from itembank.errors import ItembankError, NotFound
+from itembank.files.private import write_private
 from itembank.records.entries.entries import LEVELS, OwnViews
 from itembank.work.lesson.record_request import RecordRequest
 
@@ -126,10 +127,10 @@ def _request(found: Found, form: FormData, how: str, sheet: Path) -> RecordReque
         if not codes:
             raise ItembankError("Paste the codes of the slips first, one a line.")
         # As a file: a text could name one, and nobody at the desk is to have it read.
-        sheet.write_text(codes + "\n", encoding="utf-8")
+        write_private(sheet, f"{codes}\n".encode())
         given["slips"] = sheet
     elif how in ("seats", "table"):
-        sheet.write_text(_table(form, how, asked.seats), encoding="utf-8")
+        write_private(sheet, _table(form, how, asked.seats).encode())
         given["sheet"] = sheet
     elif how != "beside":
         raise ItembankError("The form does not say how the starter went.")
