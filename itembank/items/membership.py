@@ -107,7 +107,7 @@ def unmet(ask: Give, answer: t.Node) -> str:
         return fault
     if len(shown) != wanted:
         return f"{_COUNTS.get(wanted, str(wanted))} asked for"
-    values = [exact(node) for node in shown]
+    values = [_number(node) for node in shown]
     for condition in ask.conditions:
         if fault := _condition_unmet(condition, shown, values):
             return fault
@@ -118,6 +118,13 @@ def unmet(ask: Give, answer: t.Node) -> str:
             return ""
         first = first or fault
     return first
+
+
+def _number(node: t.Node) -> Fraction:
+    """Return what a number is worth; a time of day is none, though it has a value in sums."""
+    if any(isinstance(part, t.ClockTime) for part in t.walk(node)):
+        raise NotExact("a time of day is no number")
+    return exact(node)
 
 
 def _false(answer: t.Node) -> str:

@@ -85,6 +85,13 @@ def tables() -> dict[str, Any]:
         "glued": in_javascript(_glued())[0],
         "misread": [in_javascript(_misread(pence))[0] for pence in (False, True)],
         "pence": in_javascript(_pence())[0],
+        "words": {
+            "fractions": plain(_tree_constant("fractions", "_NAMES")),
+            "greek": plain(_tree_constant("unknowns", "_GREEK")),
+            "product": plain(_tree_constant("products", "_SAID")),
+            "relation": plain(_tree_constant("relations", "_SAID")),
+            "endings": _tree_constant("spoken", "_endings")().split("|"),
+        },
         "big_small": [
             [*pair, small] for pair, small in _constant("unit_names", "_BIG_SMALL").items()
         ],
@@ -153,6 +160,10 @@ def _constant(short: str, name: str) -> Any:
         for module in map(import_module, _MODULES[short])
         if (value := getattr(module, name, None)) is not None
     )
+
+
+def _tree_constant(module: str, name: str) -> Any:
+    return getattr(import_module(f"itembank.notation.tree.{module}"), name)
 
 
 def _glued() -> str:

@@ -212,3 +212,18 @@ def test_a_question_in_full_shows_both_roads_sign_offs_and_its_twins(looking):
         assert says in text
     person = looking.get(f"{BANK}/of/garden-4").text
     assert "a person has to check it" in person
+
+
+def test_a_question_is_asked_in_a_lesson_that_is_planned(desk, home):
+    path = home / "department.toml"
+    path.write_text('banks = ["questions"]\n' + path.read_text())
+    assert f'href="{BANK}/of/pool-2/ask"' in desk.get(f"{BANK}/of/pool-2").text
+    assert "/ask" not in desk.get(f"{BANK}/of/garden-4").text  # its key is not proved
+    page = desk.get(f"{BANK}/of/pool-2/ask").text
+    where = re.findall(r'action="(/class/8K/lesson/[^"]+)"', page)
+    assert where[0] == "/class/8K/lesson/2026-11-30/1/change"
+    assert len(where) == 4
+    answer = desk.post(where[0], data={"do": "keep", "address": "larkhythe:pool-2"})
+    assert answer.status_code == 200, answer.text
+    assert "larkhythe:pool-2" in answer.text
+    assert "Kept by you" in answer.text

@@ -37,6 +37,7 @@ def test_every_solution_and_no_other_is_given(answer, right):
         ("40%", Verdict.WRONG_FORM),
         ("1/2", Verdict.WRONG),
         ("0.5", Verdict.WRONG),
+        ("2:35 pm", Verdict.UNREADABLE),
     ],
 )
 def test_one_of_many_right_answers_has_the_form_that_is_asked_for(answer, verdict):

@@ -30,8 +30,7 @@ function line(node, pence) {
   if (fault) refuse(fault);
   return text;
 }
-// As people may read it. Where a line cannot show it, the marker falls back on words; this page
-// knows those of whole numbers, which are their digits, and leaves the rest to the teacher.
+// As people may read it: its line, or its words where no line can show it.
 function shownLine(node) {
   const letter = symbols(node).has("p");
   for (const pence of [!letter, letter]) {
@@ -39,9 +38,7 @@ function shownLine(node) {
       if (!(error instanceof NotationError)) throw error;
     }
   }
-  if (node.k === "Int") return String(node.n);
-  if (node.k === "Neg" && node.of.k === "Int") return `negative ${node.of.n}`;
-  throw new Undecided("no line for this tree");
+  return inWords(node);
 }
 function confined(node) {
   if (node.k === "ClockTime" || (node.k === "Sum" && timesIn(node) === 1)) return TABLES.messages.ALONE;

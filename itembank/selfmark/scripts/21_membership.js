@@ -53,6 +53,7 @@ function unmet(give, answer) {
   if (shown.length !== wanted) {
     return `${{ 1: "one number is", 2: "two numbers are", 3: "three numbers are" }[wanted] || wanted} asked for`;
   }
+  if (shown.some((node) => hasAny(node, "ClockTime"))) throw new NotExact("a time of day is no number");
   const values = shown.map(exact);
   for (const [name, of] of give.conditions) {
     const fault = conditionUnmet(name, of, shown, values);

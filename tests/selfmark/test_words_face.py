@@ -1,0 +1,31 @@
+"""What the page says of a tree that no line shows is what the marker says."""
+
+import random
+
+from itembank.notation import tree as t
+from itembank.notation.words import words
+from itembank.selfmark.questions import tree_data
+from tests.selfmark.answers import every_item
+from tests.selfmark.test_same_verdict import marker_page
+
+IN_PAGE = (
+    "window.selfmark = { mark, question };\n",
+    "window.selfmark = { mark, question };\n"
+    "window.words = (trees) => trees.map((data) => inWords(restored(data)));\n",
+)
+
+
+def test_words_are_the_same(browser):
+    trees = []
+    for item in every_item(random.Random(3), each=1):
+        runs = [run for run in item.prompt if not isinstance(run, str)]
+        for node in (item.key, *(slip.wrong for slip in item.slips), *runs):
+            trees += [node, t.Neg(node), t.Listing((node, node)), t.Sum(node, (("-", node),))]
+    trees = list(dict.fromkeys(trees))
+    got = marker_page(browser, IN_PAGE).evaluate(
+        "(trees) => window.words(trees)", list(map(tree_data, trees))
+    )
+    assert [pair for pair in zip(got, map(words, trees), strict=True) if pair[0] != pair[1]][
+        :5
+    ] == []
+    assert len({type(node) for node in trees}) > 15
