@@ -19,6 +19,7 @@ def in_new_year(was: Answers, now: Answers) -> Answers:
 
     >>> import datetime
     >>> from itembank.planning.calendar.calendar import Term
+    >>> from itembank.work.department.answered import SchemeAnswer
     >>> day = datetime.date
     >>> old = Answers(terms=(Term("Autumn", day(2026, 9, 7), day(2026, 12, 18)),))
     >>> new = Answers(
