@@ -189,12 +189,20 @@ def _band_scheme(bands: BandsAnswer | None) -> BandScheme:
     return default_scheme(len(bands.names))
 
 
-def outlook_lines(outlook: Outlook) -> list[str]:
-    """Return all of an outlook as lines for a screen without tables."""
+def outlook_lines(outlook: Outlook, short: bool = False) -> list[str]:
+    """Return all of an outlook as lines for a screen without tables.
+
+    A `short` one has the first and the last topic of each scheme alone.
+    """
     lines = [outlook.school, *outlook.calendar] if outlook.school else list(outlook.calendar)
     lines += map(class_line, outlook.classes)
     for scheme in outlook.schemes:
-        lines.append(f"Year {scheme.year}, {counted(len(scheme.topics), 'topic')}:")
+        head = f"Year {scheme.year}, {counted(len(scheme.topics), 'topic')}"
+        if short and len(scheme.topics) > 1:
+            first, last = scheme.topics[0], scheme.topics[-1]
+            lines.append(f"{head}: {first.title} ({first.when}) to {last.title} ({last.when})")
+            continue
+        lines.append(f"{head}:")
         lines += [f"  {topic.when}: {topic.title}" for topic in scheme.topics]
     return [*lines, *(f"Bands: {line}" for line in outlook.bands)]
 
