@@ -1,6 +1,6 @@
 """One browser for every test that looks at a page: Debian's Chromium, driven by Playwright.
 
-A conftest takes it in with ``from tests.browser import browser as browser``.
+The conftest of all tests takes it in: a second driver cannot start beside the first.
 """
 
 import os

@@ -11,6 +11,8 @@ import tempfile
 import pytest
 from hypothesis import HealthCheck, settings
 
+from tests.browser import browser as browser
+
 always = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow], print_blob=True)
 # The same cases find nothing new when they are drawn again, so there are fewer of them.
 settings.register_profile("same", always, derandomize=True, max_examples=50)

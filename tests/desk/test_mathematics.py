@@ -14,6 +14,8 @@ def test_all_mathematics_of_a_pack_comes_through_whole(planned_home):
         for text in re.findall(r"<math.*?</math>", json.dumps(json.loads(path.read_text()))):
             text = json.loads(f'"{text}"')
             shown = str(mathml(text))
+            # A bracket in the middle of a row has to be told which side it is of.
+            shown = re.sub(r' form="(prefix|postfix)"(?=>[()\[\]]<)', "", shown)
             # The namespace is the browser's own business in HTML.
             assert shown == text.replace(' xmlns="http://www.w3.org/1998/Math/MathML"', "")
             seen += 1

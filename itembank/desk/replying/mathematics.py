@@ -6,6 +6,7 @@ attributes of MathML Core that our own pages use are written again; nothing else
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import Any
@@ -26,6 +27,9 @@ ELEMENTS = frozenset(_ELEMENTS.split())
 ATTRIBUTES = frozenset(_ATTRIBUTES.split())
 _NAMESPACE = "{http://www.w3.org/1998/Math/MathML}"
 _LONGEST = 200_000
+_TIED = Markup('<span class="tied">{}</span>')
+_BRACKETS = {"(": "prefix", "[": "prefix", ")": "postfix", "]": "postfix"}
+_SPACE = re.compile(r"\s")
 
 
 @lru_cache(maxsize=20_000)
@@ -64,6 +68,10 @@ def _written(element: ElementTree.Element, words: str = "") -> Iterable[str]:
     for key, value in element.attrib.items():
         if key in ATTRIBUTES:
             yield f' {key}="{escape(value)}"'
+    # In the middle of a row a browser takes a bracket for a sign between two terms.
+    side = _BRACKETS.get((element.text or "").strip()) if name == "mo" else None
+    if side and "form" not in element.attrib:
+        yield f' form="{side}"'
     yield f">{escape(element.text or '')}"
     for child in element:
         yield from _written(child)
@@ -80,11 +88,33 @@ def maths(stored: Mapping[str, Any]) -> Markup:
 def prompt(runs: Iterable[Mapping[str, Any]]) -> Markup:
     """Return a prompt as a pack stores it: runs of text and of mathematics.
 
+    A browser may end a line between a formula and the full stop behind it, so a formula is tied
+    to what stands against it.
+
     >>> prompt([{"kind": "text", "text": "Is <b> "}, {"kind": "math", "mathml": "<math/>"}])
     Markup('Is &lt;b&gt; <math></math>')
+    >>> print(prompt([{"kind": "math", "mathml": "<math/>"}, {"kind": "text", "text": ". Say."}]))
+    <span class="tied"><math></math>.</span> Say.
     """
-    parts = [
-        maths(run) if run.get("kind") == "math" else escape(str(run.get("text", "")))
-        for run in runs
-    ]
-    return Markup("").join(parts)
+    done, tied = Markup(""), Markup("")
+    for run in runs:
+        if run.get("kind") == "math":
+            tied += maths(run)
+            continue
+        words = str(run.get("text", ""))
+        ends = _SPACE.search(words) if tied else None
+        against = words[: ends.start()] if ends else words if tied else ""
+        rest = words[len(against) :]
+        tied += escape(against)
+        if not rest:
+            continue
+        begins = max((space.end() for space in _SPACE.finditer(rest)), default=0)
+        done += _as_one(tied) + escape(rest[:begins])
+        tied = escape(rest[begins:])
+    return done + _as_one(tied)
+
+
+def _as_one(tied: Markup) -> Markup:
+    """Return a formula and what stands against it so that no line ends between them."""
+    formula = tied.startswith("<math") and tied.endswith("</math>") and tied.count("<math") == 1
+    return tied if formula or "<math" not in tied else _TIED.format(tied)

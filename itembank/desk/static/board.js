@@ -33,44 +33,101 @@ function working() {
   fit();
 }
 
-// Letters as large as leaves everything on the screen: the answers' places are kept from the
-// beginning, so that nothing jumps when they come.
-function fit() {
-  const main = document.getElementById("board");
-  if (window.matchMedia("(max-width: 45rem)").matches) return;
-  let low = 1.2, high = 4.2;
-  for (let turn = 0; turn < 9; turn += 1) {
+// Letters as large as leaves everything on the screen. The answers' places are kept from the
+// beginning, so that nothing jumps when they come, and so are the columns.
+const main = document.getElementById("board");
+const columns = document.querySelector(".columns");
+const left = document.querySelector(".asked");
+const right = left.cloneNode(false);
+const small = window.matchMedia("(max-width: 45rem)");
+const LARGEST = 3.3; // of a hundredth of the screen's width: 32 where the screen is 540 high
+function fits(size) {
+  root.style.setProperty("--size", size);
+  const wide = (box) => box.scrollWidth > box.clientWidth + 1;
+  const tight = (item) => wide(item) || wide(item.querySelector(".prompt"));
+  return main.scrollHeight <= main.clientHeight + 1 && !wide(main)
+    && (body.dataset.stage === "next" || !asked.some(tight));
+}
+function largest(low, high) {
+  for (let turn = 0; turn < 7; turn += 1) {
     const middle = (low + high) / 2;
-    root.style.setProperty("--size", middle);
-    if (main.scrollHeight <= main.clientHeight + 1 && main.scrollWidth <= main.clientWidth + 1) low = middle;
+    if (fits(middle)) low = middle;
     else high = middle;
   }
-  root.style.setProperty("--size", low);
+  return low;
 }
+function arrange([first, share]) {
+  left.append(...asked.slice(0, first));
+  right.append(...asked.slice(first));
+  right.start = first + 1;
+  columns.style.setProperty("--columns", `minmax(0, ${share}fr) minmax(0, ${1 - share}fr)`);
+}
+// The parting of the questions in two columns that leaves the letters largest.
+function settle() {
+  if (asked.length < 4) return;
+  columns.append(right);
+  const half = Math.ceil(asked.length / 2);
+  let best = [half, 0.5];
+  arrange(best);
+  let size = largest(1, LARGEST);
+  for (const first of [half, half + 1, half - 1])
+    for (const share of [0.5, 0.46, 0.54, 0.42, 0.58]) {
+      // Even columns read best: what departs from them has to be worth it.
+      const worth = size * (first === half ? 1.02 : 1.04);
+      arrange([first, share]);
+      if (worth > LARGEST || !fits(worth)) continue;
+      best = [first, share];
+      size = largest(worth, LARGEST);
+    }
+  arrange(best);
+}
+function fit() {
+  if (!small.matches) fits(largest(1, LARGEST));
+}
+function anew() {
+  const stage = body.dataset.stage;
+  body.dataset.stage = "questions";
+  if (!small.matches) settle();
+  body.dataset.stage = stage;
+  fit();
+}
+
+// The buttons go out of the way when nothing points at them for a while.
+let rest = 0;
+function wake() {
+  root.classList.remove("idle");
+  clearTimeout(rest);
+  rest = setTimeout(() => root.classList.add("idle"), 4000);
+}
+document.addEventListener("pointermove", (event) => {
+  if (event.pointerType === "mouse" && (event.movementX || event.movementY)) wake();
+});
+document.querySelector(".strip").addEventListener("pointerdown", wake);
+wake();
 
 let minutes = Number(body.dataset.minutes);
 let ends = null;
-let left = minutes * 60;
+let remaining = minutes * 60;
 const clock = document.getElementById("clock");
 function tell() {
-  const seconds = Math.max(0, Math.ceil(left));
+  const seconds = Math.max(0, Math.ceil(remaining));
   clock.textContent = seconds ? `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}` : "Time";
   button("clock").textContent = ends ? "Pause" : "Start";
 }
 function tick() {
-  if (ends) left = (ends - Date.now()) / 1000;
-  if (left <= 0) ends = null;
+  if (ends) remaining = (ends - Date.now()) / 1000;
+  if (remaining <= 0) ends = null;
   tell();
 }
 function startOrPause() {
   if (ends) ends = null;
-  else ends = Date.now() + (left > 0 ? left : (left = minutes * 60)) * 1000;
+  else ends = Date.now() + (remaining > 0 ? remaining : (remaining = minutes * 60)) * 1000;
   tell();
 }
 function change(by) {
   minutes = Math.min(60, Math.max(1, minutes + by));
-  left = Math.min(3600, Math.max(0, left + 60 * by));
-  if (ends) ends = Date.now() + left * 1000;
+  remaining = Math.min(3600, Math.max(0, remaining + 60 * by));
+  if (ends) ends = Date.now() + remaining * 1000;
   tell();
 }
 setInterval(tick, 250);
@@ -113,7 +170,7 @@ document.addEventListener("keydown", (event) => {
 document.querySelector(".starter").addEventListener("click", (event) => {
   if (!event.target.closest("a, button")) forward();
 });
-window.addEventListener("resize", fit);
+window.addEventListener("resize", anew);
 tell();
-fit();
-document.fonts.ready.then(fit);
+anew();
+document.fonts.ready.then(anew);

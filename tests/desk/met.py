@@ -1,0 +1,48 @@
+"""The pages of the desk, met as a visitor would: by following links.
+
+A new page that is linked from anywhere is met without being named here, and so is held to all
+that the tests of pages ask. Pages that no link leads to stand in `UNLINKED`.
+"""
+
+from urllib.parse import parse_qsl, urljoin, urlsplit
+
+from starlette.routing import Match
+
+from itembank.desk.pages import all_routes
+
+FILES = ("/packs/{folder}/{file}", "/overview/{file}", "/typefaces")
+"""What is no page of the desk but a file it sends."""
+UNLINKED = ("/nope", "/class/8K/week/soon")
+
+
+def route(address):
+    """Return the route that answers an address, None where none does."""
+    scope = {"type": "http", "method": "GET", "path": urlsplit(address).path}
+    for each in all_routes():
+        if each.matches(scope)[0] == Match.FULL:
+            return each.path
+    return None
+
+
+def kind(address):
+    """Return what an address has in common with those of its kind: route and names asked for."""
+    asked = sorted(name for name, _ in parse_qsl(urlsplit(address).query) if name != "said")
+    return (route(address), *asked)
+
+
+def addresses(page, base, *starts):
+    """Return `starts`, and of each further kind that links lead to the first address met."""
+    found, waiting, kinds = [], list(starts), {kind(each) for each in starts}
+    while waiting:
+        address = waiting.pop(0)
+        if address in found or (address not in starts and kind(address) in kinds):
+            continue
+        kinds.add(kind(address))
+        found.append(address)
+        page.goto(base + address)
+        for link in page.eval_on_selector_all("a[href]", "all => all.map(a => a.href)"):
+            whole = urljoin(base + address, link).partition("#")[0]
+            path = whole.removeprefix(base)
+            if whole.startswith(base + "/") and route(path) not in (None, *FILES):
+                waiting.append(path)
+    return found

@@ -1,0 +1,58 @@
+"""Every page of the desk in a browser: no barrier that axe-core finds, nothing out of place."""
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+
+from tests.desk.met import UNLINKED, addresses
+from tests.desk.served import served
+from tests.desk.states import MID_WEEK, STATES, lived_in, script
+
+WIDTHS = (360, 768, 1920)
+LAYOUT = script("layout.js")
+RULES = {
+    "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
+    "resultTypes": ["violations"],
+}
+
+
+@pytest.fixture(autouse=True)
+def mid_week(on_day, monkeypatch):
+    monkeypatch.setenv("ITEMBANK_TODAY", MID_WEEK)
+
+
+@pytest.fixture(scope="module")
+def everywhere(planned_home, tmp_path_factory, browser):
+    """Be a browser's page, the desk's address, and the addresses of all its pages."""
+    home = lived_in(planned_home, tmp_path_factory.mktemp("lived"))
+    with pytest.MonkeyPatch.context() as patch, served(home) as base:
+        patch.setenv("ITEMBANK_TODAY", MID_WEEK)
+        with browser.new_context(reduced_motion="reduce") as context:
+            page = context.new_page()
+            yield page, base, addresses(page, base, "/", *STATES, *UNLINKED)
+
+
+def test_nothing_stands_in_anybodys_way(everywhere):
+    page, base, found = everywhere
+    page.set_viewport_size({"width": 1280, "height": 800})
+    axe, faults = Axe(), []
+    for address in found:
+        page.goto(base + address)
+        for fault in axe.run(page, options=RULES).response["violations"]:
+            where = [node["html"][:120] for node in fault["nodes"]]
+            faults.append(f"{address}: {fault['id']}: {fault['help']}: {where}")
+    assert not faults, "\n".join(faults)
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_everything_has_room(everywhere, width):
+    page, base, found = everywhere
+    page.set_viewport_size({"width": width, "height": 800})
+    faults = []
+    for address in found:
+        page.goto(base + address)
+        page.evaluate("document.fonts.ready")
+        faults += [f"{address}: {fault}" for fault in page.evaluate(LAYOUT)]
+        # What is folded away has room too when it is opened.
+        page.eval_on_selector_all("details", "all => all.forEach(d => { d.open = true; })")
+        faults += [f"{address}, opened: {fault}" for fault in page.evaluate(LAYOUT)]
+    assert not faults, "\n".join(sorted(set(faults)))
