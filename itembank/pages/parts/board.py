@@ -7,8 +7,9 @@ of their answers is said once, at the foot.
 
 All questions stand on one slide if they can: in two columns alike, at the largest size that
 fits; else in columns of other widths, or with a question more in one of them; and at the least
-size in any of these ways. Where a word such as *Solve* would stand alone above its equation, a
-way that keeps them together is taken, at a size a little smaller if need be.
+size in any of these ways, and with lines set closer at the last. Where a word such as *Solve*
+would stand alone above its equation, a way that keeps them together is taken, at a size a little
+smaller if need be.
 """
 
 from __future__ import annotations
@@ -23,7 +24,7 @@ from itembank.pages.engine import theme
 from itembank.pages.engine.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.instructions import Instruction, shared
-from itembank.pages.parts.question_cell import LINE_GAP, Cell, cell, prompt
+from itembank.pages.parts.question_cell import LINE_GAP, Cell, cell, leaves_word, prompt
 
 LEFT = theme.SLIDE_MARGIN
 
@@ -101,26 +102,24 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
     return [_telling(_together(board, slide, spacing), told) for slide in filled]
 
 
+def _word_left(slide: Slide) -> bool:
+    """Tell whether a word stands alone above its equation on a slide."""
+    return any(leaves_word(spot.cell.question) for spot in slide.spots)
+
+
 def _together(board: _Board, found: Slide, spacing: Spacing) -> Slide:
     """Return the slide, or one like it on which no word stands alone above its equation."""
-    if any(_leaves_word(spot.cell) for spot in found.spots):
+    if _word_left(found):
         group = range(found.spots[0].number - 1, found.spots[-1].number)
-        least = max(theme.SLIDE_QUESTION[0], found.size - MOST_SMALLER)
+        least = int(max(theme.SLIDE_QUESTION[0], found.size - MOST_SMALLER))
         size = found.size
         while size >= least:
             if made := board.slide(group, size, _NEARLY, spacing, together=True):
                 return made
             size -= 2
+        if made := board.slide(group, least, _ANYHOW, CLOSEST, together=True):
+            return made
     return found
-
-
-def _leaves_word(made: Cell) -> bool:
-    """Tell whether a question's first line is one word, which belongs to the formula below."""
-    if len(made.question.lines) < 2:
-        return False
-    first, second = (line.placed for line in made.question.lines[:2])
-    alone = len(first) == 1 and first[0].atom.maths is None and " " not in first[0].atom.text
-    return alone and second[0].atom.maths is not None
 
 
 Way: TypeAlias = tuple[float, int]
@@ -215,7 +214,7 @@ class _Board:
             widths = (round(both * share, 2), round(both * (1 - share), 2))
             sides = (group[:split], group[split:])
             made = self._placed(sides, widths, size, spacing)
-            if made and not (together and any(_leaves_word(spot.cell) for spot in made.spots)):
+            if made and not (together and _word_left(made)):
                 return made
         return self._placed((group,), (RIGHT - LEFT,), size, spacing)
 

@@ -61,6 +61,15 @@ def prompt(item: PackItem, told: Sequence[Instruction] = ()) -> list[Piece]:
     return runs
 
 
+def leaves_word(asked: Block) -> bool:
+    """Tell whether a question's first line is one word, which belongs to the formula below."""
+    if len(asked.lines) < 2:
+        return False
+    first, second = (line.placed for line in asked.lines[:2])
+    alone = len(first) == 1 and first[0].atom.maths is None and " " not in first[0].atom.text
+    return alone and second[0].atom.maths is not None
+
+
 def cell(
     question: Flow, answer: Flow, width: float, size: float, digits: int, lines: float = LINE_GAP
 ) -> Cell:
