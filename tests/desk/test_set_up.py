@@ -201,3 +201,37 @@ def test_what_is_not_set_up_is_not_found(desk, address):
 
 def test_a_class_that_is_not_there(desk):
     assert desk.get("/set-up/class/1X/print").status_code == 400
+
+
+def test_a_class_of_a_year_that_is_new_has_topics_to_begin_from(desk, home):
+    new = {"class-3-name": "10B", "class-3-lessons": "Fri 4", "class-3-seats": "12"}
+    answer = send(desk, "/set-up/classes", **new)
+    assert answer.status_code == 303
+    assert "Year 10 begins from a ready order" in desk.get(answer.headers["location"]).text
+    assert 'href="/set-up/topics-year-10"' in desk.get("/set-up").text
+    assert desk.get("/class/10B").status_code == 200
+
+
+def test_another_school_year(desk, home):
+    fields = {"term-0-first": "2 Sep 2027", "term-0-last": "17 Dec 2027"}
+    for n in (1, 2):
+        fields |= {f"term-{n}-{name}": "" for name in ("name", "first", "last")}
+    for n in range(6):
+        fields |= {f"off-{n}-{name}": "" for name in ("why", "first", "last")}
+    fields |= {"week_a": "6 Sep 2027"}
+    before = files(home)
+    answer = send(desk, "/set-up/year", **fields)
+    assert answer.status_code == 400  # days of the old year stand in the files
+    assert "outside the school year" in answer.text
+    assert files(home) == before
+    assert send(desk, "/set-up/year", new_year="yes", **fields).status_code == 303
+    row = tomllib.loads((home / "department.toml").read_text())["classes"][1]
+    assert "taught" not in row
+    assert desk.get("/class/8K/week/2027-09-13").status_code == 200
+    desk.post("/set-up/take-back")
+    assert files(home) == before
+
+
+def test_bands_that_are_typed_count_whatever_is_ticked(desk, home):
+    send(desk, "/set-up/all/bands", own="no", **{"band-0-name": "Roots"})
+    assert "Roots" in (home / "department.toml").read_text()

@@ -27,7 +27,14 @@ def bands_fields(answers: Answers) -> dict[str, str]:
 def read_bands_form(fields: Fields, answers: Answers) -> Reading:
     """Return answers with the bands that a form says."""
     reading = Reading(answers, at={("bands",): "band-0-name"})
-    if fields.get("own") != "yes":
+    shown = bands_fields(answers)
+    typed_over = any(
+        said.strip() != shown.get(name, "")
+        for name, said in fields.items()
+        if name.startswith("band-") or name == "out_of"
+    )
+    # Who types bands over the usual ones wants them, whatever is ticked above.
+    if fields.get("own") != "yes" and not (typed_over and answers.bands is None):
         reading.answers = replace(answers, bands=None)
         return reading
     names: list[str] = []

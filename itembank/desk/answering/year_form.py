@@ -89,6 +89,8 @@ def read_year(fields: Fields, answers: Answers, today: datetime.date) -> Reading
     two_week = {"yes": True, "no": False}.get(fields.get("two_week", ""))
     week_a = answers.week_a
     typed = fields.get("week_a", "").strip()
+    if typed and not answers.week_a:
+        two_week = True  # who names a week A has them, whatever is ticked above
     if two_week:
         week_a = day("week_a", typed, "") if typed else None
         reading.at[("week_a",)] = "week_a"

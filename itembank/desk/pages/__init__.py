@@ -5,6 +5,7 @@ from __future__ import annotations
 from starlette.routing import BaseRoute
 
 from itembank.desk.pages import (
+    ask_question,
     bank_question,
     begin,
     board,
@@ -34,6 +35,7 @@ PAGES = (
     questions,
     write_question,
     merge,
+    ask_question,
     bank_question,
     files,
 )

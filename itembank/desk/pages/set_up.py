@@ -20,9 +20,11 @@ from itembank.desk.answering.answer_steps import (
     steps_of,
 )
 from itembank.desk.answering.reading import Reading
+from itembank.desk.answering.topics_form import ready_topics
 from itembank.desk.replying.forms import action
 from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import NotFound
+from itembank.work.usual_home import is_demo
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
@@ -64,6 +66,7 @@ def show(request: Request) -> Response:
         groups={name: CALLED[name] for name in WHOLE},
         home=kept.folder,
         classes=[group.name for group in kept.answers.classes],
+        demo=is_demo(kept.folder),
         changes=len(earlier_set_ups(kept.folder)),
     )
 
@@ -125,6 +128,7 @@ def change_part(request: Request, form: FormData) -> Response:
     """Change a part of what was answered, or show its form again with what is wrong."""
     from itembank.work.department.looked_at import look_at
     from itembank.work.department.made import change_department
+    from itembank.work.department.new_year import in_new_year, without_days_taught
 
     kept = _kept(request)
     step, fields = _step(request, kept.answers), _fields(form)
@@ -132,8 +136,14 @@ def change_part(request: Request, form: FormData) -> Response:
     if reading.sound and fields.get("digest") != _digest(kept):
         reading.general.append(CHANGED)
         return _part(request, kept, step, fields, reading, 409)
+    before = kept.files
     if reading.sound:
-        look = look_at(reading.answers, kept.folder, kept.files)
+        if step.part == "year" and fields.get("new_year"):
+            reading.answers = in_new_year(kept.answers, reading.answers)
+            before = without_days_taught(before)
+        if step.part == "classes":
+            _give_topics(reading)
+        look = look_at(reading.answers, kept.folder, before)
         every = (*look.missing, *look.wrong)
         mine = faults_of(step, reading.answers, every)
         reading.note(mine or [fault for fault in every if fault.part != "topics"])
@@ -141,9 +151,19 @@ def change_part(request: Request, form: FormData) -> Response:
         reading.general += [str(fault) for fault in others]
     if not reading.sound:
         return _part(request, kept, step, fields, reading)
-    changed = change_department(kept, reading.answers)
+    changed = change_department(kept, reading.answers, before)
     said = "Changed." if changed else "Nothing was changed: it says that already."
     return onward(url("set-up", step.address), " ".join((said, *reading.remarks)))
+
+
+def _give_topics(reading: Reading) -> None:
+    """Give each year that has no topics yet an order to begin from, and say so."""
+    for step in steps_of(reading.answers):
+        known = {scheme.name for scheme in reading.answers.schemes}
+        if step.scheme is not None and step.scheme.name not in known:
+            reading.answers = ready_topics(reading.answers, step.scheme).answers
+            said = f"Year {step.scheme.year} begins from a ready order of topics: look at it here."
+            reading.remarks = (*reading.remarks, said)
 
 
 def _group(request: Request) -> tuple[str, str, tuple[Setting, ...]]:
@@ -248,7 +268,25 @@ def _bands(
         modes=MODES,
         words=TASK_WORDS,
         usual=usual_signs(count),
+        stands=_bands_now(request, kept),
         digest=_digest(kept),
+    )
+
+
+def _bands_now(request: Request, kept: Kept) -> tuple[str, ...]:
+    """Return the bands in words, of a class in a starter of its own length."""
+    from itembank.work.department.outlook import outlook_on
+
+    desk: Desk = request.app.state.desk
+    name = _class_name(request)
+    if not name:
+        return outlook_on(kept.answers).bands
+    group = desk.group(name)
+    return tuple(
+        f"{band.name}: {band.lowest}"
+        + (f" to {band.highest}" if band.highest != band.lowest else "")
+        + f" of {group.questions} marks"
+        for band in group.bands.bands(group.questions)
     )
 
 

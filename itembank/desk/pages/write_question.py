@@ -65,6 +65,8 @@ def look(at: AtBank, typed: Typed, item: InFull | None, version: str | None) -> 
 
     `item` is the question that it changes, and `version` how that was when it was looked at.
     """
+    from itembank.notation.tree import NotationError
+    from itembank.work.bank.line_maths import prompt_runs
     from itembank.work.bank.question_fields import ItemFaults
 
     looked = Looked()
@@ -80,6 +82,9 @@ def look(at: AtBank, typed: Typed, item: InFull | None, version: str | None) -> 
                 _look(at, typed, {**fields, **BESIDE}, item, version, looked)
     except ItembankError as error:
         looked.fault(_field(error), str(error))
+    if looked.trial is None and looked.prompt is None and typed.get("prompt"):
+        with contextlib.suppress(ItembankError, NotationError):  # it is told beside its field
+            looked.prompt = prompt_runs(typed.get("prompt"))
     return looked
 
 
@@ -96,7 +101,6 @@ def _look(
     Raises:
         ItembankError: it cannot be tried.
     """
-    from itembank.work.bank.line_maths import prompt_runs
     from itembank.work.bank.question_fields import check_so_far
     from itembank.work.bank.trying import NewQuestion, try_change, try_new
 
@@ -108,8 +112,6 @@ def _look(
     looked.missing = new.missing
     if looked.missing:
         check_so_far({name: value for name, value in there.items() if name != "author"})
-        if typed.get("prompt"):
-            looked.prompt = prompt_runs(typed.get("prompt"))
         return
     if item is None:
         trial = try_new(at.bank.folder, new, most_read=MOST_READ)

@@ -84,17 +84,21 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
     for size, ways, between in _passes(int(least), int(most)):
         made = [board.slide(group, size, ways, between) for group in groups]
         if all(made):
-            return [_telling(slide, told) for slide in made if slide]
-    return [_telling(slide, told) for slide in filled]
+            filled = [slide for slide in made if slide]
+            break
+    else:
+        between = CLOSE
+    return [_telling(_together(board, slide, between), told) for slide in filled]
 
 
 def _together(board: _Board, found: Slide, between: float) -> Slide:
     """Return the slide, or one like it on which no word stands alone above its equation."""
     if any(_leaves_word(spot.cell) for spot in found.spots):
+        group = range(found.spots[0].number - 1, found.spots[-1].number)
         least = max(theme.SLIDE_QUESTION[0], found.size - MOST_SMALLER)
         size = found.size
         while size >= least:
-            if made := board.slide(range(len(found.spots)), size, _NEARLY, between, together=True):
+            if made := board.slide(group, size, _NEARLY, between, together=True):
                 return made
             size -= 2
     return found
@@ -118,7 +122,14 @@ _NEARLY: tuple[Way, ...] = tuple(
     (share, more) for more in (0, 1, -1) for share in (0.5, 0.45, 0.55, 0.4, 0.6)
 )
 
-_ANYHOW: tuple[Way, ...] = (*_NEARLY, *((share, more) for more in (2, -2) for share in (0.5,)))
+_FINER = (0.425, 0.475, 0.525, 0.575, 0.35, 0.65)
+"""Shares tried where no rounder one does: a word less on a line can save one."""
+
+_ANYHOW: tuple[Way, ...] = (
+    *_NEARLY,
+    *((0.5, more) for more in (2, -2)),
+    *((share, more) for more in (0, 1, -1, 2, -2) for share in _FINER),
+)
 
 
 def _passes(least: int, most: int) -> Iterator[tuple[int, tuple[Way, ...], float]]:

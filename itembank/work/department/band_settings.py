@@ -92,13 +92,17 @@ def change_bands(kept: Kept, typed: Mapping[str, str], class_name: str = "") -> 
     table, place = table_of(data, class_name)
     faults: dict[str, str] = {}
     numbers: list[int] = []
-    if typed.get("own") != "yes":
+    was = bands_shown(kept, class_name)
+    changed = any(
+        said.strip() != was.get(name, "")
+        for name, said in typed.items()
+        if name.startswith("band-") or name == "out_of"
+    )
+    # Who types bands over the usual ones wants them, whatever is ticked above.
+    if typed.get("own") != "yes" and not (changed and was["own"] == "no"):
         table.pop("bands", None)
     else:
-        was = bands_shown(kept, class_name)
-        if any(typed.get(name, "").strip() != said for name, said in was.items()) or any(
-            value.strip() and name not in was for name, value in typed.items() if "band-" in name
-        ):
+        if changed or was["own"] == "no":
             made, numbers = _table(typed, table.get("bands") or {}, faults)
             table["bands"] = made
     if faults:
