@@ -96,6 +96,7 @@ def begin(
     before = answers
     answers = _given(
         answers,
+        kept,
         school,
         terms or [],
         classes or [],
@@ -154,6 +155,7 @@ def _next(folder: Path, answers: Answers) -> None:
 
 def _given(
     answers: Answers,
+    kept: Kept | None,
     school: str | None,
     terms: list[str],
     classes: list[str],
@@ -200,13 +202,13 @@ def _given(
         ]
         answers = replace_fields(answers, classes=tuple(rows))
     for typed in topics:
-        answers = _with_topics(answers, typed, leave_out)
+        answers = _with_topics(answers, typed, leave_out, kept)
     if bands is not None:
         answers = replace_fields(answers, bands=read_typed_bands(bands))
     return answers
 
 
-def _with_topics(answers: Answers, typed: str, leave_out: bool) -> Answers:
+def _with_topics(answers: Answers, typed: str, leave_out: bool, kept: Kept | None) -> Answers:
     """Return answers with the topics of a file, for the year it is of, or ready ones for all."""
     from itembank.files.faults import join_words
     from itembank.work.department.joined_answers import with_scheme
@@ -221,7 +223,9 @@ def _with_topics(answers: Answers, typed: str, leave_out: bool) -> Answers:
         return answers
     said, _, name = typed.rpartition("=")
     path = Path(name)
-    read = read_pasted_topics(_text(path), answers.calendar, leave_out=leave_out)
+    read = read_pasted_topics(
+        _text(path), answers.calendar, kept.titles if kept else None, leave_out
+    )
     if read.wrong and read.found.unknown and not leave_out:
         _refuse(f"{path}", read.wrong, "Mend them, or leave out what nobody asks with --leave-out.")
     _refuse(f"{path}", read.wrong)

@@ -197,3 +197,19 @@ def test_each_answer_of_a_department_can_be_changed(talk, said, files):
     assert status == 0
     assert "Nothing was changed." in out
     assert not (files / "maths" / "begun.toml").exists()
+
+
+def test_topics_of_the_department_s_own_bank_may_be_named(said, files):
+    said("begin", "maths", *BY_FILES, "--topics", "ready")
+    said("bank", "new", "ours", "--author", "HT=head")
+    said(
+        *("bank", "add", "--bank", "ours", "--topic", "number.primes", "--title", "Prime numbers"),
+        *("--tier", "core", "--prompt", "Work out {2 + 3}.", "--key", "5"),
+    )
+    path = files / "maths" / "department.toml"
+    path.write_text('banks = ["../ours"]\n' + path.read_text("utf-8"), "utf-8")
+    (files / "topics.csv").write_text("Week,Topic\n1,Prime numbers\n2,ratio.share\n", "utf-8")
+    changed = said("begin", "maths", "--topics", "topics.csv")
+    assert changed.status == 0, changed.err
+    scheme = tomllib.loads((files / "maths" / "schemes" / "year-8.toml").read_text("utf-8"))
+    assert [row["topic"] for row in scheme["topics"]] == ["number.primes", "ratio.share"]

@@ -186,10 +186,12 @@ def test_what_is_missing_is_told_with_the_way_to_it(desk):
 
 def test_beside_the_demo_and_when_there_is_one_already(nobody):
     desk = visitor(demo_home())
+    assert 'href="/begin"' in desk.get("/set-up").text
     answer_all(desk)
     desk.post("/begin/make")
     assert "Larkhythe School" in desk.get("/").text
     assert (demo_home() / "department.toml").exists()
+    assert 'href="/begin"' not in desk.get("/set-up").text
     other = visitor(demo_home())
     assert "You have a department already" in other.get("/begin").text
     assert other.get("/begin/school").status_code == 400

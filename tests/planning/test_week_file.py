@@ -1,5 +1,7 @@
 """A week's plan file: what is written is read back, and every fault is told with its line."""
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -7,7 +9,7 @@ from hypothesis import strategies as st
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults
 from itembank.planning.calendar.days import usual_seed
-from itembank.planning.choosing.topic_reason import Reason
+from itembank.planning.choosing.topic_reason import Occasion, Reason
 from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.week.week_file import read_week_plan
 from itembank.planning.week.week_plan import (
@@ -35,6 +37,14 @@ from tests.planning.week_plans import (
 @slow
 @given(made=plans())
 def test_what_is_written_is_read_back(tmp_path, made):
+    assert read(written(tmp_path, made)) == made
+
+
+def test_a_choice_of_the_teacher_is_read_back_whatever_is_known_of_another(tmp_path):
+    date = DAY(2026, 11, 16)
+    known = Reason(date, told=Occasion(DAY(2026, 1, 1)))
+    topics = (WeekTopic("ratio.share", 2, Reason(date)), WeekTopic("fractions.order", 1, known))
+    made = plan(replace(lesson(date), topics=topics))
     assert read(written(tmp_path, made)) == made
 
 

@@ -2,6 +2,7 @@
 
 import datetime
 from dataclasses import replace
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -74,11 +75,22 @@ words = st.text(
 ).filter(lambda text: text == text.strip() and not [*hidden(text), *look_alikes(text)])
 
 
-@st.composite
-def addresses(draw, topic, tier=None):
-    tier = draw(st.sampled_from(list(Tier))) if tier is None else tier
-    index = draw(st.integers(0, len(find_topic(topic).spaces[tier]) - 1))
-    return f"{topic}/{tier.value}/{index}"
+# Making a strategy takes longer than drawing from it, so each is made once.
+@cache
+def addresses(topic, *tiers):
+    """Return a strategy of addresses of a topic, of these tiers or of any."""
+    return st.one_of(
+        st.integers(0, len(find_topic(topic).spaces[tier]) - 1).map(
+            lambda index, tier=tier: f"{topic}/{tier.value}/{index}"
+        )
+        for tier in tiers or Tier
+    )
+
+
+@cache
+def several_of(tier, topics):
+    some = st.one_of(addresses(topic, tier) for topic in topics)
+    return st.lists(some, min_size=3, max_size=6, unique=True)
 
 
 @st.composite
@@ -87,14 +99,7 @@ def sheets(draw, topics):
         return LessonSheets()
     made, seen = [], set()
     for tier in Tier:
-        found = draw(
-            st.lists(
-                st.sampled_from(topics).flatmap(lambda one, tier=tier: addresses(one, tier)),
-                min_size=3,
-                max_size=6,
-                unique=True,
-            )
-        )
+        found = draw(several_of(tier, tuple(topics)))
         assert not seen & set(found)
         seen |= set(found)
         opens = draw(st.integers(0, 2))
@@ -109,6 +114,7 @@ occasions = st.builds(Occasion, days, scored=st.booleans()) | st.builds(
 )
 
 
+@cache
 def reasons(date):
     """Return every kind of reason for a topic in a lesson, with a teacher's words or without."""
     return st.builds(
@@ -124,23 +130,29 @@ def reasons(date):
     )
 
 
+some_topics = st.lists(st.sampled_from(TOPICS), min_size=1, unique=True)
+counts = st.integers(1, 4)
+
+
+@cache
+def some_addresses(topic, most):
+    return st.lists(addresses(topic), max_size=most, unique=True)
+
+
 @st.composite
 def lessons(draw, date, period):
-    names = draw(st.lists(st.sampled_from(TOPICS), min_size=1, unique=True))
-    pinned = st.booleans()
+    names = draw(some_topics)
     rows = tuple(
-        WeekTopic(name, draw(st.integers(1, 4)), draw(reasons(date)), draw(pinned))
-        for name in names
+        WeekTopic(name, draw(counts), draw(reasons(date)), draw(st.booleans())) for name in names
     )
     asked, items = [], []
     for row in rows:
-        own = addresses(row.topic)
-        some = draw(st.lists(own, max_size=row.count, unique=True))
+        some = draw(some_addresses(row.topic, row.count))
         asked += some
         items += [one for one in some if draw(st.booleans())]
     others = [name for name in TOPICS if name not in names]
     never = draw(st.lists(st.sampled_from(others), unique=True)) if others else []
-    extra = draw(st.lists(addresses("ratio.share"), max_size=2, unique=True))
+    extra = draw(some_addresses("ratio.share", 2))
     never += [one for one in extra if one not in asked]
     return PlannedLesson(
         date,
@@ -156,17 +168,15 @@ def lessons(draw, date, period):
     )
 
 
+some_places = st.lists(
+    st.tuples(st.integers(0, 4), st.sampled_from("12345")), min_size=1, max_size=4, unique=True
+)
+
+
 @st.composite
 def plans(draw):
-    places = draw(
-        st.lists(
-            st.tuples(st.integers(0, 4), st.sampled_from("12345")),
-            min_size=1,
-            max_size=4,
-            unique=True,
-        )
-    )
-    made = [draw(lessons(WEEK + datetime.timedelta(days=day), p)) for day, p in sorted(places)]
+    places = sorted(draw(some_places))
+    made = [draw(lessons(WEEK + datetime.timedelta(days=day), period)) for day, period in places]
     return WeekPlan("8K", WEEK, tuple(made))
 
 

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.cli.department.answering import GoBack, StopHere, answer, tell_wrong
-from itembank.cli.department.parts import ASK
+from itembank.cli.department.parts import ASK, ask_topics
 from itembank.cli.words.ask import note, one_of
 from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import say
@@ -75,7 +75,11 @@ class Talk:
         """Ask for a part; return False where the person went back instead."""
         say("")
         try:
-            self._answered(ASK[part](self.answers, self._answered))
+            if part == "topics":
+                titles = self.kept.titles if self.kept else None
+                self._answered(ask_topics(self.answers, self._answered, titles))
+            else:
+                self._answered(ASK[part](self.answers, self._answered))
         except GoBack:
             return False
         return True
@@ -88,7 +92,8 @@ class Talk:
     def _settle(self) -> bool:
         """Show what the answers mean, and save them or ask again; return whether all is done."""
         say("")
-        for line in outlook_lines(outlook_on(self.answers)):
+        outlook = outlook_on(self.answers, self.kept.titles if self.kept else None)
+        for line in outlook_lines(outlook, short=True):
             note(line)
         look = look_at(self.answers, self.folder, self.kept.files if self.kept else None)
         tell_wrong((*look.missing, *look.wrong))

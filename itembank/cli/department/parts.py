@@ -147,6 +147,8 @@ def ask_classes(answers: Answers, keep: Keep) -> Answers:
         _show([class_line(group) for group in outlook_on(answers).classes])
         more = "; ‘drop 8K’ takes one out; Enter when they are right" if answers.classes else ""
         typed = answer_rows(f"Classes, or the name of one{more}")
+        if typed.casefold() in ("yes", "ok", "done"):
+            typed = ""
         if not typed:
             wrong = look_at(answers).of_part("classes")
             if not wrong:
@@ -241,14 +243,17 @@ def _seats(typed: str) -> str:
     return typed
 
 
-def ask_topics(answers: Answers, keep: Keep) -> Answers:
-    """Ask for the topics of each year group, in order."""
+def ask_topics(
+    answers: Answers, keep: Keep, own_titles: Mapping[str, str] | None = None
+) -> Answers:
+    """Ask for the topics of each year group, in order; `own_titles` are those that may be named."""
+    titles = own_titles or known_topics()[0]
     for year in answers.years:
-        answers = _topics_of(answers, year, keep)
+        answers = _topics_of(answers, year, keep, titles)
     return answers
 
 
-def _topics_of(answers: Answers, year: int, keep: Keep) -> Answers:
+def _topics_of(answers: Answers, year: int, keep: Keep, titles: Mapping[str, str]) -> Answers:
     group = next(group for group in answers.classes if group.year == year)
     say(
         f"Topics of year {year}, in order: paste them with their weeks or dates, then press Enter "
@@ -257,7 +262,7 @@ def _topics_of(answers: Answers, year: int, keep: Keep) -> Answers:
     )
     while True:
         scheme = answers.scheme_for(group)
-        _show(_scheme_lines(answers, scheme))
+        _show(_scheme_lines(answers, scheme, titles))
         typed = answer_rows(
             f"Topics of year {year}{'; Enter when they are right' if scheme else ''}"
         )
@@ -273,7 +278,7 @@ def _topics_of(answers: Answers, year: int, keep: Keep) -> Answers:
         elif typed.casefold() == "list":
             _list_topics()
         elif typed:
-            topics = _typed_topics(answers, year, scheme, typed)
+            topics = _typed_topics(answers, year, scheme, typed, titles)
             if topics is not None:
                 answers = with_scheme(answers, group, topics)
                 keep(answers)
@@ -286,21 +291,24 @@ def _of_scheme(answers: Answers, scheme: SchemeAnswer, field: tuple[str | int, .
 
 
 def _typed_topics(
-    answers: Answers, year: int, scheme: SchemeAnswer | None, typed: str
+    answers: Answers,
+    year: int,
+    scheme: SchemeAnswer | None,
+    typed: str,
+    titles: Mapping[str, str],
 ) -> tuple[TopicAnswer, ...] | None:
     """Return the topics as pasted, or as one of them was changed; None where that failed."""
     there = scheme.topics if scheme else ()
-    titles = known_topics()[0]
     single = re.fullmatch(r"(drop\s+)?(\S+\.\S+)(?:\s+(?:week\s+)?(\S.*))?", typed, re.I)
     if single and topic_named(single[2], titles)[0]:
         left = tuple(topic for topic in there if topic.topic != single[2].casefold())
         if single[1]:
             return left
         typed = f"{single[2]}\t{single[3] or ''}"
-    pasted = read_pasted_topics(typed, answers.calendar)
+    pasted = read_pasted_topics(typed, answers.calendar, titles)
     if pasted.wrong and pasted.found.unknown and pasted.found.topics:
         tell_wrong(pasted.wrong)
-        again = read_pasted_topics(typed, answers.calendar, leave_out=True)
+        again = read_pasted_topics(typed, answers.calendar, titles, leave_out=True)
         if not again.wrong and _yes("Leave those out, and take the others?"):
             pasted = again
     elif pasted.wrong:
@@ -313,10 +321,12 @@ def _typed_topics(
     return (*left, *found) if single and topic_named(single[2], titles)[0] else found
 
 
-def _scheme_lines(answers: Answers, scheme: SchemeAnswer | None) -> list[str]:
+def _scheme_lines(
+    answers: Answers, scheme: SchemeAnswer | None, titles: Mapping[str, str]
+) -> list[str]:
     if scheme is None:
         return []
-    told = next(row for row in outlook_on(answers).schemes if row.name == scheme.name)
+    told = next(row for row in outlook_on(answers, titles).schemes if row.name == scheme.name)
     return [f"{topic.when}: {topic.title}" for topic in told.topics]
 
 

@@ -24,6 +24,7 @@ from itembank.desk.answering.topics_form import ready_topics
 from itembank.desk.replying.forms import action
 from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import NotFound
+from itembank.work.usual_home import is_demo
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
@@ -65,6 +66,7 @@ def show(request: Request) -> Response:
         groups={name: CALLED[name] for name in WHOLE},
         home=kept.folder,
         classes=[group.name for group in kept.answers.classes],
+        demo=is_demo(kept.folder),
         changes=len(earlier_set_ups(kept.folder)),
     )
 

@@ -223,12 +223,12 @@ def _reason(
     if facts is not None:
         ours = {reason_words(facts, pinned) for pinned in (True, False)}
         return facts if not why or why in ours else replace(facts, own=why)
+    chosen = Reason(date)
+    if why == reason_words(chosen):  # whatever the other topics say: these words rest on no facts
+        return chosen
     # A line that was written over keeps the words of the topic that stood there.
     others = (reason_words(other, pinned) for other in reasons.values() for pinned in (True, False))
-    if not why or why in others:
-        return None
-    chosen = Reason(date)
-    return chosen if why == reason_words(chosen) else replace(chosen, own=why)
+    return None if not why or why in others else replace(chosen, own=why)
 
 
 def _place(row: Table, before: int, values: list[object]) -> None:

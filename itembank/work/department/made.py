@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
 from pathlib import Path
 
 from itembank.errors import ItembankError, SeveralErrors
@@ -14,14 +15,16 @@ from itembank.planning.calendar import calendar as calendars
 from itembank.planning.calendar.scheme import FOLDER as SCHEMES
 from itembank.planning.department import department as departments
 from itembank.planning.department.folder import read_folder
+from itembank.planning.department.known_topics import KnownTopics
 from itembank.work.department.answered import Answers
 from itembank.work.department.as_files import Files, answers_in, files_of
 from itembank.work.department.earlier_set_ups import clear_oldest_set_ups, note_change
 from itembank.work.department.looked_at import Look, known_topics, look_at
 from itembank.work.department.so_far import forget_so_far
+from itembank.work.places import banks_of
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Kept:
     """A department that is there: what its files answer, and the files as they were read."""
 
@@ -33,6 +36,13 @@ class Kept:
     def files(self) -> dict[str, str]:
         """Return the text of each file, by its name with /."""
         return {name: file.text for name, file in self.was.items()}
+
+    @cached_property
+    def titles(self) -> Mapping[str, str]:
+        """Return the title of each topic that may be named, by id: those of its banks too."""
+        text = self.files[departments.FILE_NAME]
+        banks = banks_of(departments.read_department(self.folder, None, text))
+        return {**KnownTopics((), banks).in_banks, **known_topics()[0]}
 
 
 def read_kept(folder: Path) -> Kept:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from itembank.errors import ItembankError
@@ -68,8 +68,10 @@ class Outlook:
     bands: tuple[str, ...]
 
 
-def outlook_on(answers: Answers) -> Outlook:
+def outlook_on(answers: Answers, titles: Mapping[str, str] | None = None) -> Outlook:
     """Return what answers mean, as far as they are given.
+
+    `titles` are those of topics, by id; without them, of those that are generated.
 
     >>> from itembank.planning.calendar.calendar import Term
     >>> term = Term("Autumn", datetime.date(2026, 9, 3), datetime.date(2026, 12, 18))
@@ -90,7 +92,9 @@ def outlook_on(answers: Answers) -> Outlook:
             )
             for group in whole.classes
         ),
-        schemes=tuple(_scheme(scheme, calendar) for scheme in whole.schemes),
+        schemes=tuple(
+            _scheme(scheme, calendar, titles or known_topics()[0]) for scheme in whole.schemes
+        ),
         bands=tuple(_band_lines(whole.bands)),
     )
 
@@ -140,8 +144,9 @@ def _by_term(lessons: tuple[WeeklyLesson, ...], calendar: Calendar) -> Iterator[
         yield term.name, len(held)
 
 
-def _scheme(scheme: SchemeAnswer, calendar: Calendar | None) -> SchemeOutlook:
-    titles, _ = known_topics()
+def _scheme(
+    scheme: SchemeAnswer, calendar: Calendar | None, titles: Mapping[str, str]
+) -> SchemeOutlook:
     rows: list[tuple[datetime.date, TopicOutlook]] = []
     for topic in scheme.topics:
         start = topic.taught
@@ -184,12 +189,20 @@ def _band_scheme(bands: BandsAnswer | None) -> BandScheme:
     return default_scheme(len(bands.names))
 
 
-def outlook_lines(outlook: Outlook) -> list[str]:
-    """Return all of an outlook as lines for a screen without tables."""
+def outlook_lines(outlook: Outlook, short: bool = False) -> list[str]:
+    """Return all of an outlook as lines for a screen without tables.
+
+    A `short` one has the first and the last topic of each scheme alone.
+    """
     lines = [outlook.school, *outlook.calendar] if outlook.school else list(outlook.calendar)
     lines += map(class_line, outlook.classes)
     for scheme in outlook.schemes:
-        lines.append(f"Year {scheme.year}, {counted(len(scheme.topics), 'topic')}:")
+        head = f"Year {scheme.year}, {counted(len(scheme.topics), 'topic')}"
+        if short and len(scheme.topics) > 1:
+            first, last = scheme.topics[0], scheme.topics[-1]
+            lines.append(f"{head}: {first.title} ({first.when}) to {last.title} ({last.when})")
+            continue
+        lines.append(f"{head}:")
         lines += [f"  {topic.when}: {topic.title}" for topic in scheme.topics]
     return [*lines, *(f"Bands: {line}" for line in outlook.bands)]
 
