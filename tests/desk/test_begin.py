@@ -204,6 +204,15 @@ def test_an_address_that_leads_nowhere(desk, address):
     assert desk.get(address).status_code == 404
 
 
+def test_a_file_of_answers_that_is_broken_is_told(desk):
+    keep(desk, "school", school="Larkhythe School")
+    (own_home() / "begun.toml").write_text("classes = [3]\n")
+    for address in ("/begin", "/begin/year"):
+        answer = desk.get(address)
+        assert answer.status_code == 400
+        assert "Take the file away to begin again" in answer.text
+
+
 def test_a_class_is_taken_out(desk):
     answer_all(desk)
     keep(desk, "classes", do="look", **CLASS, **{"class-0-was": "8K", "class-0-out": "yes"})

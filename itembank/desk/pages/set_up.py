@@ -81,6 +81,15 @@ def _digest(kept: Kept) -> str:
     return digest_of(kept.files)
 
 
+def _read_then(kept: Kept, fields: Mapping[str, str], status: int) -> str:
+    """Return what the files were when the person began to change them.
+
+    A form that comes back with a fault is still about what it was filled in on; only once the
+    person was told that the files changed is it about what they are now.
+    """
+    return _digest(kept) if status == 409 else fields.get("digest") or _digest(kept)
+
+
 def _fields(form: FormData) -> dict[str, str]:
     return {name: value for name, value in form.items() if isinstance(value, str)}
 
@@ -120,7 +129,7 @@ def _part(
         reading=reading,
         outlook=outlook_on(kept.answers),
         titles=sorted(known_topics()[0].values()) if step.scheme else (),
-        digest=_digest(kept),
+        digest=_read_then(kept, fields, status),
     )
 
 
@@ -202,7 +211,7 @@ def _settings(
         settings=rows,
         fields=fields,
         reading=reading,
-        digest=_digest(kept),
+        digest=_read_then(kept, fields, status),
     )
 
 
@@ -269,7 +278,7 @@ def _bands(
         words=TASK_WORDS,
         usual=usual_signs(count),
         stands=_bands_now(request, kept),
-        digest=_digest(kept),
+        digest=_read_then(kept, fields, status),
     )
 
 

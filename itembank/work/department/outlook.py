@@ -13,6 +13,7 @@ from itembank.planning.bands.bands import (
     default_scheme,
     own_scheme,
 )
+from itembank.planning.bands.caution import NOT_A_GRADE
 from itembank.planning.calendar.calendar import Calendar
 from itembank.planning.calendar.days import period_order
 from itembank.planning.calendar.timetable import WeeklyLesson, lessons_between
@@ -204,7 +205,8 @@ def outlook_lines(outlook: Outlook, short: bool = False) -> list[str]:
             continue
         lines.append(f"{head}:")
         lines += [f"  {topic.when}: {topic.title}" for topic in scheme.topics]
-    return [*lines, *(f"Bands: {line}" for line in outlook.bands)]
+    bands = [f"Bands: {line}. {NOT_A_GRADE}" for line in outlook.bands]
+    return [*lines, *bands]
 
 
 def class_line(group: ClassOutlook) -> str:
