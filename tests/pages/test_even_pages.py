@@ -103,6 +103,21 @@ def test_ten_questions_of_any_topics_take_two_sides_and_none_stands_alone():
             assert share >= TIGHT_SHARE - 1e-6
 
 
+def test_large_print_gives_up_no_room_for_working():
+    tight = 0
+    for pack, sheet in every_sheet():
+        paper = Paper(pack, sheet.tier, theme.LARGE_TEXT, large=True)
+        open_sheet(paper, pack, sheet)
+        room = room_on(paper)
+        usual = share_out(rows(sheet.items, paper.size, paper.least), room)
+        found = on_pages(sheet.items, paper.size, paper.least, room)
+        assert found.share >= LEAST_SHARE - 1e-6
+        assert len(found.pages) <= len(usual.pages)
+        less = room._replace(tight=TIGHT_SHARE)
+        tight += len(on_pages(sheet.items, paper.size, paper.least, less).pages) < len(usual.pages)
+    assert tight
+
+
 def numbers(pages):
     return [[[cell.number for cell in row.cells] for row in page] for page in pages]
 
