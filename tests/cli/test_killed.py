@@ -15,6 +15,7 @@ from pathlib import Path
 import pytest
 
 from itembank.bank.read.load import read_bank
+from itembank.bank.saving.kept_changes import FILE as CHANGES
 from itembank.cli.main import run
 from itembank.files import renaming
 from itembank.people.lock import LOCK_FILE
@@ -153,7 +154,11 @@ def test_a_bank_is_whole_wherever_a_command_is_killed(two_banks, tmp_path, monke
     assert status_of("bank", "export", "last.csv", "--bank", "ours") == 0
     assert status_of("bank", "change", "d-1", "--marks", "2", "--bank", "ours") == 0
     left = [path.name for path in home.rglob(".*") if path.parent.name != "both"]
-    assert left == []
+    # What can be taken back stays, and after all those kills the last change still can be.
+    assert set(left) <= {CHANGES}
+    changed = tree(home)
+    assert status_of("bank", "undo", "--bank", "ours") == 0
+    assert tree(home) != changed
 
 
 def leave_for_a_day(home):
