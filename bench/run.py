@@ -1,7 +1,7 @@
 """Prints speeds, as ratios measured in one run: items, marking, a bank, a pack, its pages, a year.
 
     python bench/run.py [items] [mark] [bank] [growth] [cold] [pages] [year] [depths] [week]
-        [reports] [cluster]
+        [reports] [cluster] [desk]
 
 With no names, all of them. Times change from machine to machine; the ratios much less.
 """
@@ -18,7 +18,7 @@ from itembank.errors import ItembankError
 
 PARTS = (
     *("items", "mark", "bank", "growth", "cold", "pages"),
-    *("year", "depths", "week", "reports", "cluster"),
+    *("year", "depths", "week", "reports", "cluster", "desk"),
 )
 
 
@@ -54,6 +54,8 @@ def _report(name: str) -> str:
             from cold_start import report
         case "cluster":
             from cluster_speed import report
+        case "desk":
+            from desk_speed import report
         case "reports":
             from report_speed import report
         case "week":

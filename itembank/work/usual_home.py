@@ -24,13 +24,22 @@ def usual_folder() -> Path:
 
 def usual_home() -> Path:
     """Return the department to open: the person's own, else the demo, else where theirs will be."""
-    own, demo = own_home(), usual_folder() / DEMO / DEMO_SCHOOL
+    own, demo = own_home(), _demo()
     return demo if is_department(demo) and not is_department(own) else own
 
 
 def own_home() -> Path:
     """Return where a person's own department is or will be."""
     return usual_folder() / OWN
+
+
+def is_demo(home: Path) -> bool:
+    """Tell whether a department is the demo school in the person's folder."""
+    return home == _demo()
+
+
+def _demo() -> Path:
+    return usual_folder() / DEMO / DEMO_SCHOOL
 
 
 def home_near(named: Path | None) -> Path:
@@ -62,7 +71,7 @@ def demo_home() -> Path:
     from itembank.files.together import Together
 
     folder = usual_folder() / DEMO
-    home = folder / DEMO_SCHOOL
+    home = _demo()
     if is_department(home):
         return home
     try:

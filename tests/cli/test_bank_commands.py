@@ -18,6 +18,7 @@ PDFS = {
     "challenge.pdf",
     "follow-up-answers.pdf",
     "teacher-notes.pdf",
+    "self-mark.html",
 }
 
 

@@ -21,8 +21,10 @@ SHOWN = re.compile("|".join(NAMES.values()))
 SAID = re.compile(r"not a\s+grade")
 DATA = {"pack.json", "department.toml", "results.sqlite3"}
 """Files of the tool's own, which nobody reads for a result."""
-SHOW_NONE = {"topics", "show", "audit", "bank", "demo", "forget", "unite"}
+SHOW_NONE = {"topics", "show", "audit", "bank", "demo", "forget", "unite", "shift"}
 """Commands that know of no class's bands."""
+IN_THE_BROWSER = {"desk"}
+"""Commands whose pages are held to it by the tests of the desk."""
 
 
 @pytest.fixture(scope="module")
@@ -95,9 +97,10 @@ def test_the_caution_stands_wherever_a_band_is_shown(said, folder, monkeypatch):
         ("move", "9S/A1", "away", "--date", "2026-12-17"),
         ("undo", "9S"),
         ("pack", "--class", "9S", "--date", "2026-12-16", "--output", "."),
+        ("begin", ".", "--bands", "Zinnia 0, Yarrow 5, Xenia 7"),
     ]
     # A new command is walked too: add it to the commands above, or to those that show no bands.
-    assert {one[0] for one in commands} | SHOW_NONE == set(COMMANDS)
+    assert {one[0] for one in commands} | SHOW_NONE | IN_THE_BROWSER == set(COMMANDS)
     showing = set()
     for command in commands:
         if command[0] == "mark":
@@ -112,14 +115,15 @@ def test_the_caution_stands_wherever_a_band_is_shown(said, folder, monkeypatch):
             showing.add(command[0])
             assert SAID.search(out + err), (command, out)
     for path in sorted(folder.rglob("*")):
-        if path.is_file() and path.name not in DATA:
+        # What was there before a change is the tool's own, too.
+        if path.is_file() and path.name not in DATA and "earlier" not in path.parts:
             for place, text in texts(path):
                 if SHOWN.search(text) or path.name == "report-lessons.csv":
                     showing.add(path.name)
                     assert SAID.search(text), place
     # The walk is worth nothing where it meets no bands: it must have met these at least.
     assert showing >= {
-        *("band", "decide", "report", "record", "mark"),
+        *("band", "decide", "report", "record", "mark", "begin"),
         *("answers.pdf", "next-tasks.pdf", "support.pdf", "teacher-notes.pdf"),
         *("groups.pdf", "report.pdf", "marks.csv", "bands.csv", "report-lessons.csv"),
     }

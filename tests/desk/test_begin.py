@@ -186,10 +186,12 @@ def test_what_is_missing_is_told_with_the_way_to_it(desk):
 
 def test_beside_the_demo_and_when_there_is_one_already(nobody):
     desk = visitor(demo_home())
+    assert 'href="/begin"' in desk.get("/set-up").text
     answer_all(desk)
     desk.post("/begin/make")
     assert "Larkhythe School" in desk.get("/").text
     assert (demo_home() / "department.toml").exists()
+    assert 'href="/begin"' not in desk.get("/set-up").text
     other = visitor(demo_home())
     assert "You have a department already" in other.get("/begin").text
     assert other.get("/begin/school").status_code == 400
@@ -200,6 +202,15 @@ def test_beside_the_demo_and_when_there_is_one_already(nobody):
 )
 def test_an_address_that_leads_nowhere(desk, address):
     assert desk.get(address).status_code == 404
+
+
+def test_a_file_of_answers_that_is_broken_is_told(desk):
+    keep(desk, "school", school="Larkhythe School")
+    (own_home() / "begun.toml").write_text("classes = [3]\n")
+    for address in ("/begin", "/begin/year"):
+        answer = desk.get(address)
+        assert answer.status_code == 400
+        assert "Take the file away to begin again" in answer.text
 
 
 def test_a_class_is_taken_out(desk):

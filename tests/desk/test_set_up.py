@@ -22,8 +22,12 @@ def desk(home):
 
 
 def filled(desk, address):
+    """Return the fields of the form at an address, as a browser would send them untouched."""
+    return filled_in(desk.get(address).text)
+
+
+def filled_in(text):
     """Return the fields of the form on a page, as a browser would send them untouched."""
-    text = desk.get(address).text
     form = re.search(r'<form method="post" class="answers".*?</form>', text, re.S)[0]
     found = {}
     for tag in re.findall(r"<input[^>]*>", form):
@@ -124,6 +128,21 @@ def test_what_somebody_changed_meanwhile_is_told_and_not_written_over(desk, home
     assert files(home) == there
 
 
+def test_a_fault_between_does_not_hide_what_somebody_changed(desk, home):
+    mine = {**filled(desk, "/set-up/classes"), "class-1-seats": "many"}
+    send(desk, "/set-up/classes", **{"class-1-seats": "20"})
+    theirs = files(home)
+    wrong = desk.post("/set-up/classes", data=mine)
+    assert wrong.status_code == 400
+    again = {**filled_in(wrong.text), "class-1-seats": "28"}
+    told = desk.post("/set-up/classes", data=again)
+    assert told.status_code == 409
+    assert files(home) == theirs
+    meant = desk.post("/set-up/classes", data=filled_in(told.text), follow_redirects=False)
+    assert meant.status_code == 303
+    assert "E1-E4" in (home / "department.toml").read_text()
+
+
 @pytest.mark.parametrize(
     ("address", "fields", "beside", "said"),
     [
@@ -139,6 +158,7 @@ def test_what_somebody_changed_meanwhile_is_told_and_not_written_over(desk, home
         ("/set-up/class/9S/bands", {"band-1-low": "x", "band-2-low": "3"}, "band-1-low", "whole"),
         ("/set-up/class/9S/bands", {"band-0-letter": "REP"}, "band-0-letter", "2"),
         ("/set-up/classes", {"class-1-lessons": "Mon 3"}, "class-1-lessons", "same time"),
+        ("/set-up/year", {"term-1-first": "", "term-1-last": ""}, "term-1-first", "begin"),
         ("/set-up/topics-year-8", {"topic-0-name": "Heraldry"}, "topic-0-name", "No questions"),
     ],
 )  # fmt: skip

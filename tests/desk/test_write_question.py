@@ -227,3 +227,33 @@ def test_a_question_is_asked_in_a_lesson_that_is_planned(desk, home):
     assert answer.status_code == 200, answer.text
     assert "larkhythe:pool-2" in answer.text
     assert "Kept by you" in answer.text
+
+
+def test_somebody_new_adds_a_code_and_signs_with_it(desk, home):
+    before = files(home)
+    answer = post(desk, f"{BANK}/codes", code="t8", role="teacher of 8K", id="depot-2")
+    assert answer.status_code == 303
+    assert post(desk, f"{BANK}/codes", code="T8", role="another").status_code == 400
+    assert post(desk, f"{BANK}/codes", code="no name", role="x").status_code == 400
+    post(desk, f"{BANK}/of/depot-2/sign", by="T8", version=version(desk, "depot-2"))
+    assert "Signed by T8" in desk.get(f"{BANK}/of/depot-2").text
+    text = (home / "questions" / "bank.toml").read_text()
+    assert text == before["bank.toml"].decode() + 'T8 = "teacher of 8K"\n'
+    post(desk, f"{BANK}/undo")
+    post(desk, f"{BANK}/undo")
+    assert files(home) == before
+
+
+def test_a_department_without_a_bank_starts_one_and_writes_in_it(desk, home):
+    import shutil
+
+    assert "Start a bank" not in desk.get(BANK).text
+    assert post(desk, "/questions", code="HT", role="head").status_code == 400
+    shutil.rmtree(home / "questions")
+    assert "Start a bank of your own" in desk.get("/questions").text
+    assert post(desk, "/questions", code="", role="").status_code == 400
+    answer = post(desk, "/questions", code="HT", role="head of mathematics")
+    assert answer.status_code == 303
+    assert "Larkhythe School" in desk.get(answer.headers["location"]).text
+    assert post(desk, "/questions/ours/new", **GOOD).status_code == 303
+    assert "Signed" not in desk.get("/questions/ours/of/add-unlike-1").text

@@ -13,7 +13,9 @@ from itembank.pages.documents import follow_up_answers as answer_pages
 from itembank.pages.documents.follow_up_answers import follow_up_answers
 from itembank.pages.documents.sheets import SIDES, follow_up, open_sheet, room_on
 from itembank.pages.engine import theme
+from itembank.pages.engine.formula import scripts_at_least
 from itembank.pages.engine.paper import WIDTH, Paper
+from itembank.pages.parts.question_cell import leaves_word
 from itembank.pages.parts.rows import Row, rows
 from itembank.pages.parts.sheet_pages import (
     LEAST_SHARE,
@@ -101,6 +103,21 @@ def test_ten_questions_of_any_topics_take_two_sides_and_none_stands_alone():
             assert share >= TIGHT_SHARE - 1e-6
 
 
+def test_large_print_gives_up_no_room_for_working():
+    tight = 0
+    for pack, sheet in every_sheet():
+        paper = Paper(pack, sheet.tier, theme.LARGE_TEXT, large=True)
+        open_sheet(paper, pack, sheet)
+        room = room_on(paper)
+        usual = share_out(rows(sheet.items, paper.size, paper.least), room)
+        found = on_pages(sheet.items, paper.size, paper.least, room)
+        assert found.share >= LEAST_SHARE - 1e-6
+        assert len(found.pages) <= len(usual.pages)
+        less = room._replace(tight=TIGHT_SHARE)
+        tight += len(on_pages(sheet.items, paper.size, paper.least, less).pages) < len(usual.pages)
+    assert tight
+
+
 def numbers(pages):
     return [[[cell.number for cell in row.cells] for row in page] for page in pages]
 
@@ -120,6 +137,16 @@ def test_rows_are_set_close_only_where_a_sheet_would_not_do_otherwise():
                 close += len(found.pages) <= room.sides and not found.alone
     assert usual > 60
     assert close
+
+
+def test_no_word_stands_alone_above_its_equation_on_a_sheet_or_in_large_print():
+    for size, least, powers in ((theme.PAPER_TEXT, theme.PAPER_LEAST, 0.0), (18.0, 18.0, 1.0)):
+        with scripts_at_least(powers):
+            for _, sheet in every_sheet():
+                for close in (False, True):
+                    for row in rows(sheet.items, size, least, close=close):
+                        for cell in row.cells:
+                            assert not leaves_word(cell.block), cell.item.address
 
 
 def is_short(row: Row):

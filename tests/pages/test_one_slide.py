@@ -15,7 +15,7 @@ from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine import theme
 from itembank.pages.parts.board import LEFT, RIGHT, arrange
 from itembank.pages.parts.instructions import last_instruction, shared
-from itembank.pages.parts.question_cell import PAD, prompt
+from itembank.pages.parts.question_cell import PAD, leaves_word, prompt
 from itembank.planning.bands.bands import default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
@@ -83,6 +83,30 @@ def test_eight_questions_of_four_topics_take_one_slide():
     for made in slides:
         counts = [len(slide.spots) for slide in made]
         assert max(counts) - min(counts) <= 1
+
+
+LONG = ("fractions.of-quantity", "ratio.share", "ratio.combine", "ratio.best-value")
+
+
+@pytest.mark.parametrize("seed", [7, 13, 15])
+def test_a_starter_of_long_stories_is_set_closer_before_it_takes_two_slides(seed):
+    slides = placed(on_topics(*LONG, seed=seed))
+    assert len(slides) == 1
+    assert slides[0].size >= theme.SLIDE_QUESTION[0]
+
+
+@pytest.mark.parametrize("seed", [1, 2, 5])
+def test_no_word_stands_alone_above_its_equation_on_the_second_slide_either(seed):
+    some = ("equations.both-sides-brackets", "equations.fractional")
+    more = ("equations.both-sides", "equations.brackets", "ratio.difference", "ratio.one-part")
+    pack = on_topics(*some, "ratio.best-value", "ratio.combine", seed=seed)
+    items = [*pack.versions[0].items, *on_topics(*more, seed=seed).versions[0].items]
+    slides = arrange(items, TOP, bottom_of(pack))
+    assert len(slides) == 2
+    for slide in slides:
+        assert slide.size >= theme.SLIDE_QUESTION[0]
+        for spot in slide.spots:
+            assert not leaves_word(spot.cell.question), spot.item.address
 
 
 def columns(slide):

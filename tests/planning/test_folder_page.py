@@ -105,6 +105,7 @@ OTHER = {
     "default_class": '"9S"',
     "title": '"Another"',
     "paper": '"cream"',
+    "self_mark": '"question by question"',
     "moved": '{ "2026-12-07 1" = "2026-12-08 5" }',
     "large_print": "2",
     "questions_from": '"generated"',

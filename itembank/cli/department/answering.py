@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import select
 import sys
 from collections.abc import Iterable
@@ -69,7 +70,9 @@ def answer_rows(label: str) -> str:
         except ItembankError as error:
             note(str(error))
             return answer_rows(label)
-    if "\t" not in first and "\n" not in first and not _more_comes():
+    # A single word is no row: what follows it was typed ahead.
+    row = bool(re.search(r"[ ,;]", first.strip()))
+    if "\t" not in first and "\n" not in first and not (row and _more_comes()):
         return first.strip()
     lines = [first]
     # A pasted row of empty cells holds tabs, so only a line of nothing ends the rows.

@@ -92,9 +92,8 @@ class Talk:
     def _settle(self) -> bool:
         """Show what the answers mean, and save them or ask again; return whether all is done."""
         say("")
-        for line in outlook_lines(
-            outlook_on(self.answers, self.kept.titles if self.kept else None)
-        ):
+        outlook = outlook_on(self.answers, self.kept.titles if self.kept else None)
+        for line in outlook_lines(outlook, short=True):
             note(line)
         look = look_at(self.answers, self.folder, self.kept.files if self.kept else None)
         tell_wrong((*look.missing, *look.wrong))

@@ -147,6 +147,8 @@ def ask_classes(answers: Answers, keep: Keep) -> Answers:
         _show([class_line(group) for group in outlook_on(answers).classes])
         more = "; ‘drop 8K’ takes one out; Enter when they are right" if answers.classes else ""
         typed = answer_rows(f"Classes, or the name of one{more}")
+        if typed.casefold() in ("yes", "ok", "done"):
+            typed = ""
         if not typed:
             wrong = look_at(answers).of_part("classes")
             if not wrong:

@@ -62,10 +62,13 @@ def read_year(fields: Fields, answers: Answers, today: datetime.date) -> Reading
             reading.faults[name] = str(error)
             return None
 
+    known = {term.name for term in answers.terms}
     terms: list[Term] = []
     for number in range(rows_typed(fields, "term")):
         here, name = row(fields, "term", number, ("name", "first", "last")), f"term-{number}"
-        if not here["first"] and not here["last"] and here["name"] in ("", *USUAL_TERMS):
+        # The usual names stand there before anybody has typed anything.
+        untouched = here["name"] in USUAL_TERMS and here["name"] not in known
+        if not here["first"] and not here["last"] and (untouched or not here["name"]):
             continue
         first = day(f"{name}-first", here["first"], "When does it begin?")
         last = day(f"{name}-last", here["last"], "When does it end?")

@@ -77,14 +77,15 @@ class Found:
         return LessonName(date.isoformat(), date=date, period=self.lesson.period)
 
     def pack(self) -> dict[str, Any] | None:
-        """Return what the lesson's pack holds, or None where there is none.
+        """Return what the lesson's pack holds, in the shape of today, or None where there is none.
 
         Raises:
-            ItembankError: it cannot be read.
+            ItembankError: it cannot be read, or is no pack.
         """
-        from itembank.packs.data.pack_place import read_pack_data
+        from itembank.packs.data.pack_files import load_pack
 
-        return None if self.lesson.folder is None else read_pack_data(self.lesson.folder)[1]
+        folder = self.lesson.folder
+        return None if folder is None else load_pack(folder).model_dump(mode="json")
 
 
 def find(request: Request) -> Found:

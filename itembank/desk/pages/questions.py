@@ -196,8 +196,42 @@ def undo(request: Request, form: FormData) -> Response:
     return onward(at.url(), f"Taken back: {taken.words}.")
 
 
+def start(request: Request, form: FormData) -> Response:
+    """Start the department's own bank, in its folder, with the code of whoever starts it."""
+    from itembank.work.bank.reviewers import add_reviewer
+    from itembank.work.bank.starting import start_bank
+
+    desk: Desk = request.app.state.desk
+    code, role = text(form, "code"), text(form, "role")
+    if any(bank.own for bank in banks_of_desk(desk)):
+        raise ItembankError("There is a bank of your own already.")
+    if not code or not role:
+        raise ItembankError("Write a code, such as your initials, and a role.")
+    folder = desk.home / "questions"
+    name = text(form, "name") or "ours"
+    started = start_bank(folder, name, f"Questions of {desk.department.school}")
+    add_reviewer(folder, code, role)
+    return onward(
+        url("questions", started.name),
+        "Your bank is there. For plans to draw on it, name its folder, questions, under "
+        "Question banks in the set-up.",
+    )
+
+
+def add_code(request: Request, form: FormData) -> Response:
+    """Add the code of somebody who writes or checks questions."""
+    from itembank.work.bank.reviewers import add_reviewer
+
+    at = at_bank(request, to_change=True)
+    code = add_reviewer(at.bank.folder, text(form, "code"), text(form, "role"))
+    id = text(form, "id")
+    return onward(at.url("of", id) if id else at.url(), f"{code} can sign now.")
+
+
 ROUTES = [
     Route("/questions", first),
+    Route("/questions", action(start), methods=["POST"]),
+    Route("/questions/{bank}/codes", action(add_code), methods=["POST"]),
     Route("/questions/{bank}", show),
     Route("/questions/{bank}/undo", action(undo), methods=["POST"]),
 ]

@@ -24,6 +24,7 @@ from itembank.desk.answering.topics_form import ready_topics
 from itembank.desk.replying.forms import action
 from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import NotFound
+from itembank.work.usual_home import is_demo
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
@@ -65,6 +66,7 @@ def show(request: Request) -> Response:
         groups={name: CALLED[name] for name in WHOLE},
         home=kept.folder,
         classes=[group.name for group in kept.answers.classes],
+        demo=is_demo(kept.folder),
         changes=len(earlier_set_ups(kept.folder)),
     )
 
@@ -77,6 +79,15 @@ def _digest(kept: Kept) -> str:
     from itembank.work.department.earlier_set_ups import digest_of
 
     return digest_of(kept.files)
+
+
+def _read_then(kept: Kept, fields: Mapping[str, str], status: int) -> str:
+    """Return what the files were when the person began to change them.
+
+    A form that comes back with a fault is still about what it was filled in on; only once the
+    person was told that the files changed is it about what they are now.
+    """
+    return _digest(kept) if status == 409 else fields.get("digest") or _digest(kept)
 
 
 def _fields(form: FormData) -> dict[str, str]:
@@ -118,7 +129,7 @@ def _part(
         reading=reading,
         outlook=outlook_on(kept.answers),
         titles=sorted(known_topics()[0].values()) if step.scheme else (),
-        digest=_digest(kept),
+        digest=_read_then(kept, fields, status),
     )
 
 
@@ -200,7 +211,7 @@ def _settings(
         settings=rows,
         fields=fields,
         reading=reading,
-        digest=_digest(kept),
+        digest=_read_then(kept, fields, status),
     )
 
 
@@ -267,7 +278,7 @@ def _bands(
         words=TASK_WORDS,
         usual=usual_signs(count),
         stands=_bands_now(request, kept),
-        digest=_digest(kept),
+        digest=_read_then(kept, fields, status),
     )
 
 

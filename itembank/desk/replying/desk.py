@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 
 Look = tuple[tuple[str, int, int], ...]
 """What files look like from outside: path, time of change and size of each."""
+LONGEST_NAME = 255
+"""Bytes a file's name has at most, on every file system that a desk stands on (from memory)."""
 
 
 @dataclass
@@ -96,6 +98,8 @@ class Desk:
         """
         nowhere = NotFound("There is no such file here.")
         if any(not name or name != os.path.basename(name) or "\0" in name for name in names):
+            raise nowhere
+        if any(len(os.fsencode(name)) > LONGEST_NAME for name in names):
             raise nowhere
         home = self.packs.resolve()
         path = home.joinpath(*names).resolve()  # a link may lead out of the folder, too

@@ -15,6 +15,8 @@ from itembank.errors import ItembankError, NotFound
 Work = Callable[[Request, FormData], Response]
 MOST_FIELDS = 2_000
 """A sheet of 35 seats by 20 questions is 700 fields."""
+FIRST_YEAR, LAST_YEAR = 1900, 2999
+"""Years whose days have pages."""
 
 
 def action(work: Work) -> Callable[[Request], Awaitable[Response]]:
@@ -58,6 +60,10 @@ def day(typed: str) -> datetime.date:
         ItembankError: it is none.
     """
     try:
-        return datetime.date.fromisoformat(typed)
+        found = datetime.date.fromisoformat(typed)
     except ValueError:
-        raise NotFound(f"‘{typed[:40]}’ is no day.") from None
+        found = datetime.date.min
+    # At either end of the calendar there is no week before or after.
+    if not FIRST_YEAR <= found.year <= LAST_YEAR:
+        raise NotFound(f"‘{typed[:40]}’ is no day.")
+    return found

@@ -94,7 +94,7 @@ def serve(
         network = Network(port, password)
         names.add(f"{socket.gethostname().lower()}:{port}")
     config = uvicorn.Config(
-        application(desk, names, _load_beside, network),
+        application(desk, names, lambda: _load_beside(desk), network),
         http="h11",
         loop="asyncio",
         ws="none",
@@ -109,10 +109,23 @@ def serve(
         uvicorn.Server(config).run(sockets=[socket_])
 
 
-def _load_beside() -> None:
-    threading.Thread(target=_load, daemon=True).start()
+def _load_beside(desk: Desk) -> None:
+    threading.Thread(target=_load, args=(desk,), daemon=True).start()
 
 
-def _load() -> None:
+def _load(desk: Desk) -> None:
     for name in LOADS:
         importlib.import_module(name)
+    _read_banks(desk)
+
+
+def _read_banks(desk: Desk) -> None:
+    """Read the department's own banks, so that their first page is not waited for."""
+    from itembank.desk.pages.questions import banks_of_desk
+    from itembank.errors import ItembankError
+    from itembank.work.bank.bank_facts import bank_facts
+
+    for bank in banks_of_desk(desk):
+        if bank.own:
+            with contextlib.suppress(ItembankError, OSError):  # its own page tells what is wrong
+                bank_facts(bank.folder)

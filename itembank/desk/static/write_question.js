@@ -14,7 +14,11 @@ async function look() {
     const text = await answer.text();
     if (mine !== asked || !answer.ok) return;
     const found = new DOMParser().parseFromString(text, "text/html");
-    beside(found);
+    const faults = beside(found);
+    // Said aloud in short, where a screen reader reads the page.
+    const state = found.querySelector(".states");
+    const words = [state ? state.textContent.trim() : "", faults ? `Faults: ${faults}` : ""];
+    document.getElementById("verdict").textContent = words.filter(Boolean).join(". ");
     tried.replaceChildren(...found.body.childNodes);
   } catch {
     // The desk does not answer: what was typed stays, and saving will say so.
@@ -30,7 +34,8 @@ function beside(found) {
     field.removeAttribute("aria-invalid");
     field.removeAttribute("aria-describedby");
   });
-  found.querySelectorAll("[data-field]").forEach((fault, place) => {
+  const faults = found.querySelectorAll("[data-field]");
+  faults.forEach((fault, place) => {
     const field = document.getElementById(fault.dataset.field);
     if (!field || !form.contains(field)) return;
     fault.id = `fault-now-${place}`;
@@ -39,6 +44,7 @@ function beside(found) {
     field.setAttribute("aria-describedby", fault.id);
     field.after(fault);
   });
+  return faults.length;
 }
 
 form.addEventListener("input", () => {

@@ -28,7 +28,14 @@ from itembank.pages.engine.tagging import Element
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import how_many_each, total
 from itembank.pages.parts.rows import AFTER_TOLD, GAP, Row, topic_name
-from itembank.pages.parts.sheet_pages import MOST_SHARE, Room, on_pages, share_of
+from itembank.pages.parts.sheet_pages import (
+    LEAST_SHARE,
+    MOST_SHARE,
+    TIGHT_SHARE,
+    Room,
+    on_pages,
+    share_of,
+)
 from itembank.pages.parts.solutions import steps_part
 from itembank.planning.bands.caution import ON_A_SHEET
 
@@ -155,7 +162,9 @@ def draw_questions(paper: Paper, items: Sequence[PackItem], topics: bool = True)
 
 def room_on(paper: Paper) -> Room:
     """Return what is left for questions below what is drawn on the page that is open."""
-    return Room(paper.room, paper.full, SIDES - paper.sides + 1)
+    # Who needs large print writes large too: there no working room is given up for a side.
+    tight = LEAST_SHARE if paper.large else TIGHT_SHARE
+    return Room(paper.room, paper.full, SIDES - paper.sides + 1, tight)
 
 
 def _draw_row(

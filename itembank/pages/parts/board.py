@@ -7,8 +7,9 @@ of their answers is said once, at the foot.
 
 All questions stand on one slide if they can: in two columns alike, at the largest size that
 fits; else in columns of other widths, or with a question more in one of them; and at the least
-size in any of these ways. Where a word such as *Solve* would stand alone above its equation, a
-way that keeps them together is taken, at a size a little smaller if need be.
+size in any of these ways, and with lines set closer at the last. Where a word such as *Solve*
+would stand alone above its equation, a way that keeps them together is taken, at a size a little
+smaller if need be.
 """
 
 from __future__ import annotations
@@ -23,7 +24,7 @@ from itembank.pages.engine import theme
 from itembank.pages.engine.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.instructions import Instruction, shared
-from itembank.pages.parts.question_cell import Cell, cell, prompt
+from itembank.pages.parts.question_cell import LINE_GAP, Cell, cell, leaves_word, prompt
 
 LEFT = theme.SLIDE_MARGIN
 
@@ -31,11 +32,21 @@ RIGHT = theme.SLIDE[0] - theme.SLIDE_MARGIN
 
 COLUMN_GAP = 24.0
 
-BETWEEN = 10.0
-"""Least room between one question and the next below it."""
 
-CLOSE = 7.0
-"""The same at the least size, where the questions would not fit on one slide otherwise."""
+class Spacing(NamedTuple):
+    """Least room between one question and the next in points, between its own lines in ems."""
+
+    between: float
+    lines: float
+
+
+ROOMY = Spacing(10.0, LINE_GAP)
+
+CLOSE = Spacing(7.0, LINE_GAP)
+"""At the least size, where the questions would not fit on one slide otherwise."""
+
+CLOSEST = Spacing(7.0, 0.12)
+"""Where they still do not."""
 
 MOST_BETWEEN = 64.0
 """Most room between questions: with more they no longer look like one list."""
@@ -76,41 +87,39 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
     told = shared(items)
     board = _Board(items, told, top, bottom)
     everything = range(len(items))
-    for size, ways, between in _passes(int(least), int(most)):
-        if whole := board.slide(everything, size, ways, between):
-            return [_telling(_together(board, whole, between), told)]
+    for size, ways, spacing in _passes(int(least), int(most)):
+        if whole := board.slide(everything, size, ways, spacing):
+            return [_telling(_together(board, whole, spacing), told)]
     filled = board.filled(least)
     groups = _shares(len(items), len(filled))
-    for size, ways, between in _passes(int(least), int(most)):
-        made = [board.slide(group, size, ways, between) for group in groups]
+    for size, ways, spacing in _passes(int(least), int(most)):
+        made = [board.slide(group, size, ways, spacing) for group in groups]
         if all(made):
             filled = [slide for slide in made if slide]
             break
     else:
-        between = CLOSE
-    return [_telling(_together(board, slide, between), told) for slide in filled]
+        spacing = CLOSE
+    return [_telling(_together(board, slide, spacing), told) for slide in filled]
 
 
-def _together(board: _Board, found: Slide, between: float) -> Slide:
+def _word_left(slide: Slide) -> bool:
+    """Tell whether a word stands alone above its equation on a slide."""
+    return any(leaves_word(spot.cell.question) for spot in slide.spots)
+
+
+def _together(board: _Board, found: Slide, spacing: Spacing) -> Slide:
     """Return the slide, or one like it on which no word stands alone above its equation."""
-    if any(_leaves_word(spot.cell) for spot in found.spots):
+    if _word_left(found):
         group = range(found.spots[0].number - 1, found.spots[-1].number)
-        least = max(theme.SLIDE_QUESTION[0], found.size - MOST_SMALLER)
+        least = int(max(theme.SLIDE_QUESTION[0], found.size - MOST_SMALLER))
         size = found.size
         while size >= least:
-            if made := board.slide(group, size, _NEARLY, between, together=True):
+            if made := board.slide(group, size, _NEARLY, spacing, together=True):
                 return made
             size -= 2
+        if made := board.slide(group, least, _ANYHOW, CLOSEST, together=True):
+            return made
     return found
-
-
-def _leaves_word(made: Cell) -> bool:
-    """Tell whether a question's first line is one word, which belongs to the formula below."""
-    if len(made.question.lines) < 2:
-        return False
-    first, second = (line.placed for line in made.question.lines[:2])
-    alone = len(first) == 1 and first[0].atom.maths is None and " " not in first[0].atom.text
-    return alone and second[0].atom.maths is not None
 
 
 Way: TypeAlias = tuple[float, int]
@@ -132,14 +141,15 @@ _ANYHOW: tuple[Way, ...] = (
 )
 
 
-def _passes(least: int, most: int) -> Iterator[tuple[int, tuple[Way, ...], float]]:
-    """Yield sizes, the ways to try at each and the room between questions, the best look first."""
+def _passes(least: int, most: int) -> Iterator[tuple[int, tuple[Way, ...], Spacing]]:
+    """Yield sizes, the ways to try at each and the room to leave, the best look first."""
     larger = range(most, least, -2)
-    yield from ((size, _ALIKE, BETWEEN) for size in larger)
-    yield from ((size, _NEARLY, BETWEEN) for size in larger)
-    yield least, _ALIKE, BETWEEN
-    yield least, _ANYHOW, BETWEEN
+    yield from ((size, _ALIKE, ROOMY) for size in larger)
+    yield from ((size, _NEARLY, ROOMY) for size in larger)
+    yield least, _ALIKE, ROOMY
+    yield least, _ANYHOW, ROOMY
     yield least, _ANYHOW, CLOSE
+    yield least, _ANYHOW, CLOSEST
 
 
 def _telling(slide: Slide, told: Sequence[Instruction]) -> Slide:
@@ -159,14 +169,14 @@ class _Board:
         self.flows = [(Flow(prompt(item, told)), Flow(key_on_slide(item))) for item in items]
         self.top, self.room = top, top - bottom
         self.digits = len(str(len(items)))
-        self._cells: dict[tuple[int, float, float], Cell] = {}
+        self._cells: dict[tuple[int, float, float, float], Cell] = {}
 
-    def cell(self, i: int, width: float, size: float) -> Cell:
-        """Return a question set in a column of a width."""
-        found = self._cells.get((i, width, size))
+    def cell(self, i: int, width: float, size: float, lines: float = LINE_GAP) -> Cell:
+        """Return a question set in a column of a width, with so much room between its lines."""
+        found = self._cells.get((i, width, size, lines))
         if found is None:
-            made = cell(*self.flows[i], width, size, self.digits)
-            found = self._cells[i, width, size] = made
+            made = cell(*self.flows[i], width, size, self.digits, lines)
+            found = self._cells[i, width, size, lines] = made
         return found
 
     def filled(self, size: float) -> list[Slide]:
@@ -188,7 +198,7 @@ class _Board:
         group: range,
         size: float,
         ways: Sequence[Way],
-        between: float,
+        spacing: Spacing,
         together: bool = False,
     ) -> Slide | None:
         """Return the questions of `group` placed on one slide, or None where they do not fit.
@@ -203,21 +213,21 @@ class _Board:
             both = RIGHT - LEFT - COLUMN_GAP
             widths = (round(both * share, 2), round(both * (1 - share), 2))
             sides = (group[:split], group[split:])
-            made = self._placed(sides, widths, size, between)
-            if made and not (together and any(_leaves_word(spot.cell) for spot in made.spots)):
+            made = self._placed(sides, widths, size, spacing)
+            if made and not (together and _word_left(made)):
                 return made
-        return self._placed((group,), (RIGHT - LEFT,), size, between)
+        return self._placed((group,), (RIGHT - LEFT,), size, spacing)
 
     def _placed(
-        self, sides: Sequence[range], widths: Sequence[float], size: float, between: float
+        self, sides: Sequence[range], widths: Sequence[float], size: float, spacing: Spacing
     ) -> Slide | None:
         columns: list[list[Cell]] = []
         for side, width in zip(sides, widths, strict=True):
             columns.append([])
-            needed = -between
+            needed = -spacing.between
             for i in side:
-                made = self.cell(i, width, size)
-                needed += made.height + between
+                made = self.cell(i, width, size, spacing.lines)
+                needed += made.height + spacing.between
                 if needed > self.room or made.question.cramped or made.answer.cramped:
                     return None
                 columns[-1].append(made)
@@ -264,7 +274,7 @@ def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tu
     below = [max(made.height - made.baseline for made in row) for row in rows]
     needed = sum(above) + sum(below)
     out: list[tuple[int, float]] = []
-    if needed + BETWEEN * (len(rows) - 1) <= room:
+    if needed + ROOMY.between * (len(rows) - 1) <= room:
         extra = min(MOST_BETWEEN, (room - needed) / len(rows))
         starts = [top]
         for up, down in zip(above, below, strict=True):

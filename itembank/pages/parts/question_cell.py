@@ -61,25 +61,36 @@ def prompt(item: PackItem, told: Sequence[Instruction] = ()) -> list[Piece]:
     return runs
 
 
-def cell(question: Flow, answer: Flow, width: float, size: float, digits: int) -> Cell:
+def leaves_word(asked: Block) -> bool:
+    """Tell whether a question's first line is one word, which belongs to the formula below."""
+    if len(asked.lines) < 2:
+        return False
+    first, second = (line.placed for line in asked.lines[:2])
+    alone = len(first) == 1 and first[0].atom.maths is None and " " not in first[0].atom.text
+    return alone and second[0].atom.maths is not None
+
+
+def cell(
+    question: Flow, answer: Flow, width: float, size: float, digits: int, lines: float = LINE_GAP
+) -> Cell:
     """Set one question with its answer: the lowest of the ways there are.
 
     The question stands right of a number of so many digits; its answer beside its last line,
     where the words leave room there; beside all of it, the words broken before the answer; or
-    below it.
+    below it. Between its `lines` stands so much room, in ems.
     """
     indent = face(True).width("0" * digits) * size + NUMBER_GAP
     box = measure(answer, width - indent - ARROW - 2 * PAD, size)
     left = width - PAD - box.width
     free = left - PAD - ARROW - indent
-    whole = measure(question, width - indent, box.size, LINE_GAP)
+    whole = measure(question, width - indent, box.size, lines)
     ways = []
     if whole.lines[-1].width <= free:
         ways = [_beside_last(whole, box, indent, left, free)]
         if ways[0].height <= max(whole.height, box.height + 2 * PAD) + 0.01:
             return ways[0]  # no other way is lower
     if free > 0:
-        narrow = measure(question, free, box.size, LINE_GAP)
+        narrow = measure(question, free, box.size, lines)
         if not narrow.cramped or whole.cramped:
             ways.append(_beside(narrow, box, indent, left))
     return min([*ways, _below(whole, box, indent, left)], key=lambda way: way.height)

@@ -14,7 +14,7 @@ from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.paper import WIDTH, label_width
 from itembank.pages.engine.paragraph import Block, Flow, measure
 from itembank.pages.parts.instructions import Instruction, last_instruction
-from itembank.pages.parts.question_cell import prompt
+from itembank.pages.parts.question_cell import leaves_word, prompt
 from itembank.pages.parts.working_room import lines_of_working
 
 GAP = 18.0
@@ -160,7 +160,7 @@ class _Rows:
             if widest * self.size > width - self.indent:
                 return None
             block = measure(flow, width - self.indent, self.size)
-            if len(block.lines) > self.lines[columns]:
+            if len(block.lines) > self.lines[columns] or leaves_word(block):
                 return None
             cells.append(Cell(k + 1, self.items[k], block, self.opens[k]))
         words = told.words([k + 1 for k in numbers]) if told else ""

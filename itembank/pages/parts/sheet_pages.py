@@ -29,12 +29,13 @@ class Room(NamedTuple):
     """What a sheet has for its questions, in points.
 
     `first` is the room on the page already begun, `full` that on the others, `sides` how many
-    pages there may be.
+    pages there may be. `tight` is the least share of working room that may be kept to that end.
     """
 
     first: float
     full: float
     sides: int
+    tight: float = TIGHT_SHARE
 
 
 class Shared(NamedTuple):
@@ -63,7 +64,7 @@ def on_pages(
     if _faults(best, room) == (False, 0):
         return best
     close = rows(items, size, least, topics, close=True)
-    for way, floor in ((close, LEAST_SHARE), (made, TIGHT_SHARE), (close, TIGHT_SHARE)):
+    for way, floor in ((close, LEAST_SHARE), (made, room.tight), (close, room.tight)):
         other = share_out(way, room, floor)
         # Of ways with as many faults the one tried first looks best.
         if _faults(other, room) < _faults(best, room):

@@ -44,6 +44,8 @@ class Preview:
     """What has to be settled, where it is a choice between two."""
     other: tuple[str, ...]
     """What else the banks do not agree on, a sentence each."""
+    twins: tuple[tuple[str, ...], ...]
+    """Questions that ask the same in disguise, where one of them would come in."""
 
 
 MOST_SHOWN = 30
@@ -84,6 +86,7 @@ def preview_merge(mine: Path, theirs: Path) -> Preview:
         len(new) - len(shown),
         tuple(apart),
         tuple(other),
+        tuple(group for group in report.twins if set(group) & set(new)),
     )
 
 

@@ -67,6 +67,26 @@ def sign_questions(
     )
 
 
+def sign_as_seen(folder: Path, id: str, version: str, by: str) -> Signed:
+    """Record that a reviewer has checked a question as it was looked at; nobody edits it meanwhile.
+
+    `version` is that of :class:`~itembank.work.bank.looking.InFull`.
+
+    Raises:
+        CheckFailed: its key is disproved.
+        ItembankError: it has been changed since; or as :func:`sign_questions`.
+    """
+    from itembank.bank.saving.bank_lock import locked
+
+    with locked(folder):
+        if with_bank(folder, lambda bank: bank.find(id).version) != version:
+            raise ItembankError(
+                f"{id} has been changed since you looked at it. Look at it again first."
+            )
+        (signed,) = sign_questions(folder, SignRequest(by, (id,)))
+    return signed
+
+
 Judged = tuple[Sequence[KeptEntry], Sequence["Outcome"], str]
 
 

@@ -54,6 +54,12 @@ def clear_oldest_set_ups(home: Path) -> None:
         path.unlink(missing_ok=True)
 
 
+def forget_earlier_set_ups(home: Path) -> None:
+    """Take away all that the set-up was before: no change of it can be taken back any more."""
+    for path in earlier_set_ups(home):
+        path.unlink(missing_ok=True)
+
+
 def take_back_set_up(home: Path) -> tuple[Path, ...]:
     """Put a department's files back to what they were before the last change of its set-up.
 

@@ -13,6 +13,7 @@ from itembank.planning.bands.bands import (
     default_scheme,
     own_scheme,
 )
+from itembank.planning.bands.caution import NOT_A_GRADE
 from itembank.planning.calendar.calendar import Calendar
 from itembank.planning.calendar.days import period_order
 from itembank.planning.calendar.timetable import WeeklyLesson, lessons_between
@@ -189,14 +190,23 @@ def _band_scheme(bands: BandsAnswer | None) -> BandScheme:
     return default_scheme(len(bands.names))
 
 
-def outlook_lines(outlook: Outlook) -> list[str]:
-    """Return all of an outlook as lines for a screen without tables."""
+def outlook_lines(outlook: Outlook, short: bool = False) -> list[str]:
+    """Return all of an outlook as lines for a screen without tables.
+
+    A `short` one has the first and the last topic of each scheme alone.
+    """
     lines = [outlook.school, *outlook.calendar] if outlook.school else list(outlook.calendar)
     lines += map(class_line, outlook.classes)
     for scheme in outlook.schemes:
-        lines.append(f"Year {scheme.year}, {counted(len(scheme.topics), 'topic')}:")
+        head = f"Year {scheme.year}, {counted(len(scheme.topics), 'topic')}"
+        if short and len(scheme.topics) > 1:
+            first, last = scheme.topics[0], scheme.topics[-1]
+            lines.append(f"{head}: {first.title} ({first.when}) to {last.title} ({last.when})")
+            continue
+        lines.append(f"{head}:")
         lines += [f"  {topic.when}: {topic.title}" for topic in scheme.topics]
-    return [*lines, *(f"Bands: {line}" for line in outlook.bands)]
+    bands = [f"Bands: {line}. {NOT_A_GRADE}" for line in outlook.bands]
+    return [*lines, *bands]
 
 
 def class_line(group: ClassOutlook) -> str:

@@ -12,6 +12,7 @@ from itembank.errors import ItembankError
 from itembank.packs.data.pack_place import packs_of, read_pack_data
 from itembank.text.folding import same_name
 from itembank.text.in_words import counted
+from itembank.work.department.earlier_set_ups import forget_earlier_set_ups
 from itembank.work.lesson.results_store import open_results
 from itembank.work.places import output_home
 
@@ -110,6 +111,9 @@ def forget(department: Department, whom: Whom) -> ForgottenNow:
         others = tuple(other for other in unfinished(store) if other.whom not in (None, whom))
         listed = (whom.seat or whom.class_name) if there else ""
         copies = large_print_for(whom, output_home(Path.cwd()))
+        if whom.before is None:
+            # What the set-up was may list the seat, and taking a change back would bring it back.
+            forget_earlier_set_ups(department.folder)
         return ForgottenNow(whom, forgotten, store.name, store.shared, listed, others, copies)
 
 

@@ -179,6 +179,27 @@ def write_pages(department: Department, made: Report, path: Path) -> None:
     write_report(path, made.found, department.school, made.titles)
 
 
+def pages_of(department: Department, made: Report) -> bytes:
+    """Return the report of a class as a PDF that is sent and not kept.
+
+    No file of it is left behind, so forgetting a pupil has none to find and none is noted.
+
+    Raises:
+        ItembankError: it is a report on something else, or there is no room to make it.
+    """
+    import tempfile
+
+    from itembank.records.reports.class_report import ClassReport
+    from itembank.work.report.class_pages import write_report
+
+    if not isinstance(made.found, ClassReport) or made.topic is not None:
+        raise ItembankError("Only the report of a whole class is made for paper.")
+    with tempfile.TemporaryDirectory() as folder:  # only its owner can open it
+        path = Path(folder) / "report.pdf"
+        write_report(path, made.found, department.school, made.titles)
+        return path.read_bytes()
+
+
 def write_tables(department: Department, made: Report, folder: Path) -> tuple[str, ...]:
     """Write the tables of a report to a folder, and return the names of the files.
 
