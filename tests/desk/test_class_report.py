@@ -1,5 +1,7 @@
 """What a class knows, at the desk: figures, pictures, days that make no sense, paper."""
 
+import re
+
 import pytest
 
 RECORD = "/class/8K/lesson/2026-11-30/1/record"
@@ -22,6 +24,8 @@ def test_a_report_shows_shares_as_words_and_pictures_and_goes_on_paper(desk, hom
     assert "77 % (" in page.text  # 173 of 224
     assert page.text.count("<svg") >= 2
     assert "style=" not in page.text
+    for link in re.findall(r'href="(/class/8K/[^"]*)"', page.text):
+        assert desk.get(link).status_code == 200, link
     paper = desk.get("/class/8K/report.pdf")
     assert paper.content.startswith(b"%PDF-")
     assert sorted(home.rglob("*.pdf")) == before

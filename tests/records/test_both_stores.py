@@ -1,6 +1,7 @@
 """The same records in a file and on a PostgreSQL server give the same reports, to the letter."""
 
 import datetime
+from functools import cache
 
 import numpy as np
 import pytest
@@ -18,6 +19,7 @@ from itembank.records.entries.entries import (
     Scores,
 )
 from itembank.records.entries.recording import record
+from itembank.records.store import store as store_module
 from itembank.records.store.store import open_store
 
 FIRST = datetime.date(2026, 9, 7)
@@ -118,6 +120,9 @@ def fill(store, seed):
 @pytest.fixture
 def answer(capsysbinary, monkeypatch):
     """Run a command on the store at a place; return its status, its words and its files."""
+    # Statements are compiled once for each place, not for each command: a store that closes
+    # leaves its engine without a connection, so that the next begins as with a new one.
+    monkeypatch.setattr(store_module, "_engine", cache(store_module._engine))
 
     def call(folder, place, words):
         monkeypatch.chdir(folder)

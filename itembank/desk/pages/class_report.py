@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 def show(request: Request) -> Response:
     """Show the report of a class; where there is none, why, with the days to change."""
+    from itembank.records.reports.class_report import monday
     from itembank.work.report.reports import report
 
     desk: Desk = request.app.state.desk
@@ -47,6 +48,7 @@ def show(request: Request) -> Response:
         share_plot=share_plot,
         share_words=share_words,
         percent=percent,
+        monday=monday,
     )
 
 

@@ -12,6 +12,7 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path, PurePosixPath
 
 from itembank.errors import ItembankError
+from itembank.files.together import write_whole
 
 BANK_FILE = "bank.toml"
 MOST_FILES = 300
@@ -34,7 +35,7 @@ def lay_out(files: Mapping[str, bytes], into: Path) -> None:
     for name, data in files.items():
         if not _is_name(name):
             raise ItembankError(f"‘{name[:60]}’ is no name of a file of a bank.", field="files")
-        (into / name).write_bytes(data)
+        write_whole(into / name, data)
 
 
 def files_sent(sent: Iterable[tuple[str, bytes]]) -> dict[str, bytes]:
