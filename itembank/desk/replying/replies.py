@@ -57,6 +57,7 @@ def environment() -> Environment:
         "sign": band_sign.sign,
         "printed": printed,
         "long_day": in_words.long_day,
+        "day_month": in_words.day_month,
         "dated": in_words.day_month_year,
         "weekday": in_words.weekday,
         "counted": in_words.counted,
