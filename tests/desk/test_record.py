@@ -57,6 +57,24 @@ def test_scores_by_seat_leave_out_who_was_away(desk, home):
     assert "A1" in desk.get(PAGE).text
 
 
+def test_groups_on_paper_are_known_to_the_store_that_forgets(desk, home, capsys):
+    from itembank.cli.main import run
+
+    assert desk.post(f"{PAGE}/groups").status_code == 400
+    send(desk, how="bands", **{"band-0": "8", "band-1": "12", "band-2": "9"})
+    assert "Groups on paper" not in desk.get(PAGE).text
+    send(desk, how="seats", there="replace", **{"score-A1": "3", "score-A2": "8"})
+    assert "Groups on paper" in desk.get(PAGE).text
+    made = desk.post(f"{PAGE}/groups")
+    assert made.headers["content-type"] == "application/pdf"
+    assert made.content.startswith(b"%PDF-")
+    (path,) = home.glob("groups-*.pdf")
+    with pytest.raises(SystemExit):
+        run(["forget", "--seat", "8K/A1", "--yes", "--department", str(home)])
+    told = capsys.readouterr()
+    assert path.name in (told.out + told.err).replace("\n", "")
+
+
 @pytest.mark.parametrize("between", [",", "\t"])
 def test_a_pasted_table(desk, home, between):
     rows = [["seat", *map(str, range(1, 9))], ["A1", *"11110000"], ["B2", *"11111111"]]

@@ -16,6 +16,7 @@ from starlette.routing import Route
 from itembank.desk.replying.forms import action, day, number, text
 from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import ItembankError, NotFound
+from itembank.packs.data.pack_place import folder_name
 from itembank.planning.week.week_changes import (
     Another,
     Ban,
@@ -225,6 +226,21 @@ def undo(request: Request, form: FormData) -> Response:
     return onward(found.where, changed(found.desk, found.week, (), undo=True))
 
 
+def groups(request: Request, form: FormData) -> Response:
+    """Put the groups on paper, a page each, and open them."""
+    from itembank.work.lesson.decide import check_pdf, write_groups
+
+    found = find(request)
+    decided = _decided(found)
+    if decided is None:
+        raise ItembankError("Nothing is recorded of this lesson, so there are no groups.")
+    name = f"groups-{folder_name(found.week.class_name, found.lesson.date, found.lesson.period)}"
+    path = found.desk.inside(f"{name}.pdf")
+    check_pdf(path)
+    write_groups(found.desk.department, decided, path)
+    return onward(url("overview", path.name))
+
+
 def changed(
     desk: Desk, week: WeekStanding, changes: tuple[Change, ...], *, undo: bool = False
 ) -> str:
@@ -262,4 +278,5 @@ ROUTES = [
     Route(LESSON + "/others", others),
     Route(LESSON + "/change", action(change), methods=["POST"]),
     Route(LESSON + "/undo", action(undo), methods=["POST"]),
+    Route(LESSON + "/groups", action(groups), methods=["POST"]),
 ]
