@@ -43,6 +43,7 @@ def addresses(page, base, *starts):
         for link in page.eval_on_selector_all("a[href]", "all => all.map(a => a.href)"):
             whole = urljoin(base + address, link).partition("#")[0]
             path = whole.removeprefix(base)
-            if whole.startswith(base + "/") and route(path) not in (None, *FILES):
+            drawn = urlsplit(whole).path.endswith(".pdf")  # looked at by the tests of pages
+            if whole.startswith(base + "/") and route(path) not in (None, *FILES) and not drawn:
                 waiting.append(path)
     return found

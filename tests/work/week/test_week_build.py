@@ -46,7 +46,17 @@ def begun():
     found, new = set(), {os.getpid()}
     while new := {one for one, parent in parents.items() if parent in new} - found:
         found |= new
-    return found
+    return found - BEFORE
+
+
+BEFORE: set[int] = set()
+"""Processes of other tests of this session, such as a browser that stays open."""
+
+
+@pytest.fixture(autouse=True)
+def _others():
+    BEFORE.clear()
+    BEFORE.update(begun())
 
 
 def runs(process):
