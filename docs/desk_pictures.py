@@ -26,6 +26,8 @@ LESSON = f"/class/8K/lesson/{DAY}/1"
 GAP = 16
 GREY = (200, 204, 210)
 COLOURS = 256
+HIDDEN_AFTER = 5000
+"""Milliseconds after which the board's buttons are gone."""
 
 
 @contextmanager
@@ -59,13 +61,16 @@ def the_desk() -> Iterator[tuple[str, Path]]:
             thread.join()
 
 
-def shot(browser: Any, address: str, width: int, height: int, *, keys: str = "") -> Image.Image:
-    """Return a page as a window of that size shows it, after some keys."""
+def shot(
+    browser: Any, address: str, width: int, height: int, *, keys: str = "", wait: float = 0
+) -> Image.Image:
+    """Return a page as a window of that size shows it, after some keys and milliseconds."""
     page = browser.new_page(viewport={"width": width, "height": height})
     page.goto(address)
     page.evaluate("document.fonts.ready")
     for key in keys.split():
         page.keyboard.press(key)
+    page.wait_for_timeout(wait)
     taken = Image.open(io.BytesIO(page.screenshot())).convert("RGB")
     page.close()
     return taken
@@ -77,7 +82,7 @@ def main() -> None:
         path = shutil.which("chromium")
         browser = driver.chromium.launch(executable_path=path, args=["--no-sandbox"])
         lesson = shot(browser, desk + LESSON, 1000, 1136)
-        board = shot(browser, f"{desk}{LESSON}/board", 960, 560, keys="a")
+        board = shot(browser, f"{desk}{LESSON}/board", 960, 560, keys="a", wait=HIDDEN_AFTER)
         count = shot(browser, f"{desk}{LESSON}/count", 400, 560)
         pupil = shot(browser, (home / f"8K-{DAY}" / "self-mark.html").as_uri(), 544, 560)
         browser.close()
