@@ -16,6 +16,7 @@ from typing import Any
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
+from itembank.notation.tree.face import FACES
 
 STORY_WORDS = 9
 """Words from which a prompt tells a story; fewer are an instruction, such as *Work out*."""
@@ -181,7 +182,7 @@ def _nodes(value: Any) -> Iterator[t.Node]:
     """Yield the trees of a question, in order."""
     for field in fields(value):
         for part in _flat(getattr(value, field.name)):
-            if not isinstance(part, str | int):
+            if type(part) in FACES:
                 yield part
 
 

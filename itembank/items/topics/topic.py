@@ -87,6 +87,8 @@ class Topic:
             (self.id, *draft.twin),
             usual_marks(draft.prompt, draft.steps) if draft.marks is None else draft.marks,
             draft.constants,
+            figure=draft.figure,
+            key_figure=draft.key_figure,
         )
 
     def walk(self, tier: Tier) -> Iterator[Item]:
