@@ -44,3 +44,13 @@ def draw_pack(pack: Pack) -> dict[str, bytes]:
         ItembankError: something is too long for its page at the smallest size allowed.
     """
     return {name: draw(pack) for name, draw in drawers(pack).items()}
+
+
+def load_all() -> None:
+    """Load what every document is drawn with, so that copies of this process need not."""
+    from itembank.pages.engine import attached, compact_file, maths_metrics, setting, xmp
+    from itembank.pages.engine.fonts import face
+    from itembank.pages.engine.maths_face import font_file
+
+    assert attached and compact_file and setting and xmp
+    face(bold=False), face(bold=True), font_file(), maths_metrics.metrics()
