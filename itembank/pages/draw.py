@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from itembank.packs.data.pack import Pack
 
@@ -47,10 +48,10 @@ def draw_pack(pack: Pack) -> dict[str, bytes]:
 
 
 def load_all() -> None:
-    """Load what every document is drawn with, so that copies of this process need not."""
-    from itembank.pages.engine import attached, compact_file, maths_metrics, setting, xmp
-    from itembank.pages.engine.fonts import face
-    from itembank.pages.engine.maths_face import font_file
+    """Load what every document is drawn with, so that a copy of this process need not."""
+    from itembank.pages.engine import attached, compact_file, fonts, maths_face, setting, xmp
+    from itembank.pages.engine.maths_metrics import metrics
 
-    assert attached and compact_file and setting and xmp
-    face(bold=False), face(bold=True), font_file(), maths_metrics.metrics()
+    assert all((attached, compact_file, setting, xmp))
+    for load in (partial(fonts.face, True), fonts.face, maths_face.font_file, metrics):
+        load()
