@@ -11,18 +11,6 @@ from itembank.work.department.made import Kept
 from itembank.work.department.settings import department_data, table_of, write_data
 
 
-def drawn_on(kept: Kept, class_name: str) -> tuple[Path, ...]:
-    """Return the folders of the banks that a class draws on.
-
-    Raises:
-        ItembankError: there is no such class.
-    """
-    data = department_data(kept)
-    table, _ = table_of(data, class_name)
-    named = table.get("banks", data.get("banks", []))
-    return tuple((kept.folder / name).resolve() for name in named)
-
-
 def draw_on(kept: Kept, bank: Path, class_name: str = "") -> bool:
     """Have plans draw on a bank too; tell whether the department's file had to change.
 
