@@ -52,6 +52,9 @@ COMMANDS = {
 }
 """Where each command is, and what the list of commands says of it."""
 
+MOST_NEW = 700_000
+"""So many things are made, and kept, before Python looks for garbage among them."""
+
 
 class Commands(PlainGroup):
     """The group of all commands."""
@@ -109,8 +112,9 @@ def _bar() -> Bar:
 def run(arguments: Sequence[str] | None = None) -> None:
     """Run the command line, and exit with its status."""
     # Most of what a command makes lives until it ends: looking for garbage as often as Python
-    # does by default found none, and took a twentieth of a pack's time.
-    gc.set_threshold(100_000)
+    # does by default found none, and took a tenth of a pack's time. What a whole pack makes, and
+    # sympy as it loads, stays below this.
+    gc.set_threshold(MOST_NEW)
     listen(lambda sentence: say(sentence, err=True))
     watch(_bar)
     with screens():

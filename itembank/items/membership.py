@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from fractions import Fraction
+from functools import lru_cache
 from itertools import permutations
 from math import isqrt
 
@@ -81,7 +82,32 @@ def is_member(ask: Give, answer: t.Node) -> bool:
     >>> is_member(between, parse("2/5")), is_member(between, parse("1/2"))
     (True, False)
     """
-    return not unmet(ask, answer)
+    shown = given_values(ask, answer)
+    if _false(answer) or len(shown) != len(ask.letters):
+        return False
+    return are_right(ask, [_number(node) for node in shown])
+
+
+def are_right(ask: Give, values: Sequence[Fraction]) -> bool:
+    """Tell whether numbers, as many as are asked for, are right in some order.
+
+    It says nothing of why not, so it puts nothing into words: a search asks it hundreds of times.
+
+    Raises:
+        NotExact: a number of the question has no exact rational value.
+
+    >>> from itembank.notation import parse
+    >>> pair = Give((t.Sym("a"), t.Sym("b")), (parse("a × b = 24"),), (Condition("whole"),))
+    >>> are_right(pair, [Fraction(6), Fraction(4)]), are_right(pair, [Fraction(3), Fraction(7)])
+    (True, False)
+    """
+    if not all(_is_met(condition, values) for condition in ask.conditions):
+        return False
+    names = [letter.name for letter in ask.letters]
+    return any(
+        all(_holds(relation, dict(zip(names, order, strict=True))) for relation in ask.relations)
+        for order in permutations(values)
+    )
 
 
 def unmet(ask: Give, answer: t.Node) -> str:
@@ -108,16 +134,12 @@ def unmet(ask: Give, answer: t.Node) -> str:
     if len(shown) != wanted:
         return f"{_COUNTS.get(wanted, str(wanted))} asked for"
     values = [_number(node) for node in shown]
+    if are_right(ask, values):
+        return ""
     for condition in ask.conditions:
-        if fault := _condition_unmet(condition, shown, values):
-            return fault
-    first = ""
-    for places in permutations(range(wanted)):
-        fault = _relations_unmet(ask, [shown[i] for i in places], [values[i] for i in places])
-        if not fault:
-            return ""
-        first = first or fault
-    return first
+        if not _is_met(condition, values):
+            return _condition_unmet(condition, shown, values)
+    return _relations_unmet(ask, shown, values)
 
 
 def _number(node: t.Node) -> Fraction:
@@ -143,11 +165,18 @@ def _false(answer: t.Node) -> str:
 _COUNTS = {1: "one number is", 2: "two numbers are", 3: "three numbers are"}
 
 
+def _is_met(condition: Condition, values: Sequence[Fraction]) -> bool:
+    if condition.name == "different":
+        return len({*values}) == len(values)
+    of = [exact(node) for node in condition.of]
+    return all(_MEETS[condition.name](value, *of) for value in values)
+
+
 def _condition_unmet(
     condition: Condition, shown: Sequence[t.Node], values: Sequence[Fraction]
 ) -> str:
     if condition.name == "different":
-        return "the numbers are not different" if len({*values}) < len(values) else ""
+        return "the numbers are not different"
     of = [exact(node) for node in condition.of]
     for node, value in zip(shown, values, strict=True):
         if not _MEETS[condition.name](value, *of):
@@ -198,36 +227,45 @@ _MEETS: dict[str, Callable[..., bool]] = {
 }
 
 
+def _holds(relation: t.Relation, at: dict[str, Fraction]) -> bool:
+    """Tell whether a relation is true where its letters are worth what `at` says."""
+    left = _worth(relation.first, at)
+    for op, side in relation.rest:
+        right = _worth(side, at)
+        if not _HOLDS[op](left, right):
+            return False
+        left = right
+    return True
+
+
 def _relations_unmet(ask: Give, shown: Sequence[t.Node], values: Sequence[Fraction]) -> str:
     at = {letter.name: value for letter, value in zip(ask.letters, values, strict=True)}
-    for relation in ask.relations:
-        if (fault := _outside(ask, relation, shown, at)) is not None:
-            if fault:
-                return fault
-            continue
-        left = relation.first
-        for op, right in relation.rest:
-            a, b = _worth(left, at), _worth(right, at)
-            if not _HOLDS[op](a, b):
-                written: dict[t.Node, t.Node] = {
-                    letter: t.Bracket(node) if isinstance(node, t.Neg | t.Sum | t.Product) else node
-                    for letter, node in zip(ask.letters, shown, strict=True)
-                }
-                return _untrue(ask, written, (left, a), op, (right, b))
-            left = right
-    return ""
+    relation = next(relation for relation in ask.relations if not _holds(relation, at))
+    if fault := _outside(ask, relation, shown, at):
+        return fault
+    left = relation.first
+    for op, right in relation.rest:
+        a, b = _worth(left, at), _worth(right, at)
+        if not _HOLDS[op](a, b):
+            break
+        left = right
+    written: dict[t.Node, t.Node] = {
+        letter: t.Bracket(node) if isinstance(node, t.Neg | t.Sum | t.Product) else node
+        for letter, node in zip(ask.letters, shown, strict=True)
+    }
+    return _untrue(ask, written, (left, a), op, (right, b))
 
 
 def _outside(
     ask: Give, relation: t.Relation, shown: Sequence[t.Node], at: dict[str, Fraction]
-) -> str | None:
-    """Return how a number is not between two others, or ``""``; None for another relation."""
+) -> str:
+    """Return how a number is not between two others, or ``""``: the relation says another thing."""
     match relation:
         case t.Relation(low, (("<" | "≤" as first, t.Sym(name)), ("<" | "≤" as second, high))):
             if name not in at or t.symbols(low) or t.symbols(high) or first != second:
-                return None
+                return ""
         case _:
-            return None
+            return ""
     value, ends = at[name], (exact(low), exact(high))
     place = "from {} to {}" if first == "≤" else "between {} and {}"
     written = shown_line(shown[[letter.name for letter in ask.letters].index(name)])
@@ -242,10 +280,20 @@ def _outside(
 
 def _worth(side: t.Node, at: dict[str, Fraction]) -> Fraction:
     """Return what a side of a relation is worth; the long way takes products of letters."""
+    if isinstance(side, t.Sym) and side.name in at:
+        return at[side.name]
+    if at and not t.symbols(side):
+        return _fixed(side)
     try:
         return constant(linear(side, at))
     except NotExact:
         return rational(algebra(side, {name: number(value) for name, value in at.items()}))
+
+
+@lru_cache(maxsize=256)
+def _fixed(side: t.Node) -> Fraction:
+    """Return what a side without letters is worth, whatever stands for the letters of others."""
+    return _worth(side, {})
 
 
 _HOLDS: dict[str, Callable[[Fraction, Fraction], bool]] = {

@@ -7,19 +7,21 @@ calls it must ask for the proof's result before writing anything. :func:`build_p
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.packs.choosing.candidate import Candidate
+from itembank.packs.choosing.chosen_and_proved import any_refused, chosen_and_proved
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
 from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sheet
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
-from itembank.packs.data.source import TopicSources, is_short
+from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
+from itembank.packs.sources.bank_source import BankSource
 from itembank.packs.sources.within_year import refuse_if_beyond, within_year
 from itembank.planning.bands.bands import Band
 from itembank.planning.department.pack_request import PackRequest, stated
@@ -104,7 +106,13 @@ def choose(request: PackRequest) -> Chosen:
         ItembankError: a topic is unknown or has too few different questions, or a bank cannot
             be read.
     """
-    banks, topics, pool = sources_of(request)
+    banks, topics = _sources_of(request)
+    return chosen_and_proved(_pools(banks), lambda pool: _chosen(request, banks, topics, pool))
+
+
+def _chosen(
+    request: PackRequest, banks: Banks | None, topics: tuple[TopicSources, ...], pool: Pool
+) -> Chosen:
     shares = _shares(request, topics)
     versions = _starter(request, shares, pool)
     # Sheets are on the topics the class has just been asked about.
@@ -129,13 +137,16 @@ def choose(request: PackRequest) -> Chosen:
 def starter_addresses(request: PackRequest) -> tuple[str, ...]:
     """Return the addresses of the questions that the pack's starter asks, in order.
 
-    Nothing is proved, and the sheets are not chosen: it is what a week is planned with.
+    The sheets are not chosen: it is what a week is planned with.
 
     Raises:
         ItembankError: as :func:`choose`.
     """
-    _, topics, pool = sources_of(request)
-    first = _starter(request, _shares(request, topics), pool)[0]
+    banks, topics = _sources_of(request)
+    first = chosen_and_proved(
+        _pools(banks),
+        lambda pool: _starter(request, _shares(request, topics), pool)[0],
+    )
     return tuple(candidate.item.address for candidate in first)
 
 
@@ -148,13 +159,19 @@ def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:
         ItembankError: as :func:`choose`.
     """
     _, topics, pool = sources_of(request)
-    return tuple(a for a in addresses if find_held(topics, a, pool) is not None)
+    there = [(address, find_held(topics, address, pool)) for address in addresses]
+    any_refused(pool)  # all of them are proved together
+    return tuple(
+        address for address, found in there if found is not None and not pool.refuses(found)
+    )
 
 
-def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
+def rested_questions(request: PackRequest, *, exact: bool = False) -> dict[str, tuple[int, int]]:
     """Return, of each topic that only people wrote questions on, how many there are.
 
-    The first number is of those that are not to be avoided, the second of all.
+    The first number is of those that are not to be avoided, the second of all. Of a topic with a
+    great many nobody proves all of them for that: unless the numbers are to be `exact`, those
+    count that may turn out not to be of use.
 
     Raises:
         ItembankError: as :func:`choose`.
@@ -163,13 +180,26 @@ def rested_questions(request: PackRequest) -> dict[str, tuple[int, int]]:
     bar_items(topics, request.never, pool)
     pool.avoid(request.avoid, topics)
     return {
-        topic.id: (
-            sum(pool.room(topic, tier, rested=True) for tier in Tier),
-            sum(pool.room(topic, tier) for tier in Tier),
-        )
-        for topic in topics
-        if is_short(topic)
+        topic.id: _numbers(topic, request.avoid, pool, exact) for topic in topics if is_short(topic)
     }
+
+
+def _numbers(
+    topic: TopicSources, avoid: frozenset[str], pool: Pool, exact: bool
+) -> tuple[int, int]:
+    """Return how many questions of a topic are not to be avoided, and how many there are."""
+    unsettled = [each for each in sources(topic) if isinstance(each, BankSource)]
+    if exact:
+        for source in unsettled:
+            for tier in Tier:
+                source.settle(tier)
+    elif not all(source.is_settled for source in unsettled):
+        there = [address for source in unsettled for address in source.by_address]
+        return len(set(there) - avoid), len(there)
+    return (
+        sum(pool.room(topic, tier, rested=True) for tier in Tier),
+        sum(pool.room(topic, tier) for tier in Tier),
+    )
 
 
 def sources_of(
@@ -180,13 +210,27 @@ def sources_of(
     Raises:
         ItembankError: a topic is unknown, or a bank cannot be read.
     """
+    banks, topics = _sources_of(request)
+    return banks, topics, _pools(banks)(False)
+
+
+def _sources_of(request: PackRequest) -> tuple[Banks | None, tuple[TopicSources, ...]]:
     wanted = request.sources
     if not wanted.uses_banks:
-        return None, tuple(_generated(wanted, name) for name in request.topic_ids), Pool()
-    from itembank.packs.sources.banks import Banks, same_question
+        return None, tuple(_generated(wanted, name) for name in request.topic_ids)
+    from itembank.packs.sources.banks import Banks
 
     banks = Banks(wanted, request.topic_ids)
-    return banks, tuple(map(banks.source, request.topic_ids)), Pool(same_question)
+    return banks, tuple(map(banks.source, request.topic_ids))
+
+
+def _pools(banks: Banks | None) -> Callable[[bool], Pool]:
+    """Return what makes an unused pool, which may prove what is taken from it."""
+    if banks is None:
+        return lambda proves: Pool()
+    from itembank.packs.sources.banks import same_question
+
+    return lambda proves: Pool(same_question, proves=proves)
 
 
 def _generated(wanted: QuestionSources, name: str) -> TopicSources:
@@ -267,7 +311,10 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
         drawing=(
             model.Provenance(questions_from="generated")
             if banks is None
-            else banks.said(stated(request.follow_up))
+            else banks.said(
+                stated(request.follow_up),
+                {candidate.item.address for candidate in chosen.taken()},
+            )
         ),
     )
 

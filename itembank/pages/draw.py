@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from itembank.packs.data.pack import Pack
 
@@ -44,3 +45,13 @@ def draw_pack(pack: Pack) -> dict[str, bytes]:
         ItembankError: something is too long for its page at the smallest size allowed.
     """
     return {name: draw(pack) for name, draw in drawers(pack).items()}
+
+
+def load_all() -> None:
+    """Load what every document is drawn with, so that a copy of this process need not."""
+    from itembank.pages.engine import attached, compact_file, fonts, maths_face, setting, xmp
+    from itembank.pages.engine.maths_metrics import metrics
+
+    assert all((attached, compact_file, setting, xmp))
+    for load in (partial(fonts.face, True), fonts.face, maths_face.font_file, metrics):
+        load()

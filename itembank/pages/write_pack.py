@@ -2,22 +2,58 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
+from functools import partial
 from pathlib import Path
 
 from itembank.packs.build import Started
 from itembank.packs.data.pack_files import pack_json, refuse_folder, write_folder
 from itembank.packs.data.pack_place import PACK_FILE
 
+Draw = Callable[[], bytes]
 
-def drawn(started: Started) -> dict[str, bytes]:
-    """Return every file of a pack that is being proved, by name: `pack.json` and all its pages."""
+APART = frozenset({"follow-up-answers.pdf", "teacher-notes.pdf"})
+"""What a copy of this process draws: what the teacher alone reads, near half of all the work."""
+
+
+def drawn(started: Started, by_two: bool = False) -> dict[str, bytes]:
+    """Return every file of a pack that is being proved, by name: `pack.json` and all its pages.
+
+    `by_two` has a copy of this process draw some of them, where there is a core for it. The files
+    are the same.
+    """
     # Imported here so that the proof, in its own process, never waits for it.
-    from itembank.pages.draw import draw_pack
+    from itembank.pages.draw import drawers
     from itembank.selfmark.html_page import NAME, self_mark_page
 
-    stored = pack_json(started.pack)
-    page = self_mark_page(started.pack, stored, started.items, started.self_mark)
-    return {**draw_pack(started.pack), PACK_FILE: stored, NAME: page}
+    pack = started.pack
+    stored = pack_json(pack)
+    draws: dict[str, Draw] = {name: partial(draw, pack) for name, draw in drawers(pack).items()}
+    draws[NAME] = partial(self_mark_page, pack, stored, started.items, started.self_mark)
+    return {**(_by_two(draws) if by_two else _all(draws)), PACK_FILE: stored}
+
+
+def _all(draws: Mapping[str, Draw]) -> dict[str, bytes]:
+    return {name: draw() for name, draw in draws.items()}
+
+
+def _by_two(draws: Mapping[str, Draw]) -> dict[str, bytes]:
+    from itembank.pages.draw import load_all
+    from itembank.processes.beside import Beside
+    from itembank.processes.process_kinds import best_kind
+
+    # A new interpreter would load for longer than it would draw.
+    if not best_kind().inherits:
+        return _all(draws)
+    load_all()
+    apart = {name: draw for name, draw in draws.items() if name in APART}
+    with Beside(partial(_all, apart)) as other:
+        own = _all({name: draw for name, draw in draws.items() if name not in apart})
+        try:
+            theirs = other.result()
+        except RuntimeError:  # it was killed
+            theirs = _all(apart)
+    return {name: (own | theirs)[name] for name in draws}
 
 
 def write_pack(started: Started, folder: Path, replace: bool = False) -> None:
@@ -29,6 +65,6 @@ def write_pack(started: Started, folder: Path, replace: bool = False) -> None:
     """
     with started.proof:
         refuse_folder(folder, {}, replace)
-        files = drawn(started)
+        files = drawn(started, by_two=True)
         started.proof.result()
         write_folder(files, folder, replace)

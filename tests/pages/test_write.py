@@ -2,6 +2,7 @@
 
 import json
 import os
+from functools import partial
 
 import pytest
 
@@ -10,8 +11,13 @@ from itembank.packs.build import start_pack
 from itembank.packs.pack_checks import start_reading
 from itembank.pages import draw
 from itembank.pages.draw import drawers
-from itembank.pages.write_pack import write_pack
+from itembank.pages.write_pack import drawn, write_pack
 from tests.packs.packs import request
+
+
+def process(name, pack):
+    """Draw the number of the process that draws."""
+    return b"%d" % os.getpid()
 
 
 def held(folder):
@@ -26,6 +32,48 @@ def test_a_pack_made_again_from_its_data_has_the_same_bytes(tmp_path):
     assert all(made[name].startswith(b"%PDF") for name in drawers(started.pack))
     write_pack(start_reading(tmp_path / "made"), tmp_path / "again")
     assert held(tmp_path / "again") == made
+
+
+def test_two_processes_draw_what_one_draws(two_cores):
+    started = start_pack(request(follow_up=4))
+    with started.proof:
+        alone, together = drawn(started), drawn(started, by_two=True)
+    assert together == alone
+    assert list(together) == list(alone)
+
+
+def test_a_copy_draws_what_the_teacher_reads(monkeypatch, two_cores):
+    """Its marks are made elsewhere: a drawing that tells its process tells another's number."""
+    draws = {name: partial(process, name) for name in ("starter.pdf", "teacher-notes.pdf")}
+    monkeypatch.setattr(draw, "drawers", lambda pack: draws)
+    started = start_pack(request(follow_up=4))
+    with started.proof:
+        made = drawn(started, by_two=True)
+    assert made["starter.pdf"] == b"%d" % os.getpid() != made["teacher-notes.pdf"]
+
+
+def test_a_copy_that_is_killed_leaves_its_pages_to_be_drawn_here(monkeypatch, two_cores):
+    here = os.getpid()
+
+    def notes(pack):
+        if os.getpid() != here:
+            os._exit(9)
+        return b"drawn"
+
+    monkeypatch.setattr(draw, "drawers", lambda pack: {"teacher-notes.pdf": notes})
+    started = start_pack(request(follow_up=4))
+    with started.proof:
+        assert drawn(started, by_two=True)["teacher-notes.pdf"] == b"drawn"
+
+
+def test_what_is_too_long_in_a_copy_is_told_here(monkeypatch, two_cores):
+    def too_long(pack):
+        raise ItembankError("Question 3 is too long for a page.")
+
+    monkeypatch.setattr(draw, "drawers", lambda pack: {"teacher-notes.pdf": too_long})
+    started = start_pack(request(follow_up=4))
+    with started.proof, pytest.raises(ItembankError, match="Question 3"):
+        drawn(started, by_two=True)
 
 
 def test_a_pack_can_be_made_again_in_its_own_place(tmp_path):
@@ -56,7 +104,7 @@ def test_a_stop_while_drawing_writes_nothing_and_ends_the_second_process(tmp_pat
     def stop(pack):
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(draw, "draw_pack", stop)
+    monkeypatch.setattr(draw, "drawers", lambda pack: {"starter.pdf": stop})
     started = start_pack(request(follow_up=4))
     child = started.proof._work._child.pid
     with pytest.raises(KeyboardInterrupt):
@@ -67,7 +115,7 @@ def test_a_stop_while_drawing_writes_nothing_and_ends_the_second_process(tmp_pat
 
 
 def test_an_existing_folder_is_refused_before_anything_is_drawn(tmp_path, monkeypatch):
-    monkeypatch.setattr(draw, "draw_pack", lambda pack: pytest.fail("drawn all the same"))
+    monkeypatch.setattr(draw, "drawers", lambda pack: pytest.fail("drawn all the same"))
     (tmp_path / "made").mkdir()
     (tmp_path / "made" / "pack.json").write_text(json.dumps("mine"))
     with pytest.raises(ItembankError, match="already"):

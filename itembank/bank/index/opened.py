@@ -55,6 +55,14 @@ class Kept(NamedTuple):
         return dict(json.loads(self.record))
 
 
+class Outline(NamedTuple):
+    """What little of an item tells whether it may be of use: its check is made when it is read."""
+
+    id: str
+    tier: str
+    retired: bool
+
+
 class KeptEntry(Entry):
     """An item of a bank that is read in full only when :attr:`item` is asked for."""
 
@@ -136,6 +144,14 @@ class KeptTopic(BankTopic):
     def kept_entries(self) -> Iterator[KeptEntry]:
         """Yield the items of the topic as the index has them."""
         return self._bank.chosen("place.sheet = ?", [self.sheet.number])
+
+    def outlines(self) -> list[Outline]:
+        """Return the items of the topic in outline, in the order of the file."""
+        query = (
+            "SELECT place.id, fact.tier, fact.retired FROM place JOIN fact ON fact.id = place.fact "
+            "WHERE place.sheet = ? ORDER BY place.at"
+        )
+        return [Outline(*row) for row in self._bank.store.rows(query, [self.sheet.number])]
 
     @property
     def generated(self) -> tuple[GeneratedSet, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 from dataclasses import dataclass, field
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from starlette.datastructures import FormData
@@ -27,11 +28,6 @@ if TYPE_CHECKING:
 MOST_READ = 300
 """Questions whose words are read for the sake of twins while somebody types."""
 CALLED = {"topic": "a topic", "tier": "a tier", "prompt": "its words", "key": "an answer"}
-GROUPS = {"options": "task", "choose": "task", "accept": "form", "retired": "key"}
-"""Parts of a question without a field in the form, and beside which their faults stand."""
-
-UNSEEN = ("options", "choose", "not_needed", "accept")
-"""Parts of a question that the form has no field for."""
 BESIDE = {"working": None, "misconceptions": None}
 """What a question can be looked at without, while that is half-written."""
 
@@ -60,8 +56,8 @@ class Looked:
         there += [] if words in there else [words]
 
 
-def look(at: AtBank, typed: Typed, item: InFull | None, version: str | None) -> Looked:
-    """Return what comes of a question as it is typed; nothing is written.
+def look(folder: Path, typed: Typed, item: InFull | None, version: str | None) -> Looked:
+    """Return what comes of a question as it is typed for the bank in a folder; nothing is written.
 
     `item` is the question that it changes, and `version` how that was when it was looked at.
     """
@@ -72,14 +68,13 @@ def look(at: AtBank, typed: Typed, item: InFull | None, version: str | None) -> 
     looked = Looked()
     try:
         fields = fields_of(typed)
-        _look(at, typed, fields, item, version, looked)
+        _look(folder, typed, fields, item, version, looked)
     except ItemFaults as error:
         for each in error.faults:
-            name = str(each.field[0]) if each.field else ""
-            looked.fault(GROUPS.get(name, name), each.message)
+            looked.fault(str(each.field[0]) if each.field else "", each.message)
         if set(looked.faults) <= {*BESIDE}:  # the question itself can be looked at all the same
             with contextlib.suppress(ItembankError):
-                _look(at, typed, {**fields, **BESIDE}, item, version, looked)
+                _look(folder, typed, {**fields, **BESIDE}, item, version, looked)
     except ItembankError as error:
         looked.fault(_field(error), str(error))
     if looked.trial is None and looked.prompt is None and typed.get("prompt"):
@@ -89,7 +84,7 @@ def look(at: AtBank, typed: Typed, item: InFull | None, version: str | None) -> 
 
 
 def _look(
-    at: AtBank,
+    folder: Path,
     typed: Typed,
     fields: Mapping[str, Any],
     item: InFull | None,
@@ -107,17 +102,17 @@ def _look(
     there = {name: value for name, value in fields.items() if value is not None}
     topic = item.topic if item else typed.own_topic or typed.topic
     if item is None:
-        there = {**_carried(at, typed), **there}
+        there |= {"id": typed.id} if typed.id else {}
     new = NewQuestion(topic, there, typed.own_title or None)
     looked.missing = new.missing
     if looked.missing:
         check_so_far({name: value for name, value in there.items() if name != "author"})
         return
     if item is None:
-        trial = try_new(at.bank.folder, new, most_read=MOST_READ)
+        trial = try_new(folder, new, most_read=MOST_READ)
     else:
         changed = differing(fields, item.stated)
-        trial = try_change(at.bank.folder, item.id, changed, version, most_read=MOST_READ)
+        trial = try_change(folder, item.id, changed, version, most_read=MOST_READ)
     looked.trial, looked.face = trial, faces(trial.shown)
 
 
@@ -134,7 +129,13 @@ def write(request: Request) -> Response:
     source = request.query_params.get("from", "")
     if source:
         typed = _copied(at, source)
-    return _form(request, at, typed, None, Looked() if not source else look(at, typed, None, None))
+    return _form(
+        request,
+        at,
+        typed,
+        None,
+        Looked() if not source else look(at.bank.folder, typed, None, None),
+    )
 
 
 def _copied(at: AtBank, source: str) -> Typed:
@@ -147,23 +148,16 @@ def _copied(at: AtBank, source: str) -> Typed:
         typed.topic, typed.own_topic, typed.own_title = "", item.topic, item.title
     typed.plain["author"] = ""
     typed.plain["source"] = typed.plain["source"] or f"{other.bank.title}, {item.id}"
-    typed.copied = source
+    typed.plain["licence"] = typed.plain["licence"] or _licence_of(at, item) or ""
     return typed
 
 
-def _carried(at: AtBank, typed: Typed) -> dict[str, Any]:
-    """Return what a copy states that the form has no field for, its licence among it."""
-    if not typed.copied:
-        return {}
+def _licence_of(at: AtBank, item: InFull) -> str | None:
+    """Return the licence that a copy of a question states, so that it keeps the one it has."""
     from itembank.bank.model.item_records import carried_licence
     from itembank.work.bank.bank_facts import bank_facts
 
-    _, item = _original(at, typed.copied)
-    terms = bank_facts(at.bank.folder).terms
-    own = item.stated.get("licence")
-    licence = own or carried_licence(own, item.terms, terms)
-    kept = {name: item.stated[name] for name in UNSEEN if item.stated.get(name)}
-    return kept | ({"licence": licence} if licence else {})
+    return carried_licence(None, item.terms, bank_facts(at.bank.folder).terms)
 
 
 def _original(at: AtBank, source: str) -> tuple[AtBank, InFull]:
@@ -179,7 +173,7 @@ def edit(request: Request) -> Response:
     at = at_bank(request, to_change=True)
     item = _in_use(full(at, request.path_params["id"]))
     typed = typed_of(item.topic, item.stated)
-    return _form(request, at, typed, item, look(at, typed, item, item.version))
+    return _form(request, at, typed, item, look(at.bank.folder, typed, item, item.version))
 
 
 def _in_use(item: InFull) -> InFull:
@@ -197,11 +191,10 @@ def save(request: Request, form: FormData) -> Response:
     item = _in_use(full(at, id)) if id else None
     typed = typed_in(form)
     version = text(form, "version") or None
-    looked = look(at, typed, item, version)
+    looked = look(at.bank.folder, typed, item, version)
     if text(form, "do") == "try":
         return _form(request, at, typed, item, looked, version)
-    for name in looked.missing:
-        looked.fault(name, f"It needs {CALLED[name]}.")
+    whole(looked)
     if looked.trial is None or not looked.sound:
         return _form(request, at, typed, item, looked, version, status=400)
     if item is not None and not looked.trial.fields:
@@ -216,12 +209,18 @@ def save(request: Request, form: FormData) -> Response:
     return onward(at.url("of", saved.id), f"Saved as {saved.id}. {more}")
 
 
+def whole(looked: Looked) -> None:
+    """Note beside its field whatever a question needs and has not."""
+    for name in looked.missing:
+        looked.fault(name, f"It needs {CALLED[name]}.")
+
+
 def preview(request: Request, form: FormData) -> Response:
     """Answer with a part of a page: what comes of what is typed so far."""
     at = at_bank(request, to_change=True)
     id = text(form, "id")
     item = full(at, id) if id else None
-    looked = look(at, typed_in(form), item, text(form, "version") or None)
+    looked = look(at.bank.folder, typed_in(form), item, text(form, "version") or None)
     return page(request, "write_question_tried", **at.shared, looked=looked)
 
 
@@ -234,27 +233,35 @@ def _form(
     version: str | None = None,
     status: int = 200,
 ) -> Response:
-    from itembank.bank.model.field_types import TASKS
-    from itembank.items.forms.form_rules import FORMS
-    from itembank.work.bank.bank_facts import bank_facts
-
-    facts = bank_facts(at.bank.folder)
     return page(
         request,
         "write_question",
         status=status,
         **at.shared,
+        **shown_in_form(at.bank.folder),
         typed=typed,
         item=item,
         version=version or (item.version if item else ""),
         looked=looked,
         here=at.url("of", item.id, "edit") if item else at.url("new"),
-        topics=topics_for(facts.topics),
-        authors=facts.authors,
-        tasks=[(task, task.replace("-", " ").capitalize()) for task in TASKS],
-        forms=[(name, rule[0]) for name, rule in FORMS.items()],
-        kept=[name for name in UNSEEN if item and item.stated.get(name)],
     )
+
+
+def shown_in_form(folder: Path) -> dict[str, Any]:
+    """Return what the fields of a question of the bank in a folder offer to choose from."""
+    from itembank.bank.model.field_types import TASKS
+    from itembank.items.forms.form_rules import FORMS
+    from itembank.marking.form.policy import ACCEPT
+    from itembank.work.bank.bank_facts import bank_facts
+
+    facts = bank_facts(folder)
+    return {
+        "topics": topics_for(facts.topics),
+        "authors": facts.authors,
+        "tasks": [(task, task.replace("-", " ").capitalize()) for task in TASKS],
+        "forms": [(name, rule[0]) for name, rule in FORMS.items()],
+        "ways": ACCEPT,
+    }
 
 
 ROUTES = [

@@ -29,6 +29,11 @@ class Candidate:
     values: tuple[Any, ...]
     source: Source
 
+    @property
+    def can_be_looked_at(self) -> bool:
+        """Whether it can be read and measured; of what a bank holds that may have to be tried."""
+        return True
+
     @cached_property
     def difficulty(self) -> float:
         """How hard the item is."""
@@ -71,6 +76,19 @@ class BankCandidate(Candidate):
     def item(self) -> Item:
         """The question itself."""
         return self.question.item
+
+    @cached_property
+    def can_be_looked_at(self) -> bool:
+        """Whether it can be read and measured."""
+        if self.question.settled:
+            return True
+        if self.question.unreadable:
+            return False
+        try:
+            _ = self.look, self.difficulty, self.structure
+        except Exception:  # no key was proved yet, so anything at all may stand in it
+            return False
+        return True
 
 
 def address_of(candidate: Candidate) -> str:

@@ -46,14 +46,21 @@ def held_items(
 def bar_items(topics: Sequence[TopicSources], addresses: Iterable[str], pool: Pool) -> None:
     """Keep the questions at some addresses, and their twins, out of a pack."""
     for address in addresses:
-        candidate = find_held(topics, address, pool)
+        candidate = _at(topics, address, pool)
         if candidate is not None:
             pool.take(candidate)
 
 
 def find_held(topics: Sequence[TopicSources], address: str, pool: Pool) -> Candidate | None:
     """Return the question at an address, or None where no topic's sources offer it."""
-    return next(filter(None, (_find(topic, address, pool) for topic in topics)), None)
+    found = _at(topics, address, pool)
+    return None if found is None or pool.refuses(found) else found
+
+
+def _at(topics: Sequence[TopicSources], address: str, pool: Pool) -> Candidate | None:
+    """Return the question at an address, if it can be read, whether or not it may be used."""
+    found = next(filter(None, (_find(topic, address, pool) for topic in topics)), None)
+    return None if found is None or not found.can_be_looked_at else found
 
 
 def _find(topic: TopicSources, address: str, pool: Pool) -> Candidate | None:

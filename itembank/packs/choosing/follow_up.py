@@ -20,8 +20,9 @@ The rules:
 from __future__ import annotations
 
 import random
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import islice
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
@@ -36,6 +37,8 @@ from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.planning.department.sheet_items import SheetItems
 
 LONGEST_RUN = 3
+MOST_LOOKED_AT = 100
+"""So many questions of a tier tell what working the questions of a topic have."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +102,7 @@ def _shares(topics: Sequence[TopicSources], tier: Tier, count: int, pool: Pool) 
     even = share_out([None] * len(topics), count)
     if not any(map(is_short, topics)):
         return even
-    room = [pool.room(topic, tier) if is_short(topic) else count for topic in topics]
+    room = [pool.room(topic, tier, most=count) if is_short(topic) else count for topic in topics]
     shares = [min(share, most) for share, most in zip(even, room, strict=True)]
     while sum(shares) < count and (
         open_ones := [place for place, most in enumerate(room) if shares[place] < most]
@@ -196,6 +199,8 @@ def _along(
     found: list[Candidate] = []
     for index in near:
         candidate = pool.at(anchor.source, anchor.item.tier, index)
+        if not candidate.can_be_looked_at:
+            continue
         run = [anchor, *found]
         # The same answer twice running would teach that the change changes nothing.
         fresh = all(candidate.look.answer != earlier.look.answer for earlier in run)
@@ -206,7 +211,7 @@ def _along(
             for placed in page
         )
         open_ = fresh and pool.free(candidate) and not pool.passed_over(candidate)
-        if open_ and not pool.alike(candidate, run):
+        if open_ and not pool.alike(candidate, run) and not pool.refuses(candidate):
             found.append(candidate)
         if len(found) == count:
             break
@@ -227,12 +232,12 @@ def _examples(
         return (_lines(candidate) < 2) + 0.5 * bool(twice and candidate.structure not in twice)
 
     worked = pool.pick(topic, tier, rng, unshown)
-    if all(map(is_short, topics)) and sum(pool.room(name, tier) for name in topics) < 2:
+    if all(map(is_short, topics)) and sum(pool.room(name, tier, most=2) for name in topics) < 2:
         return worked, None
     linked = _linked(worked, 1, rng, pool)
     if linked:
         return worked, linked[0]
-    spare = topic if pool.room(topic, tier) else next(o for o in topics if pool.room(o, tier))
+    spare = next(name for name in (topic, *topics) if pool.room(name, tier, most=1))
     return worked, pool.pick(spare, tier, rng, lambda candidate: _unfitting(candidate, worked))
 
 
@@ -263,15 +268,13 @@ def _first_to_show(
         if not is_short(topic) or _twice(topic, tier, rng, pool):
             return topic
         shown.append(topic)
-    rest = (name for name in topics if pool.room(name, tier))
+    rest = (name for name in topics if pool.room(name, tier, most=1))
     return shown[0] if shown else next(rest, topics[0])
 
 
 def _twice(topic: TopicSources, tier: Tier, rng: random.Random, pool: Pool) -> set[object]:
     """Return the ways of solving, of two lines or more, that several free questions share."""
-    offers = [
-        candidate for source in sources(topic) for candidate in pool.offers(source, tier, rng)
-    ]
+    offers = _some(topic, tier, rng, pool)
     ways = [candidate.structure for candidate in offers if _lines(candidate) >= 2]
     return {way for way in ways if ways.count(way) > 1}
 
@@ -281,10 +284,13 @@ def _has_working(topic: TopicSources, tier: Tier, rng: random.Random, pool: Pool
     if not is_short(topic):
         first = pool.first(topic, tier)
         return first is not None and _lines(first) >= 2
-    offers = (
-        candidate for source in sources(topic) for candidate in pool.offers(source, tier, rng)
-    )
-    return any(_lines(candidate) >= 2 for candidate in offers)
+    return any(_lines(candidate) >= 2 for candidate in _some(topic, tier, rng, pool))
+
+
+def _some(topic: TopicSources, tier: Tier, rng: random.Random, pool: Pool) -> Iterator[Candidate]:
+    """Yield free questions of a tier: all of them, or of very many enough to tell by."""
+    for source in sources(topic):
+        yield from islice(pool.offers(source, tier, rng), MOST_LOOKED_AT)
 
 
 def _lines(candidate: Candidate) -> int:

@@ -5,6 +5,9 @@ from __future__ import annotations
 import random
 from collections.abc import Callable, Iterable, Iterator
 from functools import cache
+from heapq import heappop, heappush
+from itertools import chain, count, islice
+from typing import Any
 
 from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
@@ -33,15 +36,34 @@ Same = Callable[[Item], tuple[object, ...]]
 """What is equal for two items that are one question in disguise, wherever they come from."""
 
 
+class TooFew(ItembankError):
+    """A topic has too few different questions of a tier; says how many there are.
+
+    Args:
+        news: whether that some of them may not be used was found out only now.
+    """
+
+    def __init__(self, message: str = "", *, news: bool = False, **about: Any) -> None:
+        super().__init__(message, **about)
+        self.news = news
+
+
 class Pool:
     """The items of some topics that a pack has not used yet.
 
     Two items with equal `twin` are one question in disguise, so taking one takes both. The
     twins of a generator are told apart within their topic alone; where several sources are in
     play, `same` finds the same question in all of them.
+
+    A bank may have questions of which nobody knows yet whether they may be used. Where it is to
+    be found out as they are taken, the pool `proves`; else whoever made it sees to that.
     """
 
-    def __init__(self, same: Same | None = None) -> None:
+    def __init__(self, same: Same | None = None, *, proves: bool = False) -> None:
+        self._proves = proves
+        self._order = count()
+        self.trusted: list[BankCandidate] = []
+        """Questions that were taken for usable, though nobody knows yet whether they are."""
         self._used: set[tuple[object, ...]] = set()
         self._made: dict[tuple[int, Tier, int], Candidate] = {}
         self._same = same
@@ -106,11 +128,17 @@ class Pool:
 
     def first(self, topic: TopicSources, tier: Tier) -> Candidate | None:
         """Return the first item of a tier, used or not, or None where there is none."""
-        source = next((source for source in sources(topic) if size(source, tier)), None)
-        return None if source is None else self.at(source, tier, 0)
+        everything = (
+            self.at(source, tier, index)
+            for source in sources(topic)
+            for index in range(size(source, tier))
+        )
+        return next((each for each in everything if each.can_be_looked_at), None)
 
-    def room(self, topic: TopicSources, tier: Tier, rested: bool = False) -> int:
-        """Return how many different questions of a tier are left.
+    def room(
+        self, topic: TopicSources, tier: Tier, rested: bool = False, most: int | None = None
+    ) -> int:
+        """Return how many different questions of a tier are left; `most` of them are counted.
 
         They are counted where people wrote them all; where some are generated there are as
         good as always enough, and every point of the space counts. With `rested`, those to be
@@ -118,24 +146,41 @@ class Pool:
         """
         if not is_short(topic):
             return sum(size(source, tier) for source in sources(topic))
-        everything = [
-            self.at(source, tier, index)
-            for source in sources(topic)
-            for index in range(size(source, tier))
-        ]
-        free = [
-            candidate
-            for candidate in everything
-            if self.free(candidate) and not (rested and self.passed_over(candidate))
-        ]
-        return len({self._twins(candidate)[-1] for candidate in free})
+        found: set[object] = set()
+        for source in sources(topic):
+            for index in range(size(source, tier)):
+                if most is not None and len(found) >= most:
+                    return most
+                if isinstance(source, BankSource) and not source.is_open(tier, index):
+                    continue
+                candidate = self.at(source, tier, index)
+                if self.free(candidate) and not (rested and self.passed_over(candidate)):
+                    found.add(self._twins(candidate)[-1])
+        return len(found)
 
     def offers(self, source: Source, tier: Tier, rng: random.Random) -> Iterator[Candidate]:
         """Yield the free items of a tier in random order, until there are no more."""
         for index in shuffled(size(source, tier), rng):
             candidate = self.at(source, tier, index)
-            if self.free(candidate):
+            if candidate.can_be_looked_at and self.free(candidate):
                 yield candidate
+
+    def refuses(self, candidate: Candidate, next_ones: Iterable[Candidate] = ()) -> bool:
+        """Tell whether a question may not be used, as far as is known or is to be found out.
+
+        Where it has to be proved, the `next_ones` are proved with it; where it is not, it is noted
+        as one that was trusted. No choice may look in any other way at whether it may be used.
+        """
+        if not isinstance(candidate, BankCandidate) or candidate.question.settled:
+            return False
+        refused = bool(candidate.question.known_refusal)
+        if candidate.question.tried:
+            return refused
+        if self._proves:
+            _try((candidate, *next_ones))
+            return bool(candidate.question.refused)
+        self.trusted.append(candidate)
+        return False
 
     def pick(
         self,
@@ -148,24 +193,32 @@ class Pool:
         """Take the free item of least cost among the first few offered; none costs below 0.
 
         The preferred source is looked at first; the next one only where nothing is left in it
-        that costs less than :data:`TOO_DEAR`.
+        that costs less than :data:`TOO_DEAR`. Where the best may not be used, which shows only
+        when it is looked into, the next best is taken, and where none may, as many are offered
+        once more.
 
         Raises:
-            ItembankError: every question of the tier is used; says how many there are.
+            TooFew: every question of the tier is used; says how many there are.
         """
+        ranked: list[tuple[float, int, Candidate]] = []
         best: Candidate | None = None
-        least = 0.0
         for source in sources(topic):
             offered: Iterator[Candidate] = self.offers(source, tier, rng)
             if self._avoided:
                 offered = (item for item in offered if not self.passed_over(item))
-            for seen, candidate in enumerate(offered):
-                price = cost(candidate)
-                if best is None or price < least:
-                    best, least = candidate, price
-                if least == 0 or seen + 1 >= look_ahead:
+            refused = ahead = 0
+            while True:
+                looked = self._rank(offered, cost, look_ahead, ranked)
+                best = self._best(ranked)
+                if best is not None or not looked:
                     break
-            if best is not None and least < TOO_DEAR:
+                refused += looked
+                if self._proves and refused > ahead:
+                    # To prove one after another that may not be used would take for ever.
+                    some = list(islice(offered, max(look_ahead, refused)))
+                    _try(some)
+                    offered, ahead = chain(some, offered), ahead + len(some)
+            if best is not None and ranked[0][0] < TOO_DEAR:
                 break
         if best is None and self._avoided:
             held, self._avoided = self._avoided, set()
@@ -176,6 +229,33 @@ class Pool:
         if best is None:
             raise self._too_small(topic, tier)
         return self.take(best)
+
+    def _rank(
+        self,
+        offered: Iterator[Candidate],
+        cost: Callable[[Candidate], float],
+        look_ahead: int,
+        ranked: list[tuple[float, int, Candidate]],
+    ) -> int:
+        """Rank the next of those offered, up to one that costs nothing; return how many."""
+        looked = 0
+        for candidate in offered:
+            price = cost(candidate)
+            # Of those that cost the same the first is taken.
+            heappush(ranked, (price, next(self._order), candidate))
+            looked += 1
+            if price == 0 or looked >= look_ahead:
+                break
+        return looked
+
+    def _best(self, ranked: list[tuple[float, int, Candidate]]) -> Candidate | None:
+        """Return the best of those that were ranked; what may not be used is taken away."""
+        while ranked:
+            candidate = ranked[0][-1]
+            if not self.refuses(candidate, (each for *_, each in ranked)):
+                return candidate
+            heappop(ranked)
+        return None
 
     def _twins(self, candidate: Candidate) -> tuple[tuple[object, ...], ...]:
         """Return what is equal for the twins of an item: in its topic, then wherever they are.
@@ -195,22 +275,32 @@ class Pool:
             found = self._marks[item.address] = self._same(item)
         return found
 
-    def _too_small(self, topic: TopicSources, tier: Tier) -> ItembankError:
+    def _too_small(self, topic: TopicSources, tier: Tier) -> TooFew:
         """Return the error for a tier with fewer different questions than a pack needs."""
+        settled = [
+            source.settle(tier) for source in sources(topic) if isinstance(source, BankSource)
+        ]
         items = [
             source.item(tier, index)
             for source in sources(topic)
             for index in range(size(source, tier))
+            if not isinstance(source, BankSource) or source.is_open(tier, index)
         ]
-        count = len({item.twin if self._same is None else self._same(item) for item in items})
-        questions = plural(count, "question", "different questions")
-        only = f"only {count}" if count else "no"
-        questions = questions if count else "question that can be used"
+        held = len({item.twin if self._same is None else self._same(item) for item in items})
+        questions = plural(held, "question", "different questions")
+        only = f"only {held}" if held else "no"
+        questions = questions if held else "question that can be used"
         said = [f"{topic.id} has {only} {tier} {questions}, and this pack needs more."]
         said += [words for source in sources(topic) if (words := too_few(source, tier))]
         said.append("Ask for fewer questions or versions, or add another topic.")
         matters = [name for source in sources(topic) if (name := matter_of(source, tier))]
-        return ItembankError(" ".join(said), matter=matters[0] if matters else "")
+        return TooFew(" ".join(said), matter=matters[0] if matters else "", news=any(settled))
+
+
+def _try(candidates: Iterable[Candidate]) -> None:
+    from itembank.packs.sources.untried import try_together
+
+    try_together(each.question for each in candidates if isinstance(each, BankCandidate))
 
 
 @cache

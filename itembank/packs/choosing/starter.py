@@ -139,8 +139,8 @@ def nearest_tier(topic: TopicSources, tier: Tier, pool: Pool) -> Tier:
         return tier
     order = list(Tier)
     near = sorted(order, key=lambda level: abs(order.index(level) - order.index(tier)))
-    rested = (level for level in near if pool.room(topic, level, rested=True))
-    left = (level for level in near if pool.room(topic, level))
+    rested = (level for level in near if pool.room(topic, level, rested=True, most=1))
+    left = (level for level in near if pool.room(topic, level, most=1))
     return next(rested, next(left, tier))
 
 

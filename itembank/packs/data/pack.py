@@ -89,11 +89,23 @@ class BankLine(Data):
     title: str
 
 
+NOT_NEEDED = "not needed"
+
+
 class LeftOut(Data):
-    """So many questions of the banks, on the pack's topics, that could not be used, and why."""
+    """So many questions of the banks, on the pack's topics, that were not used, and why.
+
+    Those not needed are of topics with a great many: nobody tried whether they could be used.
+    """
 
     why: Literal[
-        "retired", "disproved", "needs a person", "unsigned", "sign-off stale", "beyond the year"
+        "retired",
+        "disproved",
+        "needs a person",
+        "unsigned",
+        "sign-off stale",
+        "beyond the year",
+        "not needed",
     ]
     count: int = Field(ge=1)
 

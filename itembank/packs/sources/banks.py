@@ -4,6 +4,10 @@ Of a bank's own questions only those are offered that both roads prove, that are
 and, where a pack keeps to signed questions, whose sign-off stands. What is left out is counted
 with its reason. The generated items that a bank names are offered beside them; they carry no
 sign-off, so a pack of signed questions has none of them.
+
+A topic of which a pack may well need every question is proved whole, so that the pack can say how
+many there were and why some were left out. Of a larger one only what is about to be asked is
+proved (:mod:`.untried`), and the pack says how many were not needed.
 """
 
 from __future__ import annotations
@@ -14,10 +18,9 @@ from functools import partial
 
 from itembank.bank.index.any_address import read_banks
 from itembank.bank.index.item_standing import states
+from itembank.bank.index.kept_signoffs import sign_states
 from itembank.bank.index.kept_words import twins_kept, years_of
-from itembank.bank.index.opened import KeptBank, KeptEntry
-from itembank.bank.model.bank import Bank, Entry
-from itembank.bank.model.content import content_hash
+from itembank.bank.index.opened import KeptBank, KeptEntry, KeptTopic
 from itembank.bank.proof.signoff import Signing, SignState
 from itembank.bank.proof.state import EntryState
 from itembank.bank.question.as_item import as_item
@@ -29,11 +32,13 @@ from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
-from itembank.packs.data.convert import FROM_PRINT, FROM_WORDS, generated
-from itembank.packs.data.pack import BankLine, LeftOut, Provenance
-from itembank.packs.data.pack_item import SignOff, Source
+from itembank.packs.data.convert import generated
+from itembank.packs.data.pack import NOT_NEEDED, BankLine, LeftOut, Provenance
+from itembank.packs.data.pack_item import Source
 from itembank.packs.data.source import InOrder, TopicSources
 from itembank.packs.sources.bank_source import BankSource, Question
+from itembank.packs.sources.told_of_bank import bank_source
+from itembank.packs.sources.untried import UntriedQuestion
 from itembank.packs.sources.within_year import (
     BEYOND,
     HOW_TO_ASK,
@@ -43,8 +48,13 @@ from itembank.packs.sources.within_year import (
 )
 from itembank.planning.department.question_sources import QuestionSources
 
-REASONS = ("retired", "disproved", "needs a person", "unsigned", "sign-off stale", BEYOND)
+REASONS = (
+    *("retired", "disproved", "needs a person", "unsigned", "sign-off stale"),
+    *(BEYOND, NOT_NEEDED),
+)
 
+FEW_QUESTIONS = 100
+"""A bank's questions on one topic are proved together where they are no more than these."""
 BANK_ALONE = "bank alone"
 """The matter of an error that goes away where generated questions may fill up."""
 
@@ -113,21 +123,30 @@ class Banks:
             return "", ""
         return "Let questions come from both.", BANK_ALONE
 
-    def said(self, follow_up: int) -> Provenance:
+    def said(self, follow_up: int, asked: Collection[str] = ()) -> Provenance:
         """Return what the pack says of where its questions come from.
 
-        `follow_up` is the number of questions asked for on each sheet.
+        `follow_up` is the number of questions asked for on each sheet, `asked` are the addresses
+        of all that stand in it. Of a large topic nothing is said but how many more there are:
+        what was tried besides depends on what was known of it.
         """
         left = Counter[str]()
         for tiers in self.left_out.values():
             for counts in tiers.values():
                 left.update(counts)
+        offered = 0
+        for source in self._sources.values():
+            for question in source.by_address.values():
+                if question.settled or question.address in asked:
+                    offered += 1
+                else:
+                    left[NOT_NEEDED] += 1
         return Provenance(
             questions_from=self.wanted.questions_from,  # type: ignore[arg-type]
             prefer=self.wanted.prefer,  # type: ignore[arg-type]
             signed_only=self.wanted.signed_only,
             banks=[BankLine(name=bank.name, title=bank.title) for bank in self.banks],
-            offered=sum(len(source.by_address) for source in self._sources.values()),
+            offered=offered,
             left_out=[
                 LeftOut(why=why, count=left[why])  # type: ignore[arg-type]
                 for why in REASONS
@@ -170,7 +189,10 @@ class Banks:
             own: list[KeptEntry] = []
             for topic in bank.kept_topics:
                 if topic.id in topics:
-                    own += [entry for entry in topic.kept_entries() if self._in_use(entry)]
+                    if self._is_large(topic):
+                        found.setdefault(topic.id, []).extend(self._as_needed(bank, topic))
+                    else:
+                        own += [entry for entry in topic.kept_entries() if self._in_use(entry)]
                 for item in map(find_item, topic.made()):
                     if item.topic not in topics:
                         continue
@@ -182,6 +204,31 @@ class Banks:
                         found.setdefault(item.topic, []).append(_made(item, bank.name))
             self._offer(bank, own, found)
         return found
+
+    def _is_large(self, topic: KeptTopic) -> bool:
+        return sum(not outline.retired for outline in topic.outlines()) > FEW_QUESTIONS
+
+    def _as_needed(self, bank: KeptBank, topic: KeptTopic) -> list[Question]:
+        """Return the questions of a large topic, to be proved when they are about to be asked.
+
+        Who signed them is looked up at once where only signed ones are to be asked.
+        """
+        signs: dict[str, SignState] = {}
+        if self.wanted.signed_only:
+            entries = list(topic.kept_entries())
+            found = zip(entries, sign_states(bank, entries), strict=True)
+            signs = {entry.id: sign for entry, sign in found}
+        year = self.wanted.year_for(topic.id)
+        questions: list[Question] = []
+        for outline in topic.outlines():
+            tier, sign = Tier(outline.tier), signs.get(outline.id)
+            if outline.retired:
+                self._leave_out(topic.id, tier, "retired")
+            elif sign is not None and sign.state is not Signing.SIGNED:
+                self._leave_out(topic.id, tier, _unsigned(sign))
+            else:
+                questions.append(UntriedQuestion(bank, outline.id, tier, year, sign))
+        return questions
 
     def _offer(
         self, bank: KeptBank, entries: Sequence[KeptEntry], found: dict[str, list[Question]]
@@ -232,26 +279,11 @@ def _why_not(state: EntryState) -> str:
     """Return in a word or two why a question may not be used."""
     if not state.proved:
         return state.outcome.state.value
-    return "sign-off stale" if state.sign.state is Signing.STALE else "unsigned"
+    return _unsigned(state.sign)
 
 
-def bank_source(bank: Bank, entry: Entry, sign: SignState) -> Source:
-    """Return what a pack says of a question of a bank: where it is from, and who signed it.
-
-    Of a stale sign-off it says who signed the question as it was.
-    """
-    return Source(
-        kind="bank",
-        bank=bank.name,
-        id=entry.item.id,
-        hash=content_hash(entry),
-        proved=FROM_WORDS if entry.item.model else FROM_PRINT,
-        sign_off=sign.state.value,
-        signed=[SignOff(by=signoff.by, on=signoff.on) for signoff in sign.signoffs],
-        author=entry.item.author or "",
-        licence=entry.item.licence or bank.terms or "",
-        credit=entry.item.source or "",
-    )
+def _unsigned(sign: SignState) -> str:
+    return "sign-off stale" if sign.state is Signing.STALE else "unsigned"
 
 
 def same_question(item: Item) -> tuple[object, ...]:

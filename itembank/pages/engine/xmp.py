@@ -6,14 +6,14 @@ Sources: XMP specification part 1 (ISO 16684-1) for the packet, ISO 14289-1 sect
 
 from __future__ import annotations
 
-from xml.sax.saxutils import escape
+from html import escape
 
 from itembank.text.characters import without_hidden
 
 
 def _text(text: str) -> str:
     """Return text as XML holds it; what XML 1.0 has no way to hold (its 2.2) is a space."""
-    return escape(without_hidden(text))
+    return escape(without_hidden(text), quote=False)
 
 
 def packet(title: str, language: str, producer: str) -> bytes:

@@ -14,7 +14,7 @@ from math import ceil, floor
 
 from itembank.items.asks import Give
 from itembank.items.forms.form_rules import number_node
-from itembank.items.membership import is_member, others, unmet
+from itembank.items.membership import are_right, others, unmet
 from itembank.notation import tree as t
 from itembank.notation.linear import linear
 from itembank.notation.value import NotExact, exact, sides
@@ -43,7 +43,7 @@ def find_given(ask: Give, key: t.Node) -> Finding:
     """
     found: list[tuple[Fraction, ...]] = []
     for answer in _answers(ask):
-        if is_member(ask, answer_node(answer)):
+        if are_right(ask, answer):
             found.append(answer)
         if others(found) > 1:
             break

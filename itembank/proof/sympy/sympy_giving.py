@@ -6,6 +6,7 @@ Importing this module imports sympy.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from functools import lru_cache
 from itertools import chain, islice, permutations
 from typing import Any
 
@@ -64,14 +65,22 @@ def _right(ask: Give, values: Sequence[Any]) -> bool:
 def _hold(ask: Give, values: Sequence[Any]) -> bool:
     at = {symbol(letter.name): value for letter, value in zip(ask.letters, values, strict=True)}
     for relation in ask.relations:
-        links = to_sympy(relation)
-        for link in links if isinstance(links, list) else [links]:
-            truth = link if link in (sympy.true, sympy.false) else sympy.simplify(link.subs(at))
+        for link in _links(relation):
+            truth = link if link in (sympy.true, sympy.false) else link.xreplace(at)
+            if truth not in (sympy.true, sympy.false):
+                truth = sympy.simplify(truth)
             if truth not in (sympy.true, sympy.false):
                 raise NotExact("sympy cannot tell whether a relation holds")
             if truth == sympy.false:
                 return False
     return True
+
+
+@lru_cache(maxsize=64)
+def _links(relation: t.Relation) -> tuple[Any, ...]:
+    """Return a relation as sympy's, one for each of its signs; a search asks hundreds of times."""
+    links = to_sympy(relation)
+    return tuple(links) if isinstance(links, list) else (links,)
 
 
 _TESTS: dict[str, Callable[..., bool]] = {

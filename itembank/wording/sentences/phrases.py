@@ -175,6 +175,44 @@ def needs(wording: str) -> tuple[str, ...]:
     return tuple(re.findall(r"[a-z]{3,}", _LOOSE.sub(" ", text).lower()))
 
 
+class Needing:
+    """Finds the wordings of a list that words may hold, by letters in a row that each needs.
+
+    >>> needing = Needing(["<FIND> the sum of <NPs>", "in the form <M>", "a|b"])
+    >>> needing.of("Find the sum of"), needing.of("a form")
+    ((0, 2), (2,))
+    """
+
+    def __init__(self, wordings: Iterable[str]) -> None:
+        self._wordings = tuple(wordings)
+        # Different words hold few different sets of these letters: each is looked up once.
+        self._places: dict[tuple[str, ...], tuple[int, ...]] = {}
+
+    @cached_property
+    def _needs(self) -> tuple[tuple[str, ...], ...]:
+        return tuple(map(needs, self._wordings))
+
+    @cached_property
+    def _letters(self) -> tuple[str, ...]:
+        return tuple(sorted({letters for needed in self._needs for letters in needed}))
+
+    def of(self, words: str) -> tuple[int, ...]:
+        """Return the place in the list of each wording whose letters the words hold, in order."""
+        folded = words.lower()
+        held = tuple([letters for letters in self._letters if letters in folded])
+        if (places := self._places.get(held)) is None:
+            found = frozenset(held)
+            places = tuple(
+                place for place, needed in enumerate(self._needs) if found.issuperset(needed)
+            )
+            if len(self._places) < _MOST_KEPT:
+                self._places[held] = places
+        return places
+
+
+_MOST_KEPT = 4096
+
+
 class Openings:
     """Finds the wordings of a list that a sentence begins with; few of them are ever compiled.
 
@@ -185,33 +223,16 @@ class Openings:
 
     def __init__(self, wordings: Iterable[str]) -> None:
         self._wordings = tuple(wordings)
-
-    @cached_property
-    def _needs(self) -> dict[str, list[tuple[int, tuple[str, ...]]]]:
-        """The wordings by the longest letters each needs, with its place and what else it needs."""
-        found: dict[str, list[tuple[int, tuple[str, ...]]]] = {}
-        for place, wording in enumerate(self._wordings):
-            longest, *others = sorted(needs(wording), key=len, reverse=True) or [""]
-            found.setdefault(longest, []).append((place, tuple(others)))
-        return found
+        self._needing = Needing(self._wordings)
 
     def of(self, sentence: str) -> Iterator[int]:
         """Yield the place in the list of each wording that a sentence begins with, in order."""
-        folded = sentence.lower()
-        possible = sorted(
-            place
-            for longest, wordings in self._needs.items()
-            if longest in folded
-            for place, others in wordings
-            if all(word in folded for word in others)
-        )
-        for place in possible:
+        after: dict[str, int | None] = {"": 0}  # where the sentence goes on after a kind of verb
+        for place in self._needing.of(sentence):
             verbs, opening = _opening(self._wordings[place])
-            start = 0
-            if verbs:
+            if verbs not in after:
                 verb = _verb(verbs).match(sentence)
-                if verb is None:
-                    continue
-                start = verb.end()
-            if opening.match(sentence, start):
+                after[verbs] = verb.end() if verb else None
+            start = after[verbs]
+            if start is not None and opening.match(sentence, start):
                 yield place

@@ -209,57 +209,51 @@ _ANSWER = (
 GLUE = r"(?:,|and|but|then)? ?"
 GLUE_AND_ANSWER = GLUE + _ANSWER
 """What may stand before a phrase about the answer: *, and give your answer* to 1 decimal place."""
-TAILS = tuple(
-    rf"(?:{tail})(?!\w|[.,]\d)"
-    for tail in (
-        rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_DIGITS}",
-        rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_SIGNIFICANT}",
-        rf"(?:correct |rounded |accurate |off )*(?:up |down )?to the nearest "
-        rf"(?:{_NEAREST_WORDS}|{_GROUPED}|{UNIT}|{SLOT}){_ALONE}",
-        rf"(?:as|into|to) {_KIND}",
-        r"in standard (?:index )?form",
-        r"(?:in|to) index (?:form|notation)",
-        r"(?:using|use|with) (?:index notation|powers)",
-        r"as (?:a |one )?(?:single )?powers? of (?:<M>|\d{1,2}|[a-z](?![a-z]))",
-        r"as a (?:single )?power",
-        r"as a (?:single term|product of powers|product)",
-        _SIMPLEST,
-        r"simplify(?: (?:it|them|fully|completely|your answers?|the answers?|the result|"
-        r"if (?:you can|possible|necessary)|where possible))*",
-        r"in the form (?:<M>|1 ?: ?n|n ?: ?1)",
-        r"in terms of (?:π|pi|<M>)",
-        r"(?:(?:with|using|in) (?:only |a )?positive|without (?:any )?negative)(?: integer)? "
-        r"(?:indices|powers|index|power)(?: only)?",
-        r"(?:with|without|including|include|in(?:clude)?)(?: the| its| their| any| a| correct)* units?",
-        r"(?:completely|fully|exactly|exact|in full|as far as possible)",
-        r"exact (?:answer|value)s?",
-        r"in (?:exact |simplest |simplified )?surd form",
-        r"(?:as|in) (?:a )?surds?",
-        r"(?:any )?square roots in your answers?",
-        rf"(?:in|to|into) (?:{TOGETHER_NAMES}|{UNITS_ASKED})",
-        r"(?:without|not using|using) a calculator",
-        r"show(?:ing)? (?:all )?(?:your |the )?(?:working|method|steps)",
-        r"with dots over the digits that recur",
-        r"dots over the digits that recur",
-        r"(?:using|with) dot notation",
-        r"(?:remember(?:ing)?(?: to (?:use|follow))?|(?:using|by using|following|with|use)) "
-        r"(?:the (?:correct |right )?order of operations|bidmas|bodmas|(?:(?:a|an|the) )?(?:written|column|formal|efficient|"
-        r"grid|long|short) (?:methods?|addition|subtraction|multiplication|division))",
-        r"(?:mentally|in your head|without writing anything down|by hand)",
-        r"using algebra",
-        r"check(?:ing)? (?:your |the )?(?:answers?|solutions?|it)",
-        r"first",
-        r"please",
-    )
+TAILS = (
+    rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_DIGITS}",
+    rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_SIGNIFICANT}",
+    rf"(?:correct |rounded |accurate |off )*(?:up |down )?to the nearest "
+    rf"(?:{_NEAREST_WORDS}|{_GROUPED}|{UNIT}|{SLOT}){_ALONE}",
+    rf"(?:as|into|to) {_KIND}",
+    r"in standard (?:index )?form",
+    r"(?:in|to) index (?:form|notation)",
+    r"(?:using|use|with) (?:index notation|powers)",
+    r"as (?:a |one )?(?:single )?powers? of (?:<M>|\d{1,2}|[a-z](?![a-z]))",
+    r"as a (?:single )?power",
+    r"as a (?:single term|product of powers|product)",
+    _SIMPLEST,
+    r"simplify(?: (?:it|them|fully|completely|your answers?|the answers?|the result|"
+    r"if (?:you can|possible|necessary)|where possible))*",
+    r"in the form (?:<M>|1 ?: ?n|n ?: ?1)",
+    r"in terms of (?:π|pi|<M>)",
+    r"(?:(?:with|using|in) (?:only |a )?positive|without (?:any )?negative)(?: integer)? "
+    r"(?:indices|powers|index|power)(?: only)?",
+    r"(?:with|without|including|include|in(?:clude)?)(?: the| its| their| any| a| correct)* units?",
+    r"(?:completely|fully|exactly|exact|in full|as far as possible)",
+    r"exact (?:answer|value)s?",
+    r"in (?:exact |simplest |simplified )?surd form",
+    r"(?:as|in) (?:a )?surds?",
+    r"(?:any )?square roots in your answers?",
+    rf"(?:in|to|into) (?:{TOGETHER_NAMES}|{UNITS_ASKED})",
+    r"(?:without|not using|using) a calculator",
+    r"show(?:ing)? (?:all )?(?:your |the )?(?:working|method|steps)",
+    r"with dots over the digits that recur",
+    r"dots over the digits that recur",
+    r"(?:using|with) dot notation",
+    r"(?:remember(?:ing)?(?: to (?:use|follow))?|(?:using|by using|following|with|use)) "
+    r"(?:the (?:correct |right )?order of operations|bidmas|bodmas|(?:(?:a|an|the) )?(?:written|column|formal|efficient|"
+    r"grid|long|short) (?:methods?|addition|subtraction|multiplication|division))",
+    r"(?:mentally|in your head|without writing anything down|by hand)",
+    r"using algebra",
+    r"check(?:ing)? (?:your |the )?(?:answers?|solutions?|it)",
+    r"first",
+    r"please",
 )
 """Phrases about the answer that a question may go on with."""
 
-METHODS = tuple(
-    rf"(?:{tail})(?!\w|[.,]\d)"
-    for tail in (
-        r"by (?:factorising|completing the square|elimination|substitution)",
-        r"(?:using|by using) the (?:quadratic )?formula",
-    )
+METHODS = (
+    r"by (?:factorising|completing the square|elimination|substitution)",
+    r"(?:using|by using) the (?:quadratic )?formula",
 )
 """How equations are to be solved, which leaves their solutions as they are."""
 

@@ -16,6 +16,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import phrase
@@ -63,10 +64,15 @@ class _Scan:
     def take(self, *wordings: str) -> re.Match[str] | None:
         """Return how the first wording that fits goes on from here, and go on after it."""
         for wording in wordings:
-            if match := phrase(rf"(?:{wording})(?!\w)").match(self.text, self.at):
+            if match := _to_a_word_end(wording).match(self.text, self.at):
                 self.at = match.end()
                 return match
         return None
+
+
+@lru_cache(maxsize=256)
+def _to_a_word_end(wording: str) -> re.Pattern[str]:
+    return phrase(rf"(?:{wording})(?!\w)")
 
 
 _SLOT = late(SLOT)

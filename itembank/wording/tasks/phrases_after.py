@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.wording.sentences.phrases import phrase
+from itembank.wording.sentences.phrases import Needing, phrase
 from itembank.wording.tasks.answer_phrases import (
     ASIDES,
     GLUE,
@@ -38,10 +38,16 @@ def end_of_phrase(text: str, at: int, task: str = "") -> int | None:
     starts = {
         match.end() for glue in (GLUE, GLUE_AND_ANSWER) if (match := phrase(glue).match(text, at))
     }
+    known = _ALL if task in ("solve", "find-letter") else _TAILS
     ends = [
         match.end()
-        for tail in (*TAILS, *(METHODS if task in ("solve", "find-letter") else ()))
+        for place in known.of(text)
         for start in starts
-        if (match := phrase(tail).match(text, start)) and match.end() > at
+        if (match := phrase(_PHRASES[place]).match(text, start)) and match.end() > at
     ]
     return max(ends, default=None)
+
+
+_TAILS = Needing(TAILS)
+_ALL = Needing((*TAILS, *METHODS))
+_PHRASES = tuple(rf"(?:{tail})(?!\w|[.,]\d)" for tail in (*TAILS, *METHODS))

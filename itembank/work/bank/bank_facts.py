@@ -98,7 +98,8 @@ def the_author(bank: BankFacts, typed: str | None) -> str | None:
     advice = f"Did you mean {join_words(near, 'or')}?" if near else "It has none yet."
     raise ItembankError(
         f"There is no author ‘{typed}’ in {bank.name}. {advice} "
-        "Codes stand under [authors] in bank.toml."
+        "Codes stand under [authors] in bank.toml.",
+        field="author",
     )
 
 
@@ -153,5 +154,6 @@ def refuse_taken(bank: KeptBank, id: str) -> None:
     """
     for entry in bank.chosen("place.id = ?", [id]):
         raise ItembankError(
-            f"The id ‘{id}’ is taken, in {entry.path.name}, line {entry.line}. Write another."
+            f"The id ‘{id}’ is taken, in {entry.path.name}, line {entry.line}. Write another.",
+            field="id",
         )

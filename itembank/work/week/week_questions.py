@@ -121,7 +121,7 @@ def _with_starter(
         if address in used and address not in lesson.items:
             topic = planner.topic_of(address)
             days[topic] = max(used[address], days.get(topic, used[address]))
-    there = rested_questions(planner.request(lesson)) if days else {}
+    there = rested_questions(planner.request(lesson), exact=True) if days else {}
     reasons = []
     for wanted in lesson.topics:
         why = wanted.reason or Reason(lesson.date)
