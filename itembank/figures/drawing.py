@@ -11,7 +11,7 @@ is worth: the proof measures that.
 >>> half = Fraction(1, 2)
 >>> picture = drawing([Stroke((Point(0, 0), Point(4, 0))), Text(Point(4, half), "A")])
 >>> picture.left, picture.right, picture.bottom
-(Fraction(0, 1), Fraction(217, 50), Fraction(-3, 50))
+(Fraction(-3, 50), Fraction(217, 50), Fraction(-3, 50))
 """
 
 from __future__ import annotations
@@ -169,7 +169,7 @@ def text_box(label: Text) -> Box:
     """Return the room that a label may take.
 
     >>> text_box(Text(Point(0, 0), "8")).right
-    Fraction(33, 100)
+    Fraction(17, 50)
     """
     need = room(label.content, label.bold)
     x, y = Fraction(label.at.x), Fraction(label.at.y)

@@ -106,8 +106,10 @@ def _number(figure: NumberLine, mark: int) -> t.Node:
 def written_as(value: Fraction, *like: t.Node) -> t.Node:
     """Return a number as whole number, as decimal where others are decimals, else as fraction.
 
-    >>> line(written_as(Fraction(1, 4), t.Dec("0.5"))), line(written_as(Fraction(5, 4), t.Int(1)))
-    ('0.25', '1 1/4')
+    >>> line(written_as(Fraction(1, 4), t.Dec("0", "5")))
+    '0.25'
+    >>> line(written_as(Fraction(5, 4), t.Int(1)))
+    '1 1/4'
     """
     if value.denominator == 1:
         return t.num(int(value))
@@ -116,7 +118,7 @@ def written_as(value: Fraction, *like: t.Node) -> t.Node:
         places = next((n for n in range(1, 7) if (size * 10**n).denominator == 1), 0)
         if places:
             digits = str(int(size * 10**places)).rjust(places + 1, "0")
-            node: t.Node = t.Dec(f"{digits[:-places]}.{digits[-places:]}")
+            node: t.Node = t.Dec(digits[:-places], digits[-places:])
             return node if value > 0 else t.Neg(node)
     whole, rest = divmod(size, 1)
     top, bottom = rest.numerator, rest.denominator

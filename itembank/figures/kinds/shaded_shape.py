@@ -119,15 +119,15 @@ def _drawing(figure: ShadedShape) -> Drawing:
 
 def _words(figure: ShadedShape) -> str:
     each = figure.rows * figure.columns
-    one = "circle" if figure.shape == "circle" else "rectangle"
+    name = "circle" if figure.shape == "circle" else "rectangle"
     if figure.rows == 1:
         cut = f"{each} equal parts"
     else:
         cut = f"{figure.rows} rows of {figure.columns} equal parts"
     if figure.wholes == 1:
-        first = f"A {one} is divided into {cut}."
+        first = f"A {name} is divided into {cut}."
     else:
-        first = f"There are {figure.wholes} {one}s of the same size, each divided into {cut}."
+        first = f"There are {figure.wholes} {name}s of the same size, each divided into {cut}."
     count = len(figure.shaded)
     said = "None of the parts is" if not count else "1 of the parts is"
     if count > 1:

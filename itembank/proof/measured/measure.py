@@ -73,7 +73,9 @@ def disagreement(figure: Figure) -> str:
                 f"as {_text(found)}"
             )
     said_relations = {_equation(relation) for relation in kind.relations(figure)}
-    found_relations = {_equation(one) for one in measuring(figure).relations(drawn(figure))}
+    found_relations = {
+        _equation(relation) for relation in measuring(figure).relations(drawn(figure))
+    }
     if said_relations != found_relations:
         return "what its labels say together is not what is drawn"
     return ""
@@ -85,7 +87,7 @@ def _same(said: t.Node, found: t.Node) -> bool:
     a, b = to_sympy(said), to_sympy(found)
     rows = [value if isinstance(value, list) else [value] for value in (a, b)]
     return len(rows[0]) == len(rows[1]) and all(
-        (one - other).expand() == 0 for one, other in zip(*rows, strict=True)
+        (mine - theirs).expand() == 0 for mine, theirs in zip(*rows, strict=True)
     )
 
 
