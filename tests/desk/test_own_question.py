@@ -146,3 +146,28 @@ def test_a_department_without_a_bank_has_one_started_on_the_way(desk, home):
 def test_what_the_starter_does_not_ask_has_no_place(looking, address):
     assert looking.get(f"{LESSON}/own?address={quote(address)}").status_code == 404
     assert post(looking, f"{LESSON}/own", **GOOD, address=address, do="put").status_code == 404
+
+
+def test_what_a_plan_asks_is_not_taken_from_under_it(desk, home):
+    before, bank = asked(home), texts(home)
+    assert post(desk, f"{LESSON}/own", **GOOD, address=before[0], do="put").status_code == 303
+    there = texts(home)
+    for path, fields in (
+        ("/questions/larkhythe/undo", {}),
+        ("/set-up/take-back", {}),
+    ):
+        refused = post(desk, path, **fields)
+        assert refused.status_code == 400
+        assert "8K is asked larkhythe:add-unlike-1" in html.unescape(refused.text)
+        assert texts(home) == there
+    form = dict(sent_by(desk.get("/set-up/all/sources").text, "answers"))
+    refused = post(desk, "/set-up/all/sources", **form | {"banks": ""})
+    assert refused.status_code == 400
+    assert "8K is asked larkhythe:add-unlike-1" in html.unescape(refused.text)
+    assert texts(home) == there
+    # Out of the week first, and then all of it can be taken back.
+    assert post(desk, f"{LESSON}/undo").status_code == 303
+    assert post(desk, "/set-up/take-back").status_code == 303
+    assert post(desk, "/questions/larkhythe/undo").status_code == 303
+    assert {**texts(home), "questions/bank.toml": b""} == {**bank, "questions/bank.toml": b""}
+    assert asked(home) == before

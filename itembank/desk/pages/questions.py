@@ -193,7 +193,7 @@ def undo(request: Request, form: FormData) -> Response:
         raise ItembankError(
             f"Since you looked, something else was done: {last.words}. Look at the bank again."
         )
-    taken = take_back(at.bank.folder)
+    taken = take_back(at.bank.folder, at.desk.home)
     return onward(at.url(), f"Taken back: {taken.words}.")
 
 
