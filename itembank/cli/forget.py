@@ -98,6 +98,11 @@ def _forget(department: Department, whom: Whom, yes: bool) -> bool:
         )
     for path in now.copies:
         say(f"{path} holds large-print copies with that seat; delete it if no longer needed.")
+    if now.whom is not None and now.whom.seat:
+        say(
+            f"Packs were looked for in {now.looked_in} alone. If one with large-print copies for "
+            "that seat was put elsewhere, delete it there."
+        )
     for other in now.unfinished:
         say(f"{other.whom}, begun on {short_day(other.begun_at)}, is not done yet: see {GO_ON}.")
     return now.forgotten.done

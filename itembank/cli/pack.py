@@ -68,7 +68,7 @@ def pack(
         str | None,
         typer.Option(
             metavar="COPIES",
-            help="Add large-print copies: how many, as 2, or for whom, as A3,C5. The class’s.",
+            help="Large-print copies: how many, as 2, for whom, as A3,C5, or none. The class’s.",
         ),
     ] = None,
     paper: Annotated[

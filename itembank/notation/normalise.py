@@ -31,6 +31,9 @@ _RELATIONS = {"<": "≤", ">": "≥", "!": "≠"}
 _RAISED = {**dict(zip("⁰¹²³⁴⁵⁶⁷⁸⁹", "0123456789", strict=True)), "⁻": "-", "ⁿ": "n"}
 _QUOTES = {'"': '"', "“": "”"}
 _GLUED = late(GLUED_NAMES)
+# Characters that stay what they are, with single spaces between them; no <= and its like.
+_STAYS = r"(?:[0-9A-Za-z()+\-/^.,:;%'×÷√π£≤≥≠]|=(?<![<>!]=)|[<>](?!=))+"
+_PLAIN = late(f"{_STAYS}(?: {_STAYS})*")
 
 
 class Plain:
@@ -72,6 +75,18 @@ def normalise(text: str) -> tuple[str, Sequence[int]]:
     '1 1/2 - 3x^2'
     >>> normalise("½x ≥ 2⁻¹")[0]
     '(1/2)x ≥ 2^(-1)'
+    """
+    # Nearly every line: to look at each character by itself would cost most of reading it.
+    if _PLAIN.fullmatch(text):
+        return text, range(len(text))
+    return one_by_one(text)
+
+
+def one_by_one(text: str) -> tuple[str, Sequence[int]]:
+    """Return what :func:`normalise` does, looking at each character by itself.
+
+    >>> one_by_one("3x")
+    ('3x', (0, 1))
     """
     plain = Plain()
     at = 0

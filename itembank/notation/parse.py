@@ -22,6 +22,7 @@ from itembank.notation.clock_text import A_TIME, CLOSE_UP, holds_time, no_time_o
 from itembank.notation.line import line
 from itembank.notation.normalise import normalise
 from itembank.notation.pence import p_is_letter
+from itembank.notation.short_ways import ShortWays
 from itembank.notation.tree import Node, NotationError
 from itembank.notation.tree.face import Part, kept_until_registered
 from itembank.notation.tree.grammar import builder, grammar
@@ -138,7 +139,7 @@ def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | 
     from lark.exceptions import UnexpectedInput
 
     try:
-        node = cast(Part, _parser(pence, bool(times)).parse(plain)).node
+        node = cast(Part, _quick_parser(pence, bool(times)).parse(plain)).node
         # What cannot be written back was not understood: the line face knows what is well formed.
         line(node, pence=pence)
     except RefusedError as refused:
@@ -259,3 +260,13 @@ def _parser(pence: bool, times: bool) -> Lark:
     # LALR takes time in proportion to the line, and refuses a grammar with two readings when it
     # is built. An Earley parser would take any grammar, and pick a reading by itself.
     return Lark(rules, parser="lalr", lexer="contextual", transformer=cast(Any, builder()))
+
+
+@kept_until_registered
+def _quick_parser(pence: bool, times: bool) -> Lark | ShortWays:
+    """Return what reads as the parser does, in fewer steps."""
+    lark = _parser(pence, times)
+    try:
+        return ShortWays(lark)
+    except AttributeError:  # another lark, which keeps its table otherwise
+        return lark

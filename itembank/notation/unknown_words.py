@@ -18,6 +18,7 @@ The rule is this project's own; it is held to lists of formulae and words by its
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.notation.tree.line_signs import CLOCK_12, GLUED_UNIT, OF, OR, ROOT_WORD, SPACED_UNIT
@@ -27,6 +28,8 @@ from itembank.text.late_pattern import late
 
 _RUN = late("[A-Za-z]+")
 _TWO = late("[A-Za-z]{2}")
+_LETTER = late("[A-Za-z]")
+_NONE = frozenset[str]()
 _NOT_LETTERS = late(rf'"[^"]*"|{SPACED_UNIT}|{GLUED_UNIT}|{OF}|{OR}|{ROOT_WORD}|{CLOCK_12}')
 _FUNCTIONS = late(
     "(?:arc)?(?:sin|cos|tan)h?|cosec|log|exp|max|min|mod|gcd|hcf|lcm|sqrt|cbrt|floor|ceil|round",
@@ -84,6 +87,8 @@ def letters_alone(plain: str) -> frozenset[str]:
     >>> sorted(letters_alone("2c × 3a = 6ac + 5 kg"))
     ['a', 'c']
     """
+    if not _LETTER.search(plain):
+        return _NONE
     return frozenset(run[0] for run in _RUN.finditer(_blanked(plain)) if len(run[0]) == 1)
 
 
@@ -95,6 +100,8 @@ def letters_used(plain: str, letters: frozenset[str]) -> frozenset[str]:
     >>> [sorted(letters_used(one, frozenset())) for one in ("2lb + 2bh + 2lh", "x + 6 sweets")]
     [['b', 'h', 'l'], ['x']]
     """
+    if not _LETTER.search(plain):
+        return _NONE
     if unknown_word(plain, letters):
         return letters_alone(plain)
     return frozenset(letter for run in _RUN.finditer(_blanked(plain)) for letter in run[0])
@@ -130,6 +137,7 @@ def unknown_word(plain: str, letters: frozenset[str] = frozenset()) -> Told | No
     return None
 
 
+@lru_cache(maxsize=1 << 12)
 def _blanked(plain: str) -> str:
     """Return a line with the units and words that are known in it taken out."""
     # As many characters as before, so that offsets still say where a word stands.

@@ -43,16 +43,17 @@ WHOLE = {
 
 
 class Fields(HTMLParser):
-    """What a browser sends of the form called `write`."""
+    """What a browser sends of a form, by its id or its class."""
 
-    def __init__(self):
+    def __init__(self, form):
         super().__init__()
+        self.form = form
         self.sent, self.inside, self.select, self.area = [], False, None, None
 
     def handle_starttag(self, tag, attrs):
         at = dict(attrs)
         if tag == "form":
-            self.inside = at.get("id") == "write"
+            self.inside = self.form in (at.get("id"), at.get("class"))
         elif self.inside and tag == "input" and "name" in at:
             if at.get("type") not in ("radio", "checkbox") or "checked" in at:
                 self.sent.append((at["name"], at.get("value", "on")))
@@ -79,9 +80,9 @@ class Fields(HTMLParser):
             self.inside = False
 
 
-def sent_by(page):
+def sent_by(page, form="write"):
     """Return what a browser sends of a page's form as it stands."""
-    fields = Fields()
+    fields = Fields(form)
     fields.feed(page)
     return fields.sent
 

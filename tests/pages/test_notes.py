@@ -12,9 +12,10 @@ import pytest
 
 from itembank.pages.documents.notes import CAUTIONS, CHECKS, teacher_notes
 from itembank.pages.documents.notes_summary import DECIDES, TO_DO
+from itembank.pages.engine.paper import FOOT, TOP, Paper, Part, space
 from itembank.pages.engine.paragraph import Strong
 from itembank.pages.parts.script import chosen, mid_sentence, repair_bands, scenes, telling
-from tests.pages.sheet_samples import TOPICS, real_pack
+from tests.pages.sheet_samples import TOPICS, random_packs, real_pack
 
 
 def text_of(data: bytes) -> list[str]:
@@ -125,12 +126,50 @@ def test_a_question_is_divided_only_between_the_rows_of_its_table():
 
 
 @pytest.mark.parametrize("name", TOPICS)
-def test_the_script_has_a_page_to_itself(name):
+def test_the_script_has_a_page_to_itself_behind_the_first(name):
     pages = text_of(teacher_notes(real_pack(name)))
     holders = [i for i, page in enumerate(pages) if "Minutes" in page]
-    assert holders == [len(pages) - 1]
-    assert pages[-1].startswith("Script for the repair group")
-    assert "Minutes 8 to 10" in pages[-1]
+    assert holders == [1]
+    assert pages[1].startswith("Script for the repair group")
+    assert "Minutes 8 to 10" in pages[1]
+    assert pages[2].startswith("Each question: working and wrong answers")
+
+
+def reach(page) -> float:
+    """Return how far down a page its text goes, as a share of the room above the footer."""
+    text = page.get_textpage()
+    lowest = min(
+        bottom
+        for _, bottom, _, _ in map(text.get_rect, range(text.count_rects()))
+        if bottom > FOOT + 10
+    )
+    return (TOP - lowest) / (TOP - FOOT - 10)
+
+
+def test_no_page_of_the_notes_is_left_nearly_empty_and_none_ends_them_with_one_line():
+    """Ten questions take a little more than the first page."""
+    long = 0
+    for pack in [*random_packs(6), *map(real_pack, TOPICS), real_pack(variants=3)]:
+        pages = list(pypdfium2.PdfDocument(teacher_notes(pack)))
+        assert min(map(reach, pages[:-1])) > 0.5, pack.topics
+        assert reach(pages[-1]) > 0.05
+        text = [page.get_textpage().get_text_range() for page in pages]
+        script = next(i for i, said in enumerate(text) if "Script for the repair group" in said)
+        assert script in (1, 2)
+        if script == 2:
+            long += 1
+            assert "Cautions" in text[1]
+    assert long
+
+
+def test_a_table_that_goes_on_over_the_page_takes_two_rows_there():
+    paper = Paper(real_pack(), "Table", 12)
+    rows = [Part(100.0, lambda page, x, top: tops.append((page.number, top))) for _ in range(8)]
+    tops: list[tuple[int, float]] = []
+    assert 7 * 100.0 < paper.full < 8 * 100.0
+    with paper.document.tag("P"):
+        paper.place_apart(rows, "Table, continued", space(20.0))
+    assert [page for page, _ in tops] == [0] * 6 + [1] * 2
 
 
 def test_the_outline_names_every_heading_in_order_with_its_page():
@@ -154,7 +193,7 @@ def test_the_outline_names_every_heading_in_order_with_its_page():
     ]
     assert found[0] == (1, "Teacher notes", 0)
     assert all(title in pages[page] for _, title, page in found)
-    assert (2, "Script for the repair group", len(pages) - 1) in found
+    assert (2, "Script for the repair group", 1) in found
 
 
 def test_every_address_is_listed():

@@ -8,6 +8,7 @@ from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults
 from itembank.planning.department.department import read_department
 from itembank.planning.department.large_copies import LargePrint, typed_large_print
+from itembank.planning.department.pack_request import PackRequest
 from itembank.planning.department.plan_file import read_plan
 
 CLASS = """school = "Larkhythe School"
@@ -22,6 +23,7 @@ GIVEN = [
     ("true", ("",)),
     ("false", ()),
     ("[]", ()),
+    ("0", ()),
     ("2", ("", "")),
     ("30", ("",) * 30),
     ('["A3", "C5"]', ("A3", "C5")),
@@ -29,8 +31,7 @@ GIVEN = [
     ('["12"]', ("12",)),
 ]
 REFUSED = [
-    ("0", "0 copies is not made. For none, leave it out."),
-    ("40", "40 copies is not made. Ask for 1 to 30."),
+    ("40", "40 copies is not made. Ask for 1 to 30, or 0 for none."),
     ("-1", "Ask for 1 to 30"),
     ("2.5", "a number of copies or a list of seats"),
     ('"A3"', "a number of copies or a list of seats"),
@@ -106,6 +107,8 @@ def test_a_seat_that_the_class_does_not_have(tmp_path):
         ("A3,C5", ("A3", "C5")),
         (" A3 , C5,", ("A3", "C5")),
         ("A1-A3", ("A1", "A2", "A3")),
+        ("0", ()),
+        (" None ", ()),
     ],
 )
 def test_what_may_be_typed(text, seats):
@@ -115,7 +118,6 @@ def test_what_may_be_typed(text, seats):
 @pytest.mark.parametrize(
     ("text", "words"),
     [
-        ("0", "For none, leave it out"),
         ("40", "Ask for 1 to 30"),
         ("-2", "Ask for 1 to 30"),
         ("", "a number of copies, such as 2, or seats"),
@@ -130,3 +132,9 @@ def test_what_may_be_typed(text, seats):
 def test_what_may_not(text, words):
     with pytest.raises(ItembankError, match=words):
         typed_large_print(text)
+
+
+def test_none_goes_before_what_a_plan_or_a_class_has():
+    plan = PackRequest(large_print=LargePrint(("A3",)))
+    assert PackRequest(large_print=typed_large_print("none")).over(plan).large_print == LargePrint()
+    assert PackRequest().over(plan).large_print == LargePrint(("A3",))

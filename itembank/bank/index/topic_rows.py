@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
@@ -89,22 +89,23 @@ def item_of(record: str) -> BankItem:
 def read_sheet(text: str, path: Path) -> tuple[SheetRow, Records] | TopicText:
     """Return a topic file as rows, its items still to be checked; or with its faults."""
     file = read_topic(text, path)
-    row = _row(file)
+    records = [record_of(placed.item) for placed in file.items]
+    row = _row(file, records)
     if row is None:
         return checked(file)
-    owns = [place.own for place in row.places]
-    return row, [(own, record_of(at.item)) for own, at in zip(owns, file.items, strict=True)]
+    return row, [(at.own, record) for at, record in zip(row.places, records, strict=True)]
 
 
 def read_whole(text: str, path: Path) -> tuple[SheetRow, list[FactRow]] | TopicText:
     """Return a topic file as rows with the facts of all its items; or with its faults."""
     file = read_topic(text, path)
-    row = _row(file)
+    records = [record_of(placed.item) for placed in file.items]
+    row = _row(file, records)
     if row is None:
         return checked(file)
     facts = []
-    for placed, place in zip(file.items, row.places, strict=True):
-        fact = _fact(placed.item, row.topic, place.own)
+    for placed, place, record in zip(file.items, row.places, records, strict=True):
+        fact = _fact(placed.item, record, row.topic, place.own)
         if fact is None:
             return checked(file)
         facts.append(fact)
@@ -126,23 +127,23 @@ def facts_of(topic: str, records: Iterable[tuple[bytes, str]]) -> list[FactRow] 
     """Return the facts of items, or None where one of them has a fault."""
     found = []
     for own, record in records:
-        fact = _fact(item_of(record), topic, own)
+        fact = _fact(item_of(record), record, topic, own)
         if fact is None:
             return None
         found.append(fact)
     return found
 
 
-def _row(file: TopicText) -> SheetRow | None:
+def _row(file: TopicText, records: Sequence[str]) -> SheetRow | None:
     """Return a topic file as a row, or None where it has faults."""
     head = file.head
     if file.faults or head is None:
         return None
     places = []
-    for placed in file.items:
+    for placed, record in zip(file.items, records, strict=True):
         item = placed.item
         at = (placed.line, placed.id_line, placed.author_line)
-        places.append(PlaceRow(item.id, item.author, *at, own_hash(head.topic, record_of(item))))
+        places.append(PlaceRow(item.id, item.author, *at, own_hash(head.topic, record)))
     sets = [made.model_dump(mode="json", exclude_defaults=True) for made, _ in file.generated]
     stated = {
         "head": head.model_dump(mode="json", exclude_defaults=True),
@@ -160,7 +161,7 @@ def _row(file: TopicText) -> SheetRow | None:
     return SheetRow(head.topic, title, json.dumps(stated), json.dumps(lines), tuple(places))
 
 
-def _fact(item: BankItem, topic: str, own: bytes) -> FactRow | None:
+def _fact(item: BankItem, record: str, topic: str, own: bytes) -> FactRow | None:
     """Return what is known of an item by itself, or None where it has a fault."""
     maths, faults = checked_maths(item)
     if faults or maths is None:
@@ -172,7 +173,7 @@ def _fact(item: BankItem, topic: str, own: bytes) -> FactRow | None:
         item.author,
         int(item.retired is not None),
         content_hash_of(item, topic),
-        record_of(item),
+        record,
         json.dumps(asked, ensure_ascii=False),
         searched(item),
         *numbers_held(item.prompt, [*item.model, item.find or "", *item.options.values()]),

@@ -79,19 +79,22 @@ def read_topic(text: str, path: Path | str) -> TopicText:
     if toml.data is None:
         return result
     data, locator = toml.data, toml.locator
+    whole: TopicFile | None = None
     try:
-        TopicFile.model_validate(data)
+        whole = TopicFile.model_validate(data)
     except ValidationError as error:
         for where, message in sentences(error, TopicFile):
             # A head that could not be read may well have held what seems to be missing.
             if not (toml.head_damaged and len(where) == 1 and "missing" in message):
                 result.note(where, message, locator)
-    _salvage(result, data, locator)
+    _salvage(result, data, locator, whole)
     return result
 
 
-def _salvage(result: TopicText, data: dict[str, Any], locator: Locator) -> None:
-    """Take over every part of the file that is right by itself."""
+def _salvage(
+    result: TopicText, data: dict[str, Any], locator: Locator, whole: TopicFile | None
+) -> None:
+    """Take over every part of the file that is right by itself; all of one that is right."""
     head = {key: value for key, value in data.items() if key not in _BLOCKS}
     try:
         result.head = TopicFile.model_validate(head)
@@ -105,15 +108,9 @@ def _salvage(result: TopicText, data: dict[str, Any], locator: Locator) -> None:
     result.topic_line = locator.line(("topic",))
     result.prerequisites_line = locator.line(("prerequisites",))
     for index, raw in _tables(data, "items"):
-        try:
-            item = BankItem.model_validate(raw)
-        except ValidationError as error:
-            mended = _mended(
-                raw, {str(found["loc"][0]) for found in error.errors() if found["loc"]}
-            )
-            if mended is None:
-                continue
-            item = mended
+        item = whole.items[index] if whole is not None else _right_or_mended(raw)
+        if item is None:
+            continue
         where: KeyPath = ("items", index)
         result.items.append(
             Placed(
@@ -136,6 +133,13 @@ def _salvage(result: TopicText, data: dict[str, Any], locator: Locator) -> None:
         except ValidationError:
             continue
         result.pinned.append((pin, locator.line(("pinned", index))))
+
+
+def _right_or_mended(raw: object) -> BankItem | None:
+    try:
+        return BankItem.model_validate(raw)
+    except ValidationError as error:
+        return _mended(raw, {str(found["loc"][0]) for found in error.errors() if found["loc"]})
 
 
 _NEEDED: dict[str, Any] = {"tier": "core", "prompt": "{1}", "key": "1"}

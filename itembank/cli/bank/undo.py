@@ -19,7 +19,7 @@ def undo(
     """Take back the last change of a bank, made here or at the desk; again for the one before.
 
     Its files are then what they were, to the byte. Nothing is done where somebody has changed
-    one of them since.
+    one of them since, or a plan asks a question that would go.
 
     \b
     Examples:

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
     from itembank.work.bank.banks_at_hand import BankAtHand
     from itembank.work.bank.browsing import Browsed
+    from itembank.work.bank.starting import Started
     from itembank.work.bank.wanted import Wanted
 
 MOST_WORDS = 6
@@ -192,30 +193,38 @@ def undo(request: Request, form: FormData) -> Response:
         raise ItembankError(
             f"Since you looked, something else was done: {last.words}. Look at the bank again."
         )
-    taken = take_back(at.bank.folder)
+    taken = take_back(at.bank.folder, at.desk.home)
     return onward(at.url(), f"Taken back: {taken.words}.")
 
 
 def start(request: Request, form: FormData) -> Response:
     """Start the department's own bank, in its folder, with the code of whoever starts it."""
     from itembank.work.bank.reviewers import add_reviewer
-    from itembank.work.bank.starting import start_bank
 
     desk: Desk = request.app.state.desk
     code, role = text(form, "code"), text(form, "role")
-    if any(bank.own for bank in banks_of_desk(desk)):
-        raise ItembankError("There is a bank of your own already.")
     if not code or not role:
         raise ItembankError("Write a code, such as your initials, and a role.")
-    folder = desk.home / "questions"
-    name = text(form, "name") or "ours"
-    started = start_bank(folder, name, f"Questions of {desk.department.school}")
-    add_reviewer(folder, code, role)
+    started = start_own(desk, text(form, "name"))
+    add_reviewer(started.folder, code, role)
     return onward(
         url("questions", started.name),
-        "Your bank is there. For plans to draw on it, name its folder, questions, under "
-        "Question banks in the set-up.",
+        "Your bank is there. Plans draw on it once one of its questions is asked in a starter.",
     )
+
+
+def start_own(desk: Desk, name: str = "") -> Started:
+    """Start the department's own bank, in its folder.
+
+    Raises:
+        ItembankError: it has one, or it cannot be written.
+    """
+    from itembank.work.bank.starting import start_bank
+
+    if any(bank.own for bank in banks_of_desk(desk)):
+        raise ItembankError("There is a bank of your own already.")
+    title = f"Questions of {desk.department.school}"
+    return start_bank(desk.home / "questions", name or "ours", title)
 
 
 def add_code(request: Request, form: FormData) -> Response:

@@ -194,8 +194,7 @@ def save(request: Request, form: FormData) -> Response:
     looked = look(at.bank.folder, typed, item, version)
     if text(form, "do") == "try":
         return _form(request, at, typed, item, looked, version)
-    for name in looked.missing:
-        looked.fault(name, f"It needs {CALLED[name]}.")
+    whole(looked)
     if looked.trial is None or not looked.sound:
         return _form(request, at, typed, item, looked, version, status=400)
     if item is not None and not looked.trial.fields:
@@ -208,6 +207,12 @@ def save(request: Request, form: FormData) -> Response:
     proved = looked.trial.outcome.state == "proved"
     more = "Its key is proved." if proved else "Its key needs a person to check it."
     return onward(at.url("of", saved.id), f"Saved as {saved.id}. {more}")
+
+
+def whole(looked: Looked) -> None:
+    """Note beside its field whatever a question needs and has not."""
+    for name in looked.missing:
+        looked.fault(name, f"It needs {CALLED[name]}.")
 
 
 def preview(request: Request, form: FormData) -> Response:

@@ -58,6 +58,8 @@ def check_limits(text: str) -> tuple[int, str] | None:
     >>> check_limits("(" * 41)
     (40, 'Brackets may be nested at most 40 deep.')
     """
+    if len(text) <= MAX_NESTING:  # too short to go past any of them, as most lines are
+        return None
     if len(text) > MAX_TEXT:
         return MAX_TEXT, f"Mathematics on one line may have at most {MAX_TEXT:,} characters."
     # A name may hold any digits and brackets: they are no mathematics.

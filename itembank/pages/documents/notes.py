@@ -12,6 +12,7 @@ from itembank.pages.documents.notes_summary import summary
 from itembank.pages.engine import theme
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import (
+    TOP,
     WIDTH,
     Paper,
     Part,
@@ -58,18 +59,30 @@ def teacher_notes(pack: Pack) -> bytes:
     """Return the notes for the teacher."""
     paper = Paper(pack, "Teacher notes", theme.PAPER_LEAST)
     summary(paper, pack)
-    if len(paper.document.pages) == 1:
-        paper.new_page()  # the first page can be taken by itself
-    else:
+    # The first page can be taken by itself, and so can the script, by whoever takes the group.
+    # All else runs on behind them; what fits any place fills the page where a long summary ends.
+    long = paper.sides > 1
+    if long:
         paper.y -= paper.size
+        _rest(paper, pack)
+    _turn(paper)
+    _script(paper, pack)
+    _turn(paper)
     _questions(paper, pack)
     _other_versions(paper, pack)
     method_marks(paper, pack)
-    _rest(paper, pack)
+    if not long:
+        _rest(paper, pack)
     addresses(paper, pack)
-    # The script comes last on a page of its own, to be handed to whoever takes the group.
-    _script(paper, pack)
     return paper.finish()
+
+
+def _turn(paper: Paper) -> None:
+    """Go to a new page, but not from one that would be left more than half empty."""
+    if paper.y < TOP and paper.room > 0.5 * paper.full:
+        paper.y -= 1.5 * paper.size
+    else:
+        paper.new_page()
 
 
 # What was made, and how
@@ -208,8 +221,7 @@ def _other_versions(paper: Paper, pack: Pack) -> None:
 
 
 def _script(paper: Paper, pack: Pack) -> None:
-    """Draw the script on a new page: on that one alone where it can be set close enough."""
-    paper.new_page()
+    """Draw the script: on one page where it can be set close enough."""
     parts: list[Part] = []
     for close in SCRIPT_GAPS:
         parts = _scenes(pack, paper.size, *close)

@@ -131,10 +131,11 @@ class Paper:
 
         On a later page the quiet words of `note` say what goes on, and where parts were drawn
         before, `again` repeats the head above them. Both are decoration: reading goes straight
-        on.
+        on. The last two parts stay together, so that no page ends a table with one row.
         """
         for number, part in enumerate(parts):
-            if self.room < part.height and self.y < TOP:
+            height = sum(part.height for part in parts[number:]) if number == len(parts) - 2 else 0
+            if self.room < max(part.height, height) and self.y < TOP:
                 self.new_page()
                 with self.page.artifact():
                     y = self.y - ASCENT * self.size

@@ -5,8 +5,9 @@ In a ``[[classes]]`` table of ``department.toml`` or in a plan file::
     large_print = 2               # so many copies
     large_print = ["A3", "C5"]    # or one for each of these seats
 
-They are printed beside the class's own papers, which stay as they are. Older files may say
-``true``, which is one copy, or ``false``, which is none, as an empty list is.
+They are printed beside the class's own papers, which stay as they are. ``0`` is none, whatever
+the class or the plan has. Older files may say ``true``, which is one copy, or ``false``, which is
+none, as an empty list is.
 """
 
 from __future__ import annotations
@@ -69,7 +70,7 @@ def read_large_print(row: Table) -> LargePrint | None:
         word = str(each)
         for fault in _add_seats(found, each):
             row.fault(KEY, fault, word)
-    if fault := _count_fault(len(found), at_least=0):
+    if fault := _count_fault(len(found)):
         row.fault(KEY, fault)
     return LargePrint(tuple(found.values()))
 
@@ -83,15 +84,22 @@ def note_strange_seats(row: Table, copies: LargePrint | None, of_class: Collecti
 def typed_large_print(text: str) -> LargePrint:
     """Return the copies that somebody typed: a number of them, or seats with commas between.
 
+    None are wanted where it says 0, or none in words; no seat is called that, since a seat's code
+    has a number in it.
+
     Raises:
         ItembankError: it is neither, or too many.
 
     >>> typed_large_print("2").seats, typed_large_print("A3, C5").seats
     (('', ''), ('A3', 'C5'))
+    >>> typed_large_print("0") == typed_large_print("none") == LargePrint()
+    True
     >>> typed_large_print("3,").seats  # a comma makes a seat of a number
     ('3',)
     """
     typed = text.strip()
+    if typed.casefold() == "none":
+        return LargePrint()
     if typed.lstrip("-").isdecimal() and typed.isascii():
         count = int(typed)
         if fault := _count_fault(count):
@@ -132,12 +140,11 @@ def no_such_seat(seat: str, of_class: Iterable[str]) -> str:
     )
 
 
-def _count_fault(count: int, at_least: int = 1) -> str:
+def _count_fault(count: int) -> str:
     """Return why so many copies are not made, or an empty string."""
-    if at_least <= count <= MOST_COPIES:
+    if 0 <= count <= MOST_COPIES:
         return ""
-    cure = "For none, leave it out." if count == 0 else f"Ask for 1 to {MOST_COPIES}."
-    return f"Large print in {count} copies is not made. {cure}"
+    return f"Large print in {count} copies is not made. Ask for 1 to {MOST_COPIES}, or 0 for none."
 
 
 def _add_seats(found: dict[str, str], value: object) -> list[str]:

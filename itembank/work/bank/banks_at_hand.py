@@ -45,7 +45,7 @@ def banks_at_hand(department: Department | None, home: Path) -> tuple[BankAtHand
         if folder in seen:
             continue
         seen.add(folder)
-        name, title = _says(folder)
+        name, title = name_and_title(folder)
         if name in found:
             if shipped in folder.parents:
                 continue  # a copy of it is the department's own
@@ -71,7 +71,7 @@ def _banks_in(home: Path) -> Iterator[Path]:
     yield from sorted(path.parent.resolve() for path in home.glob(f"*/{BANK_FILE}"))
 
 
-def _says(folder: Path) -> tuple[str, str]:
+def name_and_title(folder: Path) -> tuple[str, str]:
     """Return what a bank calls itself, without reading its questions."""
     import tomllib
 

@@ -17,7 +17,9 @@ from itembank.files.snapshot import take
 from itembank.files.together import Together
 from itembank.files.toml_document import toml_document
 from itembank.files.toml_table import TomlFile
+from itembank.planning.department.department import FILE_NAME
 from itembank.text.whole_number import whole_number
+from itembank.work.department.banks_lost import refuse_lost_banks
 
 FOLDER = Path("plans") / "earlier" / "set-up"
 MOST = 20
@@ -64,7 +66,8 @@ def take_back_set_up(home: Path) -> tuple[Path, ...]:
     """Put a department's files back to what they were before the last change of its set-up.
 
     Raises:
-        ItembankError: no change is known, a file was edited since, or it cannot be written.
+        ItembankError: no change is known, a file was edited since, a plan asks a question of a
+            bank that would go, or it cannot be written.
     """
     there = earlier_set_ups(home)
     if not there:
@@ -82,6 +85,8 @@ def take_back_set_up(home: Path) -> tuple[Path, ...]:
                         "Nothing was changed."
                     )
                 if "text" in row:
+                    if row["name"] == FILE_NAME:
+                        refuse_lost_banks(home, now.text, row["text"])
                     change.file(path, now.encode(row["text"]), was=now)
                 else:
                     change.take_away(now)

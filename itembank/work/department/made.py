@@ -18,6 +18,7 @@ from itembank.planning.department.folder import read_folder
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.work.department.answered import Answers
 from itembank.work.department.as_files import Files, answers_in, files_of
+from itembank.work.department.banks_lost import refuse_lost_banks
 from itembank.work.department.earlier_set_ups import clear_oldest_set_ups, note_change
 from itembank.work.department.looked_at import Look, known_topics, look_at
 from itembank.work.department.so_far import forget_so_far
@@ -141,8 +142,11 @@ def write_changed(kept: Kept, files: Mapping[str, str]) -> tuple[Path, ...]:
     What they were is kept, so that the change can be taken back.
 
     Raises:
-        ItembankError: somebody changed a file meanwhile, or it cannot be written.
+        ItembankError: somebody changed a file meanwhile, a plan asks a question of a bank that
+            would go, or it cannot be written.
     """
+    file = departments.FILE_NAME
+    refuse_lost_banks(kept.folder, kept.files[file], files[file])
     changed: list[Path] = []
     earlier: dict[str, str | None] = {}
     later: dict[str, str | None] = {}

@@ -266,7 +266,12 @@ def write_data(kept: Kept, data: Data) -> list[tuple[tuple[str | int, ...], str]
         found = [(f.path, f.message) for f in error.faults if f.line or f.path]
         if found:
             return found
-    write_changed(kept, files)
+    try:
+        write_changed(kept, files)
+    except ItembankError as error:
+        if not error.field:
+            raise
+        return [((error.field,), str(error))]
     return []
 
 

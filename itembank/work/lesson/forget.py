@@ -47,7 +47,8 @@ class ForgottenNow:
 
     `listed` is the class or seat that department.toml still names; `unfinished` is what else
     was begun before and is not done yet; `shared` tells of a store on a server; `copies` are
-    packs near here with large-print copies for the seat.
+    packs with large-print copies for the seat, `looked_in` the one folder of packs that is known:
+    nobody notes where else a pack was put.
     """
 
     whom: Whom | None
@@ -57,6 +58,7 @@ class ForgottenNow:
     listed: str = ""
     unfinished: tuple[Unfinished, ...] = ()
     copies: tuple[Path, ...] = ()
+    looked_in: Path | None = None
 
 
 def whom_of(
@@ -110,11 +112,12 @@ def forget(department: Department, whom: Whom) -> ForgottenNow:
         there = any(same_name(group.name, whom.class_name) for group in department.classes)
         others = tuple(other for other in unfinished(store) if other.whom not in (None, whom))
         listed = (whom.seat or whom.class_name) if there else ""
-        copies = large_print_for(whom, output_home(Path.cwd()))
+        home = output_home(Path.cwd())
+        copies = large_print_for(whom, home)
         if whom.before is None:
             # What the set-up was may list the seat, and taking a change back would bring it back.
             forget_earlier_set_ups(department.folder)
-        return ForgottenNow(whom, forgotten, store.name, store.shared, listed, others, copies)
+        return ForgottenNow(whom, forgotten, store.name, store.shared, listed, others, copies, home)
 
 
 def large_print_for(whom: Whom, home: Path) -> tuple[Path, ...]:
