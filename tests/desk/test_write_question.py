@@ -215,9 +215,9 @@ def test_a_question_in_full_shows_both_roads_sign_offs_and_its_twins(looking):
 
 
 def test_a_question_is_asked_in_a_lesson_that_is_planned(desk, home):
-    path = home / "department.toml"
-    path.write_text('banks = ["questions"]\n' + path.read_text())
     assert f'href="{BANK}/of/pool-2/ask"' in desk.get(f"{BANK}/of/pool-2").text
+    assert "do not draw on this bank yet" in desk.get(f"{BANK}/of/pool-2/ask").text
+    assert post(desk, f"{BANK}/of/pool-2/ask").status_code == 303
     assert "/ask" not in desk.get(f"{BANK}/of/garden-4").text  # its key is not proved
     page = desk.get(f"{BANK}/of/pool-2/ask").text
     where = re.findall(r'action="(/class/8K/lesson/[^"]+)"', page)

@@ -51,7 +51,7 @@ def test_letters_are_written_as_they_are_and_the_text_ends_its_line(pack):
     text = pack_json(pack).decode()
     assert text.endswith("}\n")
     assert "\\u" not in text
-    assert '\n "schema_version": 5,' in text
+    assert '\n "schema_version": 6,' in text
 
 
 def test_the_published_schema_is_current():
@@ -78,7 +78,7 @@ def test_a_fault_of_json_is_told_with_its_place(read, pack):
         (b"[" * 200_000, "JSON"),
         (b"\xff\xfe{\x00", "UTF-16"),
         (b'{"seed": "\xff"}', "UTF-8"),
-        (b'{"schema_version": 6, "made_by": "itembank 9.0"}', r"newer itembank \(itembank 9.0; f"),
+        (b'{"schema_version": 7, "made_by": "itembank 9.0"}', r"newer itembank \(itembank 9.0; f"),
     ],
 )
 def test_what_is_no_pack_is_refused(read, text, said):

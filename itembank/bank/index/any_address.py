@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -38,6 +38,63 @@ def find_any(address: str, folders: Iterable[Path] = ()) -> Item:
         return as_item(entry)
     except NeedsPerson as error:
         raise ItembankError(f"{address} needs a person. {error}") from None
+
+
+def known_topics_of(addresses: Iterable[str], folders: Iterable[Path]) -> dict[str, str]:
+    """Return the topics of the items of some banks at some addresses, by address.
+
+    Each bank is opened once, and no words are read of an item that is known to be proved or was
+    read here before, so that it is quick. What is left out :func:`find_any` tells about: it names
+    nothing, or needs a person, or its bank has faults.
+    """
+    from itembank.bank.index.opened import with_bank
+
+    wanted: dict[str, list[str]] = {}
+    for address in addresses:
+        name, _, id = address.partition(":")
+        wanted.setdefault(name, []).append(id)
+    found: dict[str, str] = {}
+    seen: set[str] = set()
+    for folder in folders if wanted else ():
+        try:
+            name, topics = with_bank(folder, lambda bank: (bank.name, _readable(bank, wanted)))
+        except ItembankError:
+            return {}
+        if name in seen:  # an address could mean either
+            return {}
+        seen.add(name)
+        found |= topics
+    return found
+
+
+_read: dict[str, None] = {}
+"""The versions of items that were read, and need no person."""
+MOST_READ = 10_000
+
+
+def _readable(bank: KeptBank, wanted: Mapping[str, Sequence[str]]) -> dict[str, str]:
+    """Return the topics of the items of a bank at some ids that need no person, by address."""
+    from itembank.bank.index.item_standing import outcomes_kept
+    from itembank.bank.index.rows_wanted import in_parts
+    from itembank.bank.question.as_item import NeedsPerson, as_item
+    from itembank.proof.outcome import State
+
+    found = {}
+    for part in in_parts(wanted.get(bank.name, ())):
+        entries = list(bank.chosen(f"place.id IN ({', '.join('?' * len(part))})", list(part)))
+        known = outcomes_kept(bank, [entry for entry in entries if entry.version not in _read])
+        for entry in entries:
+            outcome = known.get(entry.kept.fact)
+            if entry.version not in _read and (outcome is None or outcome.state != State.PROVED):
+                try:
+                    as_item(entry)
+                except NeedsPerson:
+                    continue
+            while len(_read) >= MOST_READ:
+                _read.pop(next(iter(_read)), None)
+            _read[entry.version] = None
+            found[entry.address] = entry.topic
+    return found
 
 
 def find_bank(address: str, folders: Iterable[Path]) -> KeptBank:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
@@ -9,7 +10,8 @@ from starlette.routing import Route
 from itembank.desk.pages.bank_question import OF, faces, full
 from itembank.desk.pages.questions import at_bank
 from itembank.desk.pages.week import lesson_url
-from itembank.desk.replying.replies import page
+from itembank.desk.replying.forms import action
+from itembank.desk.replying.replies import onward, page
 from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import DAY, monday
 from itembank.today import today
@@ -51,4 +53,14 @@ def show(request: Request) -> Response:
     )
 
 
-ROUTES = [Route(OF + "/ask", show)]
+def draw(request: Request, form: FormData) -> Response:
+    """Have the plans of all classes draw on the bank from now on."""
+    from itembank.work.department.drawing_on import draw_on
+    from itembank.work.department.made import read_kept
+
+    at = at_bank(request, to_change=True)
+    draw_on(read_kept(at.desk.home), at.bank.folder)
+    return onward(request.url.path, f"Plans draw on {at.bank.title} from now on.")
+
+
+ROUTES = [Route(OF + "/ask", show), Route(OF + "/ask", action(draw), methods=["POST"])]

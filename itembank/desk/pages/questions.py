@@ -209,8 +209,7 @@ def start(request: Request, form: FormData) -> Response:
     add_reviewer(started.folder, code, role)
     return onward(
         url("questions", started.name),
-        "Your bank is there. For plans to draw on it, name its folder, questions, under "
-        "Question banks in the set-up.",
+        "Your bank is there. Plans draw on it once one of its questions is asked in a starter.",
     )
 
 

@@ -117,8 +117,29 @@ def find_item(address: str) -> Item:
     Raises
     ------
     UnknownTopic
-        If the address cannot be read or names nothing.
+        If the address cannot be read or names no topic.
+    ItembankError
+        If the topic has no such item.
     """
+    topic, tier, index = _place(address)
+    return topic.item(tier, index)
+
+
+def topic_at(address: str) -> str:
+    """Return the topic of the item at an address, without making the item.
+
+    It raises what :func:`find_item` raises.
+
+    >>> topic_at("ratio.share/core/12")
+    'ratio.share'
+    """
+    topic, tier, index = _place(address)
+    topic.refuse_beyond(tier, index)
+    return topic.id
+
+
+def _place(address: str) -> tuple[Topic, Tier, int]:
+    """Return the topic, the tier and the number that an address names."""
     pieces = address.split("/")
     index = whole_number(pieces[2]) if len(pieces) == 3 else None
     if index is None:
@@ -129,4 +150,4 @@ def find_item(address: str) -> Item:
     topic = find_topic(pieces[0])
     if pieces[1] not in {tier.value for tier in Tier}:
         raise UnknownTopic(f"{shown(address)}: the tiers are support, core and challenge.")
-    return topic.item(Tier(pieces[1]), index)
+    return topic, Tier(pieces[1]), index

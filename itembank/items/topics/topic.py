@@ -67,13 +67,8 @@ class Topic:
         ItembankError
             If the tier has no such index.
         """
-        space = self.spaces[tier]
-        if not 0 <= index < len(space):
-            raise ItembankError(
-                f"{self.id}/{tier}/{index}: there is no such item; "
-                f"this tier's items are numbered 0 to {len(space) - 1}."
-            )
-        draft = self.make(tier, *space[index])
+        self.refuse_beyond(tier, index)
+        draft = self.make(tier, *self.spaces[tier][index])
         return Item(
             f"{self.id}/{tier}/{index}",
             self.id,
@@ -87,7 +82,24 @@ class Topic:
             (self.id, *draft.twin),
             usual_marks(draft.prompt, draft.steps) if draft.marks is None else draft.marks,
             draft.constants,
+            figure=draft.figure,
+            key_figure=draft.key_figure,
         )
+
+    def refuse_beyond(self, tier: Tier, index: int) -> None:
+        """Refuse the number of an item that the tier has not.
+
+        Raises
+        ------
+        ItembankError
+            If the tier has no such index.
+        """
+        size = len(self.spaces[tier])
+        if not 0 <= index < size:
+            raise ItembankError(
+                f"{self.id}/{tier}/{index}: there is no such item; "
+                f"this tier's items are numbered 0 to {size - 1}."
+            )
 
     def walk(self, tier: Tier) -> Iterator[Item]:
         """Yield every item of a tier in order."""

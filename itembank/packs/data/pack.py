@@ -172,7 +172,7 @@ class Look(Data):
 class Pack(Data):
     """Everything for one lesson."""
 
-    schema_version: Literal[1, 2, 3, 4, 5] = 5
+    schema_version: Literal[1, 2, 3, 4, 5, 6] = 6
     made_by: str = Field(description="Name and version of the tool that made the pack.")
     seed: int
     lesson: Lesson

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime
 from collections.abc import Sequence
 from dataclasses import dataclass, field
@@ -176,6 +177,8 @@ def read_plan_of(planner: Planner, path: Path) -> tuple[WeekPlan, tuple[Remark, 
     Raises:
         FileFaults: every fault of the file.
     """
+    with contextlib.suppress(OSError, ValueError):  # what cannot be read is told below
+        planner.look_up(path.read_text("utf-8"))
     plan = read_week_plan(
         path,
         planner.folder.department,

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, replace
+import re
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -29,6 +30,9 @@ if TYPE_CHECKING:
     from itembank.planning.department.folder import Folder
     from itembank.planning.department.pack_request import PackRequest
 
+_OF_A_BANK = re.compile(r"""["']([a-z0-9-]+:[a-z0-9.-]+)["']""")
+"""An address of a bank's question as a plan holds it."""
+
 
 @dataclass
 class Planner:
@@ -37,6 +41,7 @@ class Planner:
     folder: Folder
     school_class: SchoolClass
     titles: dict[str, str]
+    _looked_up: dict[str, str] = field(default_factory=dict, repr=False)
 
     @property
     def home(self) -> Path:
@@ -60,13 +65,28 @@ class Planner:
         Raises:
             ItembankError: it names nothing.
         """
+        if address in self._looked_up:
+            return self._looked_up[address]
         if ":" in address:
             from itembank.bank.index.any_address import find_any
 
             return find_any(address, self.school_class.stated_sources.banks or ()).topic
-        from itembank.items.topics.registry import find_item
+        from itembank.items.topics.registry import topic_at
 
-        return find_item(address).topic
+        return topic_at(address)
+
+    def look_up(self, text: str) -> None:
+        """Have the topics of the banks' questions that a plan's text names at hand, all at once.
+
+        A bank is opened once for them, instead of once for each.
+        """
+        addresses = dict.fromkeys(_OF_A_BANK.findall(text))
+        if not addresses:
+            return
+        from itembank.bank.index.any_address import known_topics_of
+
+        banks = self.school_class.stated_sources.banks or ()
+        self._looked_up |= known_topics_of(addresses, banks)
 
     @cached_property
     def planned(self) -> list[AskedBefore]:
