@@ -23,7 +23,7 @@ from itembank.notation import tree as t
 MOST_PARTS = 100
 MOST_WHOLES = 4
 MOST_SLICES = 16
-_LONGEST, _HIGHEST = Fraction(16), Fraction(4)
+_LONGEST, _HIGHEST = Fraction(12), Fraction(4)
 _LEAST, _USUAL = Fraction(1, 2), Fraction(5, 4)
 _BETWEEN = Fraction(3, 4)
 
