@@ -106,7 +106,7 @@ def test_a_key_wrong_by_the_first_road_stops_the_pack(monkeypatch):
     chosen = choose(request())
     bad = chosen.sheets[0].worked
     object.__setattr__(bad, "item", wrong(bad.item))
-    monkeypatch.setattr("itembank.packs.build.choose", lambda request: chosen)
+    monkeypatch.setattr("itembank.packs.build.choose", lambda *_: chosen)
     with pytest.raises(CheckFailed) as caught:
         start_pack(request())
     assert bad.item.address in str(caught.value)
