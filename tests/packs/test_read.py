@@ -51,7 +51,7 @@ def test_letters_are_written_as_they_are_and_the_text_ends_its_line(pack):
     text = pack_json(pack).decode()
     assert text.endswith("}\n")
     assert "\\u" not in text
-    assert '\n "schema_version": 5,' in text
+    assert '\n "schema_version": 6,' in text
 
 
 def test_the_published_schema_is_current():
@@ -78,7 +78,7 @@ def test_a_fault_of_json_is_told_with_its_place(read, pack):
         (b"[" * 200_000, "JSON"),
         (b"\xff\xfe{\x00", "UTF-16"),
         (b'{"seed": "\xff"}', "UTF-8"),
-        (b'{"schema_version": 6, "made_by": "itembank 9.0"}', r"newer itembank \(itembank 9.0; f"),
+        (b'{"schema_version": 7, "made_by": "itembank 9.0"}', r"newer itembank \(itembank 9.0; f"),
     ],
 )
 def test_what_is_no_pack_is_refused(read, text, said):
@@ -190,3 +190,17 @@ def test_any_one_value_changed_is_read_or_refused_plainly(draw, pack, tmp_path):
     except ItembankError:  # anything else would reach a teacher as a traceback
         return
     assert json.loads(pack_json(loaded)) == data
+
+
+def test_pages_made_again_are_of_the_same_sort(tmp_path):
+    made = build_pack(request(self_mark="question by question"))
+    path = tmp_path / "pack.json"
+    path.write_bytes(pack_json(made))
+    again = read_pack(path)
+    assert again.look.self_mark == "question by question"
+    # A pack of an earlier format does not say.
+    data = json.loads(pack_json(made))
+    data["schema_version"] = 5
+    del data["look"]["self_mark"]
+    path.write_text(json.dumps(data))
+    assert read_pack(path).look.self_mark == "when done"

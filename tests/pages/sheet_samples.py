@@ -62,6 +62,7 @@ def random_packs(draws: int, seed: int = 5) -> list[Pack]:
             variants=1,
             large_print=LargePrint(),
             print_tint=False,
+            self_mark="when done",
             paper="white",
             slips=True,
             self_mark="when done",

@@ -41,6 +41,7 @@ def pack_of(topic: str) -> Pack:
         large_print=LargePrint.copies(1),
         paper="white",
         print_tint=False,
+        self_mark="when done",
         slips=True,
         self_mark="when done",
         bands=default_scheme(3),

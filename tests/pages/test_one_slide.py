@@ -46,6 +46,7 @@ def on_topics(*topics, seed):
         large_print=LargePrint(),
         paper="white",
         print_tint=False,
+        self_mark="when done",
         slips=False,
         bands=default_scheme(3),
     )

@@ -167,12 +167,17 @@ class Look(Data):
         default=False, description="Whether the colour is printed, for white paper in the tray."
     )
     slips: bool = False
+    self_mark: Literal["when done", "question by question"] = Field(
+        default="when done",
+        description="When pupils who mark their own answers see how they went; packs up to "
+        "version 5 do not say.",
+    )
 
 
 class Pack(Data):
     """Everything for one lesson."""
 
-    schema_version: Literal[1, 2, 3, 4, 5] = 5
+    schema_version: Literal[1, 2, 3, 4, 5, 6] = 6
     made_by: str = Field(description="Name and version of the tool that made the pack.")
     seed: int
     lesson: Lesson
