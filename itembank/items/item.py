@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from typing import TypeAlias
 
+from itembank.figures.figure import Figure
 from itembank.items.asks import (
     Ask,
     Choose,
@@ -15,6 +16,7 @@ from itembank.items.asks import (
     Find,
     Give,
     Inequality,
+    OfFigure,
     Order,
     Pick,
     Rewrite,
@@ -39,6 +41,7 @@ __all__ = [
     "Inequality",
     "Item",
     "Misconception",
+    "OfFigure",
     "Order",
     "Pick",
     "Rewrite",
@@ -89,6 +92,7 @@ class Step:
 
     say: str
     maths: t.Node | None = None
+    figure: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +114,8 @@ class Draft:
     twin: tuple[object, ...]
     marks: int | None = None
     constants: tuple[int, ...] = ()
+    figure: Figure | None = None
+    key_figure: Figure | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +123,8 @@ class Item:
     """A question as it will be printed, with all that is known about it.
 
     `accept` are words for how answers are marked where the trade's defaults do not fit
-    (:mod:`itembank.marking.form.policy`).
+    (:mod:`itembank.marking.form.policy`). `figure` is printed with the question, `key_figure`
+    with its answer: the same figure with what the answer adds.
     """
 
     address: str
@@ -133,6 +140,8 @@ class Item:
     marks: int
     constants: tuple[int, ...]
     accept: tuple[str, ...] = ()
+    figure: Figure | None = None
+    key_figure: Figure | None = None
 
 
 def prompt(text: str, **maths: t.Node) -> tuple[Run, ...]:

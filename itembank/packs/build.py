@@ -11,14 +11,15 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
-from itembank.packs.choosing.candidate import Candidate
+from itembank.packs.choosing.candidate import BankCandidate, Candidate
 from itembank.packs.choosing.chosen_and_proved import any_refused, chosen_and_proved
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
 from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sheet
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.starter import Share, choose_starter, share_out
+from itembank.packs.choosing.starter import Share, TooFull, choose_starter, share_out
 from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
 from itembank.packs.sources.bank_source import BankSource
@@ -31,6 +32,9 @@ if TYPE_CHECKING:
     from itembank.packs.data.pack import Pack
     from itembank.packs.sources.banks import Banks
     from itembank.processes.beside import Ahead
+
+SlidesOf = Callable[["Pack"], int]
+"""How many slides the starter of a pack takes: handed in, since only whoever draws it can say."""
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
@@ -76,17 +80,20 @@ def build_pack(request: PackRequest) -> Pack:
     return started.pack
 
 
-def start_pack(request: PackRequest, begun: Ahead | None = None) -> Started:
+def start_pack(
+    request: PackRequest, begun: Ahead | None = None, slides_of: SlidesOf | None = None
+) -> Started:
     """Return the pack asked for, proved by the first road; the second is under way.
 
     Nothing may be written before ``.proof.result()`` has returned. `begun` is a process that
-    has been got ready for the second road.
+    has been got ready for the second road. By `slides_of` a starter is chosen that takes one
+    slide, where there is one.
 
     Raises:
         ItembankError: a topic is unknown or has too few different questions.
         CheckFailed: a key is wrong by the first road.
     """
-    chosen = choose(request)
+    chosen = choose(request, slides_of)
     items = [candidate.item for candidate in chosen.taken()]
     proof = Proof(items, prove=prove_anew, begun=begun)
     try:
@@ -97,7 +104,7 @@ def start_pack(request: PackRequest, begun: Ahead | None = None) -> Started:
         raise
 
 
-def choose(request: PackRequest) -> Chosen:
+def choose(request: PackRequest, slides_of: SlidesOf | None = None) -> Chosen:
     """Return the items of the pack asked for: starter, its parallel versions, three sheets.
 
     Raises:
@@ -105,14 +112,21 @@ def choose(request: PackRequest) -> Chosen:
             be read.
     """
     banks, topics = _sources_of(request)
-    return chosen_and_proved(_pools(banks), lambda pool: _chosen(request, banks, topics, pool))
+    too_full = _too_full(request, topics, slides_of)
+    return chosen_and_proved(
+        _pools(banks), lambda pool: _chosen(request, banks, topics, pool, too_full)
+    )
 
 
 def _chosen(
-    request: PackRequest, banks: Banks | None, topics: tuple[TopicSources, ...], pool: Pool
+    request: PackRequest,
+    banks: Banks | None,
+    topics: tuple[TopicSources, ...],
+    pool: Pool,
+    too_full: TooFull | None,
 ) -> Chosen:
     shares = _shares(request, topics)
-    versions = _starter(request, shares, pool)
+    versions = _starter(request, shares, pool, too_full)
     # Sheets are on the topics the class has just been asked about.
     asked = [share.topic for share in shares]
     settled = {sheet.tier: sheet for sheet in request.sheets}
@@ -132,18 +146,20 @@ def _chosen(
     return Chosen(topics, tuple(map(tuple, versions)), tuple(sheets), banks)
 
 
-def starter_addresses(request: PackRequest) -> tuple[str, ...]:
+def starter_addresses(request: PackRequest, slides_of: SlidesOf | None = None) -> tuple[str, ...]:
     """Return the addresses of the questions that the pack's starter asks, in order.
 
-    The sheets are not chosen: it is what a week is planned with.
+    The sheets are not chosen: it is what a week is planned with. By the same `slides_of` it is
+    the starter of :func:`start_pack`.
 
     Raises:
         ItembankError: as :func:`choose`.
     """
     banks, topics = _sources_of(request)
+    too_full = _too_full(request, topics, slides_of)
     first = chosen_and_proved(
         _pools(banks),
-        lambda pool: _starter(request, _shares(request, topics), pool)[0],
+        lambda pool: _starter(request, _shares(request, topics), pool, too_full)[0],
     )
     return tuple(candidate.item.address for candidate in first)
 
@@ -243,12 +259,36 @@ def _shares(request: PackRequest, topics: Sequence[TopicSources]) -> list[Share]
     return [Share(topic, count) for topic, count in zip(topics, counts, strict=True) if count]
 
 
-def _starter(request: PackRequest, shares: list[Share], pool: Pool) -> list[list[Candidate]]:
+def _too_full(
+    request: PackRequest, topics: tuple[TopicSources, ...], slides_of: SlidesOf | None
+) -> TooFull | None:
+    """Return what tells whether a starter takes more than one slide, if anything does."""
+    if slides_of is None:
+        return None
+
+    def too_full(questions: Sequence[Candidate]) -> bool:
+        try:
+            # Where a question comes from changes nothing on a slide.
+            return slides_of(as_data(request, Chosen(topics, (tuple(questions),), ()))) > 1
+        except ItembankError:  # one question is too long for a slide of its own
+            return True
+        except Exception:
+            if not any(isinstance(each, BankCandidate) for each in questions):
+                raise
+            return False  # of a bank, not proved yet: anything at all may stand in it
+
+    return too_full
+
+
+def _starter(
+    request: PackRequest, shares: list[Share], pool: Pool, too_full: TooFull | None
+) -> list[list[Candidate]]:
     pool_topics = [share.topic for share in shares]
     bar_items(pool_topics, request.never, pool)
     kept = held_items(pool_topics, request.items, pool)
     pool.avoid(request.avoid, pool_topics)
-    return choose_starter(shares, stated(request.variants), stated(request.seed), pool, kept)
+    versions, seed = stated(request.variants), stated(request.seed)
+    return choose_starter(shares, versions, seed, pool, kept, too_full)
 
 
 def opens(tier: Tier, bands: Sequence[Band]) -> bool:

@@ -38,6 +38,13 @@ def drawers(pack: Pack) -> dict[str, Drawer]:
     return found
 
 
+def slides_of(pack: Pack) -> int:
+    """Return how many slides the starter of a pack takes, in the version that takes the most."""
+    from itembank.pages.documents.slides import slides_taken
+
+    return slides_taken(pack)
+
+
 def draw_pack(pack: Pack) -> dict[str, bytes]:
     """Return every PDF of `pack` by file name. The same pack always gives the same bytes.
 

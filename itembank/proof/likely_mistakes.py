@@ -15,9 +15,11 @@ from itembank.items.asks import (
     Give,
     Handlers,
     Inequality,
+    OfFigure,
     Order,
     kind_of,
 )
+from itembank.items.asks.of_figure import as_find, name_read
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.value import parts
@@ -89,5 +91,8 @@ WORTH.by_kind |= {
     # Here the answer is what is written, not what it is worth.
     **dict.fromkeys((Inequality, Order, Compare, Choose), lambda ask, answer: answer),
     Find: _found,
+    OfFigure: lambda ask, answer: (
+        answer if name_read(ask) is not None else _found(as_find(ask), answer)
+    ),
     Give: lambda ask, answer: tuple(sorted(_values(ask, answer))),
 }

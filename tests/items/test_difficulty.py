@@ -11,10 +11,11 @@ from itembank.items.measures.difficulty import EXPECTED_LINES, WEIGHTS, difficul
 from itembank.items.measures.features import features
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.notation.parse import parse
+from tests.depth import cases
 from tests.items.judged import Pair, bank_items, pairs, rows
 
-LOOKED_AT = 150
-"""Items of a tier that are looked at."""
+LOOKED_AT = cases(60, 300)
+"""Items of a tier that are looked at: enough for its middle, and for a share below it."""
 BELOW = 0.4
 """Most of a tier that may lie below the middle of the tier below it."""
 BELOW_ON_AVERAGE = 0.06

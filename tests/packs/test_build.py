@@ -2,6 +2,7 @@
 
 import dataclasses
 import os
+from functools import cache
 
 import pytest
 
@@ -70,13 +71,17 @@ def test_counts_of_the_plan_are_kept():
     assert [first.count(topic) for topic in TOPICS] == [5, 2, 1]
 
 
+@cache
+def tier_shows(topic: str, tier: str) -> set[str]:
+    walked = find_topic(topic).walk(Tier(tier))
+    return {slip.misconception.name for item in walked for slip in item.slips}
+
+
 def test_untested_misconceptions_are_those_other_items_of_the_tier_show(pack):
     for _, item in stored_items(pack):
-        topic, tier = find_topic(item.topic), Tier(item.tier)
         shown = {misconception.name for misconception in item.misconceptions}
-        tier_shows = {slip.misconception.name for other in topic.walk(tier) for slip in other.slips}
         assert not shown & set(item.untested)
-        assert set(item.untested) <= tier_shows
+        assert set(item.untested) <= tier_shows(item.topic, item.tier)
     assert any(item.untested for _, item in stored_items(pack))
 
 
@@ -101,7 +106,7 @@ def test_a_key_wrong_by_the_first_road_stops_the_pack(monkeypatch):
     chosen = choose(request())
     bad = chosen.sheets[0].worked
     object.__setattr__(bad, "item", wrong(bad.item))
-    monkeypatch.setattr("itembank.packs.build.choose", lambda request: chosen)
+    monkeypatch.setattr("itembank.packs.build.choose", lambda *_: chosen)
     with pytest.raises(CheckFailed) as caught:
         start_pack(request())
     assert bad.item.address in str(caught.value)

@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from typing import NamedTuple
 
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.page import Document, Page
 
 
 class Mark(NamedTuple):
@@ -25,7 +25,10 @@ class Mark(NamedTuple):
 
 @contextmanager
 def recorded(monkeypatch):
-    """Record the marks drawn inside."""
+    """Record the marks drawn inside; the files that they would make are not written.
+
+    What is in a file is held by the tests of tagging, of text and of whole packs.
+    """
     found: list[Mark] = []
     show, formula = Page._show, Page._draw_formula
 
@@ -47,6 +50,12 @@ def recorded(monkeypatch):
         found.append(Mark(self.number, *box, size, "", self._artifact, "Formula"))
         formula(self, x, y, layout, size, colour)
 
+    def close_pages(document):
+        for page in document.pages:
+            page.close()
+        return b""
+
+    monkeypatch.setattr(Document, "finish", close_pages)
     monkeypatch.setattr(Page, "_show", note_text)
     monkeypatch.setattr(Page, "_draw_formula", note_formula)
     try:

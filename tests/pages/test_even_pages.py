@@ -24,6 +24,7 @@ from itembank.pages.parts.sheet_pages import (
     on_pages,
     share_out,
 )
+from tests.depth import cases
 from tests.pages.marks import recorded
 from tests.pages.sheet_samples import random_packs, real_pack
 
@@ -52,7 +53,7 @@ def columns_of(monkeypatch, pack, large=False):
         drawn.append((paper.page.number, answers[:split], answers[split:]))
         real(paper, answers, columns)
 
-    with monkeypatch.context() as patch:
+    with monkeypatch.context() as patch, recorded(patch):
         patch.setattr(answer_pages, "_columns", spy)
         follow_up_answers(pack, large)
     return drawn
@@ -88,7 +89,8 @@ def test_no_page_of_a_sheet_holds_one_question_alone(monkeypatch):
 
 
 def test_ten_questions_of_any_topics_take_two_sides_and_none_stands_alone():
-    for pack in random_packs(4 * DRAWS):
+    # Each topic stands in five of these packs or more, beside others, at every tier.
+    for pack in random_packs(cases(2 * DRAWS, 8 * DRAWS)):
         for sheet in pack.sheets:
             # The layout alone: nothing but the head and the examples is drawn.
             paper = Paper(pack, sheet.tier, theme.PAPER_TEXT)

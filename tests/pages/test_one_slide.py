@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import datetime
 import random
+from collections import Counter
+from dataclasses import replace
 from functools import cache
+from itertools import pairwise
 
 import pypdfium2
 import pytest
 
 from itembank.items.topics.registry import topic_ids
 from itembank.packs.build import as_data, choose
+from itembank.packs.choosing.starter import tier_counts
+from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine import theme
 from itembank.pages.parts.board import LEFT, RIGHT, arrange
@@ -31,9 +36,14 @@ def draws():
     return [on_topics(*rng.sample(topic_ids(), 4), seed=seed) for seed in range(DRAWS)]
 
 
-def on_topics(*topics, seed):
+def on_topics(*topics, seed, fitted=True):
     """Return a pack of two questions on each of four topics."""
-    request = PackRequest(
+    request = request_on(*topics, seed=seed)
+    return as_data(request, choose(request, draw.slides_of if fitted else None))
+
+
+def request_on(*topics, seed):
+    return PackRequest(
         school="Larkhythe School",
         class_name="8K",
         date=datetime.date(2026, 11, 30),
@@ -50,7 +60,6 @@ def on_topics(*topics, seed):
         slips=False,
         bands=default_scheme(3),
     )
-    return as_data(request, choose(request))
 
 
 def placed(pack):
@@ -84,6 +93,73 @@ def test_eight_questions_of_four_topics_take_one_slide():
     for made in slides:
         counts = [len(slide.spots) for slide in made]
         assert max(counts) - min(counts) <= 1
+
+
+CROWDED = ("ratio.difference", "number.factor-pairs", "fractions.between", "ratio.best-value")
+"""The first starter chosen on these by 105 has four long stories below each other."""
+
+
+def test_a_starter_that_turns_out_too_full_is_chosen_again():
+    before, after = (on_topics(*CROWDED, seed=105, fitted=fitted) for fitted in (False, True))
+    assert (draw.slides_of(before), draw.slides_of(after)) == (2, 1)
+    items = after.versions[0].items
+    # As many on each topic and of each tier as ever, the easiest first.
+    assert Counter(item.topic for item in items) == dict.fromkeys(CROWDED, 2)
+    assert Counter(item.tier for item in items) == {
+        tier.value: count for tier, count in tier_counts(8).items()
+    }
+    assert [item.difficulty for item in items] == sorted(item.difficulty for item in items)
+
+
+def test_long_questions_make_way_for_shorter_ones_of_their_topic_and_tier():
+    """Told so often that it is too full, the starter is made of ever shorter ones."""
+    drawn = []
+
+    def twice(pack):
+        drawn.append(pack.versions[0].items)
+        return 2 if len(drawn) < 3 else 1
+
+    chosen = choose(request_on(*CROWDED, seed=105), twice)
+    assert [c.item.address for c in chosen.versions[0]] == [i.address for i in drawn[-1]]
+    for was, now in pairwise(drawn):
+        (gone,) = {i.address for i in was} - {i.address for i in now}
+        (come,) = {i.address for i in now} - {i.address for i in was}
+        assert gone.rpartition("/")[0] == come.rpartition("/")[0]
+        by_address = {item.address: item for item in (*was, *now)}
+        assert words(by_address[come]) < words(by_address[gone])
+        assert abs(by_address[come].difficulty - by_address[gone].difficulty) < 0.5
+
+
+def words(item):
+    return sum(len(run.text if run.kind == "text" else run.line) for run in item.prompt)
+
+
+def test_a_starter_that_no_choice_makes_fit_stays_as_it_was():
+    drawn = []
+
+    def never(pack):
+        drawn.append([item.address for item in pack.versions[0].items])
+        return 2
+
+    request = request_on(*CROWDED, seed=105)
+    chosen, plain = choose(request, never), choose(request)
+    assert len(drawn) > 1
+    # The sheets as well: what was tried and given back can be asked there.
+    assert [c.item.address for c in chosen.taken()] == [c.item.address for c in plain.taken()]
+
+
+def test_what_a_teacher_keeps_is_never_taken_out():
+    kept = [c.item.address for c in choose(request_on(*CROWDED, seed=105)).versions[0]]
+    for count in (5, 8):
+        request = replace(request_on(*CROWDED, seed=105), items=tuple(kept[-count:]))
+        chosen = choose(request, draw.slides_of)
+        assert {c.item.address for c in chosen.versions[0]} >= set(kept[-count:])
+
+
+def test_a_starter_with_room_to_spare_is_never_drawn_to_choose_it():
+    topics = ("fractions.multiply", "fractions.divide", "ratio.share", "equations.two-step")
+    request = request_on(*topics, seed=1)
+    choose(request, lambda pack: pytest.fail("drawn"))
 
 
 LONG = ("fractions.of-quantity", "ratio.share", "ratio.combine", "ratio.best-value")

@@ -11,7 +11,7 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterable, Iterator
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from itembank.bank.index.index_tables import IndexFailed, seal
 from itembank.bank.index.numbers_held import SAYS_LARGE, SAYS_SMALL, numbers_in, plain
@@ -27,10 +27,18 @@ _SMALL = 12
 """The words for numbers up to this are not those for numbers beyond it."""
 
 
-def could_be_twins(bank: KeptBank, entry: KeptEntry) -> list[int]:
-    """Return the facts of items that could be twins of one, and whose words were not read yet.
+class CouldBe(NamedTuple):
+    """The facts of items that could be twins of one, those with the most numbers alike first."""
 
-    They are none where this was asked before of the same files: then their words were read.
+    facts: list[int]
+    again: bool
+    """Whether this was asked before of the same item."""
+
+
+def could_be_twins(bank: KeptBank, entry: KeptEntry) -> CouldBe:
+    """Return the items that could be twins of one, and whose words were not read yet.
+
+    They are none where this was asked before of the same files and all of them were read.
     """
     fact, own = entry.kept.fact, entry.kept.own
     for whole, kept, sealed in bank.store.rows(
@@ -39,10 +47,11 @@ def could_be_twins(bank: KeptBank, entry: KeptEntry) -> list[int]:
         if seal(own, whole, kept) != sealed:
             raise IndexFailed("a row is damaged")
         if whole == bank.read.whole:
-            return []
+            return CouldBe([], True)
         numbers = json.loads(kept)
-        return _could_be(bank, entry, None if numbers is None else frozenset(numbers))
-    return _could_be(bank, entry, numbers_asked(entry))
+        wanted = None if numbers is None else frozenset(numbers)
+        return CouldBe(_could_be(bank, entry, wanted), whole == _NOT_READ)
+    return CouldBe(_could_be(bank, entry, numbers_asked(entry)), False)
 
 
 def note_sought(bank: KeptBank, entries: Iterable[KeptEntry], *, all_read: bool = True) -> None:
@@ -73,12 +82,17 @@ def _could_be(bank: KeptBank, entry: KeptEntry, wanted: frozenset[str] | None) -
     values = [f" {number} " for number in (*large, *sorted(wanted.difference(large)))]
     # Numbers first: few items are left to be looked up by the rest.
     query = (
-        f"SELECT digits.fact FROM digits WHERE {' AND '.join(conditions) or '1'} "
+        f"SELECT digits.fact, digits.numbers FROM digits WHERE {' AND '.join(conditions) or '1'} "
         "AND NOT EXISTS (SELECT 1 FROM question WHERE question.fact = digits.fact) "
         "AND EXISTS (SELECT 1 FROM place JOIN temp.now USING (sheet) "
         "WHERE place.fact = digits.fact)"
     )
-    return [fact for (fact,) in bank.store.rows(query, values)]
+    own = numbers_in(_texts(entry.kept.fields()))
+    found = [
+        (len(own.symmetric_difference(numbers.split())), fact)
+        for fact, numbers in bank.store.rows(query, values)
+    ]
+    return [fact for _, fact in sorted(found)]
 
 
 _UNREAD = (

@@ -7,7 +7,7 @@ import hashlib
 import json
 import sqlite3
 import time
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -53,20 +53,64 @@ def signoffs_on(bank: KeptBank, ids: Sequence[str]) -> list[SignOff]:
         FileFaults: the sign-offs cannot be read.
     """
     sheet = signoff_sheet(bank)
-    found = []
+    found: list[SignOff] = []
     for part in in_parts(ids if sheet is not None else []):
-        marks = ", ".join("?" * len(part))
-        query = (
-            "SELECT item, by, day, content, was, seal FROM signoff CROSS JOIN holds USING (piece) "
-            f"WHERE item IN ({marks}) AND holds.sheet = ? ORDER BY holds.at, signoff.at"
-        )
-        for *row, sealed in bank.store.rows(query, [*part, sheet]):
-            if seal(*row) != sealed:
-                raise IndexFailed("a row is damaged")
-            item, by, day, content, was = row
-            on = datetime.date.fromisoformat(day)
-            found.append(SignOff(item, by, on, content, json.loads(was)))
+        found += _where(bank, sheet, f"item IN ({', '.join('?' * len(part))})", part)
     return found
+
+
+def signoffs_like(bank: KeptBank, base: str) -> list[SignOff]:
+    """Return the sign-offs of every version of an item, in the order of their file.
+
+    Raises:
+        FileFaults: the sign-offs cannot be read.
+    """
+    condition = "(item = ? OR item GLOB ?)"
+    return list(_where(bank, signoff_sheet(bank), condition, [base, f"{base}.*"]))
+
+
+def all_signoffs(bank: KeptBank) -> list[SignOff]:
+    """Return every sign-off of a bank, in the order of their file.
+
+    Raises:
+        FileFaults: the sign-offs cannot be read.
+    """
+    return list(dict.fromkeys(_where(bank, signoff_sheet(bank), "1", [])))
+
+
+def signed_ids(bank: KeptBank) -> set[str]:
+    """Return the id of every item that has a sign-off, whether or not the item is there.
+
+    Raises:
+        FileFaults: the sign-offs cannot be read.
+    """
+    query = "SELECT DISTINCT item FROM holds JOIN signoff USING (piece) WHERE holds.sheet = ?"
+    return {id for (id,) in bank.store.rows(query, [signoff_sheet(bank)])}
+
+
+def signoff_hash(bank: KeptBank) -> bytes | None:
+    """Return the hash of what the file of sign-offs held when it was read; None for no file.
+
+    Raises:
+        FileFaults: it cannot be read.
+    """
+    query = "SELECT hash FROM sheet WHERE id = ?"
+    return next((bytes(hash) for (hash,) in bank.store.rows(query, [signoff_sheet(bank)])), None)
+
+
+def _where(
+    bank: KeptBank, sheet: int | None, condition: str, values: Sequence[str]
+) -> Iterator[SignOff]:
+    query = (
+        "SELECT item, by, day, content, was, seal FROM signoff CROSS JOIN holds USING (piece) "
+        f"WHERE {condition} AND holds.sheet = ? ORDER BY holds.at, signoff.at"
+    )
+    for *row, sealed in bank.store.each(query, [*values, sheet]):
+        if seal(*row) != sealed:
+            raise IndexFailed("a row is damaged")
+        item, by, day, content, was = row
+        on = datetime.date.fromisoformat(day)
+        yield SignOff(item, by, on, content, json.loads(was))
 
 
 def _says(entry: KeptEntry) -> dict[str, object]:

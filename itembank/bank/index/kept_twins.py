@@ -31,11 +31,16 @@ def twins_of(
     """Return the twins of each item.
 
     Generated items that the bank names are among them. Only the words of items that could be
-    twins are read (:mod:`.could_be_twins`); none of them where they are more than `most`.
+    twins are read (:mod:`.could_be_twins`): of more than `most` of them those that are most
+    likely to be, and when the same is asked again none.
     """
-    could = [could_be_twins(bank, entry) for entry in entries]
-    unread = [len(some) if most is not None and len(some) > most else 0 for some in could]
-    read = [fact for some, left in zip(could, unread, strict=True) if not left for fact in some]
+    read: list[int] = []
+    unread = []
+    for could, again in [could_be_twins(bank, entry) for entry in entries]:
+        few = most is None or len(could) <= most
+        now = could if few else [] if again else could[:most]
+        read += now
+        unread.append(len(could) - len(now))
     facts = dict.fromkeys([*(entry.kept.fact for entry in entries), *read])
     ask_missing(bank, list(facts), report)
     pairs = list(zip(entries, unread, strict=True))

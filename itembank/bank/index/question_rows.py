@@ -12,10 +12,11 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 from itembank.bank.index.topic_rows import item_of
 from itembank.bank.question.as_item import form_and_many, read_item
 from itembank.bank.question.maths import Maths, read_maths
-from itembank.bank.question.twins import item_key, twin_mark
+from itembank.bank.question.twins import twin_mark, words_key
 from itembank.bank.question.year import year_of
+from itembank.items.asks import kind_of
 from itembank.items.forms.form_rules import form_words
-from itembank.items.item import Step
+from itembank.items.item import Item, Step
 from itembank.items.marks import usual_marks
 from itembank.items.measures.years import FIRST_YEAR_KS3
 from itembank.notation.line import shown_line
@@ -37,22 +38,24 @@ class QuestionRow(NamedTuple):
 def question_of_record(topic: str, record: str) -> QuestionRow:
     """Return what an item asks that an index has as JSON."""
     item = item_of(record)
+    made: Item | None = None
     try:
         made = read_item(item, item.id, topic)
     except NotationError:
-        key, year = item_key(item, topic), item.from_year or FIRST_YEAR_KS3
+        key, year = words_key(item), item.from_year or FIRST_YEAR_KS3
     else:
         key, year = made.twin, year_of(made, item)
-    return QuestionRow(twin_mark(key), json.dumps(shown(item), ensure_ascii=False), year)
+    return QuestionRow(twin_mark(key), json.dumps(shown(item, made), ensure_ascii=False), year)
 
 
-def shown(item: BankItem) -> dict[str, Any]:
+def shown(item: BankItem, made: Item | None = None) -> dict[str, Any]:
     """Return what prints of an item as text, whether or not its answer can be worked out.
 
-    Mathematics stands as a line in a list of its own among the text of the prompt.
+    Mathematics stands as a line in a list of its own among the text of the prompt. What was
+    `made` of it, if anything, says its form, so that the words are read once.
     """
     maths = read_maths(item)
-    form, many = form_and_many(item, maths)
+    form, many = form_and_many(item, maths) if made is None else (made.form, kind_of(made.ask).many)
     steps = tuple(
         Step(words, node) for (words, _), node in zip(item.working, maths.working, strict=True)
     )

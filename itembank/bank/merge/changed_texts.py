@@ -36,7 +36,7 @@ def changed_texts(
     """Return every file of a bank that a holding changes, as it was read, with its new text.
 
     `items` are the items of the holding by the ids they get; `moved` says of each whose id is
-    another now which it was.
+    another now which it was. Sign-offs are left alone where their file is not among `files`.
     """
     texts = {path: file.text for path, file in files.items()}
     new = _edit_items(bank, texts, items, moved or {})
@@ -45,7 +45,7 @@ def changed_texts(
     _edit_heads(bank, texts, holding)
     _edit_authors(bank, texts, holding)
     path = bank.folder / SIGNOFF_FILE
-    signoffs = signoffs_of(dict(items), holding)
+    signoffs = signoffs_of(dict(items), holding) if path in texts else []
     if signoffs:
         texts[path] = signoffs_text(signoffs, _signed_anew(texts[path], holding, moved or {}))
     found = ((files.get(path) or take(path), text) for path, text in texts.items())

@@ -8,11 +8,18 @@ looked at, and then saved in one go or not at all.
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from pathlib import Path
+from typing import NamedTuple
 
 from itembank.bank.index.index_tables import Changed
+from itembank.bank.index.kept_signoffs import (
+    all_signoffs,
+    signed_ids,
+    signoff_hash,
+    signoffs_like,
+)
 from itembank.bank.index.opened import KeptBank, KeptTopic, with_bank
 from itembank.bank.index.stamps import hash_of
 from itembank.bank.merge.changed_texts import Files, changed_texts
@@ -25,12 +32,15 @@ from itembank.bank.merge.union import (
     hold_bank,
     merge_banks,
     settle,
+    signoffs_of,
 )
 from itembank.bank.model.bank import BANK_FILE, SIGNOFF_FILE, Bank, BankTopic, topic_files
 from itembank.bank.model.item_records import Holding, named, record_of
+from itembank.bank.model.signed import SignOff
 from itembank.bank.proof.signoff import read_signoffs
+from itembank.bank.proof.signoff_edit import edited_signoffs
 from itembank.bank.saving.bank_lock import finish_saving
-from itembank.bank.saving.save import take
+from itembank.bank.saving.save import Snapshot, take, take_bytes
 
 
 def prepare_merge(into: Path | str, other: Path | str) -> Prepared:
@@ -46,23 +56,22 @@ def prepare_merge(into: Path | str, other: Path | str) -> Prepared:
     # this is saved.
     paths = [*topic_files(folder), folder / BANK_FILE, folder / SIGNOFF_FILE]
     files = {path: take(path) for path in paths}
-    target, marks = with_bank(folder, _with_marks)
-    source, others = with_bank(other, _with_marks)
-    signoffs = read_signoffs(target.folder), read_signoffs(source.folder)
-    merge = merge_banks(target, source, *signoffs, marks | others)
+    target, marks, signed = with_bank(folder, _with_marks)
+    source, others, also_signed = with_bank(other, _with_marks)
+    merge = merge_banks(target, source, signed, also_signed, marks | others)
     changes = changed_texts(target, files, merge.holding, merge.items)
     words = f"{source.name} merged"
     return Prepared(target.folder, changes, merge.report, tuple(files.values()), words)
 
 
-def _with_marks(whole: KeptBank) -> tuple[Bank, dict[Key, bytes]]:
-    """Return a bank, and the marks of the twins of its records."""
+def _with_marks(whole: KeptBank) -> tuple[Bank, dict[Key, bytes], list[SignOff]]:
+    """Return a bank, the marks of the twins of its records, and its sign-offs."""
     bank = _read(whole, whole.kept_topics)
     marks = {}
     for entry, mark in zip(bank.entries(), twin_marks(whole), strict=True):
         record = record_of(entry.topic, entry.item, bank.terms)
         marks[record.item.id, record.hash] = mark
-    return bank, marks
+    return bank, marks, all_signoffs(whole)
 
 
 def _read(whole: KeptBank, topics: Iterable[KeptTopic]) -> Bank:
@@ -87,10 +96,11 @@ def prepare_settle(folder: Path | str, wanted: str, on: datetime.date) -> Prepar
         FileFaults: the bank cannot be read.
         ItembankError: there is no such item, or nothing to settle about it.
     """
-    bank, files, holding, name = _found(Path(folder), wanted)
-    settled = settle(holding, name, on)
-    changes = changed_texts(bank, files, settled, named(settled))
-    return Prepared(bank.folder, changes, words=f"{wanted} kept, of its versions")
+
+    def settled(holding: Holding, name: str) -> Renamed:
+        return Renamed(settle(holding, name, on), {}, ())
+
+    return _changed(Path(folder), wanted, settled, f"{wanted} kept, of its versions")
 
 
 def prepare_keep_all(
@@ -102,9 +112,10 @@ def prepare_keep_all(
         FileFaults: the bank cannot be read.
         ItembankError: as :func:`~itembank.bank.merge.rename.keep_all`.
     """
-    bank, files, holding, name = _found(Path(folder), wanted)
     words = f"{wanted} kept, and its other versions under new ids"
-    return _prepared(bank, files, keep_all(holding, name, new, on), words)
+    return _changed(
+        Path(folder), wanted, lambda holding, name: keep_all(holding, name, new, on), words
+    )
 
 
 def prepare_rename(folder: Path | str, old: str, new: str, on: datetime.date) -> Prepared:
@@ -114,40 +125,77 @@ def prepare_rename(folder: Path | str, old: str, new: str, on: datetime.date) ->
         FileFaults: the bank cannot be read.
         ItembankError: as :func:`~itembank.bank.merge.rename.rename`.
     """
-    bank, files, holding, name = _found(Path(folder), old)
-    return _prepared(bank, files, rename(holding, name, new, on), f"{old} renamed {new}")
+    return _changed(
+        Path(folder),
+        old,
+        lambda holding, name: rename(holding, name, new, on),
+        f"{old} renamed {new}",
+    )
 
 
-def _prepared(bank: Bank, files: Files, renamed: Renamed, words: str) -> Prepared:
-    holding = renamed.holding
-    changes = changed_texts(bank, files, holding, named(holding), renamed.moved)
-    return Prepared(bank.folder, changes, MergeReport(renamed=renamed.ids), words=words)
+def _changed(
+    folder: Path, wanted: str, change: Callable[[Holding, str], Renamed], words: str
+) -> Prepared:
+    """Return what it takes to change the versions of one item.
 
-
-def _found(folder: Path, wanted: str) -> tuple[Bank, Files, Holding, str]:
-    """Return the part of a bank that an item is in, its files, what they hold, and the item's id.
-
-    That part is the topics that have an item with the same base id.
+    Of the sign-offs only theirs are read, as the index has them, and only theirs are written
+    anew, if their file is as the tool writes it.
     """
-    return with_bank(folder, lambda bank: _part(bank, wanted))
+    part = with_bank(folder, lambda bank: _part(bank, wanted))
+    new = change(part.holding, part.name)
+    signed = edited_signoffs(
+        part.signed.raw or b"",
+        part.signoffs,
+        signoffs_of(named(new.holding), new.holding),
+        {base: to for (base, _), (to, _) in new.moved.items() if base not in new.holding.kept},
+    )
+    if signed is None:
+        part = with_bank(folder, lambda bank: _part(bank, wanted, whole_file=True))
+        new = change(part.holding, part.name)
+    changes: list[tuple[Snapshot, str | bytes]] = [
+        *changed_texts(part.bank, part.files, new.holding, named(new.holding), new.moved)
+    ]
+    if signed is not None and signed != (part.signed.raw or b""):
+        changes.append((part.signed, signed))
+    return Prepared(folder, tuple(changes), MergeReport(renamed=new.ids), words=words)
 
 
-def _part(whole: KeptBank, wanted: str) -> tuple[Bank, Files, Holding, str]:
+class _Part(NamedTuple):
+    """The part of a bank that an item is in: the topics that have one with the same base id."""
+
+    bank: Bank
+    files: Files
+    holding: Holding
+    name: str
+    """The id that the item goes by."""
+    signed: Snapshot
+    """The file of sign-offs."""
+    signoffs: list[SignOff]
+    """Those of the item's versions."""
+
+
+def _part(whole: KeptBank, wanted: str, whole_file: bool = False) -> _Part:
     entry = whole.find(wanted)
     base = entry.id.partition(".")[0]
     alike = list(whole.chosen("place.id = ? OR place.id GLOB ?", [base, f"{base}.*"]))
     topics = [topic for topic in whole.kept_topics if topic.id in {pair.topic for pair in alike}]
-    files = {path: take(path) for path in (whole.folder / BANK_FILE, whole.folder / SIGNOFF_FILE)}
+    signed = take_bytes(whole.folder / SIGNOFF_FILE)
+    files = {whole.folder / BANK_FILE: take(whole.folder / BANK_FILE)}
+    if whole_file:
+        files[signed.path] = take(signed.path)
     for topic in topics:
         file = files[topic.path] = take(topic.path)
         if hash_of(file.raw or b"") != whole.hash_of(topic):
             raise Changed("a file changed while it was read")
     bank = _read(whole, topics)
-    holding = hold_bank(bank, read_signoffs(bank.folder))
-    left_out = frozenset(id.partition(".")[0] for id in whole.ids()) - set(holding.kept)
-    holding = replace(holding, elsewhere=left_out)
+    signoffs = signoffs_like(whole, base)
+    taken = {id.partition(".")[0] for id in whole.ids()} | signed_ids(whole)
+    if signed.raw is not None and hash_of(signed.raw) != signoff_hash(whole):
+        raise Changed("the sign-offs changed while they were read")
+    holding = hold_bank(bank, read_signoffs(bank.folder) if whole_file else signoffs)
+    holding = replace(holding, elsewhere=frozenset(taken - set(holding.kept)))
     record = record_of(entry.topic, entry.item, bank.terms)
     # An item that was edited since the merge is still in its file under the mark it had then.
     here = (record.item.id, record.hash)
     name = next(n for n, e in named(holding).items() if (e.record.item.id, e.record.hash) == here)
-    return bank, files, holding, name
+    return _Part(bank, files, holding, name, signed, signoffs)

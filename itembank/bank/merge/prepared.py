@@ -18,7 +18,7 @@ class Prepared:
     """Changes to a bank's files that are worked out and not yet saved."""
 
     folder: Path
-    changes: tuple[tuple[Snapshot, str], ...]
+    changes: tuple[tuple[Snapshot, str | bytes], ...]
     report: MergeReport = field(default_factory=MergeReport)
     read: tuple[Snapshot, ...] = ()
     words: str = ""
@@ -56,7 +56,8 @@ class Prepared:
         for before in self.read:
             before.refuse_newer()
         for before, text in self.changes:
-            files[before.path.relative_to(self.folder).as_posix()] = before.encode(text)
+            data = before.encode(text) if isinstance(text, str) else text
+            files[before.path.relative_to(self.folder).as_posix()] = data
         try:
             with Together() as change:
                 change.folder(folder, files, free=True)

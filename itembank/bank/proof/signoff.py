@@ -179,7 +179,7 @@ def signoffs_text(signoffs: Iterable[SignOff], before: str = "") -> str:
     head, *blocks = _BLOCK.split(before or HEAD)
     kept: dict[SignOff, str] = {}
     for block in blocks:
-        record = _plain(block)
+        record = signoff_in(block)
         # As they stand, so that a merge shows only what is new and comments are kept.
         if record in wanted:
             kept.setdefault(record, block)
@@ -201,7 +201,22 @@ def _place(signoff: SignOff) -> tuple[object, ...]:
     return (signoff.on, signoff.item, signoff.by, signoff.content)
 
 
-def _plain(block: str) -> SignOff:
+_WRITTEN = re.compile(
+    r"""\[\[signoffs\]\]
+item = "([^"\\\n]*)"
+by = "([^"\\\n]*)"
+on = (\d{4}-\d\d-\d\d)
+content = "([^"\\\n]*)"
+"""
+)
+"""How the tool writes an entry; what else stands in it does not tell it from others."""
+
+
+def signoff_in(block: str) -> SignOff:
+    """Return the sign-off that an entry of a file writes, but for what was signed."""
+    if written := _WRITTEN.match(block):
+        item, by, on, content = written.groups()
+        return SignOff(item, by, datetime.date.fromisoformat(on), content)
     import tomllib
 
     (data,) = tomllib.loads(block)["signoffs"]

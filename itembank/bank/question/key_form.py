@@ -18,6 +18,7 @@ from itembank.items.asks import (
     Give,
     Handlers,
     Inequality,
+    OfFigure,
     Order,
     Pick,
     Rewrite,
@@ -78,6 +79,12 @@ def _found(ask: Find, item: BankItem, question: Question, maths: Maths) -> str:
     return question.form or _form_of_result(item, question.task, ask.target, maths)
 
 
+def _read_off(ask: OfFigure, item: BankItem, question: Question, maths: Maths) -> str:
+    if isinstance(maths.key, t.Label):
+        return "name"
+    return question.form or _form_of_result(item, question.task, maths.key, maths)
+
+
 def _given(ask: Give, item: BankItem, question: Question, maths: Maths) -> str:
     words = form_in_words(words_of(maths))
     if isinstance(maths.key, t.Listing):
@@ -105,6 +112,7 @@ ANSWERS.by_kind |= {
     Common: Answers(_common, plain=True, whole=True),
     Round: Answers(_rounded),
     Find: Answers(_found),
+    OfFigure: Answers(_read_off),
     Give: Answers(_given),
     TwoNumbers: Answers(_always("amounts")),
     Equivalent: Answers(_always("fraction")),

@@ -40,7 +40,16 @@ def item_key(item: BankItem, topic: str = "") -> Key:
     try:
         return read_item(item, item.id, topic).twin
     except t.NotationError:
-        return ("words", " ".join(re.findall(r"[^\s.,:;!?]+", item.prompt.casefold())))
+        return words_key(item)
+
+
+def words_key(item: BankItem) -> Key:
+    """Return what an item that has no mathematics to prove it from has in common with its twins.
+
+    >>> words_key(BankItem(id="a-1", tier="core", prompt="Which bed, A or B?", key="A"))
+    ('words', 'which bed a or b')
+    """
+    return ("words", " ".join(re.findall(r"[^\s.,:;!?]+", item.prompt.casefold())))
 
 
 def twin_mark(key: tuple[object, ...]) -> bytes:

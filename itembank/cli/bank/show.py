@@ -46,7 +46,7 @@ def question_text(found: InFull) -> str:
         lines.append(labelled("Twin", f"asks the same as {join_words(names)}"))
     if found.could_be_twins:
         said = (
-            f"not looked for among {found.could_be_twins:,} questions with the same numbers; "
+            f"not looked for among {found.could_be_twins:,} more questions with the same numbers; "
             "itembank bank twins looks for all"
         )
         lines.append(labelled("Twins", said))

@@ -22,6 +22,7 @@ from itembank.items.asks.equivalent import Equivalent
 from itembank.items.asks.find_value import Find
 from itembank.items.asks.give import Condition, Give
 from itembank.items.asks.inequality import Inequality
+from itembank.items.asks.of_figure import OfFigure
 from itembank.items.asks.of_subject import Subject
 from itembank.items.asks.ordering import Order
 from itembank.items.asks.pick import Pick, Which
@@ -44,6 +45,7 @@ __all__ = [
     "Handlers",
     "Inequality",
     "Kind",
+    "OfFigure",
     "Order",
     "Pick",
     "Rewrite",

@@ -18,6 +18,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
+from itembank.figures.figure import Figure, Reading
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 
@@ -47,6 +48,8 @@ class Stored:
     way: str = "nearest"
     pick: str = ""
     conditions: tuple[tuple[str, Nodes], ...] = ()
+    figure: Figure | None = None
+    readings: tuple[tuple[str, Reading], ...] = ()
 
 
 Twin = tuple[tuple[object, ...], Nodes, Nodes]

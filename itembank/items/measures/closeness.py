@@ -13,9 +13,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields
 from typing import Any
 
+from itembank.figures.figure_data import to_data
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
+from itembank.notation.tree.face import FACES
 
 STORY_WORDS = 9
 """Words from which a prompt tells a story; fewer are an instruction, such as *Work out*."""
@@ -59,7 +61,12 @@ def look(item: Item) -> Look:
     ((2, 3, 8, 39), frozenset())
     """
     numbers: list[object] = []
-    shape = tuple(run if isinstance(run, str) else skeleton(run, numbers) for run in item.prompt)
+    shape: tuple[object, ...] = tuple(
+        run if isinstance(run, str) else skeleton(run, numbers) for run in item.prompt
+    )
+    if item.figure is not None:
+        shape = (*shape, type(item.figure).__name__)
+        numbers.extend(_leaves(to_data(item.figure)))
     answer = answer_of(item)
     return Look(shape, tuple(numbers), _story(item), answer, _ending(answer))
 
@@ -181,7 +188,7 @@ def _nodes(value: Any) -> Iterator[t.Node]:
     """Yield the trees of a question, in order."""
     for field in fields(value):
         for part in _flat(getattr(value, field.name)):
-            if not isinstance(part, str | int):
+            if type(part) in FACES:
                 yield part
 
 
@@ -193,7 +200,18 @@ def _flat(value: Any) -> Iterator[Any]:
         yield value
 
 
+def _leaves(data: Any) -> Iterator[object]:
+    """Yield every number and word of a figure's data, in order."""
+    if isinstance(data, dict | list):
+        for part in data.values() if isinstance(data, dict) else data:
+            yield from _leaves(part)
+    else:
+        yield data
+
+
 def _story(item: Item) -> frozenset[str]:
+    if item.figure is not None:
+        return frozenset()  # what the picture shows tells two questions apart, not its words
     text = " ".join(run for run in item.prompt if isinstance(run, str))
     words = "".join(c if c.isalpha() else " " for c in text.lower()).split()
     if len(words) < STORY_WORDS:

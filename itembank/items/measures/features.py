@@ -8,9 +8,10 @@ working. Nothing looks at the topic's name or at the tier.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from math import lcm, log10
+from math import lcm, log2, log10
 from typing import Any, NamedTuple
 
+from itembank.figures.figure import drawn
 from itembank.items.asks import (
     Choose,
     Common,
@@ -20,6 +21,7 @@ from itembank.items.asks import (
     Give,
     Handlers,
     Inequality,
+    OfFigure,
     Order,
     Rewrite,
     Round,
@@ -180,10 +182,15 @@ def _choosing(ask: Choose, printed: Tally) -> Features:
     return {"choose": 1.0, "more options": max(0.0, len(ask.options) - 2.0)}
 
 
+def _reading_off(ask: OfFigure, printed: Tally) -> Features:
+    # What there is to take in: each doubling of the marks drawn counts as much as the last.
+    return {"read": 1.0, "drawn": log2(len(drawn(ask.figure).marks))}
+
+
 _COUNTED = dict.fromkeys(
     (
         *("inequality", "sign turns", "rewrite", "factorise", "leading number", "subject"),
-        *("sequence", "common", "choose", "more options", "round", "give"),
+        *("sequence", "common", "choose", "more options", "round", "give", "read", "drawn"),
     ),
     0.0,
 )
@@ -194,6 +201,7 @@ ASKING: Handlers[Asking] = Handlers("difficulty", otherwise=Asking())
 
 ASKING.by_kind |= {
     Find: Asking(relations=lambda ask: ask.relations, solved=_has_to_be_solved, valued=True),
+    OfFigure: Asking(_reading_off),
     Solve: Asking(relations=lambda ask: ask.relations, solved=lambda ask, printed: True),
     Inequality: Asking(_inequality, lambda ask: (ask.relation,), lambda ask, printed: True),
     Rewrite: Asking(_rewriting),

@@ -16,6 +16,7 @@ Prompt and key count, as text. Working and misconceptions do not: they may be be
 from __future__ import annotations
 
 import argparse
+import json
 import re
 import sys
 from base64 import urlsafe_b64encode
@@ -25,6 +26,8 @@ from pathlib import Path
 from typing import NamedTuple
 
 from itembank.errors import CheckFailed, ItembankError
+from itembank.figures.figure import Figure
+from itembank.figures.figure_data import to_data
 from itembank.files.together import write_whole
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import topics
@@ -74,7 +77,15 @@ def question_text(draft: Draft) -> str:
     'Solve {2 + w = 5}.\n{w = 3}'
     """
     asked = "".join(run if isinstance(run, str) else _maths(run) for run in draft.prompt)
-    return f"{asked}\n{_maths(draft.key)}"
+    return "\n".join([asked, *map(_figure, _figures(draft)), _maths(draft.key)])
+
+
+def _figures(draft: Draft) -> Iterator[Figure]:
+    return (figure for figure in (draft.figure, draft.key_figure) if figure is not None)
+
+
+def _figure(figure: Figure) -> str:
+    return json.dumps(to_data(figure), sort_keys=True, ensure_ascii=False)
 
 
 def _maths(node: t.Node) -> str:

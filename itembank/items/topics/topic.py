@@ -82,6 +82,8 @@ class Topic:
             (self.id, *draft.twin),
             usual_marks(draft.prompt, draft.steps) if draft.marks is None else draft.marks,
             draft.constants,
+            figure=draft.figure,
+            key_figure=draft.key_figure,
         )
 
     def refuse_beyond(self, tier: Tier, index: int) -> None:

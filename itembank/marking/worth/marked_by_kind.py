@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 from typing import Any, Literal, NamedTuple
 
+from itembank.figures.figure import kind_of
 from itembank.items.asks import (
     Ask,
     Choose,
@@ -16,6 +17,7 @@ from itembank.items.asks import (
     Give,
     Handlers,
     Inequality,
+    OfFigure,
     Order,
     Rewrite,
     Round,
@@ -23,6 +25,7 @@ from itembank.items.asks import (
     Solve,
 )
 from itembank.items.asks.equivalent import not_equivalent
+from itembank.items.asks.of_figure import name_read
 from itembank.items.membership import given_values, unmet
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
@@ -89,6 +92,14 @@ class Marking(NamedTuple):
     leads: re.Pattern[str] | None = None
 
 
+def _names_on(ask: OfFigure) -> tuple[str, ...]:
+    """Return the names on a figure, where one of them is the answer."""
+    if name_read(ask) is None:
+        return ()
+    printed = kind_of(ask.figure).printed(ask.figure)
+    return tuple(node.text for node in printed if isinstance(node, t.Label))
+
+
 MARKING: Handlers[Marking] = Handlers("marking", otherwise=Marking())
 """How each kind of question is marked; one that has nothing here, by the worth of its key."""
 
@@ -97,6 +108,7 @@ MARKING.by_kind |= {
         target=lambda ask: ask.target,
         equations=lambda ask: ask.relations if isinstance(ask.target, t.Sym) else (),
     ),
+    OfFigure: Marking(names=lambda ask: _names_on(ask)),
     Solve: Marking(equations=lambda ask: ask.relations, repeated=True),
     Inequality: Marking(range=True),
     Order: Marking(ordered=lambda ask: ask.detail),

@@ -126,6 +126,12 @@ class Pool:
             self._used.add(self._mark(candidate.item))
         return candidate
 
+    def give_back(self, candidate: Candidate) -> None:
+        """Let an item that was taken be offered again: it is not asked after all."""
+        self._used.discard(candidate.item.twin)
+        if self._same is not None:
+            self._used.discard(self._mark(candidate.item))
+
     def first(self, topic: TopicSources, tier: Tier) -> Candidate | None:
         """Return the first item of a tier, used or not, or None where there is none."""
         everything = (

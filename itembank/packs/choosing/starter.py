@@ -14,7 +14,9 @@ The rules, all common practice without a source:
 * where all questions of a topic are a bank's, and it has no more of a tier, a question of the
   nearest tier stands in;
 * at most one question has a long prompt wherever the topics allow, so that the starter fits
-  one slide in type that is read from the back of the room;
+  one slide in type that is read from the back of the room; where it turns out too full all the
+  same, the longest make way for shorter ones of their topic and tier, as hard and as unlike
+  the rest (:func:`_on_one_slide`);
 * a parallel version has, at each number, the same topic and tier, and an unused item that is
   solved by the same steps and is as hard as the first version's, among those looked at that
   have another answer (so that an answer copied from a neighbour is wrong).
@@ -23,15 +25,15 @@ The rules, all common practice without a source:
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.measures.closeness import Look, closeness, ends_alike, same_answer
-from itembank.packs.choosing.candidate import Candidate
+from itembank.packs.choosing.candidate import Candidate, address_of
 from itembank.packs.choosing.chance import generator
-from itembank.packs.choosing.item_pool import Pool
+from itembank.packs.choosing.item_pool import Pool, TooFew
 from itembank.packs.choosing.parameters import differing
 from itembank.packs.data.source import TopicSources, is_short
 
@@ -56,6 +58,19 @@ GAP = 3.0
 """What a difference of 1 in difficulty costs between versions."""
 UNNOTICED = 0.1
 """The difference in difficulty between versions that is as good as none."""
+
+TooFull = Callable[[Sequence[Candidate]], bool]
+"""Tells whether questions take more than one slide; it draws them, so it takes a while."""
+ROOMY = 20 * LINE
+"""Characters that stood on one slide in all draws that were tried, however they were shared."""
+MOST_FITTED = 10
+"""With more questions than this two slides are what is wanted."""
+SHORTER = 4.0
+"""What a line of a question costs where shorter ones are wanted."""
+SHORTER_LOOK_AHEAD = 64
+"""How many unused items are looked at for one that is shorter."""
+MOST_DEALS = 4
+"""How often the tiers are dealt before a starter stays as it was."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,23 +160,44 @@ def nearest_tier(topic: TopicSources, tier: Tier, pool: Pool) -> Tier:
 
 
 def choose_starter(
-    shares: Sequence[Share], versions: int, seed: int, pool: Pool, held: Sequence[Candidate] = ()
+    shares: Sequence[Share],
+    versions: int,
+    seed: int,
+    pool: Pool,
+    held: Sequence[Candidate] = (),
+    too_full: TooFull | None = None,
 ) -> list[list[Candidate]]:
     """Return the questions of each version of the starter, in order.
 
     Those that are `held` stand in it whatever the rules say; where all are, in the order given.
+    Whoever can draw it may have a starter chosen that is not `too_full`, where there is one.
 
     Raises:
         ItembankError: a topic has too few different questions, or more are held than it has.
     """
-    rng = generator(seed, "starter")
-    first: list[Candidate] = [pool.take(candidate) for candidate in held]
+    for candidate in held:
+        pool.take(candidate)
+    first = _dealt(shares, seed, pool, held)
+    topics = {share.topic.id: share.topic for share in shares}
+    if too_full is not None and len(held) < len(first) <= MOST_FITTED and _crowded(first):
+        first = _on_one_slide(first, shares, seed, pool, held, too_full)
+    made = [first]
+    for number in range(1, versions):
+        made.append(_parallel(made, topics, generator(seed, f"version/{number}"), pool))
+    return made
+
+
+def _dealt(
+    shares: Sequence[Share], seed: int, pool: Pool, held: Sequence[Candidate], deal: int = 0
+) -> list[Candidate]:
+    """Return the questions of a starter, in order: another one for each number of a `deal`."""
+    name = f"starter/{deal}" if deal else "starter"
+    rng = generator(seed, name)
+    first = list(held)
     places = _open(slots(shares, rng), held)
     if held:
         # Whoever takes one question out wants another, not the one that this seed began with.
-        rng = generator(
-            seed, " ".join(["starter", *sorted(candidate.item.address for candidate in held)])
-        )
+        rng = generator(seed, " ".join([name, *sorted(map(address_of, held))]))
     for topic, wanted in places:
         tier = nearest_tier(topic, wanted, pool)
         first.append(
@@ -172,13 +208,99 @@ def choose_starter(
                 lambda candidate: likeness(candidate, first) + crowding(candidate, first),
             )
         )
-    if len(first) > len(held):
-        first.sort(key=lambda candidate: candidate.difficulty)
+    return first if len(first) == len(held) else _in_order(first)
+
+
+def _in_order(questions: Iterable[Candidate]) -> list[Candidate]:
+    return sorted(questions, key=lambda candidate: candidate.difficulty)
+
+
+# One slide
+
+
+def _crowded(questions: Sequence[Candidate]) -> bool:
+    """Tell whether questions may be too long for a slide: only then it is worth drawing them."""
+    return sum(candidate.length for candidate in questions) > ROOMY
+
+
+def _on_one_slide(
+    first: list[Candidate],
+    shares: Sequence[Share],
+    seed: int,
+    pool: Pool,
+    held: Sequence[Candidate],
+    too_full: TooFull,
+) -> list[Candidate]:
+    """Return `first` where it fits a slide, else a starter that does, else `first` all the same.
+
+    First its longest questions make way for shorter ones; where that is not enough the tiers are
+    dealt anew, so that another topic has the long ones.
+    """
     topics = {share.topic.id: share.topic for share in shares}
-    made = [first]
-    for number in range(1, versions):
-        made.append(_parallel(made, topics, generator(seed, f"version/{number}"), pool))
-    return made
+    made = first
+    for deal in range(MOST_DEALS):
+        try:
+            made = _dealt(shares, seed, pool, held, deal) if deal else first
+        except TooFew:  # a small bank, dealt otherwise
+            break
+        if (found := _shortened(made, topics, seed, pool, held, too_full)) is not None:
+            return found
+        _give_back(made, held, pool)
+    return [candidate if candidate in held else pool.take(candidate) for candidate in first]
+
+
+def _give_back(questions: Iterable[Candidate], held: Sequence[Candidate], pool: Pool) -> None:
+    for candidate in questions:
+        if candidate not in held:
+            pool.give_back(candidate)
+
+
+def _shortened(
+    questions: Sequence[Candidate],
+    topics: Mapping[str, TopicSources],
+    seed: int,
+    pool: Pool,
+    held: Sequence[Candidate],
+    too_full: TooFull,
+) -> list[Candidate] | None:
+    """Return a starter like this one that is not too full; None, and nothing changed, if none is.
+
+    One after another the longest questions make way for shorter ones of the same topic and tier,
+    about as hard. What is `held` stays.
+    """
+    now = list(questions)
+    if not too_full(now):
+        return now
+    rng = generator(seed, "shorter")
+    may_go = [candidate for candidate in questions if candidate not in held]
+    for longest in sorted(may_go, key=lambda candidate: -candidate.length):
+        rest = [candidate for candidate in now if candidate is not longest]
+        topic, tier = topics[longest.item.topic], longest.item.tier
+        try:
+            other = pool.pick(topic, tier, rng, _shorter(longest, rest), SHORTER_LOOK_AHEAD)
+        except TooFew:
+            continue
+        if other.length >= longest.length:
+            pool.give_back(other)
+            continue
+        pool.give_back(longest)
+        now = _in_order([*rest, other])
+        if not too_full(now):
+            return now
+    _give_back(now, held, pool)
+    for candidate in questions:
+        pool.take(candidate)
+    return None
+
+
+def _shorter(model: Candidate, rest: Sequence[Candidate]) -> Callable[[Candidate], float]:
+    """Return what it costs to ask an item instead of one that is too long."""
+
+    def cost(candidate: Candidate) -> float:
+        lines = candidate.length / LINE
+        return SHORTER * lines + apart(candidate, model) + likeness(candidate, rest)
+
+    return cost
 
 
 def _parallel(

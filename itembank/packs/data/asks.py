@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from itembank.figures.figure import Figure, Reading
 from itembank.items.asks import KINDS, Find, Pick, Solve, Stored, asked, kind_of
 from itembank.items.asks import Ask as ItemAsk
 from itembank.items.asks.ask_kind import relation
@@ -11,7 +12,7 @@ from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse_written
-from itembank.packs.data.pack_item import Ask, Condition
+from itembank.packs.data.pack_item import Ask, Condition, FigureReading
 
 
 def pack_ask(item: Item) -> Ask:
@@ -33,6 +34,10 @@ def pack_ask(item: Item) -> Ask:
         "pick": stored.pick,
         "way": stored.way,
         "conditions": [Condition(name=name, of=lines(nodes)) for name, nodes in stored.conditions],
+        "readings": [
+            FigureReading(letter=letter, name=reading.name, of=list(reading.of))
+            for letter, reading in stored.readings
+        ],
         "constants": list(item.constants),
     }
     return Ask.model_validate(fields)
@@ -46,7 +51,7 @@ def has_letter_p(item: Item) -> bool:
     return any("p" in t.symbols(node) for node in nodes)
 
 
-def read_ask(ask: Ask, pence: bool) -> ItemAsk:
+def read_ask(ask: Ask, pence: bool, figure: Figure | None = None) -> ItemAsk:
     """Return a stored question; with `pence` false, p is a letter in its lines.
 
     Raises:
@@ -65,6 +70,8 @@ def read_ask(ask: Ask, pence: bool) -> ItemAsk:
         ask.way,
         ask.pick,
         tuple((condition.name, nodes(condition.of)) for condition in ask.conditions),
+        figure,
+        tuple((each.letter, Reading(each.name, tuple(each.of))) for each in ask.readings),
     )
     if stored.relations and not kind.relations:
         raise t.NotationError(f"a question to {ask.kind} has no relations")

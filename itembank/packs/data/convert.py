@@ -6,6 +6,7 @@ from contextlib import suppress
 from functools import cache
 from typing import Any
 
+from itembank.figures.figure import Figure
 from itembank.items import item as items
 from itembank.items.asks import kind_of
 from itembank.items.forms.form_rules import FORMS, form_words
@@ -28,6 +29,7 @@ from itembank.packs.data.pack_item import (
     Maths,
     Misconception,
     PackItem,
+    Picture,
     Proved,
     Run,
     Source,
@@ -96,6 +98,7 @@ def pack_item(
         marks=worth,
         difficulty=difficulty(item),
         prompt=[faces.run(run, pence) for run in item.prompt],
+        picture=picture(item.figure),
         key=Key(
             mathml=key.mathml,
             line=key.line,
@@ -103,11 +106,13 @@ def pack_item(
             form=item.form,
             form_words=form_words(item.form),
         ),
+        key_picture=picture(item.key_figure),
         ask=pack_ask(item),
         steps=[
             Step(
                 say=step.say,
                 maths=None if step.maths is None else faces.maths(step.maths, pence),
+                picture=picture(step.figure),
                 marks=number,
             )
             for step, number in zip(item.steps, earned, strict=True)
@@ -129,6 +134,32 @@ def pack_item(
         accept=list(item.accept),
         source=source or generated(item),
     )
+
+
+def picture(figure: Figure | None) -> Picture | None:
+    """Return a figure as the pack holds it."""
+    if figure is None:
+        return None
+    from itembank.figures.figure import words as figure_words
+    from itembank.figures.figure_data import to_data
+
+    return Picture(data=to_data(figure), words=figure_words(figure))
+
+
+def read_picture(stored: Picture | None) -> Figure | None:
+    """Return the figure that a pack holds.
+
+    Raises:
+        NotationError: its data makes no sense, or its words do not say what it shows.
+    """
+    if stored is None:
+        return None
+    from itembank.figures.figure import words as figure_words
+
+    figure = stored.figure
+    if figure_words(figure) != stored.words:
+        raise Mismatch("the words of a figure do not say what its data shows")
+    return figure
 
 
 def generated(item: Item, bank: str = "") -> Source:
@@ -227,6 +258,7 @@ def read_item(stored: PackItem) -> Item:
     if any(step.marks for step in stored.steps if step.maths is None):
         raise Mismatch("a step without mathematics earns marks")
     pence = not _letter_p(stored)
+    figure = read_picture(stored.picture)
     return Item(
         address=stored.address,
         topic=stored.topic,
@@ -235,11 +267,15 @@ def read_item(stored: PackItem) -> Item:
             run.text if isinstance(run, TextRun) else read_maths(run, pence)
             for run in stored.prompt
         ),
-        ask=read_ask(stored.ask, pence),
+        ask=read_ask(stored.ask, pence, figure),
         key=read_maths(stored.key, pence),
         form=stored.key.form,
         steps=tuple(
-            items.Step(step.say, None if step.maths is None else read_maths(step.maths, pence))
+            items.Step(
+                step.say,
+                None if step.maths is None else read_maths(step.maths, pence),
+                read_picture(step.picture),
+            )
             for step in stored.steps
         ),
         slips=tuple(
@@ -253,6 +289,8 @@ def read_item(stored: PackItem) -> Item:
         marks=stored.marks,
         constants=tuple(stored.ask.constants),
         accept=tuple(stored.accept),
+        figure=figure,
+        key_figure=read_picture(stored.key_picture),
     )
 
 

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import datetime
-from typing import Annotated, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import AfterValidator, Field, WithJsonSchema
 
 from itembank.items.asks import KINDS
 from itembank.packs.data.pack_data import Data
+
+if TYPE_CHECKING:
+    from itembank.figures.figure import Figure
 
 TierName = Literal["support", "core", "challenge"]
 Proved = Literal["from the printed mathematics", "from a model of the words"]
@@ -35,6 +38,28 @@ class MathRun(Maths):
     """A stretch of mathematics inside a prompt."""
 
     kind: Literal["math"] = "math"
+
+
+class Picture(Data):
+    """A figure by its data and its words; what is drawn follows from the data."""
+
+    data: dict[str, Any] = Field(description="Its kind, and the keys of that kind.")
+    words: str = Field(description="All that a pupil who cannot see it needs in order to answer.")
+
+    @property
+    def figure(self) -> Figure:
+        """Return the figure; raises FigureError where the data makes no sense."""
+        from itembank.figures.figure_data import from_data
+
+        return from_data(self.data)
+
+
+class FigureReading(Data):
+    """What a letter of a question about a figure stands for."""
+
+    letter: str
+    name: str = Field(description="'value', 'shaded', 'angle', …")
+    of: list[str] = Field(default=[], description="The labels of what it is read of.")
 
 
 Run = Annotated[TextRun | MathRun, Field(discriminator="kind")]
@@ -94,6 +119,9 @@ class Ask(Data):
     conditions: list[Condition] = Field(
         default=[], description="For give: what each number of the answer has to be."
     )
+    readings: list[FigureReading] = Field(
+        default=[], description="For of figure: what its letters stand for."
+    )
     constants: list[int] = Field(
         default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
     )
@@ -104,6 +132,7 @@ class Step(Data):
 
     say: str
     maths: Maths | None = None
+    picture: Picture | None = None
     marks: int = Field(
         default=0, ge=0, description="Marks earned by the working as far as this line."
     )
@@ -159,7 +188,9 @@ class PackItem(Data):
     marks: int = Field(ge=1)
     difficulty: float
     prompt: list[Run] = Field(min_length=1)
+    picture: Picture | None = Field(default=None, description="What is drawn with the question.")
     key: Key
+    key_picture: Picture | None = Field(default=None, description="What is drawn with the answer.")
     ask: Ask
     steps: list[Step]
     misconceptions: list[Misconception]

@@ -109,6 +109,11 @@ def _slides(pack: Pack) -> list[list[Slide]]:
     return _last[0][1]
 
 
+def slides_taken(pack: Pack) -> int:
+    """Return how many slides the starter takes, in the version that takes the most."""
+    return max(map(len, _slides(pack)))
+
+
 def bottom_of(pack: Pack) -> float:
     """Return the lowest a question may reach: below it stands the foot of either slide."""
     # Of all versions the one with the most to say of its answers: their slides look alike.

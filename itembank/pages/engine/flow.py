@@ -8,7 +8,7 @@ from functools import lru_cache
 from html import escape
 from typing import NamedTuple, TypeAlias
 
-from itembank.packs.data.pack_item import Maths, TextRun
+from itembank.packs.data.pack_item import Maths, Picture, TextRun
 from itembank.pages.engine.breaks import NO_BREAK, held_runs
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face, plain
 from itembank.pages.engine.formula import formula, least_script
@@ -24,7 +24,7 @@ class Strong(NamedTuple):
     text: str
 
 
-Piece: TypeAlias = str | TextRun | Strong | Maths
+Piece: TypeAlias = str | TextRun | Strong | Maths | Picture
 
 
 class Atom(NamedTuple):
@@ -38,6 +38,7 @@ class Atom(NamedTuple):
     layout: Formula | None = None
     maths: Maths | None = None
     first: bool = True
+    picture: Picture | None = None
 
 
 class Cluster(NamedTuple):
@@ -102,7 +103,9 @@ class Flow:
         self.clusters = []
         words = held_runs([_plain_words(run) for run in given])
         for run, text in zip(given, words, strict=True):
-            if isinstance(run, Maths):
+            if isinstance(run, Picture):
+                self._picture(run)
+            elif isinstance(run, Maths):
                 self._maths(run)
             else:
                 self._words(text, True if isinstance(run, Strong) else bold)
@@ -152,6 +155,12 @@ class Flow:
             last.atoms[-1] = atom._replace(width=atom.width + STOP_ROOM)
             self.clusters[-1] = last._replace(width=last.width + STOP_ROOM)
 
+    def _picture(self, picture: Picture) -> None:
+        """Add a figure, which stands on a line of its own."""
+        self._newline, self._joined = True, False
+        self._add(picture_atom(picture))
+        self._newline, self._joined = True, False
+
     def _maths(self, maths: Maths) -> None:
         text = as_text(maths.mathml)
         weight = face(self.bold)
@@ -168,6 +177,8 @@ def _said(run: Piece) -> object:
         return run
     if isinstance(run, Maths):
         return ("maths", run.mathml, run.line, run.words)
+    if isinstance(run, Picture):
+        return ("picture", run.model_dump_json())
     return ("strong" if isinstance(run, Strong) else "text", run.text)
 
 
@@ -186,7 +197,18 @@ def _word_atom(word: str, bold: bool) -> Atom:
 
 def _plain_words(run: Piece) -> str | Maths:
     """Return a run's words, whatever their weight; a formula stays one."""
+    if isinstance(run, Picture):
+        return ""
     return run if isinstance(run, str | Maths) else run.text
+
+
+def picture_atom(picture: Picture) -> Atom:
+    """Return a figure as it stands on a line of its own: all of it above the line's foot."""
+    from itembank.pages.engine.picture import MARGIN, drawing_of
+
+    made = drawing_of(picture)
+    width, height = float(made.width) + 2 * MARGIN, float(made.height) + 2 * MARGIN
+    return Atom(width, height, 0.0, "", False, picture=picture)
 
 
 def formula_atom(layout: Formula, maths: Maths, first: bool) -> Atom:

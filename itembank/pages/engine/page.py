@@ -206,6 +206,11 @@ class Page(Surface):
         self._draw_formula(x, y, layout, size, colour)
         self._grow(element, box)
 
+    def label_formula(self, x: float, y: float, layout: Formula, size: float) -> None:
+        """Draw a formula as a label of the figure that is open, which holds its words."""
+        self.mark()
+        self._draw_formula(x, y, layout, size, INK)
+
     def _grow(self, element: Element, box: tuple[float, float, float, float]) -> None:
         """Let the element's box take in `box`."""
         old = element.box

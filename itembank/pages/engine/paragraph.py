@@ -28,6 +28,7 @@ from itembank.pages.engine.flow import (
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.formula import Level, formula, pieces
 from itembank.pages.engine.page import Page
+from itembank.pages.engine.picture import draw_picture
 from itembank.pages.engine.tagging import Element
 from itembank.pages.engine.theme import INK
 
@@ -169,7 +170,8 @@ def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
     out: list[Atom] = []
     for place, atom in enumerate(atoms):
         stop = next((after.width for after in atoms[place + 1 :][:1] if after.text in STOPS), 0.0)
-        if atom.width + stop <= room or (atom.layout is None and atom.width <= room):
+        whole = atom.picture is not None or (atom.layout is None and atom.width <= room)
+        if atom.width + stop <= room or whole:
             out.append(atom)
         elif atom.maths is not None and atom.layout is not None:
             out.extend(
@@ -238,7 +240,7 @@ def _stack(
 
 
 def _is_words(atom: Atom) -> bool:
-    return atom.layout is None and atom.maths is None
+    return atom.layout is None and atom.maths is None and atom.picture is None
 
 
 def _join(atoms: Broken, size: float, space: float) -> list[Placed]:
@@ -273,8 +275,7 @@ def _join(atoms: Broken, size: float, space: float) -> list[Placed]:
 
 
 def _saying(placed: Placed, said: Sequence[str]) -> Placed:
-    x, (width, ascent, descent, _, bold, layout, maths, first), scale = placed
-    return Placed(x, Atom(width, ascent, descent, "".join(said), bold, layout, maths, first), scale)
+    return placed._replace(atom=placed.atom._replace(text="".join(said)))
 
 
 def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -> None:
@@ -291,6 +292,9 @@ def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -
         y = top - line.baseline
         for place, placed in enumerate(line.placed):
             atom = placed.atom
+            if atom.picture is not None:
+                draw_picture(page, atom.picture, x + placed.x, y, size * placed.scale)
+                continue
             if atom.maths is not None:
                 _draw_maths(page, placed, x, y, size, colour, formulas)
                 continue

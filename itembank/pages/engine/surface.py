@@ -183,3 +183,27 @@ class Surface:
         self._shape(path, None, colour, width)
         if dash:
             self.ops.append("[] 0 d")
+
+    def path(
+        self,
+        path: str,
+        *,
+        fill: str | None = None,
+        stroke: str | None = None,
+        line: float = 1.0,
+        dash: str = "",
+    ) -> None:
+        """Draw a path given as PDF operators, with round joins and ends."""
+        if dash:
+            self.mark()
+            self.ops.append(f"[{dash}] 0 d")
+        self._shape(f"1 j 1 J {path}" if stroke else path, fill, stroke, line)
+        if dash:
+            self.ops.append("[] 0 d")
+
+    def hatched(self, path: str, lines: str, colour: str, width: float) -> None:
+        """Draw lines where they lie inside a closed path."""
+        if not lines:
+            return
+        self.mark()
+        self.ops.append(f"q {path} W n {_rgb(colour)} RG {pt(width)} w {lines} S Q")

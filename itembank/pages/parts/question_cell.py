@@ -58,6 +58,8 @@ def prompt(item: PackItem, told: Sequence[Instruction] = ()) -> list[Piece]:
     runs: list[Piece] = [*(without(item, said) if elsewhere else item.prompt)]
     if item.marks > 1:
         runs.append(f" [{item.marks}\u00a0marks]")
+    if item.picture is not None:
+        runs.append(item.picture)
     return runs
 
 

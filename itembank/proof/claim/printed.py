@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from itembank.items.asks import Choose, Find, Handlers, Order, Round, asked
+from itembank.figures.figure import FigureError, kind_of
+from itembank.items.asks import Choose, Find, Handlers, OfFigure, Order, Round, asked
+from itembank.items.asks.of_figure import as_find, asked_in, name_read
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.proof.claim.dimensions import answers, dimension, dimension_words, kinds
@@ -42,6 +44,9 @@ def unprinted(item: Item) -> str:
     for run in item.prompt:
         if not isinstance(run, str):
             _gather(run, shown)
+    if item.figure is not None:
+        for node in kind_of(item.figure).printed(item.figure):
+            _gather(node, shown)
     for node in asked(item.ask):
         missing = _missing(node, shown, item.constants)
         if missing is not None:
@@ -54,6 +59,20 @@ def _order(ask: Order, item: Item) -> str:
     said = "".join(run for run in item.prompt if isinstance(run, str))
     if order_said(said, ask.things) != ask.detail:
         return f"the prompt does not say {ORDER_WORDS[ask.detail]!r}"
+    return ""
+
+
+@PRINTED.on(OfFigure)
+def _of_figure(ask: OfFigure, item: Item) -> str:
+    """Hold the question to the figure that is printed, and to what the words ask of it."""
+    if ask.figure != item.figure:
+        return "the proof starts from another figure than the one that is printed"
+    try:
+        said = asked_in(ask.figure, item.prompt)
+    except FigureError as error:
+        return str(error)
+    if (said.target, said.readings) != (ask.target, ask.readings):
+        return "the words ask for something else than the proof finds"
     return ""
 
 
@@ -84,7 +103,9 @@ def mismatched(item: Item) -> str:
         return fault
     # A unit may be printed as a word (metres) as well as by its sign.
     if strange := kinds(key) - kinds_in_words(said):
-        for node in (*(run for run in item.prompt if not isinstance(run, str)), *asked(ask)):
+        on_figure = kind_of(item.figure).printed(item.figure) if item.figure else ()
+        printed = (run for run in item.prompt if not isinstance(run, str))
+        for node in (*printed, *on_figure, *asked(ask)):
             strange -= kinds(node)
         if strange:
             units = " and ".join(sorted(strange))
@@ -102,6 +123,11 @@ def _same_letter(ask: Find, key: t.Node) -> str:
 @MEASURING.on(Find)
 def _find(ask: Find, key: t.Node) -> str:
     return "" if ask.relations else _measures(ask, key)
+
+
+@MEASURING.on(OfFigure)
+def _of_what_is_read(ask: OfFigure, key: t.Node) -> str:
+    return "" if name_read(ask) is not None else _find(as_find(ask), key)
 
 
 @MEASURING.on(Round)

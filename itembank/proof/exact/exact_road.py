@@ -17,6 +17,7 @@ from itembank.items.asks import (
     Give,
     Handlers,
     Inequality,
+    OfFigure,
     Order,
     Pick,
     Rewrite,
@@ -26,6 +27,7 @@ from itembank.items.asks import (
     TwoNumbers,
 )
 from itembank.items.asks import Sequence as Terms
+from itembank.items.asks.of_figure import as_find, name_read
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
@@ -103,7 +105,15 @@ ROAD.by_kind |= {
     Give: find_given,
     TwoNumbers: find_two,
     Equivalent: find_equivalent,
+    OfFigure: lambda ask, key: _of_figure(ask, key),
 }
+
+
+def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
+    if (name := name_read(ask)) is not None:
+        return found(name, key, key == name)
+    question = as_find(ask)
+    return _find(question.target, question.relations, key)
 
 
 def _compare(left: t.Node, right: t.Node, key: t.Node) -> Finding:

@@ -20,6 +20,7 @@ from itembank.items.asks import (
     Give,
     Handlers,
     Inequality,
+    OfFigure,
     Order,
     Pick,
     Rewrite,
@@ -30,6 +31,7 @@ from itembank.items.asks import (
     TwoNumbers,
     asked,
 )
+from itembank.items.asks.of_figure import as_find
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, number
 from itembank.notation.value import NotExact, exact, parts
@@ -83,6 +85,7 @@ RULES.by_kind |= {
     Give: given_fault,
     TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
+    OfFigure: lambda ask, line: _find(as_find(ask), line),
 }
 TOGETHER.by_kind[Inequality] = True
 

@@ -19,6 +19,7 @@ from itembank.items.asks import (
     Give,
     Handlers,
     Inequality,
+    OfFigure,
     Order,
     Pick,
     Rewrite,
@@ -36,6 +37,7 @@ from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
+from itembank.proof.measured.measure import as_measured, disagreement, measured_name
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
 from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_giving import given
@@ -101,7 +103,17 @@ ROAD.by_kind |= {
     Give: given,
     TwoNumbers: two_numbers,
     Equivalent: equivalent,
+    OfFigure: lambda ask, key: _of_figure(ask, key),
 }
+
+
+def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
+    if parting := disagreement(ask.figure):
+        return Finding("", parting)
+    if (name := measured_name(ask)) is not None:
+        return found(name, key, key == name)
+    question = as_measured(ask)
+    return _find(question.target, question.relations, key)
 
 
 def _compare(left: t.Node, right: t.Node, key: t.Node) -> Finding:

@@ -10,7 +10,6 @@ from itertools import islice
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from itembank.bank.index.index_remark import FEW_ITEMS
 from itembank.bank.index.item_standing import prove_missing, states
 from itembank.bank.index.kept_signoffs import signoff_sheet
 from itembank.bank.index.kept_twins import twins_of
@@ -29,6 +28,9 @@ from itembank.work.bank.wanted import (
 if TYPE_CHECKING:
     from itembank.bank.proof.state import EntryState
 
+MOST_READ = 20
+"""The words of so many questions are read to see whether they are twins of one that is shown: a
+tenth of a second's work."""
 Pieces = Sequence[str | Sequence[str]]
 """A prompt: text as it is, mathematics as a line in a list of its own."""
 
@@ -77,7 +79,7 @@ class InFull:
     twins: tuple[str, ...]
     """The addresses of others that ask the same in disguise."""
     could_be_twins: int
-    """How many more could be twins by their numbers: they are so many that none was read."""
+    """How many more could be twins by their numbers: they are so many that they were not read."""
     bank: str
     terms: str | None
     path: Path
@@ -135,7 +137,7 @@ def show_questions(
         titles = {topic.id: topic.title for topic in bank.topics}
         known = states(bank, entries, report)
         faces = shown_of(bank, entries, report)
-        twins = twins_of(bank, entries, report, FEW_ITEMS)
+        twins = twins_of(bank, entries, report, MOST_READ)
         return [
             InFull(
                 entry.id,

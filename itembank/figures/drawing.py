@@ -1,0 +1,228 @@
+"""A figure's drawing: strokes, areas and labels at exact places.
+
+Lengths are ems of the page's type, so that a label is never smaller than the words around it and
+a slide, a sheet and a large-print copy show one picture. x goes right, y goes up. Every number is
+whole or a fraction: nothing is placed by eye, and the second road to a key can measure it.
+
+Each mark has a `role`, which says what it stands for ("tick", "side", "bar"), never how much it
+is worth: the proof measures that.
+
+>>> from fractions import Fraction
+>>> half = Fraction(1, 2)
+>>> picture = drawing([Stroke((Point(0, 0), Point(4, 0))), Text(Point(4, half), "A")])
+>>> picture.left, picture.right, picture.bottom
+(Fraction(-3, 50), Fraction(217, 50), Fraction(-3, 50))
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal, NamedTuple, TypeAlias
+
+from itembank.figures.label_room import room
+from itembank.notation import tree as t
+
+Exact: TypeAlias = int | Fraction
+
+Content: TypeAlias = str | t.Node
+"""What a label says: plain text, or a piece of mathematics."""
+
+Weight: TypeAlias = Literal["thin", "normal", "heavy"]
+WEIGHTS: dict[str, Fraction] = {
+    "thin": Fraction(3, 100),
+    "normal": Fraction(6, 100),
+    "heavy": Fraction(12, 100),
+}
+"""How wide each kind of stroke is, in ems: 1 to 3 points on a slide, never under half a point."""
+
+Fill: TypeAlias = Literal["none", "paper", "shade", "dots", "cross", "bars"]
+"""How an area is filled. Each is told from the others in grey: ``shade`` is stripes on a tone,
+``dots`` and ``cross`` and ``bars`` are what they say, ``paper`` is the page's own colour."""
+
+
+class Point(NamedTuple):
+    """A place in a drawing, in ems."""
+
+    x: Exact
+    y: Exact
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """A line through points, straight from each to the next."""
+
+    points: tuple[Point, ...]
+    role: str = ""
+    weight: Weight = "normal"
+    dashed: bool = False
+    arrow: Literal["", "end", "both"] = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Area:
+    """A closed shape with straight sides."""
+
+    points: tuple[Point, ...]
+    role: str = ""
+    fill: Fill = "none"
+    weight: Weight = "normal"
+    outline: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """Part of a circle, anticlockwise from one direction to another; all of it if they are equal.
+
+    `start` and `end` are points in the directions from the centre where it begins and ends: how
+    far away they are does not matter. With `sector` it is a slice, closed through the centre.
+    """
+
+    centre: Point
+    radius: Exact
+    start: Point
+    end: Point
+    role: str = ""
+    fill: Fill = "none"
+    weight: Weight = "normal"
+    sector: bool = False
+
+    @property
+    def whole(self) -> bool:
+        """Whether it is the whole circle."""
+        return self.start == self.end
+
+
+Across: TypeAlias = Literal["left", "centre", "right"]
+Up: TypeAlias = Literal["bottom", "middle", "top"]
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """A label; `across` and `up` say which point of its box stands `at` its place.
+
+    A label on a stroke stands on `paper`: a patch of the page's own colour under it.
+    """
+
+    at: Point
+    content: Content
+    across: Across = "centre"
+    up: Up = "middle"
+    role: str = ""
+    bold: bool = False
+    paper: bool = False
+
+
+Mark: TypeAlias = Stroke | Area | Arc | Text
+
+
+class Box(NamedTuple):
+    """A rectangle by its edges."""
+
+    left: Fraction
+    bottom: Fraction
+    right: Fraction
+    top: Fraction
+
+    def meets(self, other: Box, gap: Exact = 0) -> bool:
+        """Tell whether two boxes come nearer than `gap` to each other.
+
+        >>> one, two = Box(*map(Fraction, (0, 0, 1, 1))), Box(*map(Fraction, (1, 0, 2, 1)))
+        >>> one.meets(two), one.meets(two, Fraction(1, 10))
+        (False, True)
+        """
+        return (
+            self.left < other.right + gap
+            and other.left < self.right + gap
+            and self.bottom < other.top + gap
+            and other.bottom < self.top + gap
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """What is drawn, in order, and the edges of all of it."""
+
+    marks: tuple[Mark, ...]
+    left: Fraction
+    bottom: Fraction
+    right: Fraction
+    top: Fraction
+
+    @property
+    def width(self) -> Fraction:
+        """How wide it is, in ems."""
+        return self.right - self.left
+
+    @property
+    def height(self) -> Fraction:
+        """How high it is, in ems."""
+        return self.top - self.bottom
+
+    def of(self, role: str) -> tuple[Mark, ...]:
+        """Return the marks of a role, in order."""
+        return tuple(mark for mark in self.marks if mark.role == role)
+
+
+def text_box(label: Text) -> Box:
+    """Return the room that a label may take.
+
+    >>> text_box(Text(Point(0, 0), "8")).right
+    Fraction(17, 50)
+    """
+    need = room(label.content, label.bold)
+    x, y = Fraction(label.at.x), Fraction(label.at.y)
+    left = {"left": x, "centre": x - need.width / 2, "right": x - need.width}[label.across]
+    bottom = {"bottom": y, "middle": y - need.height / 2, "top": y - need.height}[label.up]
+    return Box(left, bottom, left + need.width, bottom + need.height)
+
+
+def drawing(marks: Iterable[Mark]) -> Drawing:
+    """Return a drawing with its edges.
+
+    Raises
+    ------
+    ValueError
+        If nothing is drawn.
+    """
+    kept = tuple(marks)
+    boxes = [_box(mark) for mark in kept]
+    if not boxes:
+        raise ValueError("a drawing needs a mark")
+    return Drawing(
+        kept,
+        min(box.left for box in boxes),
+        min(box.bottom for box in boxes),
+        max(box.right for box in boxes),
+        max(box.top for box in boxes),
+    )
+
+
+def _box(mark: Mark) -> Box:
+    if isinstance(mark, Text):
+        return text_box(mark)
+    edge = WEIGHTS[mark.weight]
+    if isinstance(mark, Arc):
+        # The whole circle's: a slice's own box would need its directions as numbers.
+        (x, y), r = mark.centre, mark.radius
+        return Box(*map(Fraction, (x - r - edge, y - r - edge, x + r + edge, y + r + edge)))
+    xs, ys = [point.x for point in mark.points], [point.y for point in mark.points]
+    if isinstance(mark, Stroke) and mark.arrow:
+        edge *= ARROW_WIDE
+    return Box(*map(Fraction, (min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge)))
+
+
+ARROW_LONG = 6
+"""How long an arrow's head is, in widths of its stroke."""
+ARROW_WIDE = 3
+"""How far it reaches to each side."""
+
+
+def rectangle(left: Exact, bottom: Exact, right: Exact, top: Exact) -> tuple[Point, ...]:
+    """Return the corners of a rectangle, anticlockwise from the bottom left.
+
+    >>> rectangle(0, 0, 2, 1)[2]
+    Point(x=2, y=1)
+    """
+    return (Point(left, bottom), Point(right, bottom), Point(right, top), Point(left, top))

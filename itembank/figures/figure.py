@@ -1,0 +1,220 @@
+"""What a kind of figure is, and the one table of all kinds.
+
+A figure is a frozen dataclass of whole numbers, words and pieces of mathematics. Its faces are
+functions of it, each in one place: what is drawn, what is said to who cannot see it, and what a
+reader may take from it (*readings*), worked out from the figure's own data and never from the
+drawing. The second road to a key measures the drawing instead
+(:mod:`itembank.proof.measured`), and a figure whose drawing disagrees with its data is refused.
+
+>>> from itembank.figures.kinds.shaded_shape import ShadedShape
+>>> shape = ShadedShape("rectangle", 2, 4, (0, 1, 2))
+>>> from itembank.notation.line import line
+>>> line(read(shape, Reading("shaded")))
+'3/8'
+>>> words(shape)
+'A rectangle is divided into 2 rows of 4 equal parts. 3 of the parts are shaded.'
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from functools import lru_cache
+from typing import Any, NamedTuple, Protocol
+
+from itembank.figures.drawing import Drawing
+from itembank.notation import tree as t
+
+
+class FigureError(t.NotationError):
+    """A figure that cannot be drawn, contradicts itself, or does not show what is asked of it."""
+
+
+class Figure:
+    """A picture as data."""
+
+    __slots__ = ()
+
+
+class Reading(NamedTuple):
+    """Something that a reader takes from a figure: its name, and the labels of what it is of.
+
+    ``Reading("value", ("Monday",))`` is how high Monday's bar stands.
+    """
+
+    name: str
+    of: tuple[str, ...] = ()
+
+
+class Asked(NamedTuple):
+    """What a question about a figure wants: a calculation with readings, each under a letter.
+
+    The letters are those of `readings`; a letter that is none of them is an unknown of the figure.
+    """
+
+    target: t.Node
+    readings: tuple[tuple[str, Reading], ...] = ()
+
+
+class Said(Protocol):
+    """Makes what is asked of the words that a wording found."""
+
+    def __call__(self, figure: Any, found: re.Match[str]) -> Asked:
+        """Return what is asked; raises FigureError where the figure does not show it."""
+
+
+class Wording(NamedTuple):
+    """One way to ask about a figure: a pattern for the whole question, and what it asks.
+
+    The pattern meets the question without its last stop, capitals folded; mathematics stands in it
+    as its line between braces. Group names are free.
+    """
+
+    pattern: str
+    asks: Said
+
+
+def asks_reading(name: str, *groups: str) -> Said:
+    """Return what a wording asks that wants one reading, of the words in its groups."""
+
+    def asks(figure: Figure, found: re.Match[str]) -> Asked:
+        of = tuple(found[group] for group in groups)
+        return Asked(t.Sym("r"), (("r", Reading(name, of)),))
+
+    return asks
+
+
+@dataclass(frozen=True, slots=True)
+class FigureKind:
+    """All that every layer needs to know of one kind of figure.
+
+    Attributes
+    ----------
+    name
+        What it is called in files, for ever: *number line*.
+    figure
+        Its class, a frozen dataclass.
+    fault
+        What is wrong with a figure's own data, as a clause, or ``""``. It is asked before any
+        other face, and is quick whatever the data holds.
+    drawing
+        What is drawn.
+    words
+        All that a pupil who cannot see it needs in order to answer, and not the answer.
+    printed
+        The mathematics that is printed on it.
+    readings
+        Everything that can be taken from it, for the proof that drawing and data agree.
+    read
+        The value of one reading, from the data; raises FigureError.
+    relations
+        The equations that hold between what is printed on it.
+    wordings
+        The ways to ask about it that are understood.
+    accurate
+        Whether it is drawn to scale, so that it may be measured.
+    """
+
+    name: str
+    figure: type[Figure]
+    fault: Callable[[Any], str]
+    drawing: Callable[[Any], Drawing]
+    words: Callable[[Any], str]
+    printed: Callable[[Any], tuple[t.Node, ...]]
+    readings: Callable[[Any], tuple[Reading, ...]]
+    read: Callable[[Any, Reading], t.Node]
+    relations: Callable[[Any], tuple[t.Relation, ...]] = lambda figure: ()
+    wordings: tuple[Wording, ...] = ()
+    accurate: Callable[[Any], bool] = lambda figure: True
+    moved: Mapping[str, str] = field(default_factory=dict)
+
+
+KINDS: dict[str, FigureKind] = {}
+"""Every kind by its name."""
+_BY_CLASS: dict[type, FigureKind] = {}
+
+
+def register_figure(kind: FigureKind) -> FigureKind:
+    """Add a kind of figure.
+
+    Raises
+    ------
+    ValueError
+        If another class has taken the name.
+    """
+    other = KINDS.get(kind.name)
+    if other is not None and other.figure is not kind.figure:
+        raise ValueError(f"two kinds of figure are called {kind.name!r}")
+    KINDS[kind.name] = _BY_CLASS[kind.figure] = kind
+    return kind
+
+
+def kind_of(figure: Figure) -> FigureKind:
+    """Return the kind of a figure."""
+    return _BY_CLASS[type(figure)]
+
+
+WIDEST, HIGHEST = 17, 11
+"""How large a drawing may be, in ems: what half a slide, or half a sheet, has room for."""
+
+
+@lru_cache(maxsize=4096)
+def fault(figure: Figure) -> str:
+    """Return why a figure cannot be used, as a clause, or ``""``."""
+    kind = kind_of(figure)
+    if found := kind.fault(figure):
+        return found
+    made = kind.drawing(figure)
+    if made.width > WIDEST or made.height > HIGHEST:
+        return (
+            f"it would be {float(made.width):.1f} by {float(made.height):.1f} letters high and "
+            f"wide, and there is room for {WIDEST} by {HIGHEST}"
+        )
+    return ""
+
+
+def sound(figure: Figure) -> Figure:
+    """Return a figure that has no fault.
+
+    Raises
+    ------
+    FigureError
+        If it has one.
+    """
+    if found := fault(figure):
+        raise FigureError(found)
+    return figure
+
+
+@lru_cache(maxsize=1024)
+def drawn(figure: Figure) -> Drawing:
+    """Return what is drawn; raises FigureError for a figure with a fault."""
+    return kind_of(figure).drawing(sound(figure))
+
+
+def words(figure: Figure) -> str:
+    """Return what is said to a pupil who cannot see it; raises FigureError as :func:`drawn`."""
+    return kind_of(figure).words(sound(figure))
+
+
+def read(figure: Figure, reading: Reading) -> t.Node:
+    """Return what a reader takes from a figure, from its data.
+
+    Raises
+    ------
+    FigureError
+        If the figure does not show it.
+    """
+    return kind_of(figure).read(sound(figure), reading)
+
+
+NOT_ACCURATE = "Not drawn accurately"
+"""What stands by a figure that is not to be measured (the words of English examination papers,
+common practice, no source)."""
+
+
+def not_shown(reading: Reading) -> FigureError:
+    """Return the error for a reading that a figure has not."""
+    of = " of " + " and ".join(f"‘{name}’" for name in reading.of) if reading.of else ""
+    return FigureError(f"it does not show the {reading.name}{of}")

@@ -1,0 +1,145 @@
+"""Take something from a figure: what it shows, or what is worked out from what it shows."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from itembank.figures.figure import Asked, Figure, FigureError, Reading, kind_of, read, sound
+from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
+from itembank.items.asks.find_value import Find
+from itembank.notation import tree as t
+from itembank.notation.line import line
+
+
+@dataclass(frozen=True, slots=True)
+class OfFigure(Ask):
+    """Work out `target`, whose letters stand for readings of the figure or for its unknowns.
+
+    The figure is the very one that is printed. A letter that no reading stands for is an unknown
+    that is printed on it, and is settled by the relations that the figure shows.
+
+    >>> from itembank.figures.kinds.shaded_shape import ShadedShape
+    >>> shape = ShadedShape("rectangle", 1, 4, (0, 1, 2))
+    >>> ask = OfFigure(shape, t.Sym("r"), (("r", Reading("shaded")),))
+    >>> line(as_find(ask).target)
+    '3/4'
+    """
+
+    figure: Figure
+    target: t.Node
+    readings: tuple[tuple[str, Reading], ...] = ()
+
+
+def as_find(ask: OfFigure) -> Find:
+    """Return the question with what the figure's data shows put in its place.
+
+    Raises
+    ------
+    FigureError
+        If the figure has a fault, or does not show what is asked.
+    """
+    values: dict[t.Node, t.Node] = {
+        t.Sym(letter): read(ask.figure, reading) for letter, reading in ask.readings
+    }
+    target = t.replaced(ask.target, values)
+    relations = kind_of(sound(ask.figure)).relations(ask.figure)
+    return Find(target, relations if t.symbols(target) - {"π"} else ())
+
+
+def name_read(ask: OfFigure) -> t.Label | None:
+    """Return the name that answers the question, where it asks for one: an arrow, a bar."""
+    if len(ask.readings) == 1 and ask.target == t.Sym(ask.readings[0][0]):
+        found = read(ask.figure, ask.readings[0][1])
+        if isinstance(found, t.Label):
+            return found
+    return None
+
+
+_STOP = re.compile(r"(?<=[.?!])\s+")
+_LEAD = re.compile(
+    r"(?:the|this|here (?:is|are)|a|an|each|in (?:the|this)|look at)\b[^?\d]*", re.IGNORECASE
+)
+_NOT_LEAD = re.compile(r"\b(?:not|no|except|without|unless|only|never|but)\b", re.IGNORECASE)
+_ABOUT = re.compile(
+    r"(?:give|write|show) (?:your|the) answers?\b[^?]*|(?:it is )?not drawn accurately",
+    re.IGNORECASE,
+)
+
+
+def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
+    """Return what the words of a prompt ask of a figure: they are read whole.
+
+    One sentence asks, in one of the wordings of the figure's kind; others may say what the figure
+    shows, with no number and no *not*, or how the answer is to be written.
+
+    Raises
+    ------
+    FigureError
+        If a sentence is not understood, or the figure does not show what is asked.
+
+    >>> from itembank.figures.kinds.shaded_shape import ShadedShape
+    >>> shape = ShadedShape("circle", 1, 3, (0,))
+    >>> asked_in(shape, ("What fraction of the circle is shaded?",)).readings[0][1].name
+    'shaded'
+    """
+    text = "".join(run if isinstance(run, str) else f"{{{line(run)}}}" for run in prompt)
+    found: Asked | None = None
+    for sentence in _STOP.split(" ".join(text.split())):
+        bare = sentence.rstrip(".?! ")
+        if (asked := _wording(figure, bare)) is not None:
+            if found is not None:
+                raise FigureError("its words ask for two things")
+            found = asked
+        elif not (_ABOUT.fullmatch(bare) or _leads(bare, sentence)):
+            raise FigureError(
+                f"‘{sentence}’ is not understood as a question about a {kind_of(figure).name}"
+            )
+    if found is None:
+        raise FigureError("its words ask for nothing that the figure shows")
+    return found
+
+
+def _leads(bare: str, sentence: str) -> bool:
+    return not sentence.endswith("?") and bool(_LEAD.fullmatch(bare)) and not _NOT_LEAD.search(bare)
+
+
+def _wording(figure: Figure, bare: str) -> Asked | None:
+    for wording in kind_of(figure).wordings:
+        if match := re.fullmatch(wording.pattern, bare, re.IGNORECASE):
+            return wording.asks(figure, match)
+    return None
+
+
+def of_figure(figure: Figure, prompt: Sequence[str | t.Node]) -> OfFigure:
+    """Return the question that the words of a prompt ask of a figure; raises FigureError."""
+    asked = asked_in(sound(figure), prompt)
+    return OfFigure(figure, asked.target, asked.readings)
+
+
+def _store(ask: OfFigure) -> Stored:
+    return Stored((ask.target,), figure=ask.figure, readings=ask.readings)
+
+
+def _restore(stored: Stored) -> OfFigure:
+    if stored.figure is None:
+        raise t.NotationError("there is no figure to take an answer from")
+    return OfFigure(stored.figure, only(stored, 1)[0], stored.readings)
+
+
+def _twin(ask: OfFigure, form: str) -> Twin:
+    return ("of figure", ask.figure, ask.readings, form), (ask.target,), ()
+
+
+OF_FIGURE = register_kind(
+    Kind(
+        "of figure",
+        OfFigure,
+        trees=lambda ask: (ask.target,),
+        store=_store,
+        restore=_restore,
+        twin=_twin,
+        does="take something from a figure",
+    )
+)

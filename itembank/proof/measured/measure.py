@@ -1,0 +1,141 @@
+"""What is measured on a drawing, and whether the figure's data says the same.
+
+A kind's measuring (:class:`Measuring`) is given the drawing alone: strokes, areas and labels at
+exact places. It works with sympy's numbers and geometry, and shares nothing with the figure's own
+`read`. So a drawing that says something else than its figure reaches no page.
+
+>>> from itembank.figures.kinds.shaded_shape import ShadedShape
+>>> disagreement(ShadedShape("rectangle", 2, 4, (0, 1, 2)))
+''
+"""
+
+from __future__ import annotations
+
+import importlib
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from itembank.figures.drawing import Drawing
+from itembank.figures.figure import Figure, Reading, drawn, kind_of, read
+from itembank.items.asks import Find, OfFigure
+from itembank.notation import tree as t
+from itembank.notation.symbolic import to_sympy
+from itembank.notation.value import NotExact
+
+Measured = t.Node
+"""A measurement as a tree: a number, a quantity, a list of them, or a name."""
+
+
+@dataclass(frozen=True, slots=True)
+class Measuring:
+    """How one kind of figure is measured.
+
+    Attributes
+    ----------
+    measure
+        What a reading comes to on a drawing; raises NotExact where the drawing does not show it.
+    relations
+        The equations that hold between what is printed on a drawing, from where it stands.
+    """
+
+    measure: Callable[[Drawing, Reading], Measured]
+    relations: Callable[[Drawing], tuple[t.Relation, ...]] = lambda drawing: ()
+
+
+def measuring(figure: Figure) -> Measuring:
+    """Return how a figure is measured: `MEASURING` of the module named as its own is."""
+    name = type(figure).__module__.rpartition(".")[2]
+    module = importlib.import_module(f"itembank.proof.measured.{name}_measured")
+    found: Measuring = module.MEASURING
+    return found
+
+
+def measured(figure: Figure, reading: Reading) -> Measured:
+    """Return what a reading comes to on a figure's drawing; raises NotExact."""
+    return measuring(figure).measure(drawn(figure), reading)
+
+
+@lru_cache(maxsize=1024)
+def disagreement(figure: Figure) -> str:
+    """Return how a figure's drawing says something else than its data, as a clause, or ``""``.
+
+    Everything that can be read from the figure is read and measured, not only what is asked.
+    """
+    kind = kind_of(figure)
+    for reading in kind.readings(figure):
+        said, found = read(figure, reading), measured(figure, reading)
+        if not _same(said, found):
+            of = f" of {' and '.join(reading.of)}" if reading.of else ""
+            return (
+                f"the figure says that the {reading.name}{of} is {_text(said)}, and it is drawn "
+                f"as {_text(found)}"
+            )
+    said_relations = {_equation(relation) for relation in kind.relations(figure)}
+    found_relations = {
+        _equation(relation) for relation in measuring(figure).relations(drawn(figure))
+    }
+    if said_relations != found_relations:
+        return "what its labels say together is not what is drawn"
+    return ""
+
+
+def _same(said: t.Node, found: t.Node) -> bool:
+    if isinstance(said, t.Label) or isinstance(found, t.Label):
+        return said == found
+    a, b = to_sympy(said), to_sympy(found)
+    rows = [value if isinstance(value, list) else [value] for value in (a, b)]
+    return len(rows[0]) == len(rows[1]) and all(
+        (mine - theirs).expand() == 0 for mine, theirs in zip(*rows, strict=True)
+    )
+
+
+def _equation(relation: t.Relation) -> Any:
+    """Return what is equal for two equations that say the same, up to a factor."""
+    import sympy
+
+    (_, second), *more = relation.rest
+    if more:
+        raise NotExact("a relation of a figure has two sides")
+    gap = sympy.expand(to_sympy(relation.first) - to_sympy(second))
+    if not gap.free_symbols:
+        return gap
+    return sympy.Poly(gap, *sorted(gap.free_symbols, key=str)).monic().as_expr()
+
+
+def _text(node: t.Node) -> str:
+    from itembank.notation.line import shown_line
+
+    return shown_line(node)
+
+
+def as_measured(ask: OfFigure) -> Find:
+    """Return the question with what is measured put in its place; raises NotExact."""
+    values: dict[t.Node, t.Node] = {
+        t.Sym(letter): measured(ask.figure, reading) for letter, reading in ask.readings
+    }
+    target = t.replaced(ask.target, values)
+    relations = measuring(ask.figure).relations(drawn(ask.figure))
+    return Find(target, relations if t.symbols(target) - {"π"} else ())
+
+
+def measured_name(ask: OfFigure) -> t.Label | None:
+    """Return the name that the drawing answers with, where the question asks for one."""
+    if len(ask.readings) == 1 and ask.target == t.Sym(ask.readings[0][0]):
+        found = measured(ask.figure, ask.readings[0][1])
+        if isinstance(found, t.Label):
+            return found
+    return None
+
+
+def number_tree(value: Any) -> t.Node:
+    """Return a rational number of sympy as a tree.
+
+    >>> import sympy
+    >>> number_tree(sympy.Rational(-3, 4))
+    Neg(of=Frac(num=Int(n=3), den=Int(n=4)))
+    """
+    if not value.is_Rational:
+        raise NotExact("what is drawn is no fraction of anything")
+    return t.num(int(value)) if value.q == 1 else t.frac(int(value.p), int(value.q))

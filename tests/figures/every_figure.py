@@ -1,0 +1,49 @@
+"""Figures of every kind, drawn at random within what each kind allows.
+
+A kind's examples stand in ``EXAMPLES`` of the module ``examples_KIND.py`` beside this one, which
+makes a figure from a source of random numbers.
+"""
+
+from __future__ import annotations
+
+import importlib
+import random
+from collections.abc import Callable, Iterator
+from pathlib import Path
+
+from itembank.figures import kinds as kinds
+from itembank.figures.figure import KINDS, Figure, fault
+
+Maker = Callable[[random.Random], Figure]
+
+
+def maker(name: str) -> Maker:
+    """Return what makes examples of a kind."""
+    module = importlib.import_module(f"tests.figures.examples_{name.replace(' ', '_')}")
+    made: Maker = module.example
+    return made
+
+
+def names() -> list[str]:
+    """Return the names of all kinds."""
+    return list(KINDS)
+
+
+def examples(name: str, count: int, seed: int = 1) -> Iterator[Figure]:
+    """Yield so many sound figures of a kind, the same ones for a seed."""
+    chance = random.Random(f"{name} {seed}")
+    make = maker(name)
+    found = tried = 0
+    while found < count:
+        tried += 1
+        assert tried < 50 * count, f"hardly any example of a {name} is sound"
+        figure = make(chance)
+        if not fault(figure):
+            found += 1
+            yield figure
+
+
+def lacking() -> list[str]:
+    """Return the kinds that have no examples."""
+    here = Path(__file__).parent
+    return [n for n in KINDS if not (here / f"examples_{n.replace(' ', '_')}.py").exists()]

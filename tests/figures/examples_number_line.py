@@ -1,0 +1,32 @@
+"""Number lines at random: whole numbers, negatives, decimals and fractions, points and jumps."""
+
+from __future__ import annotations
+
+import random
+
+from itembank.figures.kinds.number_line import Jump, NumberLine
+from itembank.notation import tree as t
+
+
+def example(chance: random.Random) -> NumberLine:
+    """Return a number line, sound or not."""
+    steps = chance.choice((2, 3, 4, 5, 6, 8, 10, 12, 20))
+    first: t.Node = t.num(chance.choice((0, 0, 1, -5, -10, 3, 100)))
+    last: t.Node = t.num(chance.choice((1, 2, 5, 10, 20, 110, 1000)))
+    if chance.random() < 0.2:
+        first, last = t.Dec("0", "5"), t.Dec("1", "25")
+    letters = chance.sample("ABCD", chance.randrange(0, 4))
+    marks = chance.sample(range(steps + 1), min(len(letters), steps))
+    jumps = ()
+    if chance.random() < 0.3:
+        start, end = chance.sample(range(steps + 1), 2)
+        jumps = (Jump(start, end, t.num(chance.randrange(1, 20))),)
+    numbered = tuple(sorted(chance.sample(range(1, steps), min(2, steps - 1))))
+    return NumberLine(
+        first,
+        last,
+        steps,
+        numbered if chance.random() < 0.4 else (),
+        tuple(zip(letters, marks, strict=False)),
+        jumps,
+    )
