@@ -69,7 +69,6 @@ def random_packs(draws: int) -> list[Pack]:
             self_mark="when done",
             paper="white",
             slips=True,
-            self_mark="when done",
             bands=default_scheme(3),
         )
         _made.append(as_data(request, choose(request)))

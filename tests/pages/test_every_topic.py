@@ -43,7 +43,6 @@ def pack_of(topic: str) -> Pack:
         print_tint=False,
         self_mark="when done",
         slips=True,
-        self_mark="when done",
         bands=default_scheme(3),
     )
     return as_data(request, choose(request))
