@@ -16,6 +16,7 @@ RIGHT, FORM, WRONG = Verdict.RIGHT, Verdict.WRONG_FORM, Verdict.WRONG
 KNOWN, UNREAD = Verdict.KNOWN, Verdict.UNREADABLE
 
 TOLD = [
+    ("number.factor-pairs/core/5", "1 : 2 = 1 : 2", WRONG, "Two numbers are asked for"),
     # One answer given twice: each is held to the form, with its unit or without.
     ("ratio.scale/core/3", "8 or 8cm", RIGHT, ""),
     ("ratio.scale/core/3", "80 mm or 8 cm", FORM, "give it in centimetres"),
