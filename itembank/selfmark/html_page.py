@@ -18,7 +18,7 @@ from typing import Any
 
 from itembank.items.item import Item
 from itembank.packs.data.pack import Band, Pack, Sheet
-from itembank.packs.data.pack_item import Maths, PackItem, TextRun
+from itembank.packs.data.pack_item import Maths, PackItem, Picture, TextRun
 from itembank.packs.pack_checks import stored_items
 from itembank.selfmark.questions import question_data
 from itembank.selfmark.slip import slip_key
@@ -263,7 +263,7 @@ def _question(item: PackItem, number: int, name: str) -> str:
     worth = "" if item.marks == 1 else f' <span class="small">({item.marks} marks)</span>'
     return (
         f'<li class="question"><h3>Question {number}{worth}</h3>'
-        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>'
+        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}'
         f"{_answer_box(name, f'question {number}')}</li>"
     )
 
@@ -283,6 +283,15 @@ def _prompt(item: PackItem) -> str:
     return "".join(
         escape(run.text) if isinstance(run, TextRun) else _maths(run) for run in item.prompt
     )
+
+
+def _picture(picture: Picture | None) -> str:
+    """Return a figure, drawn as everywhere, with its words for who cannot see it."""
+    if picture is None:
+        return ""
+    from itembank.figures.svg import svg
+
+    return f'<div class="picture">{svg(picture.figure)}</div>'
 
 
 def _maths(maths: Maths) -> str:
@@ -363,7 +372,7 @@ def _asked(sheet: Sheet) -> list[PackItem]:
 def _worked(item: PackItem) -> list[str]:
     return [
         "<h3>Worked example</h3>",
-        f'<p class="prompt">{_prompt(item)}</p>',
+        f'<p class="prompt">{_prompt(item)}</p>{_picture(item.picture)}',
         *_steps(item, 0),
         f"<p><strong>Answer:</strong> {_maths(item.key)}</p>",
     ]
@@ -375,7 +384,7 @@ def _to_finish(item: PackItem, tier: str) -> list[str]:
     name = f"{tier}-finish"
     return [
         '<div class="question"><h3>Now finish this one</h3>',
-        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>',
+        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}',
         *_steps(item, lines - lines // 2),
         _answer_box(name, "this one"),
         "</div>",
