@@ -19,7 +19,8 @@ from itembank.packs.choosing.chosen_and_proved import any_refused, chosen_and_pr
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
 from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sheet
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.starter import Share, TooFull, choose_starter, share_out
+from itembank.packs.choosing.one_slide import TooFull
+from itembank.packs.choosing.starter import Share, choose_starter, share_out
 from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
 from itembank.packs.sources.bank_source import BankSource
