@@ -1,4 +1,4 @@
-"""A question of a bank with a figure: read, proved, signed by what it shows, and refused plainly."""
+"""A question of a bank with a figure: read, proved, signed by what it shows."""
 
 from __future__ import annotations
 
