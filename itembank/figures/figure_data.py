@@ -3,7 +3,6 @@
 The fields of a figure's class say all there is to say. Mathematics is a line, and a whole number
 may stand for itself; pairs may be written as a table. What is not given keeps its usual value.
 
-
 >>> data = {"kind": "number line", "first": 0, "last": "1", "steps": 4, "points": {"A": 3}}
 >>> figure = from_data(data)
 >>> to_data(figure)
