@@ -115,6 +115,8 @@ def run(arguments: Sequence[str] | None = None) -> None:
     # does by default found none, and took a tenth of a pack's time. What a whole pack makes, and
     # sympy as it loads, stays below this.
     gc.set_threshold(MOST_NEW)
+    # Pydantic would look for plug-ins among all that is installed; none has anything to say here.
+    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     listen(lambda sentence: say(sentence, err=True))
     watch(_bar)
     with screens():

@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Callable
 from fractions import Fraction
 from math import gcd, lcm
 
+from itembank.figures.figure import words as figure_words
+from itembank.items.item import Item
 from tests.generators.fraction_methods import (
     BRACKETS,
     SHAPES,
@@ -50,7 +54,37 @@ from tests.generators.fraction_methods import (
     work_across,
 )
 
+
+def _drawn(item: Item) -> tuple[int, int, int]:
+    """Return how many parts were asked about, how many not, and how many make one whole.
+
+    Of the words for who cannot see the figure, and of the question.
+    """
+    assert item.figure is not None
+    said = figure_words(item.figure)
+    rows = re.search(r"(\d+) rows of (\d+) equal parts", said)
+    equal = re.search(r"(\d+) equal parts", said)
+    assert equal is not None
+    each = int(rows[1]) * int(rows[2]) if rows else int(equal[1])
+    wholes = re.search(r"There are (\d+)", said)
+    shaded = re.search(r"(\d+) of the parts (?:is|are)", said)
+    assert shaded is not None
+    rest = each * (int(wholes[1]) if wholes else 1) - int(shaded[1])
+    other = "not shaded" in str(item.prompt[0])
+    return (rest, int(shaded[1]), each) if other else (int(shaded[1]), rest, each)
+
+
+def _of_drawn(make: Callable[[int, int, int], Fraction]) -> Method:
+    return lambda item: make(*_drawn(item))
+
+
 METHODS: dict[tuple[str, str], Method] = {
+    ("shaded", "shaded-part-to-part"): _of_drawn(lambda asked, rest, each: Fraction(asked, rest)),
+    ("shaded", "shaded-other-part"): _of_drawn(lambda asked, rest, each: Fraction(rest, each)),
+    ("shaded", "shaded-upside-down"): _of_drawn(lambda asked, rest, each: Fraction(each, asked)),
+    ("shaded", "shaded-parts-of-all"): _of_drawn(
+        lambda asked, rest, each: Fraction(asked, asked + rest)
+    ),
     ("add-like", "add-across"): work_across,
     ("add-like", "like-denominators-multiplied"): denominators_multiplied,
     ("add-like", "subtract-denominators-away"): lambda item: sum(

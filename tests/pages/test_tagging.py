@@ -12,6 +12,7 @@ import pikepdf
 import pytest
 
 from itembank.pages.engine.page import Document, UntaggedMarkError
+from itembank.pages.engine.pdf_objects import compressed
 from tests.pages.checkers import assert_accessible
 
 
@@ -178,3 +179,14 @@ def test_every_object_is_where_the_file_says(drawn):
             if row[0] == 1:
                 at = int.from_bytes(row[1:5], "big")
                 assert data[at:].startswith(b"%d 0 obj\n" % number), (key, number)
+
+
+@pytest.mark.parametrize("size", [0, 1, 60, 255, 256, 511, 512, 5000, 32767, 32768, 100_000])
+def test_what_is_compressed_is_unpacked_by_any_reader(size):
+    content = (b"<mn>%d</mn>" % size * (size // 4 + 1))[:size]
+    packed = compressed(content)
+    assert zlib.decompress(packed) == content
+    assert len(packed) <= len(zlib.compress(content, 6)) * 1.02 + 8
+    # Its window, a power of 2 from 256 (RFC 1950, 2.2), is no larger than it has to be.
+    window = 1 << (packed[0] >> 4) + 8
+    assert window <= max(512, 2 * size)

@@ -39,6 +39,7 @@ def band_patterns(letters: Sequence[str], colours: Mapping[str, str]) -> Markup:
     cell = Markup(
         '<pattern id="band-{place}" width="10" height="10" patternUnits="userSpaceOnUse">'
         '<path d="M0 0H10V10H0Z" fill="{colour}"/>'
+        '<path d="{marks}" fill="none" stroke="#fff" stroke-width="3"/>'
         '<path d="{marks}" fill="none" stroke="#1b2530" stroke-width="1.5"/></pattern>'
     )
     cells = [

@@ -24,7 +24,7 @@ from itembank.notation.value import exact
 from itembank.notation.words import words as said
 
 MOST_STEPS = 40
-_LONG = Fraction(15)
+_LONG = Fraction(12)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,10 +7,11 @@ Importing this module imports ReportLab.
 
 from __future__ import annotations
 
-import zlib
 from itertools import count
 
 from reportlab.pdfbase import pdfdoc
+
+from itembank.pages.engine.pdf_objects import compressed
 
 TOGETHER = 200
 """Most objects of one compressed stream: a reader unpacks them all to find one."""
@@ -81,7 +82,7 @@ def _cross_references(number: int, rows: dict[int, tuple[int, int, int]], ends: 
 
 
 def _stream(number: int, entries: bytes, content: bytes) -> bytes:
-    packed = zlib.compress(content, 6)
+    packed = compressed(content)
     return b"%d 0 obj\n<<%b /Filter /FlateDecode /Length %d>>\nstream\n%b\nendstream\nendobj\n" % (
         number,
         entries,

@@ -19,6 +19,7 @@ from itembank.pages.engine.flow import (
     FORMULA_SCALE,
     STOPS,
     Atom,
+    Cluster,
     Flow,
     Piece,
     Strong,
@@ -113,12 +114,43 @@ def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
 
     `gap` is the room between the lowest ink of a line and the highest of the next, in ems.
     """
-    lines, cramped = _break(flow, width / size)
+    lines, cramped = _break(flow.clusters, width / size)
     stacked = _stack(lines, size, face(flow.bold).width(" "), gap)
-    return Block(size, *stacked, cramped, flow.has_formula)
+    below = Block(size, *stacked, cramped, flow.has_formula)
+    if len(flow.clusters) > 1 and (last := flow.clusters[-1].atoms[-1]).picture is not None:
+        beside = _beside(flow.clusters[:-1], last, flow, width, size, gap)
+        if beside is not None and beside.height < below.height:
+            return beside
+    return below
 
 
-def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
+PICTURE_GAP = 1.0
+"""Room between words and the figure that stands right of them, in ems."""
+LEAST_BESIDE = 7.0
+"""The least room for words beside a figure, in ems."""
+
+
+def _beside(
+    words: Sequence[Cluster], atom: Atom, flow: Flow, width: float, size: float, gap: float
+) -> Block | None:
+    """Return words with their figure to the right of them, or None where there is no room."""
+    room = width / size - atom.width - PICTURE_GAP
+    if room < LEAST_BESIDE:
+        return None
+    lines, cramped = _break(words, room)
+    if cramped:
+        return None
+    space = face(flow.bold).width(" ")
+    stacked, widest, height, first = _stack(lines, size, space, gap)
+    # As near as the longest line lets it stand, so that eyes need not travel.
+    x = widest / size + PICTURE_GAP
+    picture = Line(atom.ascent * size, (x + atom.width) * size, [(x, atom, 1.0)], size, space)
+    tall = max(height, atom.ascent * size)
+    whole = picture.width
+    return Block(size, [*stacked, picture], whole, tall, first, False, flow.has_formula)
+
+
+def _break(clusters: Sequence[Cluster], room: float) -> tuple[list[Broken], bool]:
     """Return lines no wider than `room`, in ems, and whether anything had to be set smaller."""
     lines: list[Broken] = []
     current: Broken = []
@@ -131,7 +163,7 @@ def _break(flow: Flow, room: float) -> tuple[list[Broken], bool]:
         lines.append(current)
         current, x = [], 0.0
 
-    for cluster in flow.clusters:
+    for cluster in clusters:
         if cluster.newline and current:
             end_line()
         before = spaces[current[-1][1].bold] if cluster.spaced and current else 0.0
