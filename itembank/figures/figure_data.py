@@ -3,7 +3,6 @@
 The fields of a figure's class say all there is to say. Mathematics is a line, and a whole number
 may stand for itself; pairs may be written as a table. What is not given keeps its usual value.
 
->>> from itembank.figures import kinds
 >>> data = {"kind": "number line", "first": 0, "last": "1", "steps": 4, "points": {"A": 3}}
 >>> figure = from_data(data)
 >>> to_data(figure)
@@ -82,6 +81,8 @@ def from_data(data: Any) -> Figure:
     """
     if not isinstance(data, Mapping):
         raise Misplaced("a figure is a table with a kind")
+    import itembank.figures.kinds  # noqa: F401 - each puts itself into the table
+
     name = data.get("kind")
     if name is None:
         raise Misplaced(f"it has no kind: give one of {_among(KINDS)}", "kind")
