@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from itembank.planning.department.department import load_department
+from itembank.planning.department.department import read_department
 from itembank.records.pupils.whom import Whom
 from itembank.work.lesson.forget import forget
 
@@ -33,7 +33,7 @@ def test_a_pupils_page_from_the_lesson_to_paper_to_forgetting(desk, home):
     paper = desk.get("/class/8K/seat/B3.pdf")
     assert paper.content.startswith(b"%PDF-")
     assert paper.headers["cache-control"] == "no-store"
-    forget(load_department(home), Whom("8K", "B3"))
+    forget(read_department(home, None), Whom("8K", "B3"))
     page = desk.get("/class/8K/seat/B3")
     assert page.status_code == 200
     assert "Nothing is kept of seat B3" in page.text
@@ -51,3 +51,12 @@ def test_a_class_or_seat_that_is_not_there(looking, address):
 def test_one_caution_a_page(looking, part):
     text = re.sub(r'<span class="on-paper">.*?</span>', "", looking.get(f"/class/8K/{part}").text)
     assert text.count("not a grade") == 1
+
+
+def test_before_anything_is_recorded_nothing_is_kept(looking):
+    page = looking.get("/class/8K/seat/A1")
+    assert page.status_code == 200
+    assert "Nothing is kept of seat A1" in page.text
+    page = looking.get("/class/8K/seats")
+    assert page.status_code == 200
+    assert 'href="/class/8K/seat/A1"' in page.text

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from itembank.errors import NotFound
 from itembank.files.shipped import shipped_folder
 from itembank.planning.bands.bands import default_scheme
-from itembank.planning.department.department import load_department
+from itembank.planning.department.department import read_department
 from itembank.records.entries.entries import Answers, LessonFacts, OwnViews, QuestionFacts, Scores
 from itembank.records.entries.recording import record
 from itembank.records.pupils.homes import Move
@@ -114,7 +114,7 @@ def department(tmp_path):
     home = tmp_path / "larkhythe"
     ignored = shutil.ignore_patterns("plans", "*.sqlite3")
     shutil.copytree(shipped_folder() / "larkhythe", home, ignore=ignored)
-    found = load_department(home)
+    found = read_department(home, None)
     right = {"A1": {1: False, 2: True}, "A2": {1: True, 2: True}}
     with open_results(found) as store:
         record(store, facts(DAY, questions=2), Answers(right, {}))
@@ -127,7 +127,7 @@ def test_what_is_forgotten_is_gone_from_the_page_and_its_file_is_named(departmen
     write_pupil_page(department, made, path)
     assert path.read_bytes() == pupil_pdf(made)
     done = forget(department, Whom("8K", "A1"))
-    assert path in [left for left, _ in done.done.left]
+    assert path in [left for left, _ in done.forgotten.left]
     after = pupil_page(department, "8K", "A1")
     assert after.empty
     assert "Nothing is kept of seat A1" in after.nothing

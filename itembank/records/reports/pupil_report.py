@@ -99,12 +99,12 @@ class PupilReport:
     seat: str
     first: datetime.date
     last: datetime.date
-    starters: tuple[PupilStarter, ...]
-    topics: tuple[PupilTopic, ...]
-    mistakes: tuple[tuple[str, str, int], ...]
-    elsewhere: tuple[str, ...]
-    without: int
-    by_hand: int
+    starters: tuple[PupilStarter, ...] = ()
+    topics: tuple[PupilTopic, ...] = ()
+    mistakes: tuple[tuple[str, str, int], ...] = ()
+    elsewhere: tuple[str, ...] = ()
+    without: int = 0
+    by_hand: int = 0
     gone: Move | None = None
 
     @property

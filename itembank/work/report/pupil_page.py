@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError, NotFound
 from itembank.people.seats import seat_order
+from itembank.text.characters import shown
 from itembank.text.in_words import counted, day_month_year, short_day
 from itembank.today import today
 from itembank.work.lesson.decide import thresholds_of
@@ -140,28 +141,21 @@ def pupil_page(
         NotFound: the class lists no such seat, and nothing is recorded of it.
         ItembankError: there is no such class, or the days make no sense.
     """
-    from itembank.records.reports.pupil_report import pupil_report
+    from itembank.records.reports.pupil_report import PupilReport, pupil_report
 
     group = department.find_class(class_name)
     code = seat.strip().upper()
     first, last = _days(since, until)
-    with open_results(department, make=False) as store, store.reading() as connection:
-        found = pupil_report(
-            connection,
-            group.name,
-            code,
-            _schemes(department, group),
-            first,
-            last,
-            today(),
-            thresholds_of(department),
-        )
+    # Where nothing was ever recorded there is no store, and nothing is kept of anybody.
+    found = PupilReport(group.name, code, first, last)
+    if _any_results(department):
+        bands = _schemes(department, group)
+        lines = thresholds_of(department)
+        with open_results(department, make=False) as store, store.reading() as connection:
+            found = pupil_report(connection, group.name, code, bands, first, last, today(), lines)
     if not found.starters and found.gone is None and code not in group.plan.seats:
-        there = ""
-        if not group.plan.seats:
-            there = " The class lists no seats."
         raise NotFound(
-            f"Nothing is kept of a seat {code} of {group.name}, and the class lists none.{there}",
+            f"Nothing is kept of a seat {shown(code)} of {group.name}, and the class lists none.",
             field="seat",
         )
     return PupilPage(found, titles_of(department), department.school, thresholds_of(department))
@@ -207,10 +201,11 @@ def seat_list(
 
     group = department.find_class(class_name)
     first, last = _days(since, until)
-    with open_results(department, make=False) as store, store.reading() as connection:
-        known = seats_to_look_at(
-            connection, group.name, _schemes(department, group), first, last, today()
-        )
+    known: tuple[LookAt, ...] = ()
+    if _any_results(department):
+        bands = _schemes(department, group)
+        with open_results(department, make=False) as store, store.reading() as connection:
+            known = seats_to_look_at(connection, group.name, bands, first, last, today())
     there = {line.seat for line in known}
     others = sorted((seat for seat in group.plan.seats if seat not in there), key=seat_order)
     return SeatList(group.name, known, tuple(others))
@@ -305,6 +300,11 @@ def starter_result(starter: PupilStarter) -> str:
     view = f" Own view before marking: {starter.view}." if starter.view else ""
     only = "" if starter.answers else " Only the score was recorded."
     return band + view + only
+
+
+def _any_results(department: Department) -> bool:
+    place = place_of_results(department)
+    return not place.is_file or place.path.exists()
 
 
 def _schemes(department: Department, group: SchoolClass) -> Schemes:
