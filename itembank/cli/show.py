@@ -14,6 +14,7 @@ from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank
+    from itembank.items.item import Item
 
 MOST = 100
 
@@ -39,6 +40,10 @@ def show(
         list[Path] | None,
         typer.Option(metavar="DIR", help="A bank’s folder; those near here are known."),
     ] = None,
+    pictures: Annotated[
+        Path | None,
+        typer.Option(metavar="DIR", help="Draw the questions’ pictures there, as SVG files."),
+    ] = None,
 ) -> None:
     """Show sample questions of a topic with key, working and likely mistakes.
 
@@ -53,7 +58,6 @@ def show(
     """  # noqa: D301 - typer keeps the lines after \b as they are
     import random
 
-    from itembank.cli.words.wrapped import item_text
     from itembank.items.item import Tier
     from itembank.items.topics.registry import find_topic, topic_ids
     from itembank.work.places import find_address
@@ -63,7 +67,7 @@ def show(
         _show_entry(topic, banks)
         return
     if "/" in topic:
-        typer.echo(item_text(1, find_address(topic)))
+        _tell(1, find_address(topic), pictures)
         return
     tier = tier.lower() if tier is not None else None
     if tier is not None and tier not in TIERS:
@@ -85,7 +89,19 @@ def show(
             range(size), min(count, size)
         )
         for number, index in enumerate(chosen, 1):
-            typer.echo(f"\n{item_text(number, found.item(level, index))}")
+            typer.echo()
+            _tell(number, found.item(level, index), pictures)
+
+
+def _tell(number: int, item: Item, pictures: Path | None) -> None:
+    """Show a question, and where its picture was drawn."""
+    from itembank.cli.words.wrapped import item_text, paragraph
+
+    typer.echo(item_text(number, item))
+    if pictures is not None and item.figure is not None:
+        from itembank.work.pack.picture_file import draw_picture_file
+
+        typer.echo(paragraph("   Drawn    ", str(draw_picture_file(item, pictures))))
 
 
 def _show_entry(address: str, named: tuple[Path, ...]) -> None:

@@ -61,7 +61,8 @@ class Locator:
             if fence:  # inside a string of several lines, nothing is a key
                 fence = _fence_after(line, fence)
                 continue
-            header = _HEADER.match(line)
+            # Most lines are a key and its value, and no header.
+            header = _HEADER.match(line) if "[" in line else None
             if depth and not (header and header[1] == "[[" and _is_plain(header[2])):
                 depth = max(depth + _brackets(line), 0)
             elif header:
@@ -70,8 +71,9 @@ class Locator:
                     depth = 0
                 table = self._enter(header, counts, number)
             elif match := _KEY.match(line):
+                key = match[1]
                 path = table
-                for name in _split(match[1]):
+                for name in (key,) if key.isidentifier() else _split(key):
                     path = (*path, name)
                     self._found.setdefault(path, number)
                 if "[" in line or "{" in line:

@@ -19,7 +19,8 @@ from itembank.packs.choosing.chosen_and_proved import any_refused, chosen_and_pr
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
 from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sheet
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.starter import Share, TooFull, choose_starter, share_out
+from itembank.packs.choosing.one_slide import TooFull
+from itembank.packs.choosing.starter import Share, choose_starter, share_out
 from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
 from itembank.packs.sources.bank_source import BankSource
@@ -65,8 +66,6 @@ class Started:
     proof: Proof
     items: tuple[Item, ...] = ()
     """The questions of the pack, in the order of :func:`~.pack_checks.stored_items`."""
-    self_mark: str = "when done"
-    """When pupils who mark their own answers see how they went."""
 
 
 def build_pack(request: PackRequest) -> Pack:
@@ -100,7 +99,7 @@ def start_pack(
     proof = Proof(items, prove=prove_anew, begun=begun)
     try:
         prove_by_first_road(items)
-        return Started(as_data(request, chosen), proof, tuple(items), stated(request.self_mark))
+        return Started(as_data(request, chosen), proof, tuple(items))
     except BaseException:
         proof.close()
         raise
@@ -347,6 +346,7 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
             paper=stated(request.paper),  # type: ignore[arg-type]
             print_tint=stated(request.print_tint),
             slips=stated(request.slips),
+            self_mark=stated(request.self_mark),  # type: ignore[arg-type]
         ),
         drawing=(
             model.Provenance(questions_from="generated")

@@ -10,7 +10,7 @@ from __future__ import annotations
 import base64
 import hashlib
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache
 from html import escape
 from importlib.resources import files
@@ -18,7 +18,7 @@ from typing import Any
 
 from itembank.items.item import Item
 from itembank.packs.data.pack import Band, Pack, Sheet
-from itembank.packs.data.pack_item import Maths, PackItem, TextRun
+from itembank.packs.data.pack_item import Maths, PackItem, Picture, TextRun
 from itembank.packs.pack_checks import stored_items
 from itembank.selfmark.questions import question_data
 from itembank.selfmark.slip import slip_key
@@ -52,7 +52,9 @@ _SIGNS = (
 )
 
 
-def self_mark_page(pack: Pack, stored: bytes, items: Sequence[Item], check: str) -> bytes:
+def self_mark_page(
+    pack: Pack, stored: bytes, items: Sequence[Item], signs: Mapping[str, str]
+) -> bytes:
     """Return the page of a pack: the same bytes for the same pack.
 
     Parameters
@@ -63,11 +65,11 @@ def self_mark_page(pack: Pack, stored: bytes, items: Sequence[Item], check: str)
         The pack's `pack.json`, from which the key of its result slips is made.
     items
         Its questions, in the order of :func:`~itembank.packs.pack_checks.stored_items`.
-    check
-        When a pupil sees how an answer went, one of
-        :data:`~itembank.planning.department.pack_request.SELF_MARK`.
+    signs
+        The sign of each band as SVG, by its letter.
     """
     questions = {id(kept): item for (_, kept), item in zip(stored_items(pack), items, strict=True)}
+    check = pack.look.self_mark
     data = _data(pack, slip_key(stored), questions, check)
     script, style = page_script(), page_style()
     policy = (
@@ -88,7 +90,7 @@ def self_mark_page(pack: Pack, stored: bytes, items: Sequence[Item], check: str)
             f"<style>{style}</style>",
             "</head>",
             "<body>",
-            *_body(pack, check),
+            *_body(pack, check, signs),
             f'<script type="text/plain" id="answers">{_veiled(data)}</script>',
             f"<script>{script}</script>",
             "</body>",
@@ -184,7 +186,7 @@ def _veil() -> bytes:
     return bytes(found)
 
 
-def _body(pack: Pack, check: str) -> list[str]:
+def _body(pack: Pack, check: str, signs: Mapping[str, str]) -> list[str]:
     lesson = pack.lesson
     several = len(pack.versions) > 1
     return [
@@ -215,7 +217,7 @@ def _body(pack: Pack, check: str) -> list[str]:
         "</div>",
         '<div id="notice" class="notice" role="alert" tabindex="-1" hidden></div>',
         f'<button type="button" id="finish">{_FINISH[check]}</button>',
-        *_result(pack),
+        *_result(pack, signs),
         "</div>",
         "</main>",
         "<footer><p>This page keeps no names. Your slip has your seat code and your score, and "
@@ -263,7 +265,7 @@ def _question(item: PackItem, number: int, name: str) -> str:
     worth = "" if item.marks == 1 else f' <span class="small">({item.marks} marks)</span>'
     return (
         f'<li class="question"><h3>Question {number}{worth}</h3>'
-        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>'
+        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}'
         f"{_answer_box(name, f'question {number}')}</li>"
     )
 
@@ -285,6 +287,15 @@ def _prompt(item: PackItem) -> str:
     )
 
 
+def _picture(picture: Picture | None) -> str:
+    """Return a figure, drawn as everywhere, with its words for who cannot see it."""
+    if picture is None:
+        return ""
+    from itembank.figures.svg import svg
+
+    return f'<div class="picture">{svg(picture.figure)}</div>'
+
+
 def _maths(maths: Maths) -> str:
     """Return mathematics with what is said of it, and its line for browsers that set none."""
     said = f'<math aria-label="{escape(maths.words)}" '
@@ -292,13 +303,13 @@ def _maths(maths: Maths) -> str:
     return f'{drawn}<span class="line">{escape(maths.line)}</span>'
 
 
-def _result(pack: Pack) -> list[str]:
+def _result(pack: Pack, signs: Mapping[str, str]) -> list[str]:
     return [
         '<div id="result" class="result" hidden>',
         '<h2 id="result-heading" tabindex="-1">How it went</h2>',
         '<p id="score"></p>',
         '<p id="left" hidden></p>',
-        *[part for band in pack.bands for part in _band(band)],
+        *[part for band in pack.bands for part in _band(band, signs[band.letter])],
         '<p class="small">A band says what to do next. It is a teaching aid, not a grade.</p>',
         "<p>Look at what is said under each question. You can change an answer and check it "
         "again; your score stays what it was the first time.</p>",
@@ -322,7 +333,7 @@ def _result(pack: Pack) -> list[str]:
     ]
 
 
-def _band(band: Band) -> list[str]:
+def _band(band: Band, sign: str) -> list[str]:
     task = band.task
     lines = (
         ("First", task.first),
@@ -333,8 +344,7 @@ def _band(band: Band) -> list[str]:
     )
     return [
         f'<div class="band-part" data-band="{escape(band.letter)}" hidden>',
-        f'<p class="band"><span class="badge">{escape(band.letter)}</span>'
-        f"<span>Your band is {escape(band.name)}.</span></p>",
+        f'<p class="band">{sign}<span>Your band is {escape(band.name)}.</span></p>',
         f"<h3>What to do next: {escape(task.title)}</h3>",
         *[f"<p><strong>{head}:</strong> {escape(said)}</p>" for head, said in lines if said],
         "</div>",
@@ -363,7 +373,7 @@ def _asked(sheet: Sheet) -> list[PackItem]:
 def _worked(item: PackItem) -> list[str]:
     return [
         "<h3>Worked example</h3>",
-        f'<p class="prompt">{_prompt(item)}</p>',
+        f'<p class="prompt">{_prompt(item)}</p>{_picture(item.picture)}',
         *_steps(item, 0),
         f"<p><strong>Answer:</strong> {_maths(item.key)}</p>",
     ]
@@ -375,7 +385,7 @@ def _to_finish(item: PackItem, tier: str) -> list[str]:
     name = f"{tier}-finish"
     return [
         '<div class="question"><h3>Now finish this one</h3>',
-        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>',
+        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}',
         *_steps(item, lines - lines // 2),
         _answer_box(name, "this one"),
         "</div>",

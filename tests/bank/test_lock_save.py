@@ -17,7 +17,17 @@ from itembank.bank.saving.save import ChangedSince, save, take
 from itembank.cli.words.what_to_type import told
 from itembank.errors import ItembankError
 from itembank.files import renaming
-from itembank.people.lock import GUARD_SECONDS, LOCK_FILE, Locked, _take_away, holder, unlock
+from itembank.people import lock
+from itembank.people.lock import (
+    GUARD,
+    GUARD_SECONDS,
+    LOCK_FILE,
+    Locked,
+    Manners,
+    _take_away,
+    holder,
+    unlock,
+)
 
 
 @pytest.fixture(autouse=True)
@@ -69,6 +79,42 @@ def test_a_dead_process_on_this_machine_is_taken_over(tmp_path):
     with locked(tmp_path) as mine:
         assert holder(tmp_path).token == mine.token
     assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("left_behind", [True, False])
+def test_a_guard_is_taken_away_only_where_its_maker_is_long_gone(
+    tmp_path, monkeypatch, left_behind
+):
+    lock_of(tmp_path, pid=dead_pid(), token="another")
+    guard = tmp_path / (LOCK_FILE + GUARD)
+    guard.touch()
+    age = GUARD_SECONDS + 1 if left_behind else 0
+    os.utime(guard, (time.time() - age,) * 2)
+    if left_behind:
+        monkeypatch.setattr(bank_lock, "WAIT_SECONDS", 20.0)
+        with locked(tmp_path) as mine:
+            assert holder(tmp_path).token == mine.token
+        assert list(tmp_path.iterdir()) == []
+    else:
+        with pytest.raises(Locked), locked(tmp_path):
+            pass
+        assert guard.exists()
+        assert holder(tmp_path).token == "another"
+
+
+def test_nobody_waits_for_somebody_who_is_not_just_at_work(tmp_path):
+    since = datetime.now(UTC) - timedelta(minutes=12)
+    lock_of(tmp_path, who="HT", token="another", machine="other", since=since.isoformat())
+
+    def waiting(other):
+        raise AssertionError(f"{other.who} is waited for")
+
+    slow = Manners("saving", wait=60.0, stuck=600.0)
+    with pytest.raises(Locked), lock.locked(tmp_path, slow, waiting):
+        pass
+    patient = Manners("saving", wait=60.0, stuck=900.0)
+    with pytest.raises(AssertionError, match="HT is waited for"):
+        lock.locked(tmp_path, patient, waiting).__enter__()
 
 
 def test_a_lock_made_by_another_while_one_left_behind_is_looked_at_stays(tmp_path):

@@ -11,7 +11,6 @@ import re
 import pytest
 
 from itembank.items.item import Tier
-from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
 from itembank.proof.lines.steps import step_fault
@@ -201,15 +200,6 @@ def test_sums_and_products_are_not_asked_both_ways_round() -> None:
                     asked.add((found[0],))
             pairs = [entry for entry in asked if len(entry) == 3]
             assert len(pairs) == len(asked) - len(pairs), (name, tier)
-
-
-@pytest.mark.parametrize("topic", TOPICS, ids=lambda topic: topic.id)
-def test_difficulty_rises_from_tier_to_tier(topic: Topic) -> None:
-    means = []
-    for tier in Tier:
-        items = list(topic.walk(tier))
-        means.append(sum(map(difficulty, items)) / len(items))
-    assert means[0] < means[1] < means[2]
 
 
 def test_prompts_are_short_enough_to_project_and_end_as_sentences() -> None:

@@ -112,6 +112,10 @@ def item_text(number: int, item: Item) -> str:
     from itembank.items.measures.difficulty import difficulty
 
     lines = question_lines(f"{number}. ", item)
+    if item.figure is not None:
+        from itembank.figures.figure import words as figure_words
+
+        lines.insert(1, paragraph("   Picture  ", figure_words(item.figure)))
     lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {difficulty(item):.1f})"))
     return "\n".join(lines)
 

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError, NotFound
+from itembank.files.faults import join_words
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass
@@ -77,7 +78,7 @@ class Desk:
         Raises:
             NotFound: there is no such class.
         """
-        return _class_in(self.department, name)
+        return _class_at(self.department, name)
 
     def planner(self, name: str) -> Planner:
         """Return what plans the weeks of a class.
@@ -88,7 +89,7 @@ class Desk:
         from itembank.work.week.begin import planner_in
 
         folder = self.folder()
-        return planner_in(folder, _class_in(folder.department, name))
+        return planner_in(folder, _class_at(folder.department, name))
 
     def inside(self, *names: str) -> Path:
         """Return a path in the folder for packs; nothing outside of it can be named.
@@ -108,11 +109,17 @@ class Desk:
         return path
 
 
-def _class_in(department: Department, name: str) -> SchoolClass:
+def _class_at(department: Department, name: str) -> SchoolClass:
+    """Return the class that an address names.
+
+    Raises:
+        NotFound: there is none.
+    """
     try:
         return department.find_class(name)
-    except ItembankError as error:
-        raise NotFound(str(error)) from None
+    except ItembankError:
+        known = join_words([group.name for group in department.classes])
+        raise NotFound(f"There is no class ‘{name[:40]}’ here, only {known}.") from None
 
 
 def look_of(home: Path) -> Look:

@@ -118,3 +118,27 @@ def _as_one(tied: Markup) -> Markup:
     """Return a formula and what stands against it so that no line ends between them."""
     formula = tied.startswith("<math") and tied.endswith("</math>") and tied.count("<math") == 1
     return tied if formula or "<math" not in tied else _TIED.format(tied)
+
+
+def picture(stored: Mapping[str, Any] | None) -> Markup:
+    """Return the figure that a pack stores, drawn, with its words for who cannot see it.
+
+    It is drawn from its data, which is read as anyone's; of data that makes no sense the words
+    are shown.
+
+    >>> print(picture({"data": {"kind": "nonsense"}, "words": "A <circle>."}))
+    <p class="picture">A &lt;circle&gt;.</p>
+    >>> picture(None)
+    Markup('')
+    """
+    if not stored:
+        return Markup("")
+    from itembank.figures.figure import FigureError
+    from itembank.figures.figure_data import from_data
+    from itembank.figures.svg import svg
+
+    try:
+        drawn = svg(from_data(stored.get("data")))
+    except FigureError:
+        return Markup('<p class="picture">{}</p>').format(stored.get("words", ""))
+    return Markup('<div class="picture">{}</div>').format(Markup(drawn))

@@ -54,6 +54,7 @@ def environment() -> Environment:
     made.filters |= {
         "maths": mathematics.maths,
         "prompt": mathematics.prompt,
+        "picture": mathematics.picture,
         "sign": band_sign.sign,
         "printed": printed,
         "long_day": in_words.long_day,

@@ -29,10 +29,11 @@ from itembank.items.item import Tier
 from itembank.items.measures.closeness import closeness, ends_alike, same_answer
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chance import generator
+from itembank.packs.choosing.cost import likeness
 from itembank.packs.choosing.fixed_questions import held_items
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.parameters import along
-from itembank.packs.choosing.starter import likeness, share_out
+from itembank.packs.choosing.starter import share_out
 from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.planning.department.sheet_items import SheetItems
 

@@ -16,7 +16,7 @@ The rules, all common practice without a source:
 * at most one question has a long prompt wherever the topics allow, so that the starter fits
   one slide in type that is read from the back of the room; where it turns out too full all the
   same, the longest make way for shorter ones of their topic and tier, as hard and as unlike
-  the rest (:func:`_on_one_slide`);
+  the rest (:mod:`itembank.packs.choosing.one_slide`);
 * a parallel version has, at each number, the same topic and tier, and an unused item that is
   solved by the same steps and is as hard as the first version's, among those looked at that
   have another answer (so that an answer copied from a neighbour is wrong).
@@ -25,52 +25,24 @@ The rules, all common practice without a source:
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
-from itembank.items.measures.closeness import Look, closeness, ends_alike, same_answer
+from itembank.items.measures.closeness import Look
 from itembank.packs.choosing.candidate import Candidate, address_of
 from itembank.packs.choosing.chance import generator
-from itembank.packs.choosing.item_pool import Pool, TooFew
-from itembank.packs.choosing.parameters import differing
+from itembank.packs.choosing.cost import OTHER_STRUCTURE, apart, crowding, likeness
+from itembank.packs.choosing.item_pool import Pool
+from itembank.packs.choosing.one_slide import TooFull, in_order, on_one_slide
 from itembank.packs.data.source import TopicSources, is_short
 
 VERSION_LOOK_AHEAD = 64
 """How many unused items are looked at for one question of a parallel version."""
-LINE = 32
-"""Characters of a prompt that stand on a line of half a slide."""
-LONG = 2 * LINE
-"""Characters beyond which it takes three lines of half a slide."""
-LONG_COST = 0.25
-"""What a second long prompt costs: less than a likeness, which misleads pupils."""
-REPEATED = 0.5
-"""What an answer costs that the page has already, beside 1 for a near copy."""
-ENDS_ALIKE = 0.2
-"""What an answer costs that ends as another on the page does."""
 SAME_ANSWER = 100.0
 """What an answer that a neighbour could copy costs: more than any gap in difficulty."""
-OTHER_STRUCTURE = 2.0
-"""What it costs to be solved by other steps than the question of the same number next door:
-as much as a gap of two thirds in difficulty."""
-GAP = 3.0
-"""What a difference of 1 in difficulty costs between versions."""
-UNNOTICED = 0.1
-"""The difference in difficulty between versions that is as good as none."""
-
-TooFull = Callable[[Sequence[Candidate]], bool]
-"""Tells whether questions take more than one slide; it draws them, so it takes a while."""
-ROOMY = 20 * LINE
-"""Characters that stood on one slide in all draws that were tried, however they were shared."""
-MOST_FITTED = 10
-"""With more questions than this two slides are what is wanted."""
-SHORTER = 4.0
-"""What a line of a question costs where shorter ones are wanted."""
-SHORTER_LOOK_AHEAD = 64
-"""How many unused items are looked at for one that is shorter."""
-MOST_DEALS = 4
-"""How often the tiers are dealt before a starter stays as it was."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,8 +151,9 @@ def choose_starter(
         pool.take(candidate)
     first = _dealt(shares, seed, pool, held)
     topics = {share.topic.id: share.topic for share in shares}
-    if too_full is not None and len(held) < len(first) <= MOST_FITTED and _crowded(first):
-        first = _on_one_slide(first, shares, seed, pool, held, too_full)
+    if too_full is not None and len(held) < len(first):
+        deal = partial(_dealt, shares, seed, pool, held)
+        first = on_one_slide(first, deal, topics, seed, pool, held, too_full)
     made = [first]
     for number in range(1, versions):
         made.append(_parallel(made, topics, generator(seed, f"version/{number}"), pool))
@@ -208,99 +181,7 @@ def _dealt(
                 lambda candidate: likeness(candidate, first) + crowding(candidate, first),
             )
         )
-    return first if len(first) == len(held) else _in_order(first)
-
-
-def _in_order(questions: Iterable[Candidate]) -> list[Candidate]:
-    return sorted(questions, key=lambda candidate: candidate.difficulty)
-
-
-# One slide
-
-
-def _crowded(questions: Sequence[Candidate]) -> bool:
-    """Tell whether questions may be too long for a slide: only then it is worth drawing them."""
-    return sum(candidate.length for candidate in questions) > ROOMY
-
-
-def _on_one_slide(
-    first: list[Candidate],
-    shares: Sequence[Share],
-    seed: int,
-    pool: Pool,
-    held: Sequence[Candidate],
-    too_full: TooFull,
-) -> list[Candidate]:
-    """Return `first` where it fits a slide, else a starter that does, else `first` all the same.
-
-    First its longest questions make way for shorter ones; where that is not enough the tiers are
-    dealt anew, so that another topic has the long ones.
-    """
-    topics = {share.topic.id: share.topic for share in shares}
-    made = first
-    for deal in range(MOST_DEALS):
-        try:
-            made = _dealt(shares, seed, pool, held, deal) if deal else first
-        except TooFew:  # a small bank, dealt otherwise
-            break
-        if (found := _shortened(made, topics, seed, pool, held, too_full)) is not None:
-            return found
-        _give_back(made, held, pool)
-    return [candidate if candidate in held else pool.take(candidate) for candidate in first]
-
-
-def _give_back(questions: Iterable[Candidate], held: Sequence[Candidate], pool: Pool) -> None:
-    for candidate in questions:
-        if candidate not in held:
-            pool.give_back(candidate)
-
-
-def _shortened(
-    questions: Sequence[Candidate],
-    topics: Mapping[str, TopicSources],
-    seed: int,
-    pool: Pool,
-    held: Sequence[Candidate],
-    too_full: TooFull,
-) -> list[Candidate] | None:
-    """Return a starter like this one that is not too full; None, and nothing changed, if none is.
-
-    One after another the longest questions make way for shorter ones of the same topic and tier,
-    about as hard. What is `held` stays.
-    """
-    now = list(questions)
-    if not too_full(now):
-        return now
-    rng = generator(seed, "shorter")
-    may_go = [candidate for candidate in questions if candidate not in held]
-    for longest in sorted(may_go, key=lambda candidate: -candidate.length):
-        rest = [candidate for candidate in now if candidate is not longest]
-        topic, tier = topics[longest.item.topic], longest.item.tier
-        try:
-            other = pool.pick(topic, tier, rng, _shorter(longest, rest), SHORTER_LOOK_AHEAD)
-        except TooFew:
-            continue
-        if other.length >= longest.length:
-            pool.give_back(other)
-            continue
-        pool.give_back(longest)
-        now = _in_order([*rest, other])
-        if not too_full(now):
-            return now
-    _give_back(now, held, pool)
-    for candidate in questions:
-        pool.take(candidate)
-    return None
-
-
-def _shorter(model: Candidate, rest: Sequence[Candidate]) -> Callable[[Candidate], float]:
-    """Return what it costs to ask an item instead of one that is too long."""
-
-    def cost(candidate: Candidate) -> float:
-        lines = candidate.length / LINE
-        return SHORTER * lines + apart(candidate, model) + likeness(candidate, rest)
-
-    return cost
+    return first if len(first) == len(held) else in_order(first)
 
 
 def _parallel(
@@ -335,51 +216,3 @@ def _sibling_cost(
         return price
 
     return cost
-
-
-def apart(candidate: Candidate, model: Candidate) -> float:
-    """Return how far an item is from one that a neighbour has instead of it.
-
-    Another structure costs as much as being plainly easier or harder; then counts the gap in
-    difficulty, beyond what nobody would notice.
-    """
-    if candidate.structure != model.structure:
-        return OTHER_STRUCTURE + GAP * abs(candidate.difficulty - model.difficulty)
-    return GAP * max(0.0, abs(candidate.difficulty - model.difficulty) - UNNOTICED)
-
-
-def likeness(candidate: Candidate, page: Sequence[Candidate]) -> float:
-    """Return what it costs to have an item on a page with others, for looking like them.
-
-    Each near copy counts 1 (:func:`~itembank.items.measures.closeness.closeness`), each question
-    with the same answer half, since pupils would guess from the pattern of answers, and each whose
-    answer ends alike a little.
-    """
-    mine = candidate.look
-    cost = 0.0
-    for other in page:
-        theirs = other.look
-        cost += max(closeness(mine, theirs), float(_neighbours(candidate, other)))
-        cost += REPEATED * same_answer(mine, theirs)
-        cost += ENDS_ALIKE * ends_alike(mine, theirs)
-    return cost
-
-
-def _neighbours(first: Candidate, other: Candidate) -> bool:
-    """Tell whether two generated items have all parameters equal but one, of several."""
-    return (
-        first.source is other.source
-        and first.item.tier is other.item.tier
-        and len(first.values) > 1
-        and differing(first.values, other.values) <= 1
-    )
-
-
-def crowding(candidate: Candidate, others: Sequence[Candidate]) -> float:
-    """Return what a long prompt costs when another question of the slide is long already.
-
-    It counts by the lines it takes, so that of two that would do as well the shorter is asked,
-    and a story is not always the one with the shortest words.
-    """
-    crowded = candidate.length > LONG and any(other.length > LONG for other in others)
-    return LONG_COST * (candidate.length // LINE) / (LONG // LINE) if crowded else 0.0

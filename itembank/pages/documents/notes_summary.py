@@ -91,7 +91,7 @@ def _to_expect(item: PackItem) -> list[Piece]:
 
 
 def _bands(pack: Pack, size: float) -> Part:
-    side = 1.5 * size
+    side = 1.35 * size
     name = max(face().width(band.name) for band in pack.bands) * size + side + 2 * size
     name = min(name, 0.34 * WIDTH)
     score = face(True).width("Score") * size + 1.4 * size

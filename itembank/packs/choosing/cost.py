@@ -1,0 +1,79 @@
+"""What it costs to ask an item beside others: for looking like them, for crowding them.
+
+Costs of different kinds are weighed against each other here, and the cheapest item is asked
+(:meth:`~itembank.packs.choosing.item_pool.Pool.pick`).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from itembank.items.measures.closeness import closeness, ends_alike, same_answer
+from itembank.packs.choosing.candidate import Candidate
+from itembank.packs.choosing.parameters import differing
+
+LINE = 32
+"""Characters of a prompt that stand on a line of half a slide."""
+LONG = 2 * LINE
+"""Characters beyond which it takes three lines of half a slide."""
+LONG_COST = 0.25
+"""What a second long prompt costs: less than a likeness, which misleads pupils."""
+REPEATED = 0.5
+"""What an answer costs that the page has already, beside 1 for a near copy."""
+ENDS_ALIKE = 0.2
+"""What an answer costs that ends as another on the page does."""
+OTHER_STRUCTURE = 2.0
+"""What it costs to be solved by other steps than the question of the same number next door:
+as much as a gap of two thirds in difficulty."""
+GAP = 3.0
+"""What a difference of 1 in difficulty costs between versions."""
+UNNOTICED = 0.1
+"""The difference in difficulty between versions that is as good as none."""
+
+
+def apart(candidate: Candidate, model: Candidate) -> float:
+    """Return how far an item is from one that a neighbour has instead of it.
+
+    Another structure costs as much as being plainly easier or harder; then counts the gap in
+    difficulty, beyond what nobody would notice.
+    """
+    if candidate.structure != model.structure:
+        return OTHER_STRUCTURE + GAP * abs(candidate.difficulty - model.difficulty)
+    return GAP * max(0.0, abs(candidate.difficulty - model.difficulty) - UNNOTICED)
+
+
+def likeness(candidate: Candidate, page: Sequence[Candidate]) -> float:
+    """Return what it costs to have an item on a page with others, for looking like them.
+
+    Each near copy counts 1 (:func:`~itembank.items.measures.closeness.closeness`), each question
+    with the same answer half, since pupils would guess from the pattern of answers, and each whose
+    answer ends alike a little.
+    """
+    mine = candidate.look
+    cost = 0.0
+    for other in page:
+        theirs = other.look
+        cost += max(closeness(mine, theirs), float(_neighbours(candidate, other)))
+        cost += REPEATED * same_answer(mine, theirs)
+        cost += ENDS_ALIKE * ends_alike(mine, theirs)
+    return cost
+
+
+def _neighbours(first: Candidate, other: Candidate) -> bool:
+    """Tell whether two generated items have all parameters equal but one, of several."""
+    return (
+        first.source is other.source
+        and first.item.tier is other.item.tier
+        and len(first.values) > 1
+        and differing(first.values, other.values) <= 1
+    )
+
+
+def crowding(candidate: Candidate, others: Sequence[Candidate]) -> float:
+    """Return what a long prompt costs when another question of the slide is long already.
+
+    It counts by the lines it takes, so that of two that would do as well the shorter is asked,
+    and a story is not always the one with the shortest words.
+    """
+    crowded = candidate.length > LONG and any(other.length > LONG for other in others)
+    return LONG_COST * (candidate.length // LINE) / (LONG // LINE) if crowded else 0.0
