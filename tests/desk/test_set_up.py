@@ -1,5 +1,6 @@
 """Set-up: what stands in the files is shown, changed in place, refused where wrong, taken back."""
 
+import datetime
 import html
 import re
 import tomllib
@@ -255,3 +256,43 @@ def test_another_school_year(desk, home):
 def test_bands_that_are_typed_count_whatever_is_ticked(desk, home):
     send(desk, "/set-up/all/bands", own="no", **{"band-0-name": "Roots"})
     assert "Roots" in (home / "department.toml").read_text()
+
+
+def test_a_class_s_order_of_topics_and_where_it_is_in_it_are_changed(desk, home):
+    where, path = "/set-up/class/8K/teaching", home / "department.toml"
+    before = path.read_text()
+    page = html.unescape(desk.get(where).text)
+    assert "Sharing an amount in a given ratio: 2026-11-19" in page
+    assert "<option selected>year-8</option>" in page
+    digest = re.search(r'name="digest" value="([^"]*)"', page)[1]
+    same = {"digest": digest, "scheme": "year-8"}
+    typed = {
+        **same,
+        "taught": "Sharing an amount in a given ratio: 20 Nov 2026\nratio.combine: not yet",
+        "topics": "Sharing an amount in a given ratio\nfractions.divide",
+    }
+    wrong = desk.post(where, data=typed | {"taught": "Sharing in a ratio"})
+    assert wrong.status_code == 400
+    assert "with a colon between" in wrong.text
+    wrong = desk.post(where, data=typed | {"topics": "ratio.shar"})
+    assert wrong.status_code == 400
+    assert path.read_text() == before
+    assert desk.post(where, data=typed, follow_redirects=False).status_code == 303
+    group = tomllib.loads(path.read_text())["classes"][1]
+    assert group["taught"] == {
+        "ratio.share": datetime.date(2026, 11, 20),
+        "ratio.combine": "not yet",
+    }
+    assert group["topics"] == ["ratio.share", "fractions.divide"]
+    assert "# 8K is ahead of its scheme" in path.read_text()
+    desk.post("/set-up/take-back")
+    assert path.read_text() == before
+
+
+def test_the_class_that_is_meant_is_chosen(desk, home):
+    where, path = "/set-up/all/general", home / "department.toml"
+    page = desk.get(where).text
+    assert "<option selected>8K</option>" in page
+    digest = re.search(r'name="digest" value="([^"]*)"', page)[1]
+    desk.post(where, data={"digest": digest, "default_class": "9S"})
+    assert 'default_class = "9S"' in path.read_text()

@@ -37,6 +37,8 @@ CHANGED = (
     "anew in another tab to see what stands there now. Keep yours once more to write it over that."
 )
 CALLED = {
+    "general": "Which class is meant",
+    "teaching": "Topics: its order, where it is in it",
     "print": "Print",
     "sources": "Where questions come from",
     "planning": "How starters are planned",
@@ -200,6 +202,8 @@ def settings(request: Request) -> Response:
 def _settings(
     request: Request, kept: Kept, fields: Mapping[str, str], reading: Reading, status: int = 400
 ) -> Response:
+    from itembank.work.department.settings import with_choices
+
     name, group, rows = _group(request)
     return page(
         request,
@@ -208,7 +212,7 @@ def _settings(
         name=name,
         called=CALLED[group],
         group_name=group,
-        settings=rows,
+        settings=with_choices(rows, kept),
         fields=fields,
         reading=reading,
         digest=_read_then(kept, fields, status),
