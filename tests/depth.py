@@ -6,6 +6,7 @@ from hypothesis import settings
 def cases(few: int, many: int) -> int:
     """Return `few` in `make test`, which draws the same cases each time, else `many`.
 
-    Say beside each use what the few are enough to find.
+    Drawn again, the same cases find nothing new. What the few are for is to fail where something
+    that held is broken, so there are as many as meet every shape of what is drawn several times.
     """
     return few if settings.default.derandomize else many

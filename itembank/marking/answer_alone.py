@@ -86,7 +86,10 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
 def gives_each(item: Item, typed: t.Node) -> bool:
     """Tell whether an answer to a question with many right ones gives each of its numbers."""
     numbers = marking_of(item.ask).numbers
-    return numbers is not None and len(numbers(item.ask, typed)) == len(t.children(item.key))
+    try:
+        return numbers is not None and len(numbers(item.ask, typed)) == len(t.children(item.key))
+    except t.NotationError:  # 1 : 2 = 1 : 2 gives no number
+        return False
 
 
 def _one_of_many(item: Item, how: Policy, typed: t.Node, given: t.Node) -> Marked:

@@ -66,8 +66,6 @@ class Started:
     proof: Proof
     items: tuple[Item, ...] = ()
     """The questions of the pack, in the order of :func:`~.pack_checks.stored_items`."""
-    self_mark: str = "when done"
-    """When pupils who mark their own answers see how they went."""
 
 
 def build_pack(request: PackRequest) -> Pack:
@@ -101,7 +99,7 @@ def start_pack(
     proof = Proof(items, prove=prove_anew, begun=begun)
     try:
         prove_by_first_road(items)
-        return Started(as_data(request, chosen), proof, tuple(items), stated(request.self_mark))
+        return Started(as_data(request, chosen), proof, tuple(items))
     except BaseException:
         proof.close()
         raise
@@ -348,6 +346,7 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
             paper=stated(request.paper),  # type: ignore[arg-type]
             print_tint=stated(request.print_tint),
             slips=stated(request.slips),
+            self_mark=stated(request.self_mark),  # type: ignore[arg-type]
         ),
         drawing=(
             model.Provenance(questions_from="generated")

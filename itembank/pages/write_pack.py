@@ -24,13 +24,23 @@ def drawn(started: Started, by_two: bool = False) -> dict[str, bytes]:
     """
     # Imported here so that the proof, in its own process, never waits for it.
     from itembank.pages.draw import drawers
-    from itembank.selfmark.html_page import NAME, self_mark_page
+    from itembank.selfmark.html_page import NAME
 
     pack = started.pack
     stored = pack_json(pack)
     draws: dict[str, Draw] = {name: partial(draw, pack) for name, draw in drawers(pack).items()}
-    draws[NAME] = partial(self_mark_page, pack, stored, started.items, started.self_mark)
+    draws[NAME] = partial(self_marking, started, stored)
     return {**(_by_two(draws) if by_two else _all(draws)), PACK_FILE: stored}
+
+
+def self_marking(started: Started, stored: bytes) -> bytes:
+    """Return the page on which pupils mark their own answers, with the bands' signs as printed."""
+    from itembank.pages.engine.sign_svg import sign_svg
+    from itembank.selfmark.html_page import self_mark_page
+
+    bands = started.pack.bands
+    signs = {band.letter: sign_svg(band.shape, band.letter, band.colour) for band in bands}
+    return self_mark_page(started.pack, stored, started.items, signs)
 
 
 def _all(draws: Mapping[str, Draw]) -> dict[str, bytes]:

@@ -10,7 +10,7 @@ from __future__ import annotations
 import base64
 import hashlib
 import json
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from functools import cache
 from html import escape
 from importlib.resources import files
@@ -52,7 +52,9 @@ _SIGNS = (
 )
 
 
-def self_mark_page(pack: Pack, stored: bytes, items: Sequence[Item], check: str) -> bytes:
+def self_mark_page(
+    pack: Pack, stored: bytes, items: Sequence[Item], signs: Mapping[str, str]
+) -> bytes:
     """Return the page of a pack: the same bytes for the same pack.
 
     Parameters
@@ -63,11 +65,11 @@ def self_mark_page(pack: Pack, stored: bytes, items: Sequence[Item], check: str)
         The pack's `pack.json`, from which the key of its result slips is made.
     items
         Its questions, in the order of :func:`~itembank.packs.pack_checks.stored_items`.
-    check
-        When a pupil sees how an answer went, one of
-        :data:`~itembank.planning.department.pack_request.SELF_MARK`.
+    signs
+        The sign of each band as SVG, by its letter.
     """
     questions = {id(kept): item for (_, kept), item in zip(stored_items(pack), items, strict=True)}
+    check = pack.look.self_mark
     data = _data(pack, slip_key(stored), questions, check)
     script, style = page_script(), page_style()
     policy = (
@@ -88,7 +90,7 @@ def self_mark_page(pack: Pack, stored: bytes, items: Sequence[Item], check: str)
             f"<style>{style}</style>",
             "</head>",
             "<body>",
-            *_body(pack, check),
+            *_body(pack, check, signs),
             f'<script type="text/plain" id="answers">{_veiled(data)}</script>',
             f"<script>{script}</script>",
             "</body>",
@@ -184,7 +186,7 @@ def _veil() -> bytes:
     return bytes(found)
 
 
-def _body(pack: Pack, check: str) -> list[str]:
+def _body(pack: Pack, check: str, signs: Mapping[str, str]) -> list[str]:
     lesson = pack.lesson
     several = len(pack.versions) > 1
     return [
@@ -215,7 +217,7 @@ def _body(pack: Pack, check: str) -> list[str]:
         "</div>",
         '<div id="notice" class="notice" role="alert" tabindex="-1" hidden></div>',
         f'<button type="button" id="finish">{_FINISH[check]}</button>',
-        *_result(pack),
+        *_result(pack, signs),
         "</div>",
         "</main>",
         "<footer><p>This page keeps no names. Your slip has your seat code and your score, and "
@@ -301,13 +303,13 @@ def _maths(maths: Maths) -> str:
     return f'{drawn}<span class="line">{escape(maths.line)}</span>'
 
 
-def _result(pack: Pack) -> list[str]:
+def _result(pack: Pack, signs: Mapping[str, str]) -> list[str]:
     return [
         '<div id="result" class="result" hidden>',
         '<h2 id="result-heading" tabindex="-1">How it went</h2>',
         '<p id="score"></p>',
         '<p id="left" hidden></p>',
-        *[part for band in pack.bands for part in _band(band)],
+        *[part for band in pack.bands for part in _band(band, signs[band.letter])],
         '<p class="small">A band says what to do next. It is a teaching aid, not a grade.</p>',
         "<p>Look at what is said under each question. You can change an answer and check it "
         "again; your score stays what it was the first time.</p>",
@@ -331,7 +333,7 @@ def _result(pack: Pack) -> list[str]:
     ]
 
 
-def _band(band: Band) -> list[str]:
+def _band(band: Band, sign: str) -> list[str]:
     task = band.task
     lines = (
         ("First", task.first),
@@ -342,8 +344,7 @@ def _band(band: Band) -> list[str]:
     )
     return [
         f'<div class="band-part" data-band="{escape(band.letter)}" hidden>',
-        f'<p class="band"><span class="badge">{escape(band.letter)}</span>'
-        f"<span>Your band is {escape(band.name)}.</span></p>",
+        f'<p class="band">{sign}<span>Your band is {escape(band.name)}.</span></p>',
         f"<h3>What to do next: {escape(task.title)}</h3>",
         *[f"<p><strong>{head}:</strong> {escape(said)}</p>" for head, said in lines if said],
         "</div>",

@@ -215,7 +215,7 @@ def test_hostile_text_gets_a_verdict_in_little_memory(number):
 MARKS = "0123456789xynp+-−×÷*/^().,=<>≤≥:;√%£½²̇ …±or and to "
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=cases(150, 800), deadline=None)
 @given(st.one_of(st.text(MARKS, max_size=40), st.text(max_size=60)), st.sampled_from(RIGHT))
 def test_no_text_raises(text, kind):
     assert mark(kind[0], text).verdict in Verdict

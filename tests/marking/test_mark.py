@@ -16,6 +16,7 @@ from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.depth import cases
 
 x = t.Sym("x")
 ADDS = Misconception("made.adds", "adds", "Why add?")
@@ -124,7 +125,7 @@ def _full_width(text: str) -> str:
 values = st.fractions(min_value=-50, max_value=50, max_denominator=60)
 
 
-@settings(max_examples=200)
+@settings(max_examples=cases(80, 400))
 @given(values, values)
 def test_equality_of_value_agrees_with_flint(a, b):
     flint = pytest.importorskip("flint")
@@ -134,7 +135,7 @@ def test_equality_of_value_agrees_with_flint(a, b):
         assert (verdict in (Verdict.RIGHT, Verdict.WRONG_FORM)) == bool(equal)
 
 
-@settings(max_examples=300)
+@settings(max_examples=cases(120, 600))
 @given(st.text(max_size=60), st.sampled_from(["core", "challenge"]))
 def test_nothing_typed_raises(text, tier):
     for name in ("ratio.share", "equations.inequalities", "ratio.best-value", "fractions.order"):

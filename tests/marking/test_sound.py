@@ -19,6 +19,7 @@ from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.value import exact
+from tests.depth import cases
 
 _spec = importlib.util.spec_from_file_location(
     "questions", Path(__file__).with_name("questions.py")
@@ -55,13 +56,13 @@ SPELLINGS = [
 ]
 
 
-@settings(max_examples=400, deadline=None)
+@settings(max_examples=cases(150, 800), deadline=None)
 @given(made_items(), st.sampled_from(SPELLINGS))
 def test_a_key_in_another_spelling_is_right(item, spelling):
     assert mark(item, spelling(written(item.key))).verdict is Verdict.RIGHT
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=cases(80, 400), deadline=None)
 @given(made_items(), st.integers(2, 9))
 def test_a_chain_or_an_equation_that_ends_in_the_key_is_right(item, n):
     match item.key:
@@ -78,7 +79,7 @@ def test_a_chain_or_an_equation_that_ends_in_the_key_is_right(item, n):
         assert mark(item, text).verdict is Verdict.RIGHT, text
 
 
-@settings(max_examples=300, deadline=None)
+@settings(max_examples=cases(120, 600), deadline=None)
 @given(made_items())
 def test_a_likely_mistake_is_never_right(item):
     for slip in item.slips:
@@ -88,7 +89,7 @@ def test_a_likely_mistake_is_never_right(item):
             assert marked.verdict is not Verdict.RIGHT
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=cases(80, 400), deadline=None)
 @given(made_items(), st.integers(1, 99), st.sampled_from(["{0}, {1}", "{1}, {0}", "{1}\n{0}"]))
 def test_two_values_for_one_letter_are_not_right(item, n, joined):
     match item.key:

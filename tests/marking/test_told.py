@@ -16,6 +16,14 @@ RIGHT, FORM, WRONG = Verdict.RIGHT, Verdict.WRONG_FORM, Verdict.WRONG
 KNOWN, UNREAD = Verdict.KNOWN, Verdict.UNREADABLE
 
 TOLD = [
+    ("number.factor-pairs/core/5", "1 : 2 = 1 : 2", WRONG, "Two numbers are asked for"),
+    # One answer given twice: each is held to the form, with its unit or without.
+    ("ratio.scale/core/3", "8 or 8cm", RIGHT, ""),
+    ("ratio.scale/core/3", "80 mm or 8 cm", FORM, "give it in centimetres"),
+    ("ratio.scale/core/3", "8 cm or 8 m", WRONG, "they differ: decide on one"),
+    ("ratio.scale/core/3", "8 cm, 8 cm", WRONG, "more than once: give it once"),
+    ("fractions.lowest-terms/support/5", "3/4 or 6/8", FORM, "cancel to lowest terms"),
+    ("fractions.divide/challenge/5", "6 or 6cm", WRONG, "that unit is not: leave it out"),
     # A mixed number that is still a sum; a division that leaves a remainder.
     ("fractions.add-like/core/121", "1 + 3/11", FORM, "one mixed number, without the plus sign"),
     ("fractions.add-like/core/192", "1 + 7/15", FORM, "one mixed number, without the plus sign"),

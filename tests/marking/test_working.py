@@ -17,6 +17,7 @@ from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.depth import cases
 
 BANKS = Path(__file__).parents[2] / "banks"
 
@@ -56,7 +57,7 @@ def test_the_last_line_of_a_banks_working_is_right(bank):
             check_working(item)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=cases(60, 300), deadline=None)
 @given(st.sampled_from(topic_ids()), st.randoms(use_true_random=False), st.integers(1, 99))
 def test_no_chain_that_ends_in_another_value_is_right(name, rng, more):
     topic = find_topic(name)

@@ -190,3 +190,17 @@ def test_any_one_value_changed_is_read_or_refused_plainly(draw, pack, tmp_path):
     except ItembankError:  # anything else would reach a teacher as a traceback
         return
     assert json.loads(pack_json(loaded)) == data
+
+
+def test_pages_made_again_are_of_the_same_sort(tmp_path):
+    made = build_pack(request(self_mark="question by question"))
+    path = tmp_path / "pack.json"
+    path.write_bytes(pack_json(made))
+    again = read_pack(path)
+    assert again.look.self_mark == "question by question"
+    # A pack of an earlier format does not say.
+    data = json.loads(pack_json(made))
+    data["schema_version"] = 5
+    del data["look"]["self_mark"]
+    path.write_text(json.dumps(data))
+    assert read_pack(path).look.self_mark == "when done"

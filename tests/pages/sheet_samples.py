@@ -66,9 +66,9 @@ def random_packs(draws: int) -> list[Pack]:
             variants=1,
             large_print=LargePrint(),
             print_tint=False,
+            self_mark="when done",
             paper="white",
             slips=True,
-            self_mark="when done",
             bands=default_scheme(3),
         )
         _made.append(as_data(request, choose(request)))

@@ -41,8 +41,8 @@ def pack_of(topic: str) -> Pack:
         large_print=LargePrint.copies(1),
         paper="white",
         print_tint=False,
-        slips=True,
         self_mark="when done",
+        slips=True,
         bands=default_scheme(3),
     )
     return as_data(request, choose(request))

@@ -56,6 +56,7 @@ def request_on(*topics, seed):
         large_print=LargePrint(),
         paper="white",
         print_tint=False,
+        self_mark="when done",
         slips=False,
         bands=default_scheme(3),
     )

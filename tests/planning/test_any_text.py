@@ -12,6 +12,7 @@ from itembank.planning.bands.groups import ScoreFile, parse_scores
 from itembank.planning.department.department import Department, read_department
 from itembank.planning.department.pack_request import PackRequest
 from itembank.planning.department.plan_file import read_plan
+from tests.depth import cases
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DEPARTMENT = (LARKHYTHE / "department.toml").read_text(encoding="utf-8")
@@ -21,7 +22,9 @@ VALUES = ["0", "-1", "1e9", "true", "nan", "2026-11-30", "9" * 5000]
 LINES = ["[bands]\n", "[[classes]]\n", "x = 1\n"]
 PIECES = st.sampled_from([*SIGNS, *VALUES, *LINES]) | st.text(max_size=5)
 fuzz = settings(
-    max_examples=300, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None
+    max_examples=cases(120, 600),
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
+    deadline=None,
 )
 
 

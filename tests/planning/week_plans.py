@@ -25,6 +25,7 @@ from itembank.planning.week.week_plan import (
     plan_text,
 )
 from itembank.text.characters import hidden, look_alikes
+from tests.depth import cases
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 
@@ -39,7 +40,9 @@ WEEK = DAY(2026, 11, 16)
 TOPICS = ("ratio.share", "fractions.order", "equations.one-step", "ratio.simplest-form")
 
 slow = settings(
-    max_examples=60, suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None
+    max_examples=cases(30, 120),
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
+    deadline=None,
 )
 
 

@@ -148,6 +148,8 @@ def _spellings(text: str, rng: random.Random) -> list[str]:
         lambda s: f"({s})",
         lambda s: f"{s}, {s}",
         lambda s: f"{s} or {s}",
+        lambda s: f"{s}, {s}",
+        lambda s: re.sub(r"^([^a-z]+?) ?([a-z]+)$", r"\1 or \1\2", s),
         lambda s: f"{s} exactly",
         lambda s: f"-{s}",
         lambda s: f"{s} = 0",

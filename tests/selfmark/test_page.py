@@ -14,7 +14,9 @@ from itembank.packs.build import start_pack
 from itembank.packs.data.pack_files import pack_json
 from itembank.packs.data.pack_item import TextRun
 from itembank.packs.pack_checks import stored_items
-from itembank.selfmark.html_page import page_script, self_mark_page
+from itembank.pages.engine.sign_svg import sign_svg
+from itembank.pages.write_pack import self_marking
+from itembank.selfmark.html_page import page_script
 from itembank.selfmark.slip import SlipFault, read_slip, slip_key
 from tests.packs.packs import request
 
@@ -30,7 +32,9 @@ def made(**changes):
 
 def text_of(started, check="when done", pack=None):
     pack = pack or started.pack
-    return self_mark_page(pack, pack_json(pack), started.items, check)
+    look = pack.look.model_copy(update={"self_mark": check})
+    pack = pack.model_copy(update={"look": look})
+    return self_marking(replace(started, pack=pack), pack_json(pack))
 
 
 @pytest.fixture
@@ -80,6 +84,11 @@ def test_a_pupil_types_checks_and_hands_in_a_slip_that_reads_back(opened):
     assert shown.count() == 1
     band = next(band for band in started.pack.bands if band.lowest <= 6 <= band.highest)
     assert band.name in shown.inner_text()
+    sign = shown.locator("svg.sign")  # the shape in its colour, the letter in it, as on the slides
+    assert sign.get_attribute("aria-hidden") == "true"
+    assert sign.locator("text").text_content() == band.letter
+    assert sign_svg(band.shape, band.letter, band.colour).encode() in text_of(started)
+    assert sign.bounding_box()["width"] > 40
     assert band.task.title in shown.inner_text()
     assert page.locator("section.follow-up:visible").get_attribute("data-tier") == band.task.tier
     page.fill("#seat", "sam")

@@ -10,7 +10,7 @@ they refuse into faults with a line, and :mod:`.schema` publishes them as JSON S
 
 from __future__ import annotations
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
 from pydantic import (
     AfterValidator,
@@ -108,6 +108,10 @@ class BankItem(_Model):
     tier: Literal["support", "core", "challenge"]
     prompt: Annotated[Text, Field(description="The words, with mathematics between { and }.")]
     key: Annotated[Text, Field(description="The answer, in line notation.")]
+    figure: Annotated[
+        dict[str, Any] | None,
+        Field(description="A picture that is printed with the question: its kind, and its keys."),
+    ] = None
     task: Annotated[
         str | None,
         Field(description="What is asked for.", json_schema_extra={"enum": [*TASKS, None]}),

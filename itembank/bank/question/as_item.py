@@ -17,6 +17,7 @@ from itembank.bank.question.maths import Maths, UnreadableMaths, read_maths, sam
 from itembank.items.asks import (
     Ask,
     Choose,
+    OfFigure,
     kind_of,
 )
 from itembank.items.forms.form_rules import form_fault
@@ -98,6 +99,7 @@ def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, boo
         usual_marks(maths.runs, steps) if item.marks is None else item.marks,
         question.constants,
         (*item.accept, "any-order") if question.any_order else item.accept,
+        ask.figure if isinstance(ask, OfFigure) else None,
     )
     return made, question.modelled
 

@@ -52,7 +52,22 @@ def question_of(item: BankItem, maths: Maths) -> Question:
         ) from None
 
 
+def _of_figure(item: BankItem, maths: Maths) -> Question:
+    """Return the question that the words ask of the item's figure."""
+    from itembank.figures.figure import FigureError
+    from itembank.figures.figure_data import from_data
+    from itembank.items.asks.of_figure import of_figure
+
+    try:
+        return Question(of_figure(from_data(item.figure), maths.runs), item.constants)
+    except FigureError as error:
+        said = str(error)
+        raise NeedsPerson(f"{said[:1].upper()}{said[1:]}.") from None
+
+
 def _question(item: BankItem, maths: Maths) -> Question:
+    if item.figure is not None:
+        return _of_figure(item, maths)
     if item.task == "choose" or (item.task is None and item.options):
         return Question(choose_ask(item, maths), item.constants, task="choose", modelled=True)
     reading = read_prompt(maths.runs)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Any
 
 from itembank.bank.model.fields import BankItem, GeneratedSet
 from itembank.bank.question.as_item import form_of, right_as_well
@@ -95,6 +96,8 @@ def _together(item: BankItem) -> Iterator[FieldFault]:
             yield FieldFault(
                 ("not_needed", text), f"‘{text}’ does not stand in the prompt: write it as there."
             )
+    if item.figure is not None:
+        yield from _figure_faults(item.figure)
     for index, word in enumerate(item.accept):
         if fault := accept_fault(word):
             yield FieldFault(("accept", index), fault)
@@ -105,6 +108,19 @@ def _together(item: BankItem) -> Iterator[FieldFault]:
                 ("misconceptions", index, "id"), f"This item has two misconceptions ‘{slip.id}’."
             )
         seen.add(slip.id)
+
+
+def _figure_faults(data: dict[str, Any]) -> Iterator[FieldFault]:
+    """Yield what is wrong with a figure's data, at the key that is at fault."""
+    from itembank.figures.figure import FigureError
+    from itembank.figures.figure_data import from_data
+
+    try:
+        from_data(data)
+    except FigureError as error:
+        key = getattr(error, "key", "")
+        place = ("figure", key) if key in data else ("figure",)
+        yield FieldFault(place, f"The figure cannot be used: {error}.")
 
 
 def stands_in(text: str, prompt: str) -> bool:

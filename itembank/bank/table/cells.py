@@ -6,6 +6,7 @@ A cell of several entries holds one a line; the parts of an entry have a ``|`` b
 from __future__ import annotations
 
 import datetime
+import json
 import re
 from typing import Any
 
@@ -21,6 +22,8 @@ def cell_text(name: str, value: Any) -> str:
         return "\n".join(_joined(say, maths) if maths else _escaped(say) for say, maths in value)
     if name in ("options", "not_needed"):
         return "\n".join(_joined(*pair) for pair in value.items())
+    if name == "figure":
+        return json.dumps(value, ensure_ascii=False)
     if name == "misconceptions":
         return "\n".join(_joined(slip.id, slip.name, slip.wrong, slip.ask) for slip in value)
     if name == "constants":
@@ -80,6 +83,11 @@ def cell_value(name: str, cell: str) -> Any:
         shape = "name | mathematics" if name == "options" else "number | why it is not needed"
         pairs = [_line(line, 2, 2, shape) for line in _lines(cell)]
         return {key: value for key, value in pairs}  # noqa: C416
+    if name == "figure":
+        try:
+            return json.loads(cell)
+        except (ValueError, RecursionError):
+            raise ValueError('holds a figure’s data as JSON, as in {"kind": …}') from None
     if name == "misconceptions":
         parts = [
             _line(line, 4, 4, "id | name | wrong answer | what to ask") for line in _lines(cell)

@@ -13,6 +13,7 @@ FIELDS = (
     "tier",
     "task",
     "prompt",
+    "figure",
     "key",
     "form",
     "marks",

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import datetime
-from typing import TYPE_CHECKING
+from collections.abc import Sequence
+from typing import TYPE_CHECKING, Any
 
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from itembank.desk.replying.band_plot import band_bar, band_patterns, pattern_patch
 from itembank.desk.replying.forms import day
 from itembank.desk.replying.replies import page, url
 from itembank.desk.replying.share_plot import share_plot
@@ -17,23 +19,28 @@ from itembank.work.report.figures import percent, share_words
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
+    from itembank.work.report.band_weeks import BandCount, BandWeek
     from itembank.work.report.reports import ReportRequest
 
 
 def show(request: Request) -> Response:
     """Show the report of a class; where there is none, why, with the days to change."""
     from itembank.records.reports.class_report import monday
+    from itembank.work.report.band_weeks import band_weeks
     from itembank.work.report.reports import report
 
     desk: Desk = request.app.state.desk
     group = desk.group(request.path_params["name"])
     typed = {name: request.query_params.get(name, "").strip() for name in ("since", "until")}
-    found, titles, fault = None, None, ""
+    found: Any = None
+    titles, fault = None, ""
     try:
         made = report(desk.department, _wanted(request, group.name))
         found, titles = made.found, made.titles
     except ItembankError as error:
         fault = str(error)
+    weeks = band_weeks(found.lessons) if found is not None else ()
+    colours = {band.letter: band.colour for band in group.bands.signs}
     return page(
         request,
         "class_report",
@@ -45,11 +52,22 @@ def show(request: Request) -> Response:
         report=found,
         titles=titles,
         fault=fault,
+        weeks=weeks,
+        bands=_bands(weeks, tuple(colours)),
+        band_bar=band_bar,
+        band_patterns=lambda letters: band_patterns(letters, colours),
+        pattern_patch=pattern_patch,
         share_plot=share_plot,
         share_words=share_words,
         percent=percent,
         monday=monday,
     )
+
+
+def _bands(weeks: Sequence[BandWeek], order: Sequence[str]) -> list[BandCount]:
+    """Return each band that was met, the class's own in their order first."""
+    met = {band.letter: band for week in weeks for band in week.bands}
+    return [met[letter] for letter in dict.fromkeys((*order, *met)) if letter in met]
 
 
 def paper(request: Request) -> Response:
@@ -70,10 +88,15 @@ def paper(request: Request) -> Response:
 def _wanted(request: Request, class_name: str) -> ReportRequest:
     from itembank.work.report.reports import ReportRequest
 
-    return ReportRequest(class_name, _day(request, "since"), _day(request, "until"))
+    return ReportRequest(class_name, asked_day(request, "since"), asked_day(request, "until"))
 
 
-def _day(request: Request, name: str) -> datetime.date | None:
+def asked_day(request: Request, name: str) -> datetime.date | None:
+    """Return a day that a report is asked for; None where it is left open.
+
+    Raises:
+        ItembankError: it is no day.
+    """
     typed = request.query_params.get(name, "").strip()
     try:
         return day(typed) if typed else None

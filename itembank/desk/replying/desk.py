@@ -12,7 +12,8 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.errors import NotFound
+from itembank.errors import ItembankError, NotFound
+from itembank.files.faults import join_words
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass
@@ -75,20 +76,20 @@ class Desk:
         """Return a class.
 
         Raises:
-            ItembankError: there is no such class.
+            NotFound: there is no such class.
         """
-        return self.department.find_class(name)
+        return _class_at(self.department, name)
 
     def planner(self, name: str) -> Planner:
         """Return what plans the weeks of a class.
 
         Raises:
-            ItembankError: there is no such class.
+            NotFound: there is no such class.
         """
         from itembank.work.week.begin import planner_in
 
         folder = self.folder()
-        return planner_in(folder, folder.department.find_class(name))
+        return planner_in(folder, _class_at(folder.department, name))
 
     def inside(self, *names: str) -> Path:
         """Return a path in the folder for packs; nothing outside of it can be named.
@@ -106,6 +107,19 @@ class Desk:
         if home not in path.parents:
             raise nowhere
         return path
+
+
+def _class_at(department: Department, name: str) -> SchoolClass:
+    """Return the class that an address names.
+
+    Raises:
+        NotFound: there is none.
+    """
+    try:
+        return department.find_class(name)
+    except ItembankError:
+        known = join_words([group.name for group in department.classes])
+        raise NotFound(f"There is no class ‘{name[:40]}’ here, only {known}.") from None
 
 
 def look_of(home: Path) -> Look:

@@ -69,12 +69,14 @@ def application(
 def _fault(request: Request, error: Any) -> Response:
     """Say what is wrong, as the terminal would; the browser's way back keeps what was typed."""
     status = 404 if isinstance(error, NotFound) else 409 if isinstance(error, CheckFailed) else 400
-    return page(request, "fault", status=status, words=str(error).splitlines())
+    words = str(error).splitlines()
+    return page(request, "fault", status=status, words=words, missing=status == 404)
 
 
 def _missing(request: Request, error: Any) -> Response:
     words = ["There is no such page at this desk."] if error.status_code == 404 else [error.detail]
-    return page(request, "fault", status=error.status_code, words=words)
+    status = error.status_code
+    return page(request, "fault", status=status, words=words, missing=status == 404)
 
 
 def _too_long(request: Request, error: Any) -> Response:
@@ -84,4 +86,4 @@ def _too_long(request: Request, error: Any) -> Response:
 def _own_fault(request: Request, error: Any) -> Response:
     """Say that the fault is ours; what it was goes to the terminal, not to the page."""
     words = ["The desk has a fault of its own. Nothing was half-written. Its window says more."]
-    return page(request, "fault", status=500, words=words)
+    return page(request, "fault", status=500, words=words, missing=False)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
 from itembank.figures.figure import Asked, Figure, FigureError, Reading, kind_of, read, sound
+from itembank.figures.figure_data import to_data
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
 from itembank.items.asks.find_value import Find
 from itembank.notation import tree as t
@@ -115,6 +117,8 @@ def _wording(figure: Figure, bare: str) -> Asked | None:
 def of_figure(figure: Figure, prompt: Sequence[str | t.Node]) -> OfFigure:
     """Return the question that the words of a prompt ask of a figure; raises FigureError."""
     asked = asked_in(sound(figure), prompt)
+    for _, reading in asked.readings:
+        read(figure, reading)
     return OfFigure(figure, asked.target, asked.readings)
 
 
@@ -129,7 +133,9 @@ def _restore(stored: Stored) -> OfFigure:
 
 
 def _twin(ask: OfFigure, form: str) -> Twin:
-    return ("of figure", ask.figure, ask.readings, form), (ask.target,), ()
+    drawn = json.dumps(to_data(ask.figure), sort_keys=True, ensure_ascii=False)
+    read = tuple((reading.name, *reading.of) for _, reading in ask.readings)
+    return ("of figure", drawn, read, form), (ask.target,), ()
 
 
 OF_FIGURE = register_kind(

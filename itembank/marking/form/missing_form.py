@@ -22,8 +22,15 @@ UNIT_MISSING = "the unit is missing"
 def form_of(item: Item, how: Policy, typed: t.Node, given: t.Node) -> str:
     """Return what keeps an answer of the right value from being right, or an empty string.
 
-    `typed` is the answer as read, `given` the same tidied.
+    `typed` is the answer as read, `given` the same tidied. Of one answer that is given in two ways,
+    6 or 6 cm, each is held to the form.
     """
+    if isinstance(given, t.Either) and not isinstance(item.key, t.Either):
+        read = typed.parts if isinstance(typed, t.Either) else given.parts
+        pairs = zip(
+            read if len(read) == len(given.parts) else given.parts, given.parts, strict=True
+        )
+        return next((fault for pair in pairs if (fault := form_of(item, how, *pair))), "")
     fault = _unit_fault(how, given, item.key) or rounding_fault(how, given, item.key)
     if fault or not how.forms:
         return fault

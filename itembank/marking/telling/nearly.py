@@ -100,6 +100,8 @@ def _not_one(given: t.Node, key: t.Node) -> str:
 
 def too_many(given: t.Listing | t.Either, key: t.Node) -> str:
     """Return what to say of several answers where one is asked for."""
+    if all(same(part, key) for part in given.parts):
+        return "The same answer stands there more than once: give it once."
     if any(same(part, key) for part in given.parts):
         return "More than one answer is given, and they differ: decide on one."
     if any(isinstance(part, t.Product | t.Power) for part in t.walk(key)) and not t.symbols(key):

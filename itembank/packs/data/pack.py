@@ -167,6 +167,11 @@ class Look(Data):
         default=False, description="Whether the colour is printed, for white paper in the tray."
     )
     slips: bool = False
+    self_mark: Literal["when done", "question by question"] = Field(
+        default="when done",
+        description="When pupils who mark their own answers see how they went; packs up to "
+        "version 5 do not say.",
+    )
 
 
 class Pack(Data):

@@ -7,6 +7,10 @@ const sizeKnown = (unit) => SIZES[unit] || COINS[unit];
 
 function formOf(q, typed, given) {
   const how = q.policy;
+  if (given.k === "Either" && q.key.k !== "Either") { // one answer in two ways: each is held to the form
+    const read = typed.k === "Either" && typed.parts.length === given.parts.length ? typed.parts : given.parts;
+    return given.parts.map((part, i) => formOf(q, read[i], part)).find(Boolean) || "";
+  }
   const fault = unitFault(how, given, q.key) || roundingFault(how, given);
   if (fault || !how.forms.length) return fault;
   const shaped = completed(given, q.key);

@@ -264,6 +264,7 @@ function notOne(given, key) {
   return "";
 }
 function tooMany(given, key) {
+  if (given.parts.every((part) => same(part, key))) return "The same answer stands there more than once: give it once.";
   if (given.parts.some((part) => same(part, key))) return TABLES.messages.TWO_ANSWERS;
   if (hasAny(key, "Product", "Power") && !hasLetters(key)) {
     return "The answer is a product: write × between the numbers, and check what they make.";

@@ -119,8 +119,13 @@ function numbersGiven(q, answer) {
   return q.equivalent ? [answer] : null;
 }
 function givesEach(q, typed) {
-  const numbers = numbersGiven(q, typed);
-  return numbers !== null && numbers.length === children(q.key).length;
+  try {
+    const numbers = numbersGiven(q, typed);
+    return numbers !== null && numbers.length === children(q.key).length;
+  } catch (error) {
+    if (NOT_ARITHMETIC(error)) return false;
+    throw error;
+  }
 }
 function oneOfMany(q, typed, given) {
   let fault;

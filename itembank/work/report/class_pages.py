@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
-from collections import defaultdict
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -21,6 +19,7 @@ from itembank.records.reports.class_report import (
 from itembank.records.reports.own_view_report import FooledBy
 from itembank.text.in_words import counted, day_month_year, month, short_day
 from itembank.text.true_minus import printed
+from itembank.work.report.band_weeks import band_weeks
 from itembank.work.report.class_words import (
     MOST,
     advice,
@@ -104,21 +103,12 @@ def _bands(lesson: LessonLine) -> BandRow:
 
 def _bands_by_week(lessons: Sequence[LessonLine]) -> list[BandRow]:
     """Return the pupils in each band, counted at each lesson of a week."""
-    weeks: dict[datetime.date, list[LessonLine]] = defaultdict(list)
-    for lesson in lessons:
-        weeks[monday(lesson.date)].append(lesson)
-    found = []
-    for day, some in weeks.items():
-        counts: dict[str, int] = defaultdict(int)
-        marks = pupils = 0.0
-        for item in some:
-            for group in item.decision.groups:
-                counts[group.letter] += group.pupils
-            if item.decision.overall is not None:
-                marks += item.decision.overall.interval.share * item.decision.pupils
-                pupils += item.decision.pupils
-        found.append(BandRow(short_day(day), list(counts.items()), marks / pupils))
-    return found
+    return [
+        BandRow(
+            short_day(week.monday), [(each.letter, each.pupils) for each in week.bands], week.share
+        )
+        for week in band_weeks(lessons)
+    ]
 
 
 def _views(report: ClassReport, titles: Titles) -> ViewsPart:
