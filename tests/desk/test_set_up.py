@@ -6,8 +6,14 @@ import re
 import tomllib
 
 import pytest
+from sqlalchemy import func, select
 
+from itembank.records.store.store import open_store
+from itembank.records.store.store_place import store_place
+from itembank.records.store.store_tables import lesson
 from tests.desk.conftest import fresh_home, visitor
+from tests.desk.states import lived_in
+from tests.desk.test_question_form import sent_by
 
 OLDER, AGAIN = "planning.older_questions", "deciding.again_below"
 
@@ -296,3 +302,59 @@ def test_the_class_that_is_meant_is_chosen(desk, home):
     digest = re.search(r'name="digest" value="([^"]*)"', page)[1]
     desk.post(where, data={"digest": digest, "default_class": "9S"})
     assert 'default_class = "9S"' in path.read_text()
+
+
+def rename(desk, name):
+    page = html.unescape(desk.get("/set-up/classes").text)
+    sent = dict(sent_by(page, "answers"))
+    place = next(n for n in range(9) if sent.get(f"class-{n}-was") in ("8K", "8X"))
+    return desk.post(
+        "/set-up/classes", data=sent | {f"class-{place}-name": name}, follow_redirects=False
+    )
+
+
+def everything(home):
+    found = {p.relative_to(home).as_posix(): p.read_bytes() for p in home.rglob("*.toml")}
+    return {name: held for name, held in found.items() if "set-up" not in name}
+
+
+def recorded(home, name):
+    with open_store(store_place(home), make=False) as store, store.reading() as connection:
+        return connection.scalar(
+            select(func.count()).select_from(lesson).where(lesson.c.class_name == name)
+        )
+
+
+def test_a_class_that_is_renamed_takes_its_plans_and_results_along(planned_home, tmp_path):
+    home = lived_in(planned_home, tmp_path)
+    desk = visitor(home)
+    desk.post("/class/8K/lesson/2026-12-01/3/change", data={"do": "length", "questions": "7"})
+    before = everything(home)
+    assert recorded(home, "8K") == 1
+    answer = rename(desk, "8X")
+    assert answer.status_code == 303, html.unescape(answer.text)
+    said = desk.get(answer.headers["location"]).text
+    assert "8K is called 8X: 1 plan and 1 recorded lesson go along" in said
+    assert "8K" not in (home / "department.toml").read_text().partition("[[classes]]")[0]
+    assert not list(home.glob("plans/**/week-8K-*"))
+    plan = (home / "plans" / "week-8X-2026-11-30.toml").read_text()
+    assert 'class = "8X"' in plan
+    assert (recorded(home, "8K"), recorded(home, "8X")) == (0, 1)
+    week = desk.get("/class/8X/week/2026-11-30").text
+    assert "Recorded" in week
+    # Taking back would leave them behind, and says so; the old name brings all back.
+    assert desk.post("/set-up/take-back").status_code == 400
+    assert rename(desk, "8K").status_code == 303
+    assert everything(home) == before
+    assert recorded(home, "8K") == 1
+
+
+def test_a_name_that_has_plans_already_is_refused_and_nothing_is_changed(planned_home, tmp_path):
+    home = lived_in(planned_home, tmp_path)
+    (home / "plans" / "week-8X-2026-09-07.toml").write_text('class = "8X"\n')
+    before = everything(home)
+    answer = rename(visitor(home), "8X")
+    assert answer.status_code == 400
+    assert "under that name already" in html.unescape(answer.text)
+    assert everything(home) == before
+    assert recorded(home, "8K") == 1

@@ -137,6 +137,7 @@ def _part(
 
 def change_part(request: Request, form: FormData) -> Response:
     """Change a part of what was answered, or show its form again with what is wrong."""
+    from itembank.work.department.class_renamed import renaming_said
     from itembank.work.department.looked_at import look_at
     from itembank.work.department.made import change_department
     from itembank.work.department.new_year import in_new_year, without_days_taught
@@ -162,9 +163,10 @@ def change_part(request: Request, form: FormData) -> Response:
         reading.general += [str(fault) for fault in others]
     if not reading.sound:
         return _part(request, kept, step, fields, reading)
+    along = renaming_said(kept.folder, reading.answers)
     changed = change_department(kept, reading.answers, before)
     said = "Changed." if changed else "Nothing was changed: it says that already."
-    return onward(url("set-up", step.address), " ".join((said, *reading.remarks)))
+    return onward(url("set-up", step.address), " ".join((said, along, *reading.remarks)).strip())
 
 
 def _give_topics(reading: Reading) -> None:
