@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import dataclasses
 import difflib
+import importlib
 import types
 import typing
 from collections.abc import Mapping, Sequence
@@ -82,7 +83,7 @@ def from_data(data: Any) -> Figure:
     """
     if not isinstance(data, Mapping):
         raise Misplaced("a figure is a table with a kind")
-    import itembank.figures.kinds  # noqa: F401 - each puts itself into the table
+    importlib.import_module("itembank.figures.kinds")  # each puts itself into the table
 
     name = data.get("kind")
     if name is None:

@@ -81,6 +81,10 @@ def _width(node: t.Node) -> Fraction:
     if isinstance(node, t.Mixed):
         fraction = t.frac(node.num, node.den)
         return _width(t.Int(node.whole)) + _width(fraction) + Fraction(1, 10)
+    if isinstance(node, t.Sym):
+        return Fraction(70, 100)  # a letter of mathematics stands in italics
     written = line(node)
     signs = sum(written.count(sign) for sign in "+−=×÷<>:-")
-    return text_width(written) + Fraction(signs, 5)
+    letters = sum(sign.isalpha() for sign in written)
+    # Letters of mathematics are italic and a little wider; signs have room on both sides.
+    return text_width(written) + Fraction(signs, 5) + Fraction(letters, 8)

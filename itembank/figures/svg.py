@@ -105,7 +105,7 @@ def _n(value: float) -> str:
 def _fill(fill: str, prefix: str) -> str:
     if fill == "none":
         return "none"
-    return "var(--paper, #fff)" if fill == "paper" else f"url(#{prefix}-{fill})"
+    return "white" if fill == "paper" else f"url(#{prefix}-{fill})"
 
 
 def _mark(mark: Mark, place: _Place, prefix: str) -> str:
@@ -127,7 +127,8 @@ def _mark(mark: Mark, place: _Place, prefix: str) -> str:
     stroke = f'stroke="currentColor" stroke-width="{width}"'
     if isinstance(mark, Area):
         path = "M" + "L".join(place.at(point) for point in mark.points) + "Z"
-        return f'<path d="{path}" fill="{fill}" {stroke if mark.outline else ""}/>'
+        paper = ' class="figure-paper"' if mark.fill == "paper" else ""
+        return f'<path d="{path}" fill="{fill}"{paper} {stroke if mark.outline else ""}/>'
     radius = _n(float(mark.radius) * EM)
     if mark.whole:
         x, y = place.x(mark.centre.x), place.y(mark.centre.y)
@@ -188,7 +189,7 @@ def _text(label: Text, place: _Place) -> str:
         patch = (
             f'<rect x="{place.x(box.left)}" y="{place.y(box.top)}" '
             f'width="{_n(float(box.right - box.left) * EM)}" '
-            f'height="{_n(float(box.top - box.bottom) * EM)}" fill="var(--paper, #fff)"/>'
+            f'height="{_n(float(box.top - box.bottom) * EM)}" class="figure-paper" fill="white"/>'
         )
     anchor, x = {
         "left": ("start", box.left),

@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 from fractions import Fraction
 
-from itembank.figures.bars_drawn import bar_model_drawing, box_room
 from itembank.figures.figure import (
     Figure,
     FigureKind,
@@ -15,6 +14,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.bars_drawn import bar_model_drawing, box_room
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
 from itembank.notation.line import line
