@@ -21,6 +21,7 @@ from itembank.desk.pages import (
     results,
     seats,
     set_up,
+    shown_parts,
     today,
     week,
     welcome,
@@ -48,6 +49,7 @@ PAGES = (
     ask_question,
     bank_question,
     files,
+    shown_parts,
 )
 
 
