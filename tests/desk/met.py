@@ -19,12 +19,6 @@ UNLINKED = (
     "/begin",
     "/shown-parts",
 )
-    "/nope",
-    "/class/8K/week/soon",
-    "/class/8K/seats/forget?seat=A1",
-    "/begin",
-    "/shown-parts",
-)
 
 
 def route(address):

@@ -114,7 +114,7 @@ def _looked() -> list[Any]:
             trial=None,
             face=None,
             prompt=[_text("Share £60")],
-            faults={"key": ["There is no key yet."]},
+            faults={"key": ["No key yet."]},
         ),
     ]
 
