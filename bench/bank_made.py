@@ -1,5 +1,7 @@
 """A bank of so many items for measuring: generated ones written out, and kinds only people write.
 
+    python bench/bank_made.py FOLDER COUNT
+
 Every item is one that a teacher could have written, with its right answer; the numbers come
 from a seed.
 """
@@ -7,6 +9,7 @@ from a seed.
 from __future__ import annotations
 
 import random
+import sys
 from collections.abc import Callable, Iterator
 from itertools import cycle
 from math import gcd, lcm
@@ -184,3 +187,7 @@ KINDS: list[Callable[[random.Random], Fields]] = [
     _standard_form,
     _subject,
 ]
+
+
+if __name__ == "__main__":
+    make_bank(Path(sys.argv[1]), int(sys.argv[2]))

@@ -3,7 +3,6 @@
 The fields of a figure's class say all there is to say. Mathematics is a line, and a whole number
 may stand for itself; pairs may be written as a table. What is not given keeps its usual value.
 
-
 >>> data = {"kind": "number line", "first": 0, "last": "1", "steps": 4, "points": {"A": 3}}
 >>> figure = from_data(data)
 >>> to_data(figure)
@@ -19,7 +18,8 @@ import difflib
 import types
 import typing
 from collections.abc import Mapping, Sequence
-from functools import cache
+from functools import cache, reduce
+from operator import or_
 from typing import Any
 
 from itembank.figures.figure import KINDS, Figure, FigureError, kind_of, sound
@@ -141,7 +141,9 @@ def _read(wanted: Any, value: Any, at: str) -> Any:
         inner = [arg for arg in args if arg is not type(None)]
         if value is None or (value == "" and type(None) in args):
             return None
-        return _read(inner[0], value, at)
+        # A piece of mathematics is a union too, of every node.
+        left = inner[0] if len(inner) == 1 else reduce(or_, inner)
+        return _read(left, value, at)
     if origin is typing.Literal:
         if value not in args:
             raise Misplaced(f"{at}‘{value}’ is none of {_among(args)}", key)

@@ -203,13 +203,13 @@ def _numbers(
     topic: TopicSources, avoid: frozenset[str], pool: Pool, exact: bool
 ) -> tuple[int, int]:
     """Return how many questions of a topic are not to be avoided, and how many there are."""
-    unsettled = [each for each in sources(topic) if isinstance(each, BankSource)]
+    written = [each for each in sources(topic) if isinstance(each, BankSource)]
     if exact:
-        for source in unsettled:
+        for source in written:
             for tier in Tier:
                 source.settle(tier)
-    elif not all(source.is_settled for source in unsettled):
-        there = [address for source in unsettled for address in source.by_address]
+    elif not all(source.is_settled for source in written):
+        there = [address for source in written for address in source.by_address]
         return len(set(there) - avoid), len(there)
     return (
         sum(pool.room(topic, tier, rested=True) for tier in Tier),

@@ -50,7 +50,7 @@ def test_words_that_ask_the_figure_for_nothing_it_shows_go_to_a_person(prompt):
 def test_a_figure_that_cannot_be_drawn_is_a_fault_at_its_key():
     (fault,) = item_faults(question(figure={**LINE, "steps": "four"}))
     assert fault.field == ("figure", "steps")
-    assert "whole number" in fault.says
+    assert "whole number" in fault.message
 
 
 def test_a_figure_is_part_of_what_is_signed_and_twins_are_told_by_it():

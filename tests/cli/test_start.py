@@ -144,6 +144,8 @@ def test_a_bank_that_is_known_is_not_worked_out_again(department, arguments, not
 def test_a_pack_loads_no_results_and_no_plan(department):
     assert "itembank.packs" in department[1]
     assert not department[1] & (NEVER | CHOOSING | DATABASE)
+    # A pack is drawn without what fetches pages from the net.
+    assert not department[1] & {"urllib.request", "http.client", "ssl"}
 
 
 def test_recording_loads_no_more_where_there_is_no_bank(tmp_path):

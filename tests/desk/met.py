@@ -15,7 +15,7 @@ FILES = ("/packs/{folder}/{file}", "/overview/{file}", "/typefaces")
 UNLINKED = (
     "/nope",
     "/class/8K/week/soon",
-    "/class/8K/seats/forget?seat=A1",
+    "/class/8K/moving/forget?seat=A1",
     "/begin",
     "/shown-parts",
 )

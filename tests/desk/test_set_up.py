@@ -1,12 +1,19 @@
 """Set-up: what stands in the files is shown, changed in place, refused where wrong, taken back."""
 
+import datetime
 import html
 import re
 import tomllib
 
 import pytest
+from sqlalchemy import func, select
 
+from itembank.records.store.store import open_store
+from itembank.records.store.store_place import store_place
+from itembank.records.store.store_tables import lesson
 from tests.desk.conftest import fresh_home, visitor
+from tests.desk.states import lived_in
+from tests.desk.test_question_form import sent_by
 
 OLDER, AGAIN = "planning.older_questions", "deciding.again_below"
 
@@ -255,3 +262,99 @@ def test_another_school_year(desk, home):
 def test_bands_that_are_typed_count_whatever_is_ticked(desk, home):
     send(desk, "/set-up/all/bands", own="no", **{"band-0-name": "Roots"})
     assert "Roots" in (home / "department.toml").read_text()
+
+
+def test_a_class_s_order_of_topics_and_where_it_is_in_it_are_changed(desk, home):
+    where, path = "/set-up/class/8K/teaching", home / "department.toml"
+    before = path.read_text()
+    page = html.unescape(desk.get(where).text)
+    assert "Sharing an amount in a given ratio: 2026-11-19" in page
+    assert "<option selected>year-8</option>" in page
+    digest = re.search(r'name="digest" value="([^"]*)"', page)[1]
+    same = {"digest": digest, "scheme": "year-8"}
+    typed = {
+        **same,
+        "taught": "Sharing an amount in a given ratio: 20 Nov 2026\nratio.combine: not yet",
+        "topics": "Sharing an amount in a given ratio\nfractions.divide",
+    }
+    wrong = desk.post(where, data=typed | {"taught": "Sharing in a ratio"})
+    assert wrong.status_code == 400
+    assert "with a colon between" in wrong.text
+    wrong = desk.post(where, data=typed | {"topics": "ratio.shar"})
+    assert wrong.status_code == 400
+    assert path.read_text() == before
+    assert desk.post(where, data=typed, follow_redirects=False).status_code == 303
+    group = tomllib.loads(path.read_text())["classes"][1]
+    assert group["taught"] == {
+        "ratio.share": datetime.date(2026, 11, 20),
+        "ratio.combine": "not yet",
+    }
+    assert group["topics"] == ["ratio.share", "fractions.divide"]
+    assert "# 8K is ahead of its scheme" in path.read_text()
+    desk.post("/set-up/take-back")
+    assert path.read_text() == before
+
+
+def test_the_class_that_is_meant_is_chosen(desk, home):
+    where, path = "/set-up/all/general", home / "department.toml"
+    page = desk.get(where).text
+    assert "<option selected>8K</option>" in page
+    digest = re.search(r'name="digest" value="([^"]*)"', page)[1]
+    desk.post(where, data={"digest": digest, "default_class": "9S"})
+    assert 'default_class = "9S"' in path.read_text()
+
+
+def rename(desk, name):
+    page = html.unescape(desk.get("/set-up/classes").text)
+    sent = dict(sent_by(page, "answers"))
+    place = next(n for n in range(9) if sent.get(f"class-{n}-was") in ("8K", "8X"))
+    return desk.post(
+        "/set-up/classes", data=sent | {f"class-{place}-name": name}, follow_redirects=False
+    )
+
+
+def everything(home):
+    found = {p.relative_to(home).as_posix(): p.read_bytes() for p in home.rglob("*.toml")}
+    return {name: held for name, held in found.items() if "set-up" not in name}
+
+
+def recorded(home, name):
+    with open_store(store_place(home), make=False) as store, store.reading() as connection:
+        return connection.scalar(
+            select(func.count()).select_from(lesson).where(lesson.c.class_name == name)
+        )
+
+
+def test_a_class_that_is_renamed_takes_its_plans_and_results_along(planned_home, tmp_path):
+    home = lived_in(planned_home, tmp_path)
+    desk = visitor(home)
+    desk.post("/class/8K/lesson/2026-12-01/3/change", data={"do": "length", "questions": "7"})
+    before = everything(home)
+    assert recorded(home, "8K") == 1
+    answer = rename(desk, "8X")
+    assert answer.status_code == 303, html.unescape(answer.text)
+    said = desk.get(answer.headers["location"]).text
+    assert "8K is called 8X: 1 plan and 1 recorded lesson go along" in said
+    assert "8K" not in (home / "department.toml").read_text().partition("[[classes]]")[0]
+    assert not list(home.glob("plans/**/week-8K-*"))
+    plan = (home / "plans" / "week-8X-2026-11-30.toml").read_text()
+    assert 'class = "8X"' in plan
+    assert (recorded(home, "8K"), recorded(home, "8X")) == (0, 1)
+    week = desk.get("/class/8X/week/2026-11-30").text
+    assert "Recorded" in week
+    # Taking back would leave them behind, and says so; the old name brings all back.
+    assert desk.post("/set-up/take-back").status_code == 400
+    assert rename(desk, "8K").status_code == 303
+    assert everything(home) == before
+    assert recorded(home, "8K") == 1
+
+
+def test_a_name_that_has_plans_already_is_refused_and_nothing_is_changed(planned_home, tmp_path):
+    home = lived_in(planned_home, tmp_path)
+    (home / "plans" / "week-8X-2026-09-07.toml").write_text('class = "8X"\n')
+    before = everything(home)
+    answer = rename(visitor(home), "8X")
+    assert answer.status_code == 400
+    assert "under that name already" in html.unescape(answer.text)
+    assert everything(home) == before
+    assert recorded(home, "8K") == 1

@@ -13,6 +13,7 @@ from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.paths_shown import quoted_path
 from itembank.work.department.answered import Answers, settled
+from itembank.work.department.class_renamed import renaming_said
 from itembank.work.department.looked_at import look_at
 from itembank.work.department.made import Kept, change_department, make_department
 from itembank.work.department.outlook import outlook_lines, outlook_on
@@ -145,6 +146,9 @@ def save(folder: Path, answers: Answers, kept: Kept | None) -> None:
         make_department(folder, answers)
         say(f"Made the department of {answers.school} in {folder}.")
     else:
+        along = renaming_said(folder, answers)
         changed = change_department(kept, answers)
         names = ", ".join(path.relative_to(folder).as_posix() for path in changed)
         say(f"Changed {names}." if changed else "Nothing was changed.")
+        if along:
+            say(along)

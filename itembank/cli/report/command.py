@@ -12,7 +12,7 @@ from itembank.errors import ItembankError
 from itembank.planning.bands.caution import CAUTION
 
 if TYPE_CHECKING:
-    from itembank.work.report.reports import ItemsFound, Report
+    from itembank.work.report.reports import ItemsFound, Report, ReportRequest
 
 
 def report(
@@ -28,6 +28,12 @@ def report(
     topic: Annotated[
         str | None, typer.Option(metavar="TOPIC", help="One topic: its id or title.")
     ] = None,
+    seat: Annotated[
+        str | None, typer.Option(metavar="SEAT", help="One pupil of the class, by seat: B3.")
+    ] = None,
+    seats: Annotated[
+        bool, typer.Option("--seats", help="The seats of the class, those to look at first.")
+    ] = False,
     since: Annotated[
         str | None, typer.Option(metavar="DAY", help="First day; 1 August where left out.")
     ] = None,
@@ -38,18 +44,21 @@ def report(
         Path | None, typer.Option(metavar="FOLDER", help="Write the tables as CSV files.")
     ] = None,
     pdf: Annotated[
-        Path | None, typer.Option(metavar="FILE", help="Write the class report as a PDF.")
+        Path | None,
+        typer.Option(metavar="FILE", help="Write the report of the class, or seat, as a PDF."),
     ] = None,
     department: DepartmentOption = None,
 ) -> None:
     """Report on this school year: lessons, topics, what to bring back; with --items, questions.
 
-    Bands are a teaching aid, not a grade. Seat codes appear in no report.
+    Bands are a teaching aid, not a grade. Seat codes appear with --seat and --seats alone.
 
     \b
     Examples:
       itembank report 8K                       lessons, topics, what to bring back
       itembank report 8K --pdf report.pdf      the same on paper
+      itembank report 8K --seats               which seats to look at first
+      itembank report 8K --seat B3             what one pupil answered, for a talk
       itembank report --items                  all questions of the department
       itembank report 8K --lesson 2026-11-30   one starter, question by question
     """  # noqa: D301 - typer keeps the lines after \b as they are
@@ -69,6 +78,15 @@ def report(
         topic,
         items,
     )
+    if seat is not None or seats:
+        if class_ is None:
+            raise ItembankError("Name the class too: itembank report 8K --seat B3.")
+        if items or day is not None or topic is not None or csv is not None or (seat and seats):
+            raise ItembankError("--seat and --seats go with days and --pdf, and with no more.")
+        if seats and pdf is not None:
+            raise ItembankError("--pdf makes the page of one seat: itembank report 8K --seat B3.")
+        _of_seats(department, request, class_, seat, pdf)
+        return
     if pdf is not None and (class_ is None or items or day is not None or topic is not None):
         raise ItembankError("--pdf makes the report of one class: itembank report 8K --pdf FILE.")
     if pdf is not None:
@@ -82,6 +100,36 @@ def report(
         say(f"Written to {csv}: {', '.join(write_tables(found, made, csv))}.")
     if pdf is not None:
         say(f"Written: {pdf}.")
+
+
+def _of_seats(
+    department: Path | None,
+    request: ReportRequest,
+    class_name: str,
+    seat: str | None,
+    pdf: Path | None,
+) -> None:
+    """Tell the page of a seat and write it, or tell the seats of a class."""
+    from itembank.cli.options.department import department_with_results
+    from itembank.cli.report.pupil_text import pupil_text, seats_text
+    from itembank.cli.words.wrapped import say
+    from itembank.work.lesson.decide import check_pdf
+    from itembank.work.report.pupil_page import pupil_page, seat_list, write_pupil_page
+
+    if pdf is not None:
+        check_pdf(pdf)
+    found = department_with_results(department)
+    if seat is None:
+        lines = seats_text(seat_list(found, class_name, request.since, request.until))
+        lines += ["", CAUTION]
+    else:
+        page = pupil_page(found, class_name, seat, request.since, request.until)
+        if pdf is not None:
+            write_pupil_page(found, page, pdf)
+        lines = pupil_text(page)
+    typer.echo("\n".join(lines))
+    if pdf is not None:
+        say(f"Written: {pdf}. It names a seat, so keep it as you keep other pupil data.")
 
 
 def _lines(made: Report) -> list[str]:

@@ -37,6 +37,8 @@ CHANGED = (
     "anew in another tab to see what stands there now. Keep yours once more to write it over that."
 )
 CALLED = {
+    "general": "Which class is meant",
+    "teaching": "Topics: its order, where it is in it",
     "print": "Print",
     "sources": "Where questions come from",
     "planning": "How starters are planned",
@@ -135,6 +137,7 @@ def _part(
 
 def change_part(request: Request, form: FormData) -> Response:
     """Change a part of what was answered, or show its form again with what is wrong."""
+    from itembank.work.department.class_renamed import renaming_said
     from itembank.work.department.looked_at import look_at
     from itembank.work.department.made import change_department
     from itembank.work.department.new_year import in_new_year, without_days_taught
@@ -160,9 +163,10 @@ def change_part(request: Request, form: FormData) -> Response:
         reading.general += [str(fault) for fault in others]
     if not reading.sound:
         return _part(request, kept, step, fields, reading)
+    along = renaming_said(kept.folder, reading.answers)
     changed = change_department(kept, reading.answers, before)
     said = "Changed." if changed else "Nothing was changed: it says that already."
-    return onward(url("set-up", step.address), " ".join((said, *reading.remarks)))
+    return onward(url("set-up", step.address), " ".join((said, along, *reading.remarks)).strip())
 
 
 def _give_topics(reading: Reading) -> None:
@@ -200,6 +204,8 @@ def settings(request: Request) -> Response:
 def _settings(
     request: Request, kept: Kept, fields: Mapping[str, str], reading: Reading, status: int = 400
 ) -> Response:
+    from itembank.work.department.settings import with_choices
+
     name, group, rows = _group(request)
     return page(
         request,
@@ -208,7 +214,7 @@ def _settings(
         name=name,
         called=CALLED[group],
         group_name=group,
-        settings=rows,
+        settings=with_choices(rows, kept),
         fields=fields,
         reading=reading,
         digest=_read_then(kept, fields, status),

@@ -17,6 +17,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.label_room import room
+from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import ParseError, parse_written
@@ -101,29 +102,6 @@ def _number(figure: NumberLine, mark: int) -> t.Node:
         return figure.last
     value = _value(figure, mark)
     return written_as(value, figure.first, figure.last)
-
-
-def written_as(value: Fraction, *like: t.Node) -> t.Node:
-    """Return a number as whole number, as decimal where others are decimals, else as fraction.
-
-    >>> line(written_as(Fraction(1, 4), t.Dec("0", "5")))
-    '0.25'
-    >>> line(written_as(Fraction(5, 4), t.Int(1)))
-    '1 1/4'
-    """
-    if value.denominator == 1:
-        return t.num(int(value))
-    size = abs(value)
-    if any(isinstance(part, t.Dec) for node in like for part in t.walk(node)):
-        places = next((n for n in range(1, 7) if (size * 10**n).denominator == 1), 0)
-        if places:
-            digits = str(int(size * 10**places)).rjust(places + 1, "0")
-            node: t.Node = t.Dec(digits[:-places], digits[-places:])
-            return node if value > 0 else t.Neg(node)
-    whole, rest = divmod(size, 1)
-    top, bottom = rest.numerator, rest.denominator
-    node = t.Mixed(int(whole), top, bottom) if whole else t.frac(top, bottom)
-    return node if value > 0 else t.Neg(node)
 
 
 _TICK, _TALL = Fraction(1, 4), Fraction(2, 5)

@@ -117,6 +117,8 @@ def _wording(figure: Figure, bare: str) -> Asked | None:
 def of_figure(figure: Figure, prompt: Sequence[str | t.Node]) -> OfFigure:
     """Return the question that the words of a prompt ask of a figure; raises FigureError."""
     asked = asked_in(sound(figure), prompt)
+    for _, reading in asked.readings:
+        read(figure, reading)
     return OfFigure(figure, asked.target, asked.readings)
 
 

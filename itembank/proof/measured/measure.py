@@ -129,6 +129,22 @@ def measured_name(ask: OfFigure) -> t.Label | None:
     return None
 
 
+def amount_tree(value: Any, like: t.Node) -> t.Node:
+    """Return a value in base units in the unit of another amount.
+
+    >>> import sympy
+    >>> from itembank.notation.parse import parse
+    >>> amount_tree(sympy.Rational(3, 2), parse("£6")) == t.Money(t.frac(3, 2))
+    True
+    """
+    if isinstance(like, t.Money):
+        return t.Money(number_tree(value))
+    if isinstance(like, t.Quantity):
+        size = to_sympy(t.Quantity(t.Int(1), like.unit))
+        return t.Quantity(number_tree(value / size), like.unit)
+    return number_tree(value)
+
+
 def number_tree(value: Any) -> t.Node:
     """Return a rational number of sympy as a tree.
 

@@ -30,7 +30,7 @@ from itembank.records.results.lessons import LessonResult
 from itembank.text.folding import folded
 
 if TYPE_CHECKING:
-    from itembank.planning.bands.bands import BandScheme
+    from itembank.planning.bands.bands import Band, BandScheme
     from itembank.records.statistics.own_view import Fooled, OwnView
 
 
@@ -220,19 +220,28 @@ def _name(home: ClassSeat, own: str) -> str:
     return home.seat if home.class_key == own else f"{home.class_key.upper()}/{home.seat}"
 
 
+def seat_band(marks: int, total: int, scheme: BandScheme, out_of: int) -> Band:
+    """Return the band of a seat with `marks` out of `total`, of a starter out of `out_of`.
+
+    >>> from itembank.planning.bands.bands import default_scheme
+    >>> seat_band(2, 8, default_scheme(), 8).letter
+    'R'
+    """
+    bands = scheme.bands(out_of)
+    letter = band_of(marks, scheme.bands(total)).letter
+    found = next((band for band in bands if band.letter == letter), None)
+    # A band that some of 5 marks reach may have no score out of 6: then by the same share.
+    return found or band_of(marks * out_of // total, bands)
+
+
 def _groups(
     scores: Mapping[str, int], totals: Mapping[str, int], scheme: BandScheme, out_of: int
 ) -> tuple[BandGroup, ...]:
     """Return the bands with their seats, each seat by the marks that it could have."""
     inside: dict[str, list[str]] = defaultdict(list)
     bands = scheme.bands(out_of)
-    letters = {band.letter for band in bands}
     for seat, marks in scores.items():
-        letter = band_of(marks, scheme.bands(totals[seat])).letter
-        if letter not in letters:
-            # A band that some of 5 marks reach may have no score out of 6: then by the same share.
-            letter = band_of(marks * out_of // totals[seat], bands).letter
-        inside[letter].append(seat)
+        inside[seat_band(marks, totals[seat], scheme, out_of).letter].append(seat)
     found = []
     for band in bands:
         seats = inside[band.letter]

@@ -8,7 +8,7 @@ edited since is not touched.
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
@@ -20,6 +20,7 @@ from itembank.files.toml_table import TomlFile
 from itembank.planning.department.department import FILE_NAME
 from itembank.text.whole_number import whole_number
 from itembank.work.department.banks_lost import refuse_lost_banks
+from itembank.work.department.class_renamed import Renamed
 
 FOLDER = Path("plans") / "earlier" / "set-up"
 MOST = 20
@@ -37,16 +38,24 @@ def earlier_set_ups(home: Path) -> list[Path]:
 
 
 def note_change(
-    change: Together, home: Path, was: Mapping[str, str | None], now: Mapping[str, str | None]
+    change: Together,
+    home: Path,
+    was: Mapping[str, str | None],
+    now: Mapping[str, str | None],
+    renamed: Iterable[Renamed] = (),
 ) -> None:
-    """Have a change also keep what files were before it; None stands for no file."""
+    """Have a change also keep what files were before it, and which classes it renamed.
+
+    None stands for no file.
+    """
     there = earlier_set_ups(home)
     number = int(there[-1].stem) + 1 if there else 1
     rows: list[dict[str, Any]] = []
     for name, text in was.items():
         row: dict[str, Any] = {"name": name, "became": digest(now[name])}
         rows.append(row if text is None else {**row, "text": text})
-    data = toml_document({"files": rows})
+    names = [{"was": each.was, "name": each.name} for each in renamed]
+    data = toml_document({"files": rows} | ({"renamed": names} if names else {}))
     change.file(home / FOLDER / f"{number:04}.toml", data.encode())
 
 
@@ -72,7 +81,13 @@ def take_back_set_up(home: Path) -> tuple[Path, ...]:
     there = earlier_set_ups(home)
     if not there:
         raise ItembankError("No change of the set-up is known that can be taken back.")
-    rows = TomlFile(there[-1]).data["files"]
+    noted = TomlFile(there[-1]).data
+    rows = noted["files"]
+    for each in noted.get("renamed", ()):
+        raise ItembankError(
+            f"{each['was']} was renamed {each['name']} then, and its plans and results went with "
+            "it. Give it its old name back under Classes: they follow. Nothing was changed."
+        )
     changed = []
     try:
         with Together() as change:

@@ -19,6 +19,7 @@ from itembank.planning.department.known_topics import KnownTopics
 from itembank.work.department.answered import Answers
 from itembank.work.department.as_files import Files, answers_in, files_of
 from itembank.work.department.banks_lost import refuse_lost_banks
+from itembank.work.department.class_renamed import Renamed, carrying, renamed_in
 from itembank.work.department.earlier_set_ups import clear_oldest_set_ups, note_change
 from itembank.work.department.looked_at import Look, known_topics, look_at
 from itembank.work.department.so_far import forget_so_far
@@ -131,15 +132,18 @@ def change_department(
     """
     there = kept.files if before is None else before
     refuse_unready(look_at(answers, kept.folder, there))
-    changed = write_changed(kept, files_of(answers, there))
+    changed = write_changed(kept, files_of(answers, there), renamed_in(answers))
     forget_so_far(kept.folder)
     return changed
 
 
-def write_changed(kept: Kept, files: Mapping[str, str]) -> tuple[Path, ...]:
+def write_changed(
+    kept: Kept, files: Mapping[str, str], renamed: tuple[Renamed, ...] = ()
+) -> tuple[Path, ...]:
     """Have a department consist of these files; return those that changed.
 
-    What they were is kept, so that the change can be taken back.
+    What they were is kept, so that the change can be taken back. Plans and results go along with
+    classes that are `renamed`.
 
     Raises:
         ItembankError: somebody changed a file meanwhile, a plan asks a question of a bank that
@@ -151,7 +155,8 @@ def write_changed(kept: Kept, files: Mapping[str, str]) -> tuple[Path, ...]:
     earlier: dict[str, str | None] = {}
     later: dict[str, str | None] = {}
     try:
-        with Together() as change:
+        with carrying(kept.folder, renamed) as carry, Together() as change:
+            carry.into(change)
             for name, was in kept.was.items():
                 was.refuse_newer()
                 if name not in files:
@@ -168,9 +173,10 @@ def write_changed(kept: Kept, files: Mapping[str, str]) -> tuple[Path, ...]:
                 changed.append(old.path)
                 earlier[name], later[name] = (old.text if name in kept.was else None), text
             if changed:
-                note_change(change, kept.folder, earlier, later)
+                note_change(change, kept.folder, earlier, later, renamed)
     except OSError as error:
         raise _not_written(kept.folder, error) from None
+    carry.clear()
     clear_oldest_set_ups(kept.folder)
     return tuple(changed)
 

@@ -8,25 +8,40 @@ settings that they are about.
 from __future__ import annotations
 
 import copy
+import datetime
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from pathlib import Path
 from typing import Any, Literal
 
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults
 from itembank.files.toml_edit import with_data
+from itembank.planning.calendar.days import parse_day
 from itembank.planning.department import department as departments
+from itembank.planning.department.class_plan import NOT_YET
 from itembank.planning.department.department import PAPERS
 from itembank.planning.department.folder import read_folder
 from itembank.planning.department.large_copies import typed_large_print
 from itembank.planning.department.pack_request import SELF_MARK
 from itembank.text.folding import same_name
 from itembank.text.whole_number import whole_number
+from itembank.today import today
 from itembank.work.department.looked_at import known_topics
 from itembank.work.department.made import Kept, write_changed
 
-Kind = Literal["whole", "text", "yes or no", "choice", "lines", "copies", "topics or all"]
+Kind = Literal[
+    "whole",
+    "text",
+    "yes or no",
+    "choice",
+    "lines",
+    "copies",
+    "topics or all",
+    "topics",
+    "days of topics",
+]
 Data = dict[str, Any]
 
 
@@ -112,10 +127,54 @@ DECIDING = (
     Setting(("deciding", "on_from"), "Go on, from this per cent right", "80"),
     Setting(("deciding", "confidence"), "How sure the intervals shown are, in per cent", "90"),
 )
-WHOLE = {"sources": SOURCES, "planning": PLANNING, "deciding": DECIDING}
+GENERAL = (
+    Setting(
+        ("default_class",),
+        "The class that is meant where none is named",
+        "the first",
+        "choice",
+        "At the terminal.",
+    ),
+)
+TEACHING = (
+    Setting(
+        ("scheme",), "The order of topics it follows", "none, and no weeks are planned", "choice"
+    ),
+    Setting(
+        ("taught",),
+        "Where it runs ahead of that order, or behind",
+        "as the order says",
+        "days of topics",
+        "A line for each topic, by its name: the day on which it was taught, or not yet. "
+        "As in: Sharing an amount in a given ratio: 19 Nov 2026.",
+    ),
+    Setting(
+        ("topics",),
+        "Topics of the next single starter",
+        "needed",
+        "topics",
+        "A topic a line, by its name. A week takes its topics from the order instead.",
+    ),
+)
+WHOLE = {"general": GENERAL, "sources": SOURCES, "planning": PLANNING, "deciding": DECIDING}
 """The settings of the whole department, by group."""
-CLASS = {"print": PRINT, "sources": SOURCES, "planning": PLANNING}
+CLASS = {"teaching": TEACHING, "print": PRINT, "sources": SOURCES, "planning": PLANNING}
 """The settings that a class may have of its own, by group."""
+
+
+def with_choices(group: tuple[Setting, ...], kept: Kept) -> tuple[Setting, ...]:
+    """Return settings with what a department's own files offer to choose from."""
+    data = department_data(kept)
+    own = {
+        "default_class": tuple(row["name"] for row in data.get("classes", [])),
+        "scheme": tuple(
+            sorted(Path(name).stem for name in kept.files if name.startswith("schemes/"))
+        ),
+    }
+    return tuple(
+        replace(setting, choices=own[setting.name]) if setting.name in own else setting
+        for setting in group
+    )
 
 
 def department_data(kept: Kept) -> Data:
@@ -159,6 +218,10 @@ def _shown(setting: Setting, value: Any) -> str:
         if setting.kind == "copies":
             return "1" if value else ""
         return "yes" if value else "no"
+    if setting.kind == "topics":
+        return "\n".join(_title(name) for name in value)
+    if setting.kind == "days of topics":
+        return "\n".join(f"{_title(name)}: {day}" for name, day in _flat(value).items())
     if isinstance(value, list):
         return ("\n" if setting.kind == "lines" else ", ").join(map(str, value))
     return str(value)
@@ -210,12 +273,52 @@ def _value(setting: Setting, said: str) -> Any:
             return [line.strip() for line in said.split("\n") if line.strip()]
         case "yes or no":
             return _yes(said)
+        case "topics":
+            return [_topic(line) for line in _filled(said)]
+        case "days of topics":
+            return dict(_taught(line) for line in _filled(said))
         case "topics or all":
             if said.casefold() in ("yes", "no"):
                 return _yes(said)
             return [name.strip() for name in said.replace("\n", ",").split(",") if name.strip()]
         case _:
             return said
+
+
+def _filled(said: str) -> list[str]:
+    return [line.strip() for line in said.split("\n") if line.strip()]
+
+
+def _flat(taught: Mapping[str, Any], before: str = "") -> dict[str, Any]:
+    """Return days by topic: without quotation marks, ratio.share is a table in a table."""
+    found: dict[str, Any] = {}
+    for name, value in taught.items():
+        whole = f"{before}{name}"
+        found |= _flat(value, f"{whole}.") if isinstance(value, Mapping) else {whole: value}
+    return found
+
+
+def _title(topic: str) -> str:
+    """Return what a topic is called, where no other is called the same; else its id."""
+    titles = known_topics()[0]
+    title = titles.get(topic, topic)
+    return title if _topic(title) == topic else topic
+
+
+def _topic(typed: str) -> str:
+    """Return the id of the topic that somebody named by it or by its title."""
+    titles = known_topics()[0]
+    called = [id for id, title in titles.items() if same_name(title, typed)]
+    return typed if typed in titles or len(called) != 1 else called[0]
+
+
+def _taught(line: str) -> tuple[str, datetime.date | str]:
+    name, colon, when = (part.strip() for part in line.rpartition(":"))
+    if not colon or not name:
+        raise ItembankError(f"Write a topic and its day, with a colon between, not ‘{line[:60]}’.")
+    if when.casefold() == NOT_YET:
+        return _topic(name), NOT_YET
+    return _topic(name), parse_day(when, today(), past=True)
 
 
 def _yes(said: str) -> bool:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from itembank.work.report.figures import Rows, places, rounded
 
 if TYPE_CHECKING:
-    from itembank.records.reports.class_report import ClassReport, LessonLine
+    from itembank.records.reports.class_report import ClassReport, LessonLine, TopicLine
     from itembank.work.report.titles import Titles
 
 
@@ -25,7 +25,7 @@ def class_tables(report: ClassReport, titles: Titles) -> dict[str, Rows]:
             t.out_of,
             *(rounded(t.interval) if t.out_of else (None, None, None)),
             len(t.scored),
-            *map(places, (t.mastery.now, t.mastery.low, t.mastery.high)),
+            *map(places, _expected(t)),
             round(t.mastery.half_life, 1),
             t.mastery.due,
         )
@@ -50,6 +50,17 @@ def class_tables(report: ClassReport, titles: Titles) -> dict[str, Rows]:
         "report-lessons.csv": (_LESSONS, [_lesson_row(report, each) for each in report.lessons]),
         **views_tables(report, titles),
     }
+
+
+def _expected(line: TopicLine) -> tuple[float | None, ...]:
+    """Return what is expected now, with its interval; nothing on the day the class was asked.
+
+    On that day it is of pupils who have just seen the answers, which tells nothing of what stays.
+    """
+    found = line.mastery
+    if found.memory.last >= found.date:
+        return (None, None, None)
+    return (found.now, found.low, found.high)
 
 
 _WEEKS = ("class", "topic", "title", "week", "right", "answers", "share", "low", "high")

@@ -85,7 +85,7 @@ def report(department: Department, request: ReportRequest) -> Report:
     Raises:
         ItembankError: there are no such results, or the request contradicts itself.
     """
-    first, last = _days(request)
+    first, last = days_of(request)
     group = department.find_class(request.class_name) if request.class_name is not None else None
     name = group.name if group is not None else None
     if request.lesson is not None and name is None:
@@ -222,7 +222,12 @@ def write_tables(department: Department, made: Report, folder: Path) -> tuple[st
     return tuple(tables)
 
 
-def _days(request: ReportRequest) -> tuple[datetime.date, datetime.date]:
+def days_of(request: ReportRequest) -> tuple[datetime.date, datetime.date]:
+    """Return the first and last day of what is asked for.
+
+    Raises:
+        ItembankError: the first comes after the last.
+    """
     last = request.until or today()
     first = request.since
     if first is None:

@@ -40,7 +40,7 @@ def _show(request: Request, group: SchoolClass, typed: dict[str, str], fault: st
     last = last_move(desk.department, group.name)
     return page(
         request,
-        "seats",
+        "moving",
         status=400 if fault else 200,
         group=group,
         typed=defaultdict(str, typed),
@@ -75,7 +75,7 @@ def move(request: Request, form: FormData) -> Response:
         said += " Nothing is recorded by seat yet of this pupil."
     elif moved.classes:
         said += f" What was recorded counts for {moved.classes[0]} now."
-    return onward(url("class", group.name, "seats"), said)
+    return onward(url("class", group.name, "moving"), said)
 
 
 def undo(request: Request, form: FormData) -> Response:
@@ -89,7 +89,7 @@ def undo(request: Request, form: FormData) -> Response:
     if last is None or last.words != text(form, "words"):
         raise ItembankError("Something else was recorded meanwhile. Nothing was taken back.")
     taken = take_back(desk.department, group.name, expected=last)
-    return onward(url("class", group.name, "seats"), f"Taken back: {taken.last.words}.")
+    return onward(url("class", group.name, "moving"), f"Taken back: {taken.last.words}.")
 
 
 def preview(request: Request) -> Response:
@@ -159,7 +159,7 @@ def forget(request: Request, form: FormData) -> Response:
         for each in now.unfinished
     ]
     kind = "done" if now.forgotten.done else "note"
-    return onward(url("class", group.name, "seats"), " ".join(said), kind)
+    return onward(url("class", group.name, "moving"), " ".join(said), kind)
 
 
 def go_on(request: Request, form: FormData) -> Response:
@@ -167,7 +167,7 @@ def go_on(request: Request, form: FormData) -> Response:
     from itembank.work.lesson.forget import finish_forgetting
 
     desk: Desk = request.app.state.desk
-    where = url("class", _group(request).name, "seats")
+    where = url("class", _group(request).name, "moving")
     finished = finish_forgetting(desk.department)
     if not finished:
         return onward(where, "Nothing was begun to be forgotten that is not done.")
@@ -230,12 +230,12 @@ def _day(form: FormData, name: str) -> datetime.date | None:
         raise ItembankError(f"{error} Write it like 2026-11-30.", field=name) from None
 
 
-SEATS = "/class/{name}/seats"
+MOVING = "/class/{name}/moving"
 ROUTES = [
-    Route(SEATS, show),
-    Route(SEATS + "/move", action(move), methods=["POST"]),
-    Route(SEATS + "/take-back", action(undo), methods=["POST"]),
-    Route(SEATS + "/forget", preview),
-    Route(SEATS + "/forget", action(forget), methods=["POST"]),
-    Route(SEATS + "/forget/go-on", action(go_on), methods=["POST"]),
+    Route(MOVING, show),
+    Route(MOVING + "/move", action(move), methods=["POST"]),
+    Route(MOVING + "/take-back", action(undo), methods=["POST"]),
+    Route(MOVING + "/forget", preview),
+    Route(MOVING + "/forget", action(forget), methods=["POST"]),
+    Route(MOVING + "/forget/go-on", action(go_on), methods=["POST"]),
 ]

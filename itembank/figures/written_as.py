@@ -1,0 +1,65 @@
+"""Amounts that a figure shows, written as what stands on it is written.
+
+>>> from itembank.notation.line import line
+>>> from itembank.notation.parse import parse
+>>> line(in_unit(Fraction(3, 2), unit_of(parse("£6"))))
+'£1.50'
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from itembank.notation import tree as t
+from itembank.notation.units import UNITS
+
+
+def unit_of(node: t.Node) -> str:
+    """Return the unit or sign of money of an amount, ``""`` where it is a bare number."""
+    if isinstance(node, t.Quantity):
+        return node.unit
+    return "£" if isinstance(node, t.Money) else ""
+
+
+def written_as(value: Fraction, *like: t.Node) -> t.Node:
+    """Return a number as whole number, as decimal where others are decimals, else as fraction.
+
+    >>> from itembank.notation.line import line
+    >>> line(written_as(Fraction(1, 4), t.Dec("0", "5")))
+    '0.25'
+    >>> line(written_as(Fraction(5, 4), t.Int(1)))
+    '1 1/4'
+    """
+    if value.denominator == 1:
+        return t.num(int(value))
+    size = abs(value)
+    if any(isinstance(part, t.Dec) for node in like for part in t.walk(node)):
+        decimal = _decimal(size)
+        if decimal is not None:
+            return decimal if value > 0 else t.Neg(decimal)
+    whole, rest = divmod(size, 1)
+    top, bottom = rest.numerator, rest.denominator
+    node = t.Mixed(int(whole), top, bottom) if whole else t.frac(top, bottom)
+    return node if value > 0 else t.Neg(node)
+
+
+def _decimal(size: Fraction, least: int = 1) -> t.Dec | None:
+    places = next((n for n in range(least, 7) if (size * 10**n).denominator == 1), 0)
+    if not places:
+        return None
+    digits = str(int(size * 10**places)).rjust(places + 1, "0")
+    return t.Dec(digits[:-places], digits[-places:])
+
+
+def in_unit(value: Fraction, unit: str) -> t.Node:
+    """Return an amount, given in the base unit of its dimension, in a unit or as money.
+
+    Decimals where they end, fractions where they do not; pence always with two places.
+    """
+    if unit == "£":
+        whole = value.denominator == 1
+        return t.Money(t.Int(int(value)) if whole else _decimal(value, 2) or written_as(value))
+    if unit:
+        amount = value / UNITS[unit].size
+        return t.Quantity(written_as(amount, t.Dec("0", "5")), unit)
+    return written_as(value)
