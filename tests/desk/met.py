@@ -17,6 +17,10 @@ UNLINKED = (
     "/class/8K/week/soon",
     "/class/8K/moving/forget?seat=A1",
     "/begin",
+    "/begin/year",
+    "/begin/classes",
+    "/begin/bands",
+    "/begin/whole",
     "/shown-parts",
 )
 
