@@ -12,7 +12,7 @@ from itembank.bank.merge import merge_files
 from itembank.bank.merge.merge_files import prepare_keep_all, prepare_rename, prepare_settle
 from itembank.bank.model.signed import SignOff
 from itembank.bank.proof.signing import sign
-from itembank.bank.proof.signoff import read_signoffs, signoffs_text
+from itembank.bank.proof.signoff import added_text, read_signoffs, signoffs_text
 from itembank.bank.proof.signoff_edit import edited_signoffs
 from itembank.bank.read.load import read_bank
 from itembank.errors import ItembankError
@@ -109,3 +109,10 @@ def test_what_does_not_stand_there_is_not_guessed_at() -> None:
     assert edited_signoffs(raw, [one], [one], {}) == raw
     assert edited_signoffs(raw, [one, two], [one], {}) is None
     assert edited_signoffs(raw, [two], [], {}) is None
+
+
+def test_an_entry_that_stands_there_twice_is_left_once() -> None:
+    one, two = (SignOff(name, "HT", DAY, "0" * 64, {"key": "1"}) for name in ("a-1", "a-2"))
+    both = signoffs_text([one, two])
+    twice = both + "\n" + added_text([one], before=True)
+    assert edited_signoffs(twice.encode(), [one], [one], {}) == both.encode()

@@ -213,3 +213,15 @@ def test_topics_of_the_department_s_own_bank_may_be_named(said, files):
     assert changed.status == 0, changed.err
     scheme = tomllib.loads((files / "maths" / "schemes" / "year-8.toml").read_text("utf-8"))
     assert [row["topic"] for row in scheme["topics"]] == ["number.primes", "ratio.share"]
+
+
+def test_a_class_is_renamed_by_word_and_no_other_name_is_taken(capsys):
+    from itembank.cli.department.parts import _renamed
+    from itembank.work.department.answered import Answers, ClassAnswer
+    from itembank.work.department.class_renamed import Renamed, renamed_in
+
+    answers = Answers(classes=(ClassAnswer(name="8K", was="8K"), ClassAnswer(name="8M", was="8M")))
+    assert _renamed(answers, "8K", "8m") == answers
+    assert _renamed(answers, "9K", "9X") == answers
+    assert renamed_in(_renamed(answers, "8k", "8X")) == (Renamed("8K", "8X"),)
+    assert "go along with 8X" in capsys.readouterr().out

@@ -12,7 +12,17 @@ from itembank.desk.pages import all_routes
 
 FILES = ("/packs/{folder}/{file}", "/overview/{file}", "/typefaces")
 """What is no page of the desk but a file it sends."""
-UNLINKED = ("/nope", "/class/8K/week/soon")
+UNLINKED = (
+    "/nope",
+    "/class/8K/week/soon",
+    "/class/8K/moving/forget?seat=A1",
+    "/begin",
+    "/begin/year",
+    "/begin/classes",
+    "/begin/bands",
+    "/begin/whole",
+    "/shown-parts",
+)
 
 
 def route(address):

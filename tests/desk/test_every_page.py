@@ -5,7 +5,7 @@ from axe_playwright_python.sync_playwright import Axe
 
 from tests.desk.met import UNLINKED, addresses
 from tests.desk.served import served
-from tests.desk.states import MID_WEEK, STATES, lived_in, script
+from tests.desk.states import MID_WEEK, RECORDED, STATES, lived_in, script
 
 WIDTHS = (360, 768, 1920)
 LAYOUT = script("layout.js")
@@ -56,3 +56,14 @@ def test_everything_has_room(everywhere, width):
         page.eval_on_selector_all("details", "all => all.forEach(d => { d.open = true; })")
         faults += [f"{address}, opened: {fault}" for fault in page.evaluate(LAYOUT)]
     assert not faults, "\n".join(sorted(set(faults)))
+
+
+def test_a_question_that_comes_back_for_a_form_is_a_page_like_any_other(everywhere):
+    page, base, _ = everywhere
+    page.set_viewport_size({"width": 360, "height": 800})
+    page.goto(f"{base}{RECORDED}/count")
+    page.fill("input[name='band-0']", "5")
+    page.press("input[name='band-0']", "Enter")
+    page.get_by_role("heading", name="This lesson is recorded already").wait_for()
+    assert Axe().run(page, options=RULES).response["violations"] == []
+    assert page.evaluate(LAYOUT) == []

@@ -145,7 +145,11 @@ def ask_classes(answers: Answers, keep: Keep) -> Answers:
     )
     while True:
         _show([class_line(group) for group in outlook_on(answers).classes])
-        more = "; ‘drop 8K’ takes one out; Enter when they are right" if answers.classes else ""
+        more = (
+            "; ‘drop 8K’ takes one out, ‘rename 8K 8X’ renames one; Enter when they are right"
+            if answers.classes
+            else ""
+        )
         typed = answer_rows(f"Classes, or the name of one{more}")
         if typed.casefold() in ("yes", "ok", "done"):
             typed = ""
@@ -156,6 +160,9 @@ def ask_classes(answers: Answers, keep: Keep) -> Answers:
             tell_wrong(wrong)
         elif typed.casefold().startswith("drop "):
             answers = _without_class(answers, typed[5:].strip())
+            keep(answers)
+        elif (words := typed.split())[0].casefold() == "rename" and len(words) == 3:
+            answers = _renamed(answers, words[1], words[2])
             keep(answers)
         elif _is_rows(typed):
             pasted = read_pasted_classes(typed)
@@ -191,6 +198,22 @@ def _without_class(answers: Answers, name: str) -> Answers:
     if len(left) == len(answers.classes):
         note(f"There is no class {name}.")
     return replace(answers, classes=left)
+
+
+def _renamed(answers: Answers, was: str, name: str) -> Answers:
+    """Give a class another name, which its plans and results go along with once it is kept."""
+    known = next((group for group in answers.classes if same_name(group.name, was)), None)
+    if known is None:
+        note(f"There is no class {was}.")
+        return answers
+    others = [group.name for group in answers.classes if group is not known]
+    if any(same_name(other, name) for other in others):
+        note(f"There is a class {name} already.")
+        return answers
+    if known.was:
+        note(f"The plans and results of {known.was} go along with {name}; its packs do not.")
+    renamed = replace(known, name=name)
+    return replace(answers, classes=tuple(renamed if g is known else g for g in answers.classes))
 
 
 def _one_class(answers: Answers, name: str) -> ClassAnswer:

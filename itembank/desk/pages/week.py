@@ -47,6 +47,11 @@ def show(request: Request) -> Response:
         group=planner.school_class,
         week=week,
         title_of=planner.title,
+        cancelled=[
+            (*lesson, why)
+            for lesson, why in sorted(planner.recorded.cancelled.items())
+            if first <= lesson[0] <= first + 6 * DAY
+        ],
         before=first - 7 * DAY,
         after=first + 7 * DAY,
         now=today(),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -95,15 +96,22 @@ def merge_and_settle(
 ) -> tuple[Merged, tuple[str, ...]]:
     """Merge a bank into another and settle what was chosen, by the ids of the questions.
 
-    Returns what came of it, with the ids that are left to be settled later.
+    It is one change of the bank, taken back in one go. Returns what came of it, with the ids
+    that are left to be settled later.
 
     Raises:
         ItembankError: as :func:`preview_merge`; or somebody is saving the bank.
     """
     from itembank.bank.saving.bank_lock import locked
+    from itembank.bank.saving.one_change import as_one_change
 
-    with locked(mine):
+    with contextlib.ExitStack() as stack:
+        stack.enter_context(locked(mine))
         before = preview_merge(mine, theirs)
+        words = f"{before.title} merged"
+        if any(choices.get(each.base, LATER) != LATER for each in before.apart):
+            words += ", with what was chosen"
+        stack.enter_context(as_one_change(mine, words))
         merged = merge_banks(mine, theirs)
         left = []
         for each in before.apart:

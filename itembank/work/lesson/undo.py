@@ -67,3 +67,36 @@ def _asked_about(last: Last, name: str) -> str:
         f"The last was taken back already. The next would be {last.words}{where}, recorded on "
         f"{moment(last.made_at)}."
     )
+
+
+def take_back_cancelled(
+    department: Department, class_name: str, date: datetime.date, period: str
+) -> TakenBack:
+    """Take back that a class has no lesson on a day, where nothing was recorded of it since.
+
+    Raises:
+        ItembankError: what was recorded last of that lesson is something else; it stays.
+    """
+    from itembank.records.entries.undoing import last_recorded
+
+    name = department.find_class(class_name).name
+    with open_results(department, make=False) as store:
+        last = last_recorded(store, name, date)
+    if set(last.kinds) != {"cancelled"} or last.period != period:
+        raise ItembankError(
+            f"What was recorded last of {name} on {day_month_year(date)} is {last.words}, so "
+            "nothing was taken back."
+        )
+    return undo(department, name, date, expected=last)
+
+
+def last_move(department: Department, class_name: str) -> Last | None:
+    """Return the last move of pupils from or to a class, where it was what was recorded last."""
+    from itembank.records.entries.undoing import last_recorded
+
+    try:
+        with open_results(department, make=False) as store:
+            last = last_recorded(store, department.find_class(class_name).name)
+    except ItembankError:  # nothing to take back
+        return None
+    return last if last.moves and not last.asked_about else None

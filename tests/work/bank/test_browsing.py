@@ -12,6 +12,7 @@ from itembank.work.bank.browsing import browse, prove_some
 from itembank.work.bank.merge_preview import BOTH, MINE, merge_and_settle, preview_merge
 from itembank.work.bank.moving import retire_question
 from itembank.work.bank.received import files_sent, lay_out
+from itembank.work.bank.taking_back import take_back
 from itembank.work.bank.trying import save_trial, try_change
 from itembank.work.bank.wanted import Wanted
 from tests.work.bank.kept_bank import DAY, SHARE, SHARES, SUM, SUMS, add, files
@@ -85,6 +86,8 @@ def test_a_merge_is_seen_before_it_is_written_and_settled_as_chosen(bank, tmp_pa
         "share-1": "core",
         "share-2": "core",
     }
+    assert take_back(bank).words.endswith("merged, with what was chosen")
+    assert files(bank) == before
 
 
 @pytest.mark.parametrize("name", ["../bank.toml", "a/bank.toml", ".bank.toml", "c:bank.toml"])

@@ -1,0 +1,164 @@
+"""A lesson that goes otherwise than the timetable has it: it falls out, moves, or is covered."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from starlette.datastructures import FormData
+from starlette.requests import Request
+from starlette.responses import Response
+from starlette.routing import Route
+
+from itembank.desk.pages.lesson import LESSON, Found, find
+from itembank.desk.replying.forms import action, day, number, text
+from itembank.desk.replying.replies import onward, page, url
+from itembank.errors import ItembankError, NotFound
+from itembank.planning.calendar.calendar import monday
+from itembank.planning.department.class_lessons import place_words
+from itembank.text.in_words import counted, long_day
+from itembank.today import today
+
+if TYPE_CHECKING:
+    import datetime
+
+MOST_TOPICS = 4
+"""Lines for topics that a class was asked instead; a line that is empty is passed over."""
+
+
+def show(request: Request) -> Response:
+    """Show the forms for a lesson that falls out, moves or is covered."""
+    return _show(request, find(request), {})
+
+
+def _show(
+    request: Request, found: Found, typed: dict[str, str], fault: ItembankError | None = None
+) -> Response:
+    lesson, group = found.lesson, found.planner.school_class
+    here = lesson.date, lesson.period
+    first = next((old for old, new in group.plan.moved.items() if new == here), None)
+    others = [other.name for other in found.desk.department.classes if other.name != group.name]
+    return page(
+        request,
+        "otherwise",
+        status=200 if fault is None else 400,
+        group=group,
+        week=found.week,
+        lesson=lesson,
+        where=found.where,
+        typed=defaultdict(str, typed),
+        fault="" if fault is None else str(fault),
+        may_replace=fault is not None and fault.matter == "noted already",
+        first=None if first is None else (*first, place_words(first)),
+        others=others,
+        lines=range(1, MOST_TOPICS + 1),
+        topics=sorted(found.planner.titles.items(), key=lambda each: each[1]),
+        now=today(),
+    )
+
+
+def change(request: Request, form: FormData) -> Response:
+    """Note what a form says of a lesson, or show the form again with what is wrong."""
+    found = find(request)
+    done = {"cancel": _cancel, "move": _move, "cover": _cover}
+    note: Callable[[Found, FormData], Response] | None = done.get(text(form, "do"))
+    if note is None:
+        raise ItembankError("The form does not say what became of the lesson.")
+    try:
+        return note(found, form)
+    except ItembankError as error:
+        typed = {name: value for name, value in form.items() if isinstance(value, str)}
+        return _show(request, found, typed, error)
+
+
+def _cancel(found: Found, form: FormData) -> Response:
+    from itembank.work.lesson.cancel import cancel
+
+    name, lesson = found.week.class_name, found.lesson
+    why = text(form, "why") or None
+    cancel(found.desk.department, lesson.date, name, why, lesson.period)
+    said = (
+        f"Noted: {name} has no lesson on {long_day(lesson.date)}, period {lesson.period}. Its "
+        "topics come back: plan the rest of the week anew to have them in the lessons to come."
+    )
+    return onward(_week(name, lesson.date), said)
+
+
+def _move(found: Found, form: FormData) -> Response:
+    from itembank.work.lesson.shift import shift
+
+    name, lesson = found.week.class_name, found.lesson
+    if not text(form, "to") and not text(form, "to_period"):
+        raise ItembankError("Say to which day, or to which period, the lesson moves.")
+    to = _day(form, "to") or lesson.date
+    period = text(form, "to_period") or None
+    moved = shift(found.desk.department, lesson.date, to, name, lesson.period, period)
+    back = "back " if moved.back else ""
+    said = f"Noted: the lesson of {place_words(moved.source)} is {back}on " + (
+        f"{place_words(moved.target)}. Plan the rest of the week anew to take its plan along."
+    )
+    return onward(_week(name, moved.target[0]), said)
+
+
+def _cover(found: Found, form: FormData) -> Response:
+    from itembank.work.lesson.cover import CoverRequest, cover
+
+    lines = range(1, MOST_TOPICS + 1)
+    topics = tuple(
+        (topic, number(form, f"questions-{line}", "Questions") or 1)
+        for line in lines
+        if (topic := text(form, f"topic-{line}"))
+    )
+    name, lesson = found.week.class_name, found.lesson
+    covered = cover(
+        found.desk.department,
+        CoverRequest(
+            lesson.date,
+            name,
+            topics,
+            same_as=text(form, "same_as") or None,
+            period=lesson.period,
+            packs=found.desk.packs,
+            replace=text(form, "replace") == "yes",
+        ),
+    )
+    asked = ", ".join(
+        f"{counted(count, 'question')} on {found.planner.title(topic)}"
+        for topic, count in covered.counts.items()
+    )
+    said = f"Noted: {name} was asked {covered.source} ({asked}). What was planned was not asked."
+    return onward(found.where, said)
+
+
+def take_back(request: Request, form: FormData) -> Response:
+    """Take back that a class had no lesson on a day."""
+    from itembank.work.lesson.undo import take_back_cancelled
+
+    desk = request.app.state.desk
+    name = desk.group(request.path_params["name"]).name
+    date = day(text(form, "date"))
+    taken = take_back_cancelled(desk.department, name, date, text(form, "period"))
+    return onward(
+        _week(name, date),
+        f"Taken back: {taken.last.words}. The lesson of {long_day(date)} takes place.",
+    )
+
+
+def _week(name: str, date: datetime.date) -> str:
+    return url("class", name, "week", monday(date))
+
+
+def _day(form: FormData, name: str) -> datetime.date | None:
+    typed = text(form, name)
+    try:
+        return day(typed) if typed else None
+    except NotFound as error:
+        raise ItembankError(f"{error} Write it like 2026-11-30.", field=name) from None
+
+
+ROUTES = [
+    Route(LESSON + "/otherwise", show),
+    Route(LESSON + "/otherwise", action(change), methods=["POST"]),
+    Route("/class/{name}/not-cancelled", action(take_back), methods=["POST"]),
+]

@@ -1,0 +1,75 @@
+"""Lessons that fall out, move or are covered, noted at the desk and taken back."""
+
+import pytest
+
+WEEK = "/class/8K/week/2026-11-30"
+LESSON = "/class/8K/lesson/2026-12-03/2"
+GONE = "/class/8K/lesson/2026-12-01/3"
+
+
+@pytest.fixture(autouse=True)
+def mid_week(on_day, monkeypatch):
+    monkeypatch.setenv("ITEMBANK_TODAY", "2026-12-02")
+
+
+def send(desk, where, **fields):
+    return desk.post(where, data=fields)
+
+
+def test_a_lesson_falls_out_and_takes_place_after_all(desk):
+    assert f'{LESSON}/otherwise"' in desk.get(LESSON).text
+    assert desk.get(f"{LESSON}/otherwise").status_code == 200
+    page = send(desk, f"{LESSON}/otherwise", do="cancel", why="school trip")
+    assert page.status_code == 200
+    assert "8K has no lesson on Thursday 3 December" in page.text
+    assert "No lesson: school trip" in page.text
+    again = send(desk, f"{LESSON}/otherwise", do="cancel", why="school trip")
+    assert again.status_code == 400
+    assert "noted already" in again.text
+    back = send(desk, "/class/8K/not-cancelled", date="2026-12-03", period="")
+    assert "Taken back" in back.text
+    assert "school trip" not in back.text
+
+
+def test_a_lesson_moves_and_moves_back(desk, home):
+    before = (home / "department.toml").read_text()
+    page = send(desk, f"{LESSON}/otherwise", do="move", to="2026-12-03", to_period="5")
+    assert page.status_code == 200, page.text
+    assert "Noted: the lesson of" in page.text
+    assert (home / "department.toml").read_text() != before
+    there = "/class/8K/lesson/2026-12-03/5/otherwise"
+    assert "Move it back to" in desk.get(there).text
+    page = send(desk, there, do="move", to="2026-12-03", to_period="2")
+    assert "back on" in page.text
+    assert "moved" not in (home / "department.toml").read_text().split("8K")[1].split("[[")[0]
+
+
+@pytest.mark.parametrize(
+    ("fields", "words"),
+    [
+        ({"do": "move"}, "Say to which day"),
+        ({"do": "move", "to": "soon"}, "is no day"),
+        ({"do": "move", "to": "2026-12-05"}, "no lessons on"),
+        ({"do": "cover", "topic-1": "no-such", "questions-1": "2"}, "no-such"),
+        ({"do": "cover", "topic-1": "ratio.share", "questions-1": "x"}, "whole number"),
+        ({"do": "cover"}, "what was asked"),
+    ],
+)
+def test_what_makes_no_sense_is_said_and_what_was_typed_stays(looking, fields, words):
+    page = looking.post(f"{GONE}/otherwise", data={**fields, "why": "kept words"})
+    assert page.status_code == 400
+    assert words in page.text
+    assert "kept words" in page.text
+
+
+def test_a_lesson_was_covered_and_that_is_replaced_only_when_asked(desk):
+    fields = {"do": "cover", "topic-1": "ratio.share", "questions-1": "3"}
+    page = send(desk, f"{GONE}/otherwise", **fields)
+    assert page.status_code == 200
+    assert "3 questions on Sharing an amount" in page.text
+    fields["questions-1"] = "4"
+    asked = send(desk, f"{GONE}/otherwise", **fields)
+    assert asked.status_code == 400
+    assert 'name="replace"' in asked.text
+    page = send(desk, f"{GONE}/otherwise", **fields, replace="yes")
+    assert "4 questions on" in page.text
