@@ -131,11 +131,8 @@ def _words(figure: DoubleNumberLine) -> str:
     for pair in sorted(figure.pairs, key=lambda pair: pair.at):
         if not pair.at:
             continue
-        parts = [
-            f"{name} is {said(node)}"
-            for name, node in ((top, pair.over), (low, pair.under))
-            if node
-        ]
+        ends = ((top, pair.over), (low, pair.under))
+        parts = [f"{name} is {said(node)}" for name, node in ends if node is not None]
         if parts:
             out.append(f"At mark {pair.at}, {' and '.join(parts)}.")
     return " ".join(out)

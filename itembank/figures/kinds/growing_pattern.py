@@ -72,7 +72,7 @@ def _drawing(figure: GrowingPattern) -> Drawing:
                 else:
                     centre = Point(left + _TILE / 2, low + _TILE / 2)
                     rim = Point(centre.x + _DOT, centre.y)
-                    marks.append(Arc(centre, _DOT, rim, rim, role, "cross"))
+                    marks.append(Arc(centre, _DOT, rim, rim, role, "ink"))
         below = Point(x + wide / 2, -Fraction(1, 5))
         marks.append(Text(below, f"Pattern {number}", up="top", role="number"))
         x += max(wide, Fraction(4)) + _BETWEEN

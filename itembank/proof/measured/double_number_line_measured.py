@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 import sympy
 
 from itembank.figures.drawing import Drawing, Stroke, Text
@@ -47,7 +49,7 @@ def _ticks(drawing: Drawing, role: str) -> list[sympy.Rational]:
         for mark in drawing.of(f"{role} tick")
         if isinstance(mark, Stroke) and mark.points[0].x == mark.points[-1].x
     )
-    if len({b - a for a, b in zip(ticks, ticks[1:], strict=False)}) != 1:
+    if len({b - a for a, b in pairwise(ticks)}) != 1:
         raise NotExact("the steps of a line are not equal")
     return ticks
 

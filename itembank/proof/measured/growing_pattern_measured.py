@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Any
 
 import sympy
@@ -44,7 +45,7 @@ def _counts(drawing: Drawing) -> list[int]:
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     counts = _counts(drawing)
-    gaps = {b - a for a, b in zip(counts, counts[1:], strict=False)}
+    gaps = {b - a for a, b in pairwise(counts)}
     if len(gaps) != 1:
         raise NotExact("the patterns do not grow by the same number")
     n = sympy.Symbol("n")
