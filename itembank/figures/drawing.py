@@ -37,9 +37,10 @@ WEIGHTS: dict[str, Fraction] = {
 }
 """How wide each kind of stroke is, in ems: 1 to 3 points on a slide, never under half a point."""
 
-Fill: TypeAlias = Literal["none", "paper", "shade", "dots", "cross", "bars"]
+Fill: TypeAlias = Literal["none", "paper", "shade", "dots", "cross", "bars", "ink"]
 """How an area is filled. Each is told from the others in grey: ``shade`` is stripes on a tone,
-``dots`` and ``cross`` and ``bars`` are what they say, ``paper`` is the page's own colour."""
+``dots`` and ``cross`` and ``bars`` are what they say, ``ink`` is full, ``paper`` the page's own
+colour."""
 
 
 class Point(NamedTuple):

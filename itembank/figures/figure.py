@@ -161,17 +161,8 @@ WIDEST, HIGHEST = 17, 11
 
 @lru_cache(maxsize=4096)
 def fault(figure: Figure) -> str:
-    """Return why a figure cannot be used, as a clause, or ``""``."""
-    kind = kind_of(figure)
-    if found := kind.fault(figure):
-        return found
-    made = kind.drawing(figure)
-    if made.width > WIDEST or made.height > HIGHEST:
-        return (
-            f"it would be {float(made.width):.1f} by {float(made.height):.1f} letters high and "
-            f"wide, and there is room for {WIDEST} by {HIGHEST}"
-        )
-    return ""
+    """Return what is wrong with a figure's data, as a clause, or ``""``; nothing is drawn."""
+    return kind_of(figure).fault(figure)
 
 
 def sound(figure: Figure) -> Figure:
@@ -189,8 +180,20 @@ def sound(figure: Figure) -> Figure:
 
 @lru_cache(maxsize=1024)
 def drawn(figure: Figure) -> Drawing:
-    """Return what is drawn; raises FigureError for a figure with a fault."""
-    return kind_of(figure).drawing(sound(figure))
+    """Return what is drawn.
+
+    Raises
+    ------
+    FigureError
+        If the figure has a fault, or takes more room than a page has for it.
+    """
+    made = kind_of(figure).drawing(sound(figure))
+    if made.width > WIDEST or made.height > HIGHEST:
+        raise FigureError(
+            f"it would be {float(made.width):.1f} wide and {float(made.height):.1f} high, counted "
+            f"in heights of its letters, and there is room for {WIDEST} by {HIGHEST}"
+        )
+    return made
 
 
 def words(figure: Figure) -> str:

@@ -23,7 +23,7 @@ from functools import cache, reduce
 from operator import or_
 from typing import Any
 
-from itembank.figures.figure import KINDS, Figure, FigureError, kind_of, sound
+from itembank.figures.figure import KINDS, Figure, FigureError, drawn, kind_of, sound
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import ParseError, parse_written
@@ -72,7 +72,7 @@ def _plain(value: Any) -> Any:
 
 
 def from_data(data: Any) -> Figure:
-    """Return the figure that data describes, sound.
+    """Return the figure that data describes, sound and with room for its drawing.
 
     Raises
     ------
@@ -95,7 +95,9 @@ def from_data(data: Any) -> Figure:
     if _count(data, MOST) <= 0:
         raise Misplaced(f"it holds more than {MOST} values")
     rest = {key: value for key, value in data.items() if key != "kind"}
-    return sound(_made(KINDS[name].figure, rest, ""))
+    figure = sound(_made(KINDS[name].figure, rest, ""))
+    drawn(figure)  # there has to be room for it
+    return figure
 
 
 def _count(data: Any, left: int) -> int:

@@ -103,8 +103,8 @@ def _n(value: float) -> str:
 
 
 def _fill(fill: str, prefix: str) -> str:
-    if fill == "none":
-        return "none"
+    if fill in ("none", "ink"):
+        return "none" if fill == "none" else "currentColor"
     return "white" if fill == "paper" else f"url(#{prefix}-{fill})"
 
 
@@ -205,7 +205,7 @@ def _text(label: Text, place: _Place) -> str:
     wide, high = float(box.right - box.left) * EM, float(box.top - box.bottom) * EM
     return (
         f'{patch}<foreignObject x="{place.x(box.left)}" y="{place.y(box.top)}" '
-        f'width="{_n(wide)}" height="{_n(high)}">'
+        f'width="{_n(wide)}" height="{_n(high)}" overflow="visible">'
         f'<div xmlns="http://www.w3.org/1999/xhtml" class="figure-label {label.across}">'
         f"{mathml(label.content)}</div></foreignObject>"
     )

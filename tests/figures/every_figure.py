@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterator
 from pathlib import Path
 
 from itembank.figures import kinds as kinds
-from itembank.figures.figure import KINDS, Figure, fault
+from itembank.figures.figure import KINDS, Figure, FigureError, drawn, fault
 
 Maker = Callable[[random.Random], Figure]
 
@@ -38,9 +38,17 @@ def examples(name: str, count: int, seed: int = 1) -> Iterator[Figure]:
         tried += 1
         assert tried < 50 * count, f"hardly any example of a {name} is sound"
         figure = make(chance)
-        if not fault(figure):
+        if not fault(figure) and _fits(figure):
             found += 1
             yield figure
+
+
+def _fits(figure: Figure) -> bool:
+    try:
+        drawn(figure)
+    except FigureError:
+        return False
+    return True
 
 
 def lacking() -> list[str]:

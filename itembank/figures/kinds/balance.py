@@ -118,8 +118,7 @@ def _pan(blocks: Sequence[t.Node]) -> str:
 
 def _words(figure: Balance) -> str:
     return (
-        f"A balance is level. On the left are {_pan(figure.left)}. "
-        f"On the right are {_pan(figure.right)}."
+        f"A balance is level. On the left: {_pan(figure.left)}. On the right: {_pan(figure.right)}."
     )
 
 

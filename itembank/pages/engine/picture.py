@@ -115,8 +115,8 @@ class _Pen:
     def filled(self, path: str, box: tuple[float, float, float, float], fill: str) -> None:
         if fill == "none":
             return
-        if fill == "paper":
-            self.page.path(path, fill=WHITE)
+        if fill in ("paper", "ink"):
+            self.page.path(path, fill=WHITE if fill == "paper" else INK)
             return
         if fill == "shade":
             self.page.path(path, fill=TONE)
