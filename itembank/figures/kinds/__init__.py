@@ -11,3 +11,4 @@ from itembank.figures.kinds import function_machine as function_machine
 from itembank.figures.kinds import growing_pattern as growing_pattern
 from itembank.figures.kinds import number_line as number_line
 from itembank.figures.kinds import shaded_shape as shaded_shape
+from itembank.figures.kinds import tree_diagram as tree_diagram
