@@ -11,16 +11,21 @@ from PIL import Image
 
 from itembank.pages.draw import drawers
 from tests.pages.sheet_samples import real_pack
+from tests.pages.test_sheets import text_of
 
 DOCS = Path(__file__).parents[2] / "docs"
 
 
-@pytest.fixture(scope="module")
-def drawing():
-    spec = importlib.util.spec_from_file_location("contact_sheets", DOCS / "contact_sheets.py")
+def script(name: str):
+    spec = importlib.util.spec_from_file_location(name, DOCS / f"{name}.py")
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)
     return module
+
+
+@pytest.fixture(scope="module")
+def drawing():
+    return script("contact_sheets")
 
 
 def test_every_file_of_a_pack_is_shown(drawing, monkeypatch, tmp_path):
@@ -43,4 +48,14 @@ def test_every_file_of_a_pack_is_shown(drawing, monkeypatch, tmp_path):
 def test_the_sheets_that_are_kept_are_those_that_are_drawn(drawing):
     kept = {path.name for path in (DOCS / "sheets").glob("*.png")}
     names = {f"{name}-{part}.png" for name in drawing.PACKS for part in ("slides", "paper")}
-    assert kept == names | {"week-report-groups.png", "twelve-starters.png"}
+    assert kept == names | {"week-report-groups.png", "twelve-starters.png", "figures.png"}
+
+
+def test_the_sheet_of_figures_shows_every_kind():
+    from itembank.figures.figure import KINDS
+
+    figures = script("figure_sheet")
+    (text,) = text_of(figures.sheet())
+    assert all(name in text for name in KINDS)
+    # Each of a kind's figures once, and no two of them alike.
+    assert all(len({*figures.shown(name)}) == figures.COLUMNS for name in KINDS)

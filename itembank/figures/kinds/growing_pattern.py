@@ -93,6 +93,10 @@ def _read(figure: GrowingPattern, reading: Reading) -> t.Node:
         number = int(reading.of[0][:6])
         if 1 <= number <= FURTHEST:
             return t.Int(figure.first + (number - 1) * figure.more)
+    if reading.name == "pattern" and len(reading.of) == 1 and reading.of[0].isdigit():
+        steps, over = divmod(int(reading.of[0][:8]) - figure.first, figure.more)
+        if not over and 0 <= steps < FURTHEST:
+            return t.Int(steps + 1)
     if reading == Reading("nth term"):
         rest = figure.first - figure.more
         letter = t.juxt(t.Int(figure.more), t.Sym("n")) if figure.more > 1 else t.Sym("n")
@@ -104,7 +108,12 @@ def _read(figure: GrowingPattern, reading: Reading) -> t.Node:
 
 def _readings(figure: GrowingPattern) -> tuple[Reading, ...]:
     asked = (*range(1, figure.shown + 1), figure.shown + 1, 10, 50)
-    return (*(Reading("tiles", (str(number),)) for number in asked), Reading("nth term"))
+    counts = (figure.first + 7 * figure.more, figure.first + figure.more)
+    return (
+        *(Reading("tiles", (str(number),)) for number in asked),
+        *(Reading("pattern", (str(count),)) for count in counts),
+        Reading("nth term"),
+    )
 
 
 _TILES = r"how many (?:square )?(?:tiles|squares|dots|counters)"
@@ -124,6 +133,11 @@ GROWING_PATTERN = register_figure(
                 rf"{_TILES} (?:are there in|does|has|are needed for|make|are in) "
                 r"pattern (?:number )?\{?(?P<number>\d{1,4})\}?(?: have)?",
                 asks_reading("tiles", "number"),
+            ),
+            Wording(
+                r"(?:which|what number) pattern has (?:exactly )?\{?(?P<count>\d{1,6})\}? "
+                r"(?:tiles|squares|dots|counters)",
+                asks_reading("pattern", "count"),
             ),
             Wording(
                 r"(?:find|write(?: down)?|what is) (?:the nth term(?: of the numbers? of "
