@@ -3,6 +3,7 @@
 A kind stands in the table when its file is imported: name a new one here.
 """
 
+from itembank.figures.kinds import angles as angles
 from itembank.figures.kinds import balance as balance
 from itembank.figures.kinds import bar_chart as bar_chart
 from itembank.figures.kinds import bar_model as bar_model
