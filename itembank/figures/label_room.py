@@ -7,6 +7,7 @@ upper bound; a test holds every label that a page sets to it.
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
@@ -87,4 +88,6 @@ def _width(node: t.Node) -> Fraction:
     signs = sum(written.count(sign) for sign in "+−=×÷<>:-")
     letters = sum(sign.isalpha() for sign in written)
     # Letters of mathematics are italic and a little wider; signs have room on both sides.
-    return text_width(written) + Fraction(signs, 5) + Fraction(letters, 8)
+    # Figures of 10 000 and more stand in groups of three, with a space between.
+    spaces = sum((len(run) - 1) // 3 for run in re.findall(r"\d{5,}", written))
+    return text_width(written) + Fraction(signs, 5) + spaces * _WIDTH[" "] + Fraction(letters, 8)
