@@ -12,6 +12,7 @@ from itembank.figures.kinds import double_number_line as double_number_line
 from itembank.figures.kinds import frequency_table as frequency_table
 from itembank.figures.kinds import function_machine as function_machine
 from itembank.figures.kinds import growing_pattern as growing_pattern
+from itembank.figures.kinds import line_graph as line_graph
 from itembank.figures.kinds import number_line as number_line
 from itembank.figures.kinds import pictogram as pictogram
 from itembank.figures.kinds import pie_chart as pie_chart
