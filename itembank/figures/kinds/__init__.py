@@ -21,3 +21,4 @@ from itembank.figures.kinds import sample_space as sample_space
 from itembank.figures.kinds import shaded_shape as shaded_shape
 from itembank.figures.kinds import tree_diagram as tree_diagram
 from itembank.figures.kinds import two_way_table as two_way_table
+from itembank.figures.kinds import venn_diagram as venn_diagram
