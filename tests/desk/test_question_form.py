@@ -22,6 +22,7 @@ WHOLE = {
     "tier": "core",
     "task": "choose",
     "prompt": "Bag A is {4} for £{5}. For {3 days}, which is the best value?",
+    "figure": {"kind": "number line", "first": 0, "last": "1/2", "steps": 4, "points": {"A": 3}},
     "key": "Bag A",
     "options": {"Bag A": "£4/5", "Bag B": "£1.50/2"},
     "choose": "least",

@@ -12,10 +12,12 @@ from itembank.figures.kinds import double_number_line as double_number_line
 from itembank.figures.kinds import frequency_table as frequency_table
 from itembank.figures.kinds import function_machine as function_machine
 from itembank.figures.kinds import growing_pattern as growing_pattern
+from itembank.figures.kinds import line_graph as line_graph
 from itembank.figures.kinds import number_line as number_line
 from itembank.figures.kinds import pictogram as pictogram
 from itembank.figures.kinds import pie_chart as pie_chart
 from itembank.figures.kinds import polygon as polygon
+from itembank.figures.kinds import sample_space as sample_space
 from itembank.figures.kinds import shaded_shape as shaded_shape
 from itembank.figures.kinds import tree_diagram as tree_diagram
 from itembank.figures.kinds import two_way_table as two_way_table
