@@ -18,7 +18,7 @@ from itembank.figures.kinds.grid_wordings import GRID_WORDINGS
 from itembank.figures.kinds.grid_words import from_start
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import line, shown_line
 from itembank.notation.parse import ParseError, parse_written
 from itembank.notation.value import exact
 
@@ -125,12 +125,12 @@ def _fault_of_points(figure: CoordinateGrid) -> str:
         return "coordinates are to be numbers"
     for name, place in places.items():
         if _off(figure, place):
-            return f"the point {name} is at {line(_pair(place))}, which is off the grid"
+            return f"the point {name} is at {shown_line(_pair(place))}, which is off the grid"
         if not _in_halves(figure, place):
             return f"the point {name} stands between the halves of squares"
-    for (one, here), (other, there) in combinations(places.items(), 2):
+    for (name, here), (other, there) in combinations(places.items(), 2):
         if here == there:
-            return f"the points {one} and {other} stand at one place"
+            return f"the points {name} and {other} stand at one place"
     return ""
 
 
@@ -156,7 +156,7 @@ def _fault_of_lines(figure: CoordinateGrid) -> str:
             if name not in places:
                 return f"{called} is said to go through {name}, and there is no such point"
             if not _on(places[name], each):
-                at = line(_pair(places[name]))
+                at = shown_line(_pair(places[name]))
                 return f"{called} is said to go through {name}, and misses it: {name} is at {at}"
     if len(figure.lines) > 1 and sum(not each.name for each in figure.lines) > 1:
         return "of several lines only one may have no letter"

@@ -22,7 +22,7 @@ from itembank.figures.figure import (
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
 
@@ -59,7 +59,7 @@ class TreeDiagram(Figure):
     >>> half = t.frac(1, 2)
     >>> twigs = (Twig("red", t.frac(1, 3)), Twig("blue"))
     >>> figure = TreeDiagram((Branch("red", half, twigs), Branch("blue", half, twigs)))
-    >>> line(_read(figure, Reading("probability", ("red", "blue"))))
+    >>> shown_line(_read(figure, Reading("probability", ("red", "blue"))))
     '1/3'
     """
 
@@ -109,7 +109,7 @@ def _fault(figure: TreeDiagram) -> str:
 
 def _plain(value: Fraction) -> str:
     whole = value.denominator == 1
-    return line(t.num(int(value)) if whole else t.frac(value.numerator, value.denominator))
+    return shown_line(t.num(int(value)) if whole else t.frac(value.numerator, value.denominator))
 
 
 _BESIDE = Fraction(1, 4)
@@ -241,14 +241,14 @@ def _path(*groups: str) -> Said:
 
 
 def _in_any_order(figure: Figure, found: re.Match[str]) -> Asked:
-    one, other = _outcome(figure, found["a"]), _outcome(figure, found["b"])
-    if one == other:
+    first, second = _outcome(figure, found["a"]), _outcome(figure, found["b"])
+    if first == second:
         raise FigureError("it asks for one outcome twice")
     return Asked(
         t.add(t.Sym("a"), t.Sym("b")),
         (
-            ("a", Reading("probability", (one, other))),
-            ("b", Reading("probability", (other, one))),
+            ("a", Reading("probability", (first, second))),
+            ("b", Reading("probability", (second, first))),
         ),
     )
 

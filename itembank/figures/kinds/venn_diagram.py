@@ -154,7 +154,7 @@ def _words(figure: VennDiagram) -> str:
 def _read(figure: VennDiagram, reading: Reading) -> t.Node:
     first, both, second, neither = _counts(figure).values()
     total = first + both + second + neither
-    one = dict(
+    alone = dict(
         zip((figure.first.casefold(), figure.second.casefold()), (first, second), strict=True)
     )
     found: int | None = None
@@ -162,9 +162,9 @@ def _read(figure: VennDiagram, reading: Reading) -> t.Node:
         case Reading("both" | "either" | "neither" | "total" as what, ()):
             either = first + both + second
             found = {"both": both, "either": either, "neither": neither, "total": total}[what]
-        case Reading("in" | "not in" | "only in" as what, (name,)) if name.casefold() in one:
-            alone = one[name.casefold()]
-            found = {"in": alone + both, "only in": alone, "not in": total - alone - both}[what]
+        case Reading("in" | "not in" | "only in" as what, (name,)) if name.casefold() in alone:
+            only = alone[name.casefold()]
+            found = {"in": only + both, "only in": only, "not in": total - only - both}[what]
     if found is None:
         raise not_shown(reading)
     return t.Int(found)

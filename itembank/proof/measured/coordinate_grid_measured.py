@@ -72,8 +72,8 @@ def _points(drawing: Drawing, scale: _Scale) -> dict[str, Any]:
     """Return the point that each letter stands nearest to, by the crossing of its strokes."""
     strokes = [mark for mark in drawing.of("point") if isinstance(mark, Stroke)]
     centres = []
-    for one, other in zip(strokes[::2], strokes[1::2], strict=True):
-        ends = [sympy.Point(*map(sympy.Rational, p)) for p in (*one.points, *other.points)]
+    for stroke, other in zip(strokes[::2], strokes[1::2], strict=True):
+        ends = [sympy.Point(*map(sympy.Rational, p)) for p in (*stroke.points, *other.points)]
         middle = ends[0].midpoint(ends[1])
         if middle != ends[2].midpoint(ends[3]):
             raise NotExact("a cross is not drawn about one place")
@@ -89,8 +89,8 @@ def _points(drawing: Drawing, scale: _Scale) -> dict[str, Any]:
     return found
 
 
-def _gap(one: Any, other: Any) -> Any:
-    return (one.x - other.x) ** 2 + (one.y - other.y) ** 2
+def _gap(here: Any, other: Any) -> Any:
+    return (here.x - other.x) ** 2 + (here.y - other.y) ** 2
 
 
 def _lines(drawing: Drawing) -> list[Stroke]:

@@ -33,8 +33,8 @@ def _middle(label: Text) -> Any:
     return _place(((box.left + box.right) / 2, (box.bottom + box.top) / 2))
 
 
-def _gap(one: Any, other: Any) -> Any:
-    return (one.x - other.x) ** 2 + (one.y - other.y) ** 2
+def _gap(here: Any, other: Any) -> Any:
+    return (here.x - other.x) ** 2 + (here.y - other.y) ** 2
 
 
 def _away(at: Any, start: Any, tip: Any) -> Any:
