@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from itembank.figures.drawing import Mark, Point, Stroke, Text
 from itembank.notation import tree as t
+from itembank.text.in_words import counted
 
 MOST_LINES = 8
 """The most numbered lines above 0."""
@@ -65,7 +66,7 @@ def step_words(value: int, scale: int, between: int) -> str:
     steps = Fraction(over * between, scale)
     if between == 2:
         return f"halfway between {low * scale} and {(low + 1) * scale}"
-    return f"{steps} step{'' if steps == 1 else 's'} above {low * scale}"
+    return f"{counted(int(steps), 'step')} above {low * scale}"
 
 
 def axis_lines(lines: int, scale: int, between: int, across: Fraction) -> list[Mark]:
