@@ -66,7 +66,9 @@ def test_nothing_is_expected_on_the_day_a_topic_was_asked(said, department):
     assert why not in " ".join(later.split())
     (line,) = (line for line in later.splitlines() if line.startswith("Sharing an amount"))
     assert " – " not in line
-    one = " ".join(said("report", "8k", "--topic", "ratio.share", "--until", "2026-11-16").out.split())
+    one = " ".join(
+        said("report", "8k", "--topic", "ratio.share", "--until", "2026-11-16").out.split()
+    )
     assert "Expected: not said on the day it was asked" in one
     assert "on 16 Nov," not in one
 

@@ -72,7 +72,18 @@ def shown(item: BankItem, made: Item | None = None) -> dict[str, Any]:
             for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
         ],
         "many": many,
+        "picture": _picture(item),
     }
+
+
+def _picture(item: BankItem) -> dict[str, Any] | None:
+    """Return the data and the words of an item's figure, if it has one."""
+    if item.figure is None:
+        return None
+    from itembank.figures.figure import words
+    from itembank.figures.figure_data import from_data
+
+    return {"data": item.figure, "words": words(from_data(item.figure))}
 
 
 def pieces(maths: Maths) -> list[str | list[str]]:

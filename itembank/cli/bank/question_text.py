@@ -20,9 +20,12 @@ if TYPE_CHECKING:
 def shown_lines(shown: Shown) -> list[str]:
     """Return the lines of what prints of a question, indented like a topic's questions."""
     key = example_key(tied(shown.key)) if shown.many else tied(shown.key)
+    asked = asked_text(shown.prompt)
+    if shown.picture is not None:
+        asked += f" {shown.picture['words']}"
     return face_lines(
         "   ",
-        asked_text(shown.prompt),
+        asked,
         shown.marks,
         f"{key}  ({shown.form})",
         [(words, tied(line)) for words, line in shown.steps],

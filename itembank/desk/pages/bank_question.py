@@ -58,6 +58,7 @@ def faces(shown: Shown, more: tuple[str, ...] = ()) -> Mapping[str, Any]:
         "form": shown.form,
         "marks": shown.marks,
         "many": shown.many,
+        "picture": shown.picture,
         "steps": [
             (say, maths if line else None)
             for (say, line), maths in zip(steps, rest[: len(steps)], strict=True)

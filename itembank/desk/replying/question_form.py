@@ -16,6 +16,7 @@ from typing import Any
 
 from starlette.datastructures import FormData
 
+from itembank.desk.replying.figure_field import typed_figure, written_figure
 from itembank.desk.replying.forms import text
 from itembank.errors import ItembankError
 
@@ -56,6 +57,8 @@ class Typed:
     model: str = ""
     """A line each."""
     constants: str = ""
+    figure: str = ""
+    """Its data as a bank's file has it, a key a line."""
     accept: tuple[str, ...] = ()
     """Words for how answers are marked that are ticked."""
     within: str = ""
@@ -86,6 +89,7 @@ def typed_in(form: FormData) -> Typed:
         {name: text(form, name) for name in NUMBERS},
         text(form, "model").replace("\r\n", "\n"),
         text(form, "constants"),
+        text(form, "figure").replace("\r\n", "\n"),
         tuple(str(word) for word in form.getlist("accept")),
         text(form, "within"),
         {part: list(_rows_in(form, names)) for part, (names, _) in ROWS.items()},
@@ -95,7 +99,7 @@ def typed_in(form: FormData) -> Typed:
 
 def _sent(form: FormData) -> Iterable[str]:
     """Yield the fields of a question that a form is about: a page of another day has fewer."""
-    yield from (name for name in (*PLAIN, *NUMBERS, "model", "constants") if name in form)
+    yield from (name for name in (*PLAIN, *NUMBERS, "model", "constants", "figure") if name in form)
     if "within" in form:  # boxes that are not ticked are not sent
         yield "accept"
     called = {"mistakes": "misconceptions"}
@@ -124,6 +128,7 @@ def typed_of(topic: str, stated: Mapping[str, Any]) -> Typed:
         numbers={name: str(stated.get(name) or "") for name in NUMBERS},
         model="\n".join(stated.get("model") or ()),
         constants=", ".join(str(number) for number in stated.get("constants") or ()),
+        figure=written_figure(stated.get("figure") or {}),
         accept=tuple(ways),
         within=next((word[len(WITHIN) :] for word in accept if word.startswith(WITHIN)), ""),
         rows={
@@ -181,6 +186,7 @@ def fields_of(typed: Typed) -> dict[str, Any]:
     model = [line.strip() for line in typed.model.splitlines()]
     fields["model"] = [line for line in model if line] or None
     fields["constants"] = _whole_numbers(typed.constants) or None
+    fields["figure"] = typed_figure(typed.figure)
     for part, message in TWICE.items():
         rows = typed.rows.get(part, ())
         twice = [name for name, times in Counter(name for name, _ in rows).items() if times > 1]
