@@ -7,6 +7,7 @@ upper bound; a test holds every label that a page sets to it.
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
@@ -82,9 +83,12 @@ def _width(node: t.Node) -> Fraction:
         fraction = t.frac(node.num, node.den)
         return _width(t.Int(node.whole)) + _width(fraction) + Fraction(1, 10)
     if isinstance(node, t.Sym):
-        return Fraction(70, 100)  # a letter of mathematics stands in italics
+        # A letter of mathematics stands in italics; capitals, m and w are the widest.
+        return Fraction(95 if node.name.isupper() or node.name in "mw" else 70, 100)
     written = shown_line(node)
     signs = sum(written.count(sign) for sign in "+−=×÷<>:-")
     letters = sum(sign.isalpha() for sign in written)
     # Letters of mathematics are italic and a little wider; signs have room on both sides.
-    return text_width(written) + Fraction(signs, 5) + Fraction(letters, 8)
+    # Figures of 10 000 and more stand in groups of three, with a space between.
+    spaces = sum((len(run) - 1) // 3 for run in re.findall(r"\d{5,}", written))
+    return text_width(written) + Fraction(signs, 5) + spaces * _WIDTH[" "] + Fraction(letters, 8)

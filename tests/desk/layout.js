@@ -12,8 +12,14 @@
       if (["sticky", "fixed"].includes(getComputedStyle(each).position)) return true;
     return false;
   };
+  // What is for a screen reader alone is clipped away to nothing.
+  const clipped = (element) => {
+    for (let each = element; each; each = each.parentElement)
+      if (getComputedStyle(each).clipPath === "inset(50%)") return true;
+    return false;
+  };
   const seen = (element) => element.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: true })
-    && !element.closest(".unseen, .skip, [aria-hidden='true']");
+    && !element.closest(".skip, [aria-hidden='true']") && !clipped(element);
   if (root.scrollWidth > root.clientWidth)
     faults.push(`scrolls sideways: ${root.scrollWidth} in ${root.clientWidth}`);
 

@@ -28,7 +28,7 @@ class Shown(NamedTuple):
     many: bool = False
     """Whether many answers are right, so that the key is an example."""
     picture: dict[str, Any] | None = None
-    """The figure's `data`, and its `words` for who cannot see it, as a pack has them."""
+    """The figure's data, and its words, where it has one."""
 
 
 def shown_of(

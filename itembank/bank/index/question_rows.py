@@ -77,13 +77,17 @@ def shown(item: BankItem, made: Item | None = None) -> dict[str, Any]:
 
 
 def _picture(item: BankItem) -> dict[str, Any] | None:
-    """Return the data and the words of an item's figure, if it has one."""
+    """Return the data of an item's figure and its words; None where it has none."""
     if item.figure is None:
         return None
-    from itembank.figures.figure import words
+    from itembank.figures.figure import FigureError, words
     from itembank.figures.figure_data import from_data
 
-    return {"data": item.figure, "words": words(from_data(item.figure))}
+    try:
+        said = words(from_data(item.figure))
+    except FigureError:  # a bank says so where it is read
+        said = ""
+    return {"data": item.figure, "words": said}
 
 
 def pieces(maths: Maths) -> list[str | list[str]]:

@@ -20,17 +20,17 @@ if TYPE_CHECKING:
 def shown_lines(shown: Shown) -> list[str]:
     """Return the lines of what prints of a question, indented like a topic's questions."""
     key = example_key(tied(shown.key)) if shown.many else tied(shown.key)
-    asked = asked_text(shown.prompt)
-    if shown.picture is not None:
-        asked += f" {shown.picture['words']}"
-    return face_lines(
+    lines = face_lines(
         "   ",
-        asked,
+        asked_text(shown.prompt),
         shown.marks,
         f"{key}  ({shown.form})",
         [(words, tied(line)) for words, line in shown.steps],
         [(tied(wrong), name, ask) for wrong, name, ask in shown.slips],
     )
+    if shown.picture is not None:
+        lines.insert(1, paragraph("   Picture  ", shown.picture["words"]))
+    return lines
 
 
 def trial_text(trial: Trial) -> str:

@@ -54,11 +54,11 @@ def faces(shown: Shown, more: tuple[str, ...] = ()) -> Mapping[str, Any]:
     after = rest[len(steps) :]
     return {
         "prompt": prompt,
+        "picture": shown.picture,
         "key": key,
         "form": shown.form,
         "marks": shown.marks,
         "many": shown.many,
-        "picture": shown.picture,
         "steps": [
             (say, maths if line else None)
             for (say, line), maths in zip(steps, rest[: len(steps)], strict=True)

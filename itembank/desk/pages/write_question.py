@@ -14,7 +14,6 @@ from starlette.routing import Route
 
 from itembank.desk.pages.bank_question import OF, faces, full, topics_for
 from itembank.desk.pages.questions import AtBank, at_bank
-from itembank.desk.replying.figure_field import place_said
 from itembank.desk.replying.forms import action, text
 from itembank.desk.replying.question_form import Typed, differing, fields_of, typed_in, typed_of
 from itembank.desk.replying.replies import onward, page
@@ -72,9 +71,7 @@ def look(folder: Path, typed: Typed, item: InFull | None, version: str | None) -
         _look(folder, typed, fields, item, version, looked)
     except ItemFaults as error:
         for each in error.faults:
-            name, *inner = (*map(str, each.field), "")
-            said = place_said(typed.figure, inner[0]) if name == "figure" and inner else ""
-            looked.fault(name, said + each.message)
+            looked.fault(str(each.field[0]) if each.field else "", each.message)
         if set(looked.faults) <= {*BESIDE}:  # the question itself can be looked at all the same
             with contextlib.suppress(ItembankError):
                 _look(folder, typed, {**fields, **BESIDE}, item, version, looked)

@@ -150,19 +150,25 @@ def crosses(a: Near, b: Near, box: tuple[float, float, float, float]) -> bool:
     return low <= high
 
 
-def between(content: t.Node, at: Near, first: Near, other: Near, arc: float) -> list[Near]:
-    """Return places for the label of an angle, from its arc outward along its bisector.
+def between(
+    content: t.Node, at: Near, first: Near, other: Near, arc: float, most: float
+) -> list[Near]:
+    """Return places for the label of an angle, from its arc outward, near its bisector first.
 
-    `first` and `other` are the directions of its rays, anticlockwise from the one to the other.
+    `first` and `other` are the directions of its rays, anticlockwise from the one to the other;
+    `most` is how far from the vertex the middle of the label may be.
     """
     start = math.atan2(first[1], first[0])
     sweep = (math.atan2(other[1], other[0]) - start) % (2 * math.pi) or 2 * math.pi
-    turn = start + sweep / 2
-    way = (math.cos(turn), math.sin(turn))
-    far = arc + reach(content, way) + 2 * GAP
-    if sweep < math.pi:
-        for ray in (first, other):
-            need = reach(content, (-ray[1], ray[0])) + 2 * GAP
-            far = max(far, need / math.sin(sweep / 2))
-    steps = (0, 0.15, 0.3, 0.5, 0.8, 1.2)
-    return [(at[0] + way[0] * (far + more), at[1] + way[1] * (far + more)) for more in steps]
+    found = []
+    for part in (0.5, 0.42, 0.58, 0.34, 0.66):
+        turn = start + sweep * part
+        way = (math.cos(turn), math.sin(turn))
+        least = arc + reach(content, way) + 2 * GAP
+        far, steps = least, 0
+        while far <= most:
+            # A place off the bisector has to be a good deal nearer to be taken.
+            found.append((far + 1.5 * abs(part - 0.5), at[0] + way[0] * far, at[1] + way[1] * far))
+            steps += 1
+            far = least + 0.15 * steps
+    return [(x, y) for _, x, y in sorted(found)]

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
@@ -10,7 +9,6 @@ from math import isqrt
 from itembank.figures.drawing import Drawing, drawing
 from itembank.figures.figure import (
     NOT_ACCURATE,
-    Asked,
     Figure,
     FigureError,
     FigureKind,
@@ -20,6 +18,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.letter_asked import FIND, LETTER
 from itembank.figures.kinds.polygon_drawn import polygon_sheet
 from itembank.figures.kinds.polygon_facts import (
     facts_of,
@@ -219,25 +218,6 @@ def _relations(figure: Polygon) -> tuple[t.Relation, ...]:
     return facts_of(figure).solved.relations(units_of(figure))
 
 
-def letter_asked(figure: Figure, found: re.Match[str]) -> Asked:
-    """Return the question for the letter that a wording names, which is printed on the figure."""
-    from itembank.figures.figure import kind_of
-
-    name = found["name"]
-    shown = {s for node in kind_of(figure).printed(figure) for s in t.symbols(node)}
-    for letter in (name, name.lower()):
-        if letter in shown:
-            return Asked(t.Sym(letter))
-    raise FigureError(f"no {name} is printed on it")
-
-
-FIND = r"(?:work out|find|calculate|what is|write down)"
-LETTER = Wording(
-    rf"(?:{FIND} (?:the (?:value|size) of )?(?:the )?(?:angle |side |length )?|solve for )"
-    r"\{?(?P<name>[a-z])\}?",
-    letter_asked,
-)
-"""How a letter that is printed on a figure is asked for; capital letters name corners."""
 _SHAPE = r"(?:the|this) (?:shape|\w*(?:gon|gle|gram|rhombus|trapezium|square|kite|quadrilateral))"
 
 POLYGON = register_figure(

@@ -152,7 +152,8 @@ def _labels(
     outward = 1 if shape.twice_area < 0 else -1
     for corner, label in figure.angles:
         rays = _rays(shape, corner)
-        sheet.put(label, between(label, at[corner], *rays, float(_ARC)), "angle label")
+        places = between(label, at[corner], *rays, float(_ARC), 4.0)
+        sheet.put(label, [p for p in places if _inside(at, shape, p)], "angle label")
     if figure.height is not None and figure.height.label is not None and foot is not None:
         label, top = figure.height.label, at[figure.height.corner]
         ux, uy = unit(foot, top)
