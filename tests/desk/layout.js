@@ -40,7 +40,9 @@
   // A line's box is taller than its letters, so a little of each may meet.
   const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 2
     && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0.35 * Math.min(a.height, b.height);
-  pieces.splice(0, pieces.length, ...pieces.filter((piece) => !floats(piece.holder)));
+  pieces.splice(0, pieces.length, ...pieces.filter((piece) => !floats(piece.holder)
+    // What is left of the screen is there for screen readers alone.
+    && piece.box.right > 0));
   pieces.sort((a, b) => a.box.top - b.box.top);
   pieces.forEach((one, place) => {
     for (let next = place + 1; next < pieces.length; next += 1) {
