@@ -18,8 +18,8 @@ drawing. The second road to a key measures the drawing instead
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable
+from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, NamedTuple, Protocol
 
@@ -127,7 +127,6 @@ class FigureKind:
     relations: Callable[[Any], tuple[t.Relation, ...]] = lambda figure: ()
     wordings: tuple[Wording, ...] = ()
     accurate: Callable[[Any], bool] = lambda figure: True
-    moved: Mapping[str, str] = field(default_factory=dict)
 
 
 KINDS: dict[str, FigureKind] = {}

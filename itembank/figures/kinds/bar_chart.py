@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from itembank.figures.figure import Figure, FigureKind, Reading, not_shown, register_figure
 from itembank.figures.kinds.bars_of_chart import bar_chart_drawing, chart_room
 from itembank.figures.kinds.chart_axis import name_fault, scale_fault, step_words
-from itembank.figures.kinds.chart_wordings import CHART_WORDINGS
+from itembank.figures.kinds.chart_names import Shown
+from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.notation import tree as t
 
 MOST_BARS = 12
@@ -120,6 +121,12 @@ def _printed(figure: BarChart) -> tuple[t.Node, ...]:
     return (*numbers, *map(t.Label, names))
 
 
+def _shown(figure: BarChart) -> Shown:
+    series = tuple(row.name for row in figure.series) if len(figure.series) > 1 else ()
+    counted = figure.counts or figure.title
+    return Shown(figure.categories, series, counted, figure.title, SORTS)
+
+
 BAR_CHART = register_figure(
     FigureKind(
         "bar chart",
@@ -130,6 +137,6 @@ BAR_CHART = register_figure(
         printed=_printed,
         readings=_readings,
         read=_read,
-        wordings=CHART_WORDINGS,
+        wordings=(counts_wording(_shown),),
     )
 )

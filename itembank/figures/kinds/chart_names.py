@@ -19,7 +19,7 @@ MOST_NAMES, LONGEST_NAME, LONGEST_TITLE = 8, 14, 30
 
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9 :–’'-]*")
 
-_BINDING = frozenset(
+BINDING = frozenset(
     re.findall(
         r"\w+",
         "a an and the this of on in at for by did do does was were is are has have had there "
@@ -28,6 +28,8 @@ _BINDING = frozenset(
         "which how many what find work out it chart table graph pictogram they",
     )
 )
+"""Words that may stand in a question about counts and change nothing in it."""
+
 _MORE = frozenset(("more", "fewer", "less"))
 _LARGEST = frozenset(["most", "largest", "greatest", "highest", "tallest", "longest", "biggest"])
 _SMALLEST = frozenset(["fewest", "smallest", "lowest", "least", "shortest"])
@@ -58,7 +60,7 @@ def names_fault(names: Sequence[str], what: str = "category", least: int = 2) ->
                 f"a {what}’s name is letters and figures, at most {LONGEST_NAME} signs: "
                 f"not ‘{name[:30]}’"
             )
-        if name.casefold() in _RESERVED or name.casefold() in _BINDING:
+        if name.casefold() in _RESERVED or name.casefold() in BINDING:
             return f"a {what} cannot be called ‘{name}’: questions use that word"
         if name.casefold() in seen:
             return f"two of its names are ‘{name}’"
@@ -114,10 +116,10 @@ def asked(shown: Shown, question: str) -> Asked:
     own = counted | _words(shown.title)
     if "which" in asked_words:
         own |= _words(shown.sort)
-    elif (thing := _COUNTED.search(text)) and thing[1] not in counted | _BINDING:
+    elif (thing := _COUNTED.search(text)) and thing[1] not in counted | BINDING:
         # *How many days* is another question than *how many crates*.
         raise FigureError(f"it does not count ‘{thing[1]}’")
-    special = [word for word in asked_words if word not in own and word not in _BINDING]
+    special = [word for word in asked_words if word not in own and word not in BINDING]
     total = bool(_TOTAL.search(bare))
     if not special and total and "which" not in asked_words:
         return _summed(shown, text, names, series)

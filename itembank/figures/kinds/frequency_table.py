@@ -19,7 +19,8 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.chart_axis import name_fault
-from itembank.figures.kinds.chart_wordings import CHART_WORDINGS
+from itembank.figures.kinds.chart_names import Shown
+from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
@@ -158,6 +159,11 @@ def _mode(figure: FrequencyTable, found: re.Match[str]) -> Asked:
     return Asked(t.Sym("r"), (("r", Reading("largest")),))
 
 
+def _shown_names(figure: FrequencyTable) -> Shown:
+    names = tuple(value.text for value in figure.values if isinstance(value, t.Label))
+    return Shown(names, (), figure.counts, sort=f"{figure.heading} {SORTS}")
+
+
 FREQUENCY_TABLE = register_figure(
     FigureKind(
         "frequency table",
@@ -171,7 +177,7 @@ FREQUENCY_TABLE = register_figure(
         wordings=(
             Wording(r"(?:what is|find|write down) the mode(?: [\w’' -]{1,50})?", _mode),
             *map(_average, ("mean", "median", "range")),
-            *CHART_WORDINGS,
+            counts_wording(_shown_names),
         ),
     )
 )

@@ -14,7 +14,8 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.chart_axis import name_fault
-from itembank.figures.kinds.chart_wordings import CHART_WORDINGS
+from itembank.figures.kinds.chart_names import Shown
+from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.notation import tree as t
 
 MOST_ROWS, MOST_SQUARES = 6, 9
@@ -139,6 +140,8 @@ PICTOGRAM = register_figure(
         printed=lambda figure: (t.Int(figure.each), *map(t.Label, figure.categories)),
         readings=_readings,
         read=_read,
-        wordings=CHART_WORDINGS,
+        wordings=(
+            counts_wording(lambda figure: Shown(figure.categories, (), figure.what, sort=SORTS)),
+        ),
     )
 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
@@ -9,10 +10,12 @@ from math import isqrt
 from itembank.figures.drawing import Drawing, drawing
 from itembank.figures.figure import (
     NOT_ACCURATE,
+    Asked,
     Figure,
     FigureError,
     FigureKind,
     Reading,
+    Said,
     Wording,
     asks_reading,
     not_shown,
@@ -27,6 +30,7 @@ from itembank.figures.kinds.polygon_facts import (
     units_of,
 )
 from itembank.figures.kinds.polygon_faults import polygon_fault
+from itembank.figures.kinds.polygon_named import BY_CORNERS, SHAPES, is_called
 from itembank.figures.kinds.polygon_shape import shape_of
 from itembank.figures.kinds.unknown_asked import FIND, LETTER
 from itembank.figures.written_as import in_unit
@@ -73,7 +77,7 @@ def _drawing(figure: Polygon) -> Drawing:
     return drawing(polygon_sheet(figure).marks)
 
 
-_NAMES = {3: "triangle", 4: "quadrilateral", 5: "pentagon", 6: "hexagon", 8: "octagon"}
+_NAMES = {count: name for name, count in BY_CORNERS.items()}
 
 
 def _words(figure: Polygon) -> str:
@@ -218,7 +222,20 @@ def _relations(figure: Polygon) -> tuple[t.Relation, ...]:
     return facts_of(figure).solved.relations(units_of(figure))
 
 
-_SHAPE = r"(?:the|this) (?:shape|\w*(?:gon|gle|gram|rhombus|trapezium|square|kite|quadrilateral))"
+_SHAPE = rf"(?:the|this) (?P<shape>{SHAPES})(?: (?P<letters>[a-l]{{3,12}}))?"
+
+
+def _of_it(name: str) -> Said:
+    """Return what a wording asks of the shape as a whole, which it calls what it is."""
+
+    def asks(figure: Polygon, found: re.Match[str]) -> Asked:
+        called = found["shape"].casefold()
+        if not is_called(shape_of(figure), called, found["letters"] or ""):
+            raise FigureError(f"what it shows is no {called} {found['letters'] or ''}".rstrip())
+        return Asked(t.Sym("r"), (("r", Reading(name)),))
+
+    return asks
+
 
 POLYGON = register_figure(
     FigureKind(
@@ -232,14 +249,8 @@ POLYGON = register_figure(
         read=_read,
         relations=_relations,
         wordings=(
-            Wording(
-                rf"{FIND} the area of {_SHAPE}(?: [a-l]{{3,12}})?",
-                asks_reading("area"),
-            ),
-            Wording(
-                rf"{FIND} the perimeter of {_SHAPE}(?: [a-l]{{3,12}})?",
-                asks_reading("perimeter"),
-            ),
+            Wording(rf"{FIND} the area of {_SHAPE}", _of_it("area")),
+            Wording(rf"{FIND} the perimeter of {_SHAPE}", _of_it("perimeter")),
             Wording(
                 rf"{FIND} the length of (?:the )?(?:side )?(?P<name>[a-z]{{2}})|"
                 r"how long is (?:the )?(?:side )?(?P<other>[a-z]{2})",

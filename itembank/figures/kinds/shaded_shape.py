@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
@@ -11,10 +12,11 @@ from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, drawing, r
 from itembank.figures.figure import (
     Asked,
     Figure,
+    FigureError,
     FigureKind,
     Reading,
+    Said,
     Wording,
-    asks_reading,
     not_shown,
     register_figure,
 )
@@ -149,11 +151,49 @@ def _read(figure: ShadedShape, reading: Reading) -> t.Node:
     raise not_shown(reading)
 
 
-_SHAPE = r"(?:the|this|each) (?:shape|rectangle|circle|bar|square|diagram|grid|hundred square)"
+_ANY = "shape|diagram"
+_NAMES = rf"(?P<shape>{_ANY}|grid|hundred square|square|rectangle|bar|circle)"
 
 
-def _per_cent(name: str) -> object:
-    return lambda figure, found: Asked(t.times(t.Int(100), t.Sym("r")), (("r", Reading(name)),))
+def is_called(figure: ShadedShape, name: str) -> bool:
+    """Tell whether a shape may be called by a name.
+
+    >>> bar = ShadedShape("rectangle", 1, 4, (0,))
+    >>> is_called(bar, "bar"), is_called(bar, "circle")
+    (True, False)
+    """
+    if name in _ANY.split("|"):
+        return True
+    if (name == "circle") != (figure.shape == "circle"):
+        return False
+    square = figure.rows == figure.columns
+    return {
+        "bar": figure.rows == 1,
+        "square": square,
+        "hundred square": square and figure.rows == 10,
+        "grid": figure.rows > 1,
+    }.get(name, True)
+
+
+def _of_one(name: str) -> Said:
+    """Return what a wording asks of a single shape, which it calls what it is."""
+
+    def asks(figure: ShadedShape, found: re.Match[str]) -> Asked:
+        if figure.wholes > 1 or not is_called(figure, found["shape"].casefold()):
+            raise FigureError(f"what it shows is not one {found['shape']}")
+        return Asked(t.Sym("r"), (("r", Reading(name)),))
+
+    return asks
+
+
+def _of_wholes(figure: ShadedShape, found: re.Match[str]) -> Asked:
+    """Return how much is shaded; of several shapes it has to be said that each is 1."""
+    called = found["shape"] or found["other"]
+    if called is None and figure.wholes > 1:
+        raise FigureError("it is not said which of its shapes is 1")
+    if called is not None and not is_called(figure, called.casefold()):
+        raise FigureError(f"what it shows is no {called}")
+    return Asked(t.Sym("r"), (("r", Reading("shaded")),))
 
 
 SHADED_SHAPE = register_figure(
@@ -168,18 +208,18 @@ SHADED_SHAPE = register_figure(
         read=_read,
         wordings=(
             Wording(
-                rf"what (?:fraction|decimal|percentage) of {_SHAPE} is shaded",
-                asks_reading("shaded"),
+                rf"what (?:fraction|decimal|percentage) of (?:the|this) {_NAMES} is shaded",
+                _of_one("shaded"),
             ),
             Wording(
-                rf"what (?:fraction|decimal|percentage) of {_SHAPE} is not shaded",
-                asks_reading("unshaded"),
+                rf"what (?:fraction|decimal|percentage) of (?:the|this) {_NAMES} is not shaded",
+                _of_one("unshaded"),
             ),
             Wording(
                 r"what (?:mixed number|number|improper fraction|fraction) is shaded"
-                r"(?:, if (?:each|one) (?:shape|rectangle|circle) is 1|, where each "
-                r"(?:shape|rectangle|circle) is 1)?",
-                asks_reading("shaded"),
+                rf"(?:, if (?:each|one) {_NAMES} is 1|, where each "
+                r"(?P<other>shape|rectangle|circle) is 1)?",
+                _of_wholes,
             ),
         ),
     )

@@ -17,6 +17,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.chart_axis import name_fault
+from itembank.figures.kinds.chart_names import BINDING
 from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
@@ -159,20 +160,34 @@ def _words(figure: TwoWayTable) -> str:
     return " ".join(out)
 
 
-_NOT = re.compile(r"\b(?:not|no|except|without|more|fewer|less|than|or|neither|nor)\b", re.I)
+_WHOLE = re.compile(r"\b(?:altogether|in total|in all)\b", re.IGNORECASE)
 
 
-def _names_in(text: str, names: tuple[str, ...]) -> list[str]:
-    return [n for n in names if re.search(rf"(?<!\w){re.escape(n)}(?!\w)", text, re.IGNORECASE)]
+def _names_in(text: str, names: tuple[str, ...]) -> tuple[list[str], str]:
+    """Return which of some names a text holds, and what is left of it without them."""
+    found = []
+    for name in sorted(names, key=len, reverse=True):
+        pattern = rf"(?<!\w){re.escape(name)}(?!\w)"
+        if re.search(pattern, text, re.IGNORECASE):
+            found.append(name)
+            text = re.sub(pattern, " ", text, flags=re.IGNORECASE)
+    return found, text
+
+
+def _binds(word: str) -> bool:
+    return word.casefold() in BINDING
 
 
 def _count(figure: TwoWayTable, found: re.Match[str]) -> Asked:
     """Return the count of the one row and the one column that are named; none is all of them."""
-    text = found["text"]
-    rows, columns = _names_in(text, figure.rows), _names_in(text, figure.columns)
-    if _NOT.search(text) or len(rows) > 1 or len(columns) > 1:
+    rows, left = _names_in(found["text"], figure.rows)
+    columns, left = _names_in(left, figure.columns)
+    whole = _WHOLE.search(left)
+    strange = [word for word in re.findall(r"[\w’'-]+", _WHOLE.sub(" ", left)) if not _binds(word)]
+    if strange:
+        raise FigureError(f"‘{strange[0]}’ is not understood in a question about it")
+    if len(rows) > 1 or len(columns) > 1:
         raise FigureError("it is not clear which cell of the table its words ask for")
-    whole = re.search(r"\b(?:altogether|in total|in all)\b", text, re.IGNORECASE)
     if not rows and not columns and not whole:
         raise FigureError("its words name no row and no column of the table")
     names = (rows[0] if rows else TOTAL, columns[0] if columns else TOTAL)

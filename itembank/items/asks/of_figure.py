@@ -63,7 +63,12 @@ _STOP = re.compile(r"(?<=[.?!])\s+")
 _LEAD = re.compile(
     r"(?:the|this|here (?:is|are)|a|an|each|in (?:the|this)|look at)\b[^?\d]*", re.IGNORECASE
 )
-_NOT_LEAD = re.compile(r"\b(?:not|no|except|without|unless|only|never|but)\b", re.IGNORECASE)
+_NOT_LEAD = re.compile(
+    r"\b(?:not|no|except|without|unless|only|never|but|if|worth|instead|half|twice|double|"
+    r"one|two|three|four|five|six|seven|eight|nine|ten|dozen|hundred|wrong|wrongly|more|less)\b",
+    re.IGNORECASE,
+)
+"""Words with which a sentence could change what is asked, and does not only say what is shown."""
 _ABOUT = re.compile(
     r"(?:give|write|show) (?:your|the) answers?\b[^?]*|(?:it is )?not drawn accurately",
     re.IGNORECASE,

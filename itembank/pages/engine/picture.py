@@ -158,11 +158,9 @@ class _Pen:
         down = room(content, label.bold).down
         x, y = self.at((left, float(box.bottom + down)))
         if label.paper:
-            edge = 0.06 * self.size
             low, high = self.at((left, box.bottom)), self.at((left + width, box.top))
             patch = [low, (high[0], low[1]), high, (low[0], high[1])]
             self.page.path(_polygon(patch), fill=WHITE)
-            del edge
         if layout is None:
             self.page.text(x, y, text, self.size, bold=label.bold)
         else:
@@ -215,7 +213,6 @@ def _hatching(fill: str, box: tuple[float, float, float, float], size: float) ->
     left, bottom, right, top = box
     step = STRIPES * size
     lines = []
-    wide, high = right - left, top - bottom
     if fill in ("shade", "cross"):
         # Each begins at a multiple of the step, so that neighbours' stripes meet.
         first = math.floor((left - top) / step)
@@ -239,5 +236,4 @@ def _hatching(fill: str, box: tuple[float, float, float, float], size: float) ->
             for column in range(math.ceil(left / step), math.floor(right / step) + 1):
                 x, y = column * step, row * step
                 lines.append(f"{pt(x)} {pt(y)} m {pt(x + dot)} {pt(y)} l")
-    del wide, high
     return " ".join(lines)
