@@ -46,6 +46,11 @@ FRACTION_OF_LEFT = Misconception(
     "adds the fraction of what is left, as if it were the fraction of the whole",
     "Take the fraction away from your answer. Do you get back to what is left?",
 )
+KNOWN_OUT = Misconception(
+    "fractions.whole-leaves-known-out",
+    "counts only the parts that have no number",
+    "Is the part that you know a part of the whole bar too?",
+)
 
 PART = (
     (
@@ -104,6 +109,7 @@ LEFT = (
 BARS = range(10, 10 + len(BARE))
 """Kinds of questions about a bar that is drawn: 10 and more, with these units."""
 ON_BAR = "The bar is cut into equal parts. What is the value of the whole bar?"
+ON_MARKS = "The marks show equal parts of the bar. What is the value of the whole bar?"
 
 
 def _support(kind: int, d: int, m: int) -> bool:
@@ -113,7 +119,7 @@ def _support(kind: int, d: int, m: int) -> bool:
 
 def _support_bar(kind: int, d: int, m: int) -> bool:
     """Keep a bar with one part known, other than the number of parts."""
-    return m != d and _fits(kind, d, 1, m)
+    return m != d and (d - 1) * m != m + d and _fits(kind, d, 1, m)
 
 
 def _core_bar(kind: int, d: int, a: int, m: int) -> bool:
@@ -159,6 +165,7 @@ class FindWhole(Topic):
         DENOMINATOR_ONLY,
         LEFT_AS_USED,
         FRACTION_OF_LEFT,
+        KNOWN_OUT,
     )
     prerequisites = ("fractions.of-quantity",)
     spaces = {
@@ -197,12 +204,18 @@ class FindWhole(Topic):
         )
         if a == 1:
             steps: tuple[Step, ...] = (whole,)
-            wrong = slips((ADDS_DENOMINATOR, amount(m + d, unit)))
+            wrong = slips(
+                (KNOWN_OUT, amount((d - 1) * m, unit)), (ADDS_DENOMINATOR, amount(m + d, unit))
+            )
         else:
             divided = t.equals(t.divide(known, t.Int(a)), part)
             steps = (Step(f"{a} parts are known: divide by {a} to find 1 part.", divided), whole)
-            wrong = slips((ONE_PART, part), (DENOMINATOR_ONLY, amount(a * m * d, unit)))
-        text = (ON_BAR,)
+            wrong = slips(
+                (ONE_PART, part if d - a > 1 else None),
+                (KNOWN_OUT, amount((d - a) * m, unit)),
+                (DENOMINATOR_ONLY, amount(a * m * d, unit)),
+            )
+        text = (ON_BAR if a == 1 else ON_MARKS,)
         return Draft(
             text,
             of_figure(figure, text),

@@ -170,7 +170,11 @@ def _words(figure: BarModel) -> str:
             count = len(sizes)
             cut = "1 part" if count == 1 else f"{count} equal parts"
         else:
-            cut = "parts of " + ", ".join(f"{size}" for size in sizes) + " equal units"
+            *most, last = (f"{size}" for size in sizes)
+            lengths = f"{', '.join(most)} and {last}" if most else last
+            cut = f"parts that are {lengths} equal units long"
+            if not most:
+                cut = f"1 part that is {last} equal units long"
         out.append(f"{name} has {cut}.")
         first = _first_shaded(bar)
         if first > 1:
