@@ -6,6 +6,7 @@ fails for what it changed. `make explore` draws new ones: run it to look for wha
 
 import gc
 import os
+import signal
 import tempfile
 
 import pytest
@@ -18,6 +19,10 @@ always = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow], p
 settings.register_profile("same", always, derandomize=True, max_examples=50)
 settings.register_profile("new", always, derandomize=False, max_examples=100)
 settings.load_profile("same")
+
+# A shell keeps Ctrl-C from what it runs in the background, and so from the commands begun here.
+if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 # As the command line does, which says why.
 gc.set_threshold(100_000)

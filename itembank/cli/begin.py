@@ -68,7 +68,9 @@ def begin(
     At a terminal it asks for the school, its terms, classes, topics and bands, one after the
     other; rows copied out of a spreadsheet can be pasted. ‘back’ goes back, ‘stop’ stops, and
     the same command goes on later. With a department in FOLDER it shows each answer to be
-    changed; comments in its files stay. What options give is not asked for.
+    changed; comments in its files stay. ‘settings’ leads to what else it may say, of all classes
+    or of one: the order of topics a class follows, what it was taught early or late, print,
+    banks, planning. What options give is not asked for.
 
     \b
     Examples:

@@ -7,12 +7,13 @@ upper bound; a test holds every label that a page sets to it.
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 
 UP, DOWN = Fraction(74, 100), Fraction(24, 100)
 """How far letters and figures reach above and below the line they stand on, in ems."""
@@ -83,8 +84,10 @@ def _width(node: t.Node) -> Fraction:
         return _width(t.Int(node.whole)) + _width(fraction) + Fraction(1, 10)
     if isinstance(node, t.Sym):
         return Fraction(70, 100)  # a letter of mathematics stands in italics
-    written = line(node)
+    written = shown_line(node)
     signs = sum(written.count(sign) for sign in "+−=×÷<>:-")
     letters = sum(sign.isalpha() for sign in written)
     # Letters of mathematics are italic and a little wider; signs have room on both sides.
-    return text_width(written) + Fraction(signs, 5) + Fraction(letters, 8)
+    # Figures of 10 000 and more stand in groups of three, with a space between.
+    spaces = sum((len(run) - 1) // 3 for run in re.findall(r"\d{5,}", written))
+    return text_width(written) + Fraction(signs, 5) + spaces * _WIDTH[" "] + Fraction(letters, 8)

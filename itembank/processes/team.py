@@ -30,6 +30,9 @@ AHEAD = 4
 
 ENDED = "ended the process it ran in"
 
+STARTING = 60.0
+"""Seconds in which a process has to be there, which are no piece's."""
+
 LOOK_EVERY = 1.0
 """Seconds after which those at work are looked at, whether they have spoken or not."""
 
@@ -96,10 +99,13 @@ class Team:
             # Where all of us stood still (a laptop that slept), no piece is to be blamed.
             passed, then = min(now - then, 2 * LOOK_EVERY), now
             for worker in busy:
-                if worker in ready or self._longest is None or not worker.todo:
+                if worker in ready or not worker.todo:
                     continue
                 worker.spent += passed
-                if worker.spent > self._longest:
+                if not worker.begun:
+                    if worker.spent > STARTING:
+                        self._never_there(worker)
+                elif self._longest is not None and worker.spent > self._longest:
                     place, *rest = worker.todo
                     yield place, Lost(f"took longer than {self._longest:g} s")
                     self._replace(worker, rest)
@@ -185,8 +191,7 @@ class Team:
             # came to be, which is no fault of any piece.
             place, *rest = worker.todo
             if not worker.begun:
-                self._dismiss(worker)
-                self._put_back(worker.todo)
+                self._never_there(worker)
             elif place in self._suspects:
                 yield place, Lost(ENDED)
                 self._replace(worker, rest)
@@ -212,6 +217,11 @@ class Team:
         self._dismiss(worker)
         self._put_back(rest)
         self._hire()
+
+    def _never_there(self, worker: _Worker) -> None:
+        """Leave what a process was given to others: it did not come to be."""
+        self._dismiss(worker)
+        self._put_back(worker.todo)
 
     def _dismiss(self, worker: _Worker) -> None:
         self._workers.remove(worker)

@@ -195,8 +195,39 @@ def test_each_answer_of_a_department_can_be_changed(talk, said, files):
     assert made["bands"] == {"out_of": 8, "cuts": [5, 7]}
     status, out, _ = talk("stop")
     assert status == 0
-    assert "Nothing was changed." in out
+    assert "all is saved" in out
     assert not (files / "maths" / "begun.toml").exists()
+
+
+def test_each_setting_of_the_set_up_can_be_changed_in_the_conversation(talk, said, files):
+    said("begin", "maths", *BY_FILES, "--topics", "ready")
+    status, out, left = talk(
+        *("school", "New School", "settings"),  # what was answered is saved first
+        *("8k", "2", "Sharing an amount in a given ratio: 19 Nov 2026", "nonsense", ""),
+        *("Sharing an amount in a given ratio: 19 Nov 2026", "factors: not yet", "usual"),
+        *("Sharing an amount in a given ratio: 19 Nov 2026", ""),
+        *("99", "5", "many", "6", "1", "year-9", "back", ""),
+        *("all", "1", "8m", "back", "", "yes"),
+    )
+    assert (status, left) == (0, []), out
+    made = department(files / "maths")
+    assert made["school"] == "New School"
+    assert made["default_class"] == "8M"
+    row = made["classes"][0]
+    assert str(row["taught"]["ratio.share"]) == "2026-11-19"
+    assert (row["questions"], row["scheme"]) == (6, "year-8")
+    assert "with a colon between, not ‘nonsense’" in out
+    assert "Write a number from 1 to" in out
+    assert "Write a whole number, not ‘many’" in out
+    assert "Write year-8 or usual." in out
+
+
+def test_a_new_department_is_saved_before_its_settings_are_changed(talk, files):
+    lines = (SCHOOL, *PASTED_TERMS, "8K; 8; HT; Mon 1; 29", "", "ready", "", "usual")
+    status, out, left = talk(*lines, "settings", "8K", "8", "cream", "", "stop")
+    assert (status, left) == (0, []), out
+    assert department(files / "maths")["classes"][0]["paper"] == "cream"
+    assert "To go on" not in out
 
 
 def test_topics_of_the_department_s_own_bank_may_be_named(said, files):

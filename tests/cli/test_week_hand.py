@@ -5,7 +5,6 @@ import json
 import os
 import shutil
 import signal
-import time
 import tomllib
 from functools import partial
 from pathlib import Path
@@ -13,6 +12,9 @@ from pathlib import Path
 import pytest
 
 from itembank.cli.main import run
+from itembank.files import together
+from itembank.files.together import Together
+from itembank.work.week.week_build import Builder
 
 from .forked import ended, fork
 
@@ -311,20 +313,35 @@ def test_a_disk_that_takes_no_more(home, tmp_path):
     assert not list(home.rglob(".*.new"))
 
 
-@pytest.mark.parametrize("wait", [0.2, 0.5, 0.8])
-def test_ctrl_c_leaves_plan_and_packs_of_one_mind(home, two_cores, wait):
+@pytest.mark.parametrize(
+    ("owner", "step", "kept"),
+    [
+        (Builder, "build", True),  # the packs are about to be handed out
+        (Builder, "packs", True),  # other processes are at them
+        (Together, "folder", True),  # the plan is written, beside what it takes the place of
+        (together, "put_in_place", False),  # it takes the places, which is not broken off
+        (together, "remove", False),  # what stood there goes
+    ],
+)
+def test_ctrl_c_leaves_plan_and_packs_of_one_mind(home, two_cores, owner, step, kept):
+    """It comes as a person presses it: for the command and all its processes at once."""
+    (before,) = {row["questions"] for row in lessons()}
+    really = getattr(owner, step)
+
+    def pressed(*arguments, **named):
+        setattr(owner, step, really)
+        os.killpg(0, signal.SIGINT)
+        return really(*arguments, **named)
+
     def command():
         os.setsid()
+        setattr(owner, step, pressed)
         run(["week", "8K", "--from", WEEK, "--questions", "7", "--replace"])
 
-    child = fork(command)
-    time.sleep(wait)
-    os.killpg(child, signal.SIGINT)
-    # Whether it came in time or not, nothing is half-done.
-    assert ended(child) in (0, 130, -signal.SIGINT)
+    assert ended(fork(command)) == 130
+    assert {row["questions"] for row in lessons()} == ({before} if kept else {7})
     for day, row in zip(DAYS, lessons(), strict=True):
         assert asked(home, day) == row["asked"]
-    assert len({row["questions"] for row in lessons()}) == 1
     assert not list(home.rglob(".*.new"))
     assert not list(home.rglob(".*.old"))
 

@@ -9,6 +9,7 @@ from typer.testing import CliRunner
 from itembank.cli.main import app
 from itembank.desk.replying.desk import Desk
 from itembank.work.lesson.decide import decide
+from tests.desk.keys import Keys
 from tests.desk.served import served
 
 PAGE = "/class/8K/lesson/2026-11-30/1"
@@ -29,44 +30,25 @@ def page(browser):
         yield opened
 
 
-def press_to(page, name, most=200):
-    """Go on by Tab alone until what has the focus is called `name`; press Enter on it."""
-    called = (
-        "(() => { const e = document.activeElement;"
-        "return e.getAttribute('aria-label') || e.textContent.trim().replace(/\\s+/g, ' ')"
-        " || (e.labels && e.labels[0] && e.labels[0].textContent.trim()) || ''; })()"
-    )
-    for _ in range(most):
-        page.keyboard.press("Tab")
-        if re.search(name, page.evaluate(called)):
-            assert page.evaluate("document.activeElement.matches(':focus-visible')")
-            return
-    pytest.fail(f"Tab never came to ‘{name}’ on {page.url}")
-
-
 def test_from_the_plan_to_a_recorded_result_by_keys_alone(page, base, home, monkeypatch):
     monkeypatch.setenv("ITEMBANK_TODAY", "2026-11-30")
-    page.goto(base + "/class/7M/week/2026-11-30")
-    press_to(page, "^Plan this week$")
-    page.keyboard.press("Enter")
+    keys = Keys(page, base)
+    keys.open("/class/7M/week/2026-11-30")
+    keys.enter("^Plan this week$")
     page.get_by_text("every key was proved twice").wait_for()
-    press_to(page, "^Monday, period 3$")
-    page.keyboard.press("Enter")
+    keys.enter("^Monday, period 3$")
     page.wait_for_url("**/lesson/2026-11-30/3*")
-    press_to(page, "^Another like question 1$")
-    page.keyboard.press("Enter")
+    keys.enter("^Another like question 1$")
     page.get_by_text("1 pack made anew").wait_for()
-    press_to(page, "^Count the hands$")
-    page.keyboard.press("Enter")
+    keys.enter("^Count the hands$")
     page.wait_for_url("**/count")
     for band, hands in (("Rebuild", "6"), ("Secure", "11"), ("Extend", "9")):
-        press_to(page, f"^One fewer in {band}$")
+        keys.to(f"^One fewer in {band}$")
         page.keyboard.press("Tab")
         page.keyboard.press("ControlOrMeta+a")
         page.keyboard.type(hands)
     assert page.locator("#total").inner_text() == "26 counted"
-    press_to(page, "^Record it$")
-    page.keyboard.press("Enter")
+    keys.enter("^Record it$")
     page.get_by_text("Recorded.").wait_for()
     groups = decide(Desk(home, home).department, "7M").decision.groups
     assert [group.pupils for group in groups] == [6, 11, 9]

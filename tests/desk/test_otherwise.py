@@ -73,3 +73,19 @@ def test_a_lesson_was_covered_and_that_is_replaced_only_when_asked(desk):
     assert 'name="replace"' in asked.text
     page = send(desk, f"{GONE}/otherwise", **fields, replace="yes")
     assert "4 questions on" in page.text
+    back = send(desk, f"{GONE}/otherwise", do="uncover")
+    assert "What was noted before counts again" in back.text
+    assert "asked instead" in desk.get(f"{GONE}/otherwise").text
+    assert "Its plan stands" in send(desk, f"{GONE}/otherwise", do="uncover").text
+    assert "uncover" not in desk.get(f"{GONE}/otherwise").text
+    # Somebody who still sees the button is told, and nothing else is taken back.
+    assert send(desk, f"{GONE}/otherwise", do="uncover").status_code == 400
+
+
+def test_no_more_than_the_note_is_taken_back(desk):
+    hands = {"how": "bands", "band-0": "4", "band-1": "9", "band-2": "9"}
+    assert send(desk, f"{GONE}/record", **hands).status_code == 200
+    assert "uncover" not in desk.get(f"{GONE}/otherwise").text
+    refused = send(desk, f"{GONE}/otherwise", do="uncover")
+    assert refused.status_code == 400
+    assert "hands counted by band, so nothing was taken back" in refused.text

@@ -72,3 +72,12 @@ def test_nothing_is_recorded_so_nothing_is_forgotten(looking):
     page = looking.get(f"{MOVING}/forget", params={"seat": "A1"})
     assert page.status_code == 400
     assert 'role="alert"' in page.text
+
+
+def test_from_a_seat_to_the_forms_that_are_about_it(known):
+    assert "/class/8K/moving?seat=A1" in known.get("/class/8K/seat/A1").text
+    page = known.get("/class/8K/moving?seat=A1").text
+    assert page.count("<option selected>A1</option>") == 2
+    # A seat that is on no list is not taken for another one, nor for the whole class.
+    page = known.get("/class/8K/moving?seat=Z9").text
+    assert page.count("<option selected>Z9</option>") == 2

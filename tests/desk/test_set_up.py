@@ -227,7 +227,8 @@ def test_what_is_not_set_up_is_not_found(desk, address):
 
 
 def test_a_class_that_is_not_there(desk):
-    assert desk.get("/set-up/class/1X/print").status_code == 400
+    answer = desk.get("/set-up/class/1X/print")
+    assert (answer.status_code, "1X" in answer.text) == (404, True)
 
 
 def test_a_class_of_a_year_that_is_new_has_topics_to_begin_from(desk, home):

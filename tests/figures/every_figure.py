@@ -17,9 +17,13 @@ from itembank.figures.figure import KINDS, Figure, FigureError, drawn, fault
 Maker = Callable[[random.Random], Figure]
 
 
+def _module(name: str) -> str:
+    return name.replace(" ", "_").replace("-", "_")
+
+
 def maker(name: str) -> Maker:
     """Return what makes examples of a kind."""
-    module = importlib.import_module(f"tests.figures.examples_{name.replace(' ', '_')}")
+    module = importlib.import_module(f"tests.figures.examples_{_module(name)}")
     made: Maker = module.example
     return made
 
@@ -54,4 +58,4 @@ def _fits(figure: Figure) -> bool:
 def lacking() -> list[str]:
     """Return the kinds that have no examples."""
     here = Path(__file__).parent
-    return [n for n in KINDS if not (here / f"examples_{n.replace(' ', '_')}.py").exists()]
+    return [n for n in KINDS if not (here / f"examples_{_module(n)}.py").exists()]

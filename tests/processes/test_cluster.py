@@ -32,6 +32,13 @@ def dask(tmp_path_factory):
         yield found
 
 
+@pytest.fixture(autouse=True)
+def _no_hurry(monkeypatch):
+    """Wait for workers however slow the machine is; tests of having none say so."""
+    monkeypatch.setattr(cluster_run, "PATIENCE", 600.0)
+    monkeypatch.setattr(cluster_module, "CONNECT", 120.0)
+
+
 @pytest.fixture
 def remarks():
     return []
@@ -137,8 +144,12 @@ def test_a_command_goes_on_without_its_cluster(tmp_path, monkeypatch, capsys):
 
 def test_whatever_ends_in_the_middle_nothing_is_lost(tmp_path, at, remarks, monkeypatch):
     """First one of two workers, then the scheduler; a third worker is without the tool."""
-    monkeypatch.setattr(cluster_run, "PATIENCE", 1.0)
     monkeypatch.setattr(cluster_workers, "LOOK_EVERY", 0.5)
+
+    def end_all():
+        monkeypatch.setattr(cluster_run, "PATIENCE", 0.5)
+        dask.scheduler.kill()
+
     bare = tmp_path / "bare" / "itembank" / "__init__.py"
     bare.parent.mkdir(parents=True)
     bare.write_text("raise ImportError('none here')")
@@ -157,7 +168,7 @@ def test_whatever_ends_in_the_middle_nothing_is_lost(tmp_path, at, remarks, monk
             assert all_of(place, pieces.double, list(range(2000))) == [2 * n for n in range(2000)]
         assert "it has no itembank" in remarks[0]
         assert "on this machine" not in remarks[0]
-        doomed = {6: dask.scheduler.kill}
+        doomed = {6: end_all}
         found = all_or_lost(place, pieces.slow, times, lambda n, _: doomed.get(n, int)())
         assert all(isinstance(one, int) for one in found)
     assert len(remarks) == 2
@@ -185,7 +196,15 @@ def test_a_scheduler_that_is_not_there_is_a_remark(remarks, monkeypatch):
 def test_workers_with_other_code_are_not_used_and_are_named(dask, at, remarks, monkeypatch):
     other = {**same_code.code(), "its code": "0123456789", "sympy": "1.0"}
     monkeypatch.setattr(same_code, "code", lambda: other)
-    monkeypatch.setattr(cluster_run, "PATIENCE", 2.0)
+    judge, judged = same_code.differences, []
+
+    def differences(ours, theirs):
+        judged.append(theirs)
+        if len(judged) == len(dask.workers):  # each has told what it has: none is to come
+            monkeypatch.setattr(cluster_run, "PATIENCE", 0.0)
+        return judge(ours, theirs)
+
+    monkeypatch.setattr(same_code, "differences", differences)
     with at(dask) as place:
         assert all_of(place, pieces.told, NUMBERS)[0][0] == 1
     (only,) = remarks

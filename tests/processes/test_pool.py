@@ -6,6 +6,7 @@ import subprocess
 import sys
 import time
 from pathlib import Path
+from types import SimpleNamespace
 
 import pieces
 import pytest
@@ -75,6 +76,35 @@ def test_no_piece_is_blamed_for_the_time_in_which_all_stood_still(monkeypatch):
     monkeypatch.setattr(team.time, "monotonic", lambda: real() + next(slept, 3600.0))
     found = all_or_lost(ThisMachine(2, Forked), pieces.slow, [0.5, 0.5], longest=20.0)
     assert not any(isinstance(one, Lost) for one in found)
+
+
+def late(monkeypatch, kind, looks, seconds):
+    """Have a process be heard of only after so many looks, each of which takes so long."""
+    looked = 0
+
+    def ready(children, patience):
+        nonlocal looked
+        looked += 1
+        return heard(children, patience) if looked > looks else []
+
+    heard = kind.ready
+    monkeypatch.setattr(kind, "ready", staticmethod(ready))
+    clock = SimpleNamespace(monotonic=lambda: min(looked, looks) * seconds)
+    monkeypatch.setattr(team, "time", clock)
+
+
+def test_no_piece_is_blamed_for_the_time_its_process_takes_to_begin(monkeypatch, kind):
+    late(monkeypatch, kind, looks=6, seconds=1.5)
+    assert all_or_lost(ThisMachine(2, kind), pieces.double, NUMBERS, longest=1.0) == [
+        2 * number for number in NUMBERS
+    ]
+
+
+def test_what_processes_that_never_begin_were_given_is_done_here(monkeypatch, kind, nothing_left):
+    late(monkeypatch, kind, looks=100, seconds=2.0)
+    found = all_of(ThisMachine(2, kind), pieces.told, NUMBERS)
+    assert {process for _, process in found} == {os.getpid()}
+    assert nothing_left()
 
 
 def test_the_fault_told_is_that_of_the_first_piece(kind):

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from itembank.cli.department.answering import GoBack, StopHere, answer, tell_wrong
 from itembank.cli.department.parts import ASK, ask_topics
+from itembank.cli.department.settings_asked import change_in_talk
 from itembank.cli.words.ask import note, one_of
 from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import say
@@ -15,10 +16,17 @@ from itembank.text.paths_shown import quoted_path
 from itembank.work.department.answered import Answers, settled
 from itembank.work.department.class_renamed import renaming_said
 from itembank.work.department.looked_at import look_at
-from itembank.work.department.made import Kept, change_department, make_department
+from itembank.work.department.made import (
+    Kept,
+    change_department,
+    make_department,
+    read_kept,
+)
 from itembank.work.department.outlook import outlook_lines, outlook_on
 from itembank.work.department.so_far import keep_so_far
 from itembank.work.department.wrong import PARTS, Part
+
+SETTINGS = "settings"
 
 
 @dataclass
@@ -101,14 +109,17 @@ class Talk:
         for remark in look.remarks:
             note(f"Note: {remark}")
         usual = "yes" if look.ready else look.wrong[0].part if look.wrong else look.missing[0].part
-        words = ("yes", *PARTS, "stop")
+        words = ("yes", *PARTS, SETTINGS, "stop")
         try:
             typed = answer(
-                f"Save it? yes, or a part to change: {', '.join(PARTS)}", usual, one_of(words)
+                f"Save it? yes, or a part to change: {', '.join(PARTS)}; or ‘{SETTINGS}’ to save "
+                "it and change what else it says",
+                usual,
+                one_of(words),
             )
         except GoBack:
             typed = PARTS[-1]
-        if typed != "yes":
+        if typed not in ("yes", SETTINGS):
             for part in PARTS:
                 if part == typed:
                     self._ask(part)
@@ -122,11 +133,24 @@ class Talk:
             say(told(error))
             self._keep()
             raise
-        return True
+        if typed == "yes":
+            return True
+        self._settings()
+        return False
+
+    def _settings(self) -> None:
+        """Change settings of the department, now that all that was answered is saved."""
+        try:
+            change_in_talk(self.folder)
+        except GoBack:
+            pass
+        finally:
+            self.kept = read_kept(self.folder)
+            self.answers = self.kept.answers
 
     def _keep(self) -> None:
         if self.kept is not None and settled(self.answers) == settled(self.kept.answers):
-            say("\nNothing was changed.")
+            say("\nNothing is open: all is saved.")
             return
         if self.answers == Answers():
             say("\nNothing was answered, so nothing is kept.")

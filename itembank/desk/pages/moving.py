@@ -25,7 +25,8 @@ if TYPE_CHECKING:
 
 def show(request: Request) -> Response:
     """Show the forms for pupils who move and for what is forgotten."""
-    return _show(request, _group(request), {})
+    seat = request.query_params.get("seat", "")
+    return _show(request, _group(request), {"seat": seat, "forget_seat": seat})
 
 
 def _group(request: Request) -> SchoolClass:

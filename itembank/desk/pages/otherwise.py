@@ -35,10 +35,14 @@ def show(request: Request) -> Response:
 def _show(
     request: Request, found: Found, typed: dict[str, str], fault: ItembankError | None = None
 ) -> Response:
+    from itembank.work.lesson.undo import noted_last
+
     lesson, group = found.lesson, found.planner.school_class
+    department = found.desk.department
+    covered = noted_last(department, group.name, lesson.date, lesson.period, "cover")
     here = lesson.date, lesson.period
     first = next((old for old, new in group.plan.moved.items() if new == here), None)
-    others = [other.name for other in found.desk.department.classes if other.name != group.name]
+    others = [other.name for other in department.classes if other.name != group.name]
     return page(
         request,
         "otherwise",
@@ -51,6 +55,7 @@ def _show(
         fault="" if fault is None else str(fault),
         may_replace=fault is not None and fault.matter == "noted already",
         first=None if first is None else (*first, place_words(first)),
+        covered=covered is not None,
         others=others,
         lines=range(1, MOST_TOPICS + 1),
         topics=sorted(found.planner.titles.items(), key=lambda each: each[1]),
@@ -61,7 +66,7 @@ def _show(
 def change(request: Request, form: FormData) -> Response:
     """Note what a form says of a lesson, or show the form again with what is wrong."""
     found = find(request)
-    done = {"cancel": _cancel, "move": _move, "cover": _cover}
+    done = {"cancel": _cancel, "move": _move, "cover": _cover, "uncover": _uncover}
     note: Callable[[Found, FormData], Response] | None = done.get(text(form, "do"))
     if note is None:
         raise ItembankError("The form does not say what became of the lesson.")
@@ -131,14 +136,24 @@ def _cover(found: Found, form: FormData) -> Response:
     return onward(found.where, said)
 
 
+def _uncover(found: Found, form: FormData) -> Response:
+    from itembank.work.lesson.undo import take_back_noted
+
+    name, lesson = found.week.class_name, found.lesson
+    taken = take_back_noted(found.desk.department, name, lesson.date, lesson.period, "cover")
+    said = f"Taken back: {taken.last.words}. "
+    said += "What was noted before counts again." if taken.counts_again else "Its plan stands."
+    return onward(found.where, said)
+
+
 def take_back(request: Request, form: FormData) -> Response:
     """Take back that a class had no lesson on a day."""
-    from itembank.work.lesson.undo import take_back_cancelled
+    from itembank.work.lesson.undo import take_back_noted
 
     desk = request.app.state.desk
     name = desk.group(request.path_params["name"]).name
     date = day(text(form, "date"))
-    taken = take_back_cancelled(desk.department, name, date, text(form, "period"))
+    taken = take_back_noted(desk.department, name, date, text(form, "period"), "cancelled")
     return onward(
         _week(name, date),
         f"Taken back: {taken.last.words}. The lesson of {long_day(date)} takes place.",

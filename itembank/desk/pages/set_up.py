@@ -36,14 +36,6 @@ CHANGED = (
     "Somebody changed these files while you were here, so nothing was written. Open this page "
     "anew in another tab to see what stands there now. Keep yours once more to write it over that."
 )
-CALLED = {
-    "general": "Which class is meant",
-    "teaching": "Topics: its order, where it is in it",
-    "print": "Print",
-    "sources": "Where questions come from",
-    "planning": "How starters are planned",
-    "deciding": "When to teach again",
-}
 
 
 def _kept(request: Request) -> Kept:
@@ -57,7 +49,7 @@ def show(request: Request) -> Response:
     """Show all that is set up, each with the way to change it."""
     from itembank.work.department.earlier_set_ups import earlier_set_ups
     from itembank.work.department.outlook import outlook_on
-    from itembank.work.department.settings import WHOLE
+    from itembank.work.department.settings import CALLED, WHOLE
 
     kept = _kept(request)
     return page(
@@ -204,7 +196,7 @@ def settings(request: Request) -> Response:
 def _settings(
     request: Request, kept: Kept, fields: Mapping[str, str], reading: Reading, status: int = 400
 ) -> Response:
-    from itembank.work.department.settings import with_choices
+    from itembank.work.department.settings import CALLED, usual_of, with_choices
 
     name, group, rows = _group(request)
     return page(
@@ -215,6 +207,7 @@ def _settings(
         called=CALLED[group],
         group_name=group,
         settings=with_choices(rows, kept),
+        usual={row.name: usual_of(row, group, name) for row in rows},
         fields=fields,
         reading=reading,
         digest=_read_then(kept, fields, status),

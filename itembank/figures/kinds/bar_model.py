@@ -19,7 +19,7 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.bars_drawn import bar_model_drawing, box_room
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
 
@@ -106,8 +106,8 @@ def _fault(figure: BarModel) -> str:
             ),
         )
         return (
-            f"its amounts disagree: {line(first)} for {n} units of {what}, and {line(other)} for "
-            f"{m} of {where}"
+            f"its amounts disagree: {shown_line(first)} for {n} units of {what}, and "
+            f"{shown_line(other)} for {m} of {where}"
         )
     if min(scales) <= 0:
         return "its amounts are to be more than 0"

@@ -17,7 +17,7 @@ from itembank.figures.drawing import (
     rectangle,
 )
 from itembank.figures.label_room import room
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.bar_model import BarModel
@@ -50,7 +50,7 @@ def box_room(figure: BarModel) -> str:
     for bar in figure.bars:
         for box in bar.boxes:
             if box.label is not None and room(box.label).width + _GAP > box.units * unit:
-                return f"the label {line(box.label)} does not fit into its box"
+                return f"the label {shown_line(box.label)} does not fit into its box"
     return ""
 
 

@@ -19,7 +19,7 @@ from itembank.figures.figure import (
 from itembank.figures.label_room import room
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
 
@@ -81,7 +81,7 @@ def _fault(figure: DoubleNumberLine) -> str:
         except t.NotationError:
             return f"what stands {name} the line is to be numbers, amounts or single letters"
         if len(steps) > 1:
-            amounts = " and ".join(f"{line(node)} at mark {at}" for at, node in known[:2])
+            amounts = " and ".join(f"{shown_line(node)} at mark {at}" for at, node in known[:2])
             return f"the amounts {name} the line do not keep step: {amounts}"
         if steps.pop() <= 0:
             return "its amounts are to be more than 0"

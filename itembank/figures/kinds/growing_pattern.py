@@ -19,9 +19,9 @@ from itembank.figures.figure import (
 from itembank.notation import tree as t
 
 MOST_SHOWN, MOST_TILES, FURTHEST = 5, 40, 1000
-_TILE = Fraction(7, 10)
-_DOT = Fraction(1, 4)
-_BETWEEN = Fraction(3, 2)
+_TILE = Fraction(3, 5)
+_DOT = Fraction(11, 50)
+_BETWEEN = Fraction(1)
 _ORDINALS = ("first", "second", "third", "fourth", "fifth")
 
 
@@ -29,7 +29,8 @@ _ORDINALS = ("first", "second", "third", "fourth", "fifth")
 class GrowingPattern(Figure):
     """Patterns 1, 2, 3, …: the first of `first` tiles, each of `more` tiles more than the last.
 
-    Tiles stand in columns: one of `first` tiles, and one of `more` for each step since.
+    Tiles stand in rows: one of `first` tiles, and on it one of `more` for each step since. So a
+    pattern is low, and a starter with two of them keeps to its slide.
 
     >>> GrowingPattern(2, 3).shown
     3
@@ -45,13 +46,13 @@ def _fault(figure: GrowingPattern) -> str:
     if not 3 <= figure.shown <= MOST_SHOWN:
         return f"3 to {MOST_SHOWN} patterns are shown"
     if not 1 <= figure.first <= 6 or not 1 <= figure.more <= 6:
-        return "a column has 1 to 6 tiles"
+        return "a row has 1 to 6 tiles"
     if figure.first + (figure.shown - 1) * figure.more > MOST_TILES:
         return f"a pattern has at most {MOST_TILES} tiles"
     return ""
 
 
-def _columns(figure: GrowingPattern, number: int) -> list[int]:
+def _rows(figure: GrowingPattern, number: int) -> list[int]:
     return [figure.first, *[figure.more] * (number - 1)]
 
 
@@ -59,11 +60,11 @@ def _drawing(figure: GrowingPattern) -> Drawing:
     marks: list[Mark] = []
     x = Fraction(0)
     for number in range(1, figure.shown + 1):
-        columns = _columns(figure, number)
-        wide = max(len(columns) * _TILE, Fraction(5, 2))
-        start = x + (wide - len(columns) * _TILE) / 2
-        for place, count in enumerate(columns):
-            for row in range(count):
+        rows = _rows(figure, number)
+        wide = max(max(rows) * _TILE, Fraction(4))
+        start = x + (wide - max(rows) * _TILE) / 2
+        for row, count in enumerate(rows):
+            for place in range(count):
                 left, low = start + place * _TILE, row * _TILE
                 role = f"tile {number}"
                 if figure.tiles == "squares":
@@ -75,14 +76,14 @@ def _drawing(figure: GrowingPattern) -> Drawing:
                     marks.append(Arc(centre, _DOT, rim, rim, role, "ink"))
         below = Point(x + wide / 2, -Fraction(1, 5))
         marks.append(Text(below, f"Pattern {number}", up="top", role="number"))
-        x += max(wide, Fraction(4)) + _BETWEEN
+        x += wide + _BETWEEN
     return drawing(marks)
 
 
 def _words(figure: GrowingPattern) -> str:
     noun = "square tiles" if figure.tiles == "squares" else "dots"
     counts = ", ".join(
-        f"pattern {number} has {sum(_columns(figure, number))}"
+        f"pattern {number} has {sum(_rows(figure, number))}"
         for number in range(1, figure.shown + 1)
     )
     return f"Patterns made of {noun} grow by the same number each time: {counts}."
@@ -93,6 +94,10 @@ def _read(figure: GrowingPattern, reading: Reading) -> t.Node:
         number = int(reading.of[0][:6])
         if 1 <= number <= FURTHEST:
             return t.Int(figure.first + (number - 1) * figure.more)
+    if reading.name == "pattern" and len(reading.of) == 1 and reading.of[0].isdigit():
+        steps, over = divmod(int(reading.of[0][:8]) - figure.first, figure.more)
+        if not over and 0 <= steps < FURTHEST:
+            return t.Int(steps + 1)
     if reading == Reading("nth term"):
         rest = figure.first - figure.more
         letter = t.juxt(t.Int(figure.more), t.Sym("n")) if figure.more > 1 else t.Sym("n")
@@ -104,7 +109,12 @@ def _read(figure: GrowingPattern, reading: Reading) -> t.Node:
 
 def _readings(figure: GrowingPattern) -> tuple[Reading, ...]:
     asked = (*range(1, figure.shown + 1), figure.shown + 1, 10, 50)
-    return (*(Reading("tiles", (str(number),)) for number in asked), Reading("nth term"))
+    counts = (figure.first + 7 * figure.more, figure.first + figure.more)
+    return (
+        *(Reading("tiles", (str(number),)) for number in asked),
+        *(Reading("pattern", (str(count),)) for count in counts),
+        Reading("nth term"),
+    )
 
 
 _TILES = r"how many (?:square )?(?:tiles|squares|dots|counters)"
@@ -124,6 +134,11 @@ GROWING_PATTERN = register_figure(
                 rf"{_TILES} (?:are there in|does|has|are needed for|make|are in) "
                 r"pattern (?:number )?\{?(?P<number>\d{1,4})\}?(?: have)?",
                 asks_reading("tiles", "number"),
+            ),
+            Wording(
+                r"(?:which|what number) pattern has (?:exactly )?\{?(?P<count>\d{1,6})\}? "
+                r"(?:tiles|squares|dots|counters)",
+                asks_reading("pattern", "count"),
             ),
             Wording(
                 r"(?:find|write(?: down)?|what is) (?:the nth term(?: of the numbers? of "

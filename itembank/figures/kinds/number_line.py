@@ -19,10 +19,11 @@ from itembank.figures.figure import (
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import line, shown_line
 from itembank.notation.parse import ParseError, parse_written
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.text.in_words import counted
 
 MOST_STEPS = 40
 _LONG = Fraction(12)
@@ -87,7 +88,7 @@ def _fault(figure: NumberLine) -> str:
     for a, b in pairwise(shown):
         left, right = _number(figure, a), _number(figure, b)
         if (b - a) * step < (room(left).width + room(right).width) / 2 + Fraction(1, 4):
-            return f"the numbers {line(left)} and {line(right)} do not fit side by side"
+            return f"the numbers {shown_line(left)} and {shown_line(right)} do not fit side by side"
     for a, b in pairwise(sorted(at)):
         if (b - a) * step < Fraction(9, 10):
             return "two points stand so near that their letters touch"
@@ -151,8 +152,7 @@ def _words(figure: NumberLine) -> str:
     for at in inner:
         out.append(f"Mark {at} after {said(figure.first)} is {said(_number(figure, at))}.")
     for name, at in figure.points:
-        count = f"{at} step{'' if at == 1 else 's'}"
-        out.append(f"The arrow {name} points {count} after {said(figure.first)}.")
+        out.append(f"The arrow {name} points {counted(at, 'step')} after {said(figure.first)}.")
     for jump in figure.jumps:
         out.append(f"A jump of {said(jump.label)} goes from step {jump.start} to step {jump.end}.")
     return " ".join(out)

@@ -23,8 +23,8 @@ from itembank.notation import tree as t
 MOST_PARTS = 100
 MOST_WHOLES = 4
 MOST_SLICES = 16
-_LONGEST, _HIGHEST = Fraction(12), Fraction(4)
-_LEAST, _USUAL = Fraction(1, 2), Fraction(5, 4)
+_LONGEST, _HIGHEST = Fraction(12), Fraction(3)
+_LEAST, _USUAL = Fraction(1, 2), Fraction(1)
 _BETWEEN = Fraction(3, 4)
 
 
@@ -77,7 +77,7 @@ def _drawing(figure: ShadedShape) -> Drawing:
     each = figure.rows * figure.columns
     gaps = _BETWEEN * (figure.wholes - 1)
     if figure.shape == "circle":
-        radius = min(Fraction(7, 4), (_LONGEST - gaps) / figure.wholes / 2)
+        radius = min(Fraction(3, 2), (_LONGEST - gaps) / figure.wholes / 2)
         for whole in range(figure.wholes):
             centre = Point(radius + whole * (2 * radius + _BETWEEN), radius)
             rim = [on_circle(centre, radius, Fraction(part, each)) for part in range(each)]

@@ -12,7 +12,7 @@ from itembank.figures.figure_data import to_data
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
 from itembank.items.asks.find_value import Find
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,7 +25,7 @@ class OfFigure(Ask):
     >>> from itembank.figures.kinds.shaded_shape import ShadedShape
     >>> shape = ShadedShape("rectangle", 1, 4, (0, 1, 2))
     >>> ask = OfFigure(shape, t.Sym("r"), (("r", Reading("shaded")),))
-    >>> line(as_find(ask).target)
+    >>> shown_line(as_find(ask).target)
     '3/4'
     """
 
@@ -86,7 +86,7 @@ def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
     >>> asked_in(shape, ("What fraction of the circle is shaded?",)).readings[0][1].name
     'shaded'
     """
-    text = "".join(run if isinstance(run, str) else f"{{{line(run)}}}" for run in prompt)
+    text = "".join(run if isinstance(run, str) else f"{{{shown_line(run)}}}" for run in prompt)
     found: Asked | None = None
     for sentence in _STOP.split(" ".join(text.split())):
         bare = sentence.rstrip(".?! ")

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 
+from itembank.figures.figure import drawn
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.cost import LINE, apart, likeness
@@ -20,6 +21,8 @@ ROOMY = 20 * LINE
 """Characters that stood on one slide in all draws that were tried, however they were shared."""
 MOST_FITTED = 10
 """With more questions than this two slides are what is wanted."""
+LINE_HIGH = 1.25
+"""How high a line of words stands on a slide, in ems."""
 SHORTER = 4.0
 """What a line of a question costs where shorter ones are wanted."""
 SHORTER_LOOK_AHEAD = 64
@@ -30,7 +33,14 @@ MOST_DEALS = 4
 
 def _crowded(questions: Sequence[Candidate]) -> bool:
     """Tell whether questions may be too long for a slide: only then it is worth drawing them."""
-    return sum(candidate.length for candidate in questions) > ROOMY
+    return sum(map(_room, questions)) > ROOMY
+
+
+def _room(candidate: Candidate) -> float:
+    """Return how many characters would take as much room as a question with its figure."""
+    figure = candidate.item.key_figure or candidate.item.figure
+    high = 0.0 if figure is None else float(drawn(figure).height) / LINE_HIGH
+    return candidate.length + LINE * high
 
 
 def on_one_slide(
@@ -86,14 +96,14 @@ def _shortened(
         return now
     rng = generator(seed, "shorter")
     may_go = [candidate for candidate in questions if candidate not in held]
-    for longest in sorted(may_go, key=lambda candidate: -candidate.length):
+    for longest in sorted(may_go, key=_room, reverse=True):
         rest = [candidate for candidate in now if candidate is not longest]
         topic, tier = topics[longest.item.topic], longest.item.tier
         try:
             other = pool.pick(topic, tier, rng, _shorter(longest, rest), SHORTER_LOOK_AHEAD)
         except TooFew:
             continue
-        if other.length >= longest.length:
+        if _room(other) >= _room(longest):
             pool.give_back(other)
             continue
         pool.give_back(longest)
@@ -110,7 +120,7 @@ def _shorter(model: Candidate, rest: Sequence[Candidate]) -> Callable[[Candidate
     """Return what it costs to ask an item instead of one that is too long."""
 
     def cost(candidate: Candidate) -> float:
-        lines = candidate.length / LINE
+        lines = _room(candidate) / LINE
         return SHORTER * lines + apart(candidate, model) + likeness(candidate, rest)
 
     return cost

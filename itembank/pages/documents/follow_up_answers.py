@@ -222,6 +222,8 @@ def _answer(name: str, item: PackItem, opens: str, width: float, size: float) ->
     if not item.many and [step.line for step in shown] == [item.key.line]:
         shown = []
     maths = [Flow(_line(*pair)) for pair in zip(shown, _earned(item), strict=False)]
+    if item.key_picture is not None:
+        maths.insert(0, Flow([item.key_picture]))
     working = left + key.width + 2 * pad + room + size
     lines = [measure(flow, width - working, size) for flow in maths]
     beside = left == indent and all(not b.cramped and len(b.lines) == 1 for b in lines)

@@ -144,6 +144,8 @@ def _asked(number: int, item: PackItem, size: float) -> list[Part]:
     """Return the question with its key and its working."""
     half, gap = 0.4 * size, 0.25 * size
     key: list[Piece] = [Strong("Key: "), *key_shown(item), f" ({item.key.form_words})"]
+    if item.key_picture is not None:
+        key.append(item.key_picture)
     both = [*prompt(item), "\u00a0\u00a0 ", *key]
     if len(measure(Flow(both), WIDTH, size).lines) == 1:
         asked = [text_part(both, WIDTH, size, after=half)]

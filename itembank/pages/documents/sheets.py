@@ -27,6 +27,7 @@ from itembank.pages.engine.paragraph import Strong, draw
 from itembank.pages.engine.tagging import Element
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import how_many_each, total
+from itembank.pages.parts.question_cell import asked, solved
 from itembank.pages.parts.rows import AFTER_TOLD, GAP, Row, topic_name
 from itembank.pages.parts.sheet_pages import (
     LEAST_SHARE,
@@ -117,7 +118,7 @@ def _example(
     inside = width - 2 * pad
     parts = [
         text_part(title, inside, size, kind="H2", bold=True, colour=theme.ACCENT, after=0.5 * size),
-        text_part(item.prompt, inside, size, after=0.7 * size),  # it earns no marks
+        text_part((asked if unfinished else solved)(item), inside, size, after=0.7 * size),
     ]
     lines = sum(step.maths is not None for step in item.steps)
     hidden = lines - lines // 2 if unfinished else 0

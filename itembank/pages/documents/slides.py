@@ -7,7 +7,7 @@ from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
-from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
+from itembank.pages.engine.paragraph import Flow, Strong, answered, draw, measure
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.parts.answers import others_said
 from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange
@@ -194,7 +194,8 @@ def _question(page: Page, spot: Spot, size: float, answers: bool) -> None:
     with document.tag("LBody"):
         with document.tag("P"):
             colour = theme.QUIET if answers else theme.INK
-            draw(page, made.question, x, spot.top - made.question_top, colour=colour)
+            question = answered(made.question) if answers else made.question
+            draw(page, question, x, spot.top - made.question_top, colour=colour)
         if answers:
             _answer(page, spot)
 

@@ -24,7 +24,17 @@ class Strong(NamedTuple):
     text: str
 
 
-Piece: TypeAlias = str | TextRun | Strong | Maths | Picture
+class Pair(NamedTuple):
+    """A figure as it is asked about and as it stands with the answer: each has the room of both.
+
+    So the slide of answers shows it at the place where the starter has it.
+    """
+
+    asked: Picture
+    answered: Picture
+
+
+Piece: TypeAlias = str | TextRun | Strong | Maths | Picture | Pair
 
 
 class Atom(NamedTuple):
@@ -39,6 +49,7 @@ class Atom(NamedTuple):
     maths: Maths | None = None
     first: bool = True
     picture: Picture | None = None
+    other: Picture | None = None
 
 
 class Cluster(NamedTuple):
@@ -104,7 +115,9 @@ class Flow:
         words = held_runs([_plain_words(run) for run in given])
         for run, text in zip(given, words, strict=True):
             if isinstance(run, Picture):
-                self._picture(run)
+                self._picture(run, None)
+            elif isinstance(run, Pair):
+                self._picture(*run)
             elif isinstance(run, Maths):
                 self._maths(run)
             else:
@@ -155,10 +168,10 @@ class Flow:
             last.atoms[-1] = atom._replace(width=atom.width + STOP_ROOM)
             self.clusters[-1] = last._replace(width=last.width + STOP_ROOM)
 
-    def _picture(self, picture: Picture) -> None:
+    def _picture(self, picture: Picture, other: Picture | None) -> None:
         """Add a figure, which stands on a line of its own."""
         self._newline, self._joined = True, False
-        self._add(picture_atom(picture))
+        self._add(picture_atom(picture, other))
         self._newline, self._joined = True, False
 
     def _maths(self, maths: Maths) -> None:
@@ -179,6 +192,8 @@ def _said(run: Piece) -> object:
         return ("maths", run.mathml, run.line, run.words)
     if isinstance(run, Picture):
         return ("picture", run.model_dump_json())
+    if isinstance(run, Pair):
+        return ("pair", run.asked.model_dump_json(), run.answered.model_dump_json())
     return ("strong" if isinstance(run, Strong) else "text", run.text)
 
 
@@ -197,18 +212,18 @@ def _word_atom(word: str, bold: bool) -> Atom:
 
 def _plain_words(run: Piece) -> str | Maths:
     """Return a run's words, whatever their weight; a formula stays one."""
-    if isinstance(run, Picture):
+    if isinstance(run, Picture | Pair):
         return ""
     return run if isinstance(run, str | Maths) else run.text
 
 
-def picture_atom(picture: Picture) -> Atom:
+def picture_atom(picture: Picture, other: Picture | None = None) -> Atom:
     """Return a figure as it stands on a line of its own: all of it above the line's foot."""
-    from itembank.pages.engine.picture import MARGIN, drawing_of
+    from itembank.pages.engine.picture import MARGIN, edges
 
-    made = drawing_of(picture)
+    made = edges(picture, other)
     width, height = float(made.width) + 2 * MARGIN, float(made.height) + 2 * MARGIN
-    return Atom(width, height, 0.0, "", False, picture=picture)
+    return Atom(width, height, 0.0, "", False, picture=picture, other=other)
 
 
 def formula_atom(layout: Formula, maths: Maths, first: bool) -> Atom:

@@ -90,6 +90,14 @@ class Line:
             self._placed = _join(self._atoms, self._size, self._space)
         return self._placed
 
+    def answered(self) -> Line:
+        """Return the line with its figure as it stands with the answer."""
+        atoms = [
+            (x, atom._replace(picture=atom.other, other=atom.picture) if atom.other else atom, k)
+            for x, atom, k in self._atoms
+        ]
+        return Line(self.baseline, self.width, atoms, self._size, self._space)
+
 
 class Block(NamedTuple):
     """Text broken into lines: sizes in points. `baseline` is that of the first line.
@@ -310,6 +318,13 @@ def _saying(placed: Placed, said: Sequence[str]) -> Placed:
     return placed._replace(atom=placed.atom._replace(text="".join(said)))
 
 
+def answered(block: Block) -> Block:
+    """Return a block with each figure as it stands with the answer, at the same place."""
+    if not any(placed.atom.other for line in block.lines for placed in line.placed):
+        return block
+    return block._replace(lines=[line.answered() for line in block.lines])
+
+
 def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -> None:
     """Draw a block from its top left corner, inside the element that is open.
 
@@ -325,7 +340,8 @@ def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -
         for place, placed in enumerate(line.placed):
             atom = placed.atom
             if atom.picture is not None:
-                draw_picture(page, atom.picture, x + placed.x, y, size * placed.scale)
+                scaled = size * placed.scale
+                draw_picture(page, atom.picture, x + placed.x, y, scaled, atom.other)
                 continue
             if atom.maths is not None:
                 _draw_maths(page, placed, x, y, size, colour, formulas)

@@ -48,9 +48,29 @@ def drawing_of(picture: Picture) -> Drawing:
     return found
 
 
-def draw_picture(page: Page, picture: Picture, x: float, y: float, size: float) -> None:
-    """Draw a figure with its bottom left corner at (x, y), its type at `size` points."""
+def edges(picture: Picture, other: Picture | None = None) -> Drawing:
+    """Return a figure's drawing, with edges that hold another figure's drawing too."""
     made = drawing_of(picture)
+    if other is None:
+        return made
+    too = drawing_of(other)
+    return Drawing(
+        made.marks,
+        min(made.left, too.left),
+        min(made.bottom, too.bottom),
+        max(made.right, too.right),
+        max(made.top, too.top),
+    )
+
+
+def draw_picture(
+    page: Page, picture: Picture, x: float, y: float, size: float, other: Picture | None = None
+) -> None:
+    """Draw a figure with its bottom left corner at (x, y), its type at `size` points.
+
+    With an `other` figure it stands where both have room: what they share is at one place.
+    """
+    made = edges(picture, other)
     width = (float(made.width) + 2 * MARGIN) * size
     height = (float(made.height) + 2 * MARGIN) * size
     with page.figure(picture.words, (x, y, x + width, y + height)):

@@ -166,7 +166,9 @@ class _Board:
         self, items: Sequence[PackItem], told: Sequence[Instruction], top: float, bottom: float
     ) -> None:
         self.items = items
-        self.flows = [(Flow(prompt(item, told)), Flow(key_on_slide(item))) for item in items]
+        self.flows = [
+            (Flow(prompt(item, told, answered=True)), Flow(key_on_slide(item))) for item in items
+        ]
         self.top, self.room = top, top - bottom
         self.digits = len(str(len(items)))
         self._cells: dict[tuple[int, float, float, float], Cell] = {}

@@ -9,6 +9,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from itembank.packs.data.pack_item import PackItem
+from itembank.pages.engine.flow import Pair
 from itembank.pages.engine.fonts import DESCENT, face
 from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure
 from itembank.pages.parts.instructions import Instruction, last_instruction, without
@@ -48,18 +49,32 @@ class Cell(NamedTuple):
         return self.question_top + self.question.baseline
 
 
-def prompt(item: PackItem, told: Sequence[Instruction] = ()) -> list[Piece]:
+def asked(item: PackItem) -> list[Piece]:
+    """Return the item's prompt with its figure, for where it earns no marks."""
+    return [*item.prompt, *filter(None, [item.picture])]
+
+
+def solved(item: PackItem) -> list[Piece]:
+    """Return the item's prompt with its figure as it stands with the answer."""
+    return [*item.prompt, *filter(None, [item.key_picture or item.picture])]
+
+
+def prompt(item: PackItem, told: Sequence[Instruction] = (), answered: bool = False) -> list[Piece]:
     """Return the item's prompt, with its marks where they are more than one.
 
-    An instruction that is `told` for several questions at once is left out.
+    An instruction that is `told` for several questions at once is left out. Where the page is to
+    show it `answered` too, its figure has the room that it needs then.
     """
     said = last_instruction(item)
     elsewhere = said and any(instruction.sentence == said for instruction in told)
     runs: list[Piece] = [*(without(item, said) if elsewhere else item.prompt)]
     if item.marks > 1:
         runs.append(f" [{item.marks}\u00a0marks]")
-    if item.picture is not None:
-        runs.append(item.picture)
+    picture, key_picture = item.picture, item.key_picture
+    if answered and picture is not None and key_picture is not None:
+        runs.append(Pair(picture, key_picture))
+    elif picture is not None:
+        runs.append(picture)
     return runs
 
 

@@ -160,7 +160,9 @@ class _Rows:
             if widest * self.size > width - self.indent:
                 return None
             block = measure(flow, width - self.indent, self.size)
-            if len(block.lines) > self.lines[columns] or leaves_word(block):
+            # A figure stands under its words, or beside them: it is no line of them.
+            lines = len(block.lines) - (self.items[k].picture is not None)
+            if lines > self.lines[columns] or leaves_word(block):
                 return None
             cells.append(Cell(k + 1, self.items[k], block, self.opens[k]))
         words = told.words([k + 1 for k in numbers]) if told else ""

@@ -14,6 +14,7 @@ from itembank.packs.data.pack_item import Misconception, PackItem
 from itembank.pages.engine.paragraph import Piece
 from itembank.pages.engine.signs import interval
 from itembank.pages.parts.answers import key_shown
+from itembank.pages.parts.question_cell import asked
 from itembank.pages.parts.solutions import chain
 from itembank.planning.bands.caution import ON_A_SHEET
 
@@ -132,7 +133,7 @@ def _start(pack: Pack, worked: PackItem, on_sheet: bool) -> Scene:
             )
         )
     if not on_sheet:
-        lines.append(Line("Do", ["Write on the board: ", *worked.prompt]))
+        lines.append(Line("Do", ["Write on the board: ", *asked(worked)]))
     return Scene("Minutes 0 to 2: what is being asked", lines)
 
 
@@ -146,7 +147,7 @@ _ABOUT = (
 def _example(worked: PackItem) -> Scene:
     if not worked.steps:
         return _without_working(worked)
-    lines = [Line("Do", ["Cover the working of the example. Read out: ", *worked.prompt])]
+    lines = [Line("Do", ["Cover the working of the example. Read out: ", *asked(worked)])]
     last = len(worked.steps) - 1
     for number, step in enumerate(worked.steps):
         if number == 0:
@@ -155,6 +156,8 @@ def _example(worked: PackItem) -> Scene:
         runs: list[Piece] = [f"Uncover line {number + 1}{said}"]
         if step.maths is not None:
             runs += [" ", step.maths]
+        if step.picture is not None:
+            runs.append(step.picture)
         lines.append(Line("Do", runs))
         if number == last:
             lines.append(
@@ -174,7 +177,7 @@ def _example(worked: PackItem) -> Scene:
 def _without_working(worked: PackItem) -> Scene:
     """Return the scene for an example whose author gave no working."""
     lines = [
-        Line("Do", ["Cover the answer of the example. Read out: ", *worked.prompt]),
+        Line("Do", ["Cover the answer of the example. Read out: ", *asked(worked)]),
         Line("Ask", ["“What would you write first?” Take two answers."]),
         Line("Do", ["Write the working on the board yourself, and say each line as you write it."]),
         Line("Ask", ["“What changed from the line above, and what stayed the same?”"]),

@@ -22,7 +22,8 @@ class Row(NamedTuple):
     """One step: its words, its mathematics and where that stands.
 
     `below` says that the mathematics is too wide to stand beside the words. With `write` the
-    mathematics is only the start of the line, and the pupil writes the rest.
+    mathematics is only the start of the line, and the pupil writes the rest. A figure stands
+    below all of it.
     """
 
     say: Block
@@ -30,6 +31,12 @@ class Row(NamedTuple):
     below: bool
     write: bool
     height: float
+    picture: Block | None = None
+
+    @property
+    def tall(self) -> float:
+        """The height with the figure below it."""
+        return self.height + (self.picture.height + 0.5 * self.say.size if self.picture else 0.0)
 
 
 def steps_part(
@@ -58,9 +65,13 @@ def steps_part(
     column = max([0.34 * inside, *fitting])
     rows = []
     for i, step in enumerate(steps):
-        rows.append(_row(step, i, blank, inside, column, gap, size))
+        row = _row(step, i, blank, inside, column, gap, size)
+        # The figure of a line that is left to write would show what is to be written.
+        if step.picture is not None and i not in blank:
+            row = row._replace(picture=measure(Flow([step.picture]), inside, size))
+        rows.append(row)
     gap = between * size
-    height = sum(row.height for row in rows) + gap * max(0, len(rows) - 1)
+    height = sum(row.tall for row in rows) + gap * max(0, len(rows) - 1)
 
     def show(page: Page, x: float, top: float) -> None:
         document = page.document
@@ -68,7 +79,7 @@ def steps_part(
             for number, row in enumerate(rows, start=1):
                 with document.tag("LI"):
                     _draw_row(page, row, number, x, top, (indent, inside - column, width))
-                top -= row.height + gap
+                top -= row.tall + gap
 
     return Part(height + after, show)
 
@@ -150,6 +161,9 @@ def _draw_row(
             if row.maths is not None:
                 start += row.maths.width + 0.5 * size
             writing_line(page, start, line - 2, x + width)
+        if row.picture is not None:
+            with document.tag("P"):
+                draw(page, row.picture, x + indent, top - row.tall + row.picture.height)
 
 
 def side_before(maths: Maths) -> Maths | None:

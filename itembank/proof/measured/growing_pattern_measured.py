@@ -52,6 +52,10 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     rule = sympy.interpolate(list(enumerate(counts, 1)), n)
     if reading.name == "tiles":
         return t.Int(int(rule.subs(n, int(reading.of[0]))))
+    if reading.name == "pattern":
+        (found,) = sympy.solve(rule - int(reading.of[0]), n)
+        if found.is_Integer and found >= 1:
+            return t.Int(int(found))
     if reading == Reading("nth term"):
         slope, rest = sympy.Poly(rule, n).all_coeffs()
         term: t.Node = t.Product(t.Int(int(slope)), (("×", t.Sym("n")),))

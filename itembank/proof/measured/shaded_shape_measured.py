@@ -21,7 +21,10 @@ def _area(mark: Mark) -> Any:
     """Return the area of a part; of a slice, as a fraction of its whole circle."""
     if isinstance(mark, Area):
         corners = [sympy.Point(*map(sympy.Rational, point)) for point in mark.points]
-        return abs(sympy.Polygon(*corners).area)
+        shape = sympy.Polygon(*corners)
+        if not isinstance(shape, sympy.Polygon):  # corners on one line, or on one another
+            raise NotExact("a part of the shape has no area")
+        return abs(shape.area)
     if isinstance(mark, Arc) and mark.sector:
         x, y = mark.centre
         turns = [

@@ -160,6 +160,26 @@ WHOLE = {"general": GENERAL, "sources": SOURCES, "planning": PLANNING, "deciding
 """The settings of the whole department, by group."""
 CLASS = {"teaching": TEACHING, "print": PRINT, "sources": SOURCES, "planning": PLANNING}
 """The settings that a class may have of its own, by group."""
+CALLED = {
+    "general": "Which class is meant",
+    "teaching": "Topics: its order, where it is in it",
+    "print": "Print",
+    "sources": "Where questions come from",
+    "planning": "How starters are planned",
+    "deciding": "When to teach again",
+}
+"""What each group is called."""
+
+
+def usual_of(setting: Setting, group: str, class_name: str = "") -> str:
+    """Return what leaving a setting out means, for all classes or for one.
+
+    >>> usual_of(PLANNING[0], "planning"), usual_of(PLANNING[0], "planning", "8K")
+    ('6', 'as for all classes')
+    """
+    if class_name and group in WHOLE:
+        return "as for all classes"
+    return setting.usual
 
 
 def with_choices(group: tuple[Setting, ...], kept: Kept) -> tuple[Setting, ...]:

@@ -69,10 +69,33 @@ def _asked_about(last: Last, name: str) -> str:
     )
 
 
-def take_back_cancelled(
-    department: Department, class_name: str, date: datetime.date, period: str
+def noted_last(
+    department: Department, class_name: str, date: datetime.date, period: str, kind: str
+) -> Last | None:
+    """Return a note such as a "cover" or "cancelled" on a lesson, None where there is none.
+
+    There is none either where something was recorded of that day since, which would have to be
+    taken back before.
+    """
+    from itembank.records.entries.undoing import last_recorded
+
+    try:
+        with open_results(department, make=False) as store:
+            last = last_recorded(store, department.find_class(class_name).name, date)
+    except ItembankError:  # nothing to take back
+        return None
+    return last if _is_note(last, period, kind) else None
+
+
+def _is_note(last: Last, period: str, kind: str) -> bool:
+    """Tell whether that is a note on a lesson; the only lesson of its day has no period there."""
+    return set(last.kinds) == {kind} and last.period in ("", period)
+
+
+def take_back_noted(
+    department: Department, class_name: str, date: datetime.date, period: str, kind: str
 ) -> TakenBack:
-    """Take back that a class has no lesson on a day, where nothing was recorded of it since.
+    """Take back a note such as a "cover" or "cancelled", where nothing was recorded since.
 
     Raises:
         ItembankError: what was recorded last of that lesson is something else; it stays.
@@ -82,7 +105,7 @@ def take_back_cancelled(
     name = department.find_class(class_name).name
     with open_results(department, make=False) as store:
         last = last_recorded(store, name, date)
-    if set(last.kinds) != {"cancelled"} or last.period != period:
+    if not _is_note(last, period, kind):
         raise ItembankError(
             f"What was recorded last of {name} on {day_month_year(date)} is {last.words}, so "
             "nothing was taken back."

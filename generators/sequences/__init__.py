@@ -1,0 +1,1 @@
+"""Sequences: patterns that grow, their numbers, and the rule for any of them."""

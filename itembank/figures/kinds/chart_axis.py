@@ -1,0 +1,63 @@
+"""The axis of a chart: a scale that fits its values, and how a place on it is said."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+MOST_LINES = 8
+"""The most numbered lines above 0."""
+MOST_BETWEEN = 5
+LARGEST = 10**6
+
+
+def name_fault(names: Sequence[str], what: str) -> str:
+    """Return what is wrong with the names of categories or series, as a clause, or ``""``."""
+    folded = [name.strip().casefold() for name in names]
+    if not all(folded):
+        return f"its {what} are to have names"
+    if len({*folded}) != len(folded):
+        return f"two of its {what} have one name"
+    return ""
+
+
+def scale_fault(values: Sequence[int], scale: int, between: int) -> str:
+    """Return why values cannot be read off a scale, as a clause, or ``""``.
+
+    >>> scale_fault((4, 7), 2, 1)
+    'the value 7 does not stand on a line of its axis, which go in steps of 2'
+    """
+    if any(not 0 <= value <= LARGEST for value in values):
+        return f"its values are to be from 0 to {LARGEST:,}"
+    if scale < 1 or not 1 <= between <= MOST_BETWEEN:
+        return f"its scale is 1 or more, and a step of it is cut into 1 to {MOST_BETWEEN}"
+    top = max(values, default=0)
+    if not top:
+        return "all of its values are 0"
+    if top > scale * MOST_LINES:
+        return f"a scale in steps of {scale} would need more than {MOST_LINES} lines for {top}"
+    if 2 * top < scale:
+        return f"a scale in steps of {scale} is too coarse for {top}"
+    step = Fraction(scale, between)
+    for value in values:
+        if (value / step).denominator != 1:
+            return (
+                f"the value {value} does not stand on a line of its axis, which go in steps of "
+                f"{step}"
+            )
+    return ""
+
+
+def step_words(value: int, scale: int, between: int) -> str:
+    """Return where a value stands on an axis, in words that do not say the value between lines.
+
+    >>> step_words(12, 4, 1), step_words(15, 10, 2), step_words(6, 10, 5)
+    ('at 12', 'halfway between 10 and 20', '3 steps above 0')
+    """
+    low, over = divmod(value, scale)
+    if not over:
+        return f"at {value}"
+    steps = Fraction(over * between, scale)
+    if between == 2:
+        return f"halfway between {low * scale} and {(low + 1) * scale}"
+    return f"{steps} step{'' if steps == 1 else 's'} above {low * scale}"

@@ -1,0 +1,177 @@
+"""A frequency table: values, or kinds of thing, with how often each came."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from itertools import pairwise
+
+from itembank.figures.figure import (
+    Asked,
+    Figure,
+    FigureError,
+    FigureKind,
+    Reading,
+    Wording,
+    asks_reading,
+    not_shown,
+    register_figure,
+)
+from itembank.figures.kinds.chart_axis import name_fault
+from itembank.figures.kinds.chart_wordings import CHART_WORDINGS
+from itembank.figures.kinds.table_cells import table_drawing, table_width
+from itembank.figures.written_as import written_as
+from itembank.notation import tree as t
+from itembank.notation.value import exact_or_none
+from itembank.notation.words import words as said
+
+MOST_COLUMNS, MOST_OFTEN = 9, 1000
+WIDEST_TABLE = 16
+
+
+@dataclass(frozen=True, slots=True)
+class FrequencyTable(Figure):
+    """One row of values, which are numbers or names, and one of how often each came.
+
+    `heading` says what the values are, `counts` what is counted.
+
+    >>> FrequencyTable("Goals", (t.Int(0), t.Int(1)), (3, 5)).counts
+    'Frequency'
+    """
+
+    heading: str
+    values: tuple[t.Node, ...]
+    frequencies: tuple[int, ...]
+    counts: str = "Frequency"
+
+
+def _fault(figure: FrequencyTable) -> str:
+    if not 2 <= len(figure.values) <= MOST_COLUMNS:
+        return f"it may have 2 to {MOST_COLUMNS} values"
+    if len(figure.values) != len(figure.frequencies):
+        return "it has a frequency for each value"
+    if any(not 0 <= count <= MOST_OFTEN for count in figure.frequencies):
+        return f"frequencies are from 0 to {MOST_OFTEN}"
+    if not sum(figure.frequencies):
+        return "all of its frequencies are 0"
+    if not figure.heading.strip() or not figure.counts.strip():
+        return "both of its rows are to have a heading"
+    names = [value.text for value in figure.values if isinstance(value, t.Label)]
+    if names:
+        if len(names) != len(figure.values):
+            return "its values are all names, or all numbers"
+        if found := name_fault(names, "values"):
+            return found
+    else:
+        numbers = [exact_or_none(value) for value in figure.values]
+        if any(number is None for number in numbers):
+            return "its values are names in quotation marks, or numbers"
+        if any(a >= b for a, b in pairwise(numbers)):  # type: ignore[operator]
+            return "its numbers go up from left to right"
+    if table_width(_shown(figure)) > WIDEST_TABLE:
+        return "its names and numbers take too much room"
+    return ""
+
+
+def _shown(figure: FrequencyTable) -> list[list[str | t.Node | None]]:
+    top: list[str | t.Node | None] = [figure.heading]
+    top += [value.text if isinstance(value, t.Label) else value for value in figure.values]
+    return [top, [figure.counts, *map(t.Int, figure.frequencies)]]
+
+
+def _numbers(figure: FrequencyTable) -> list[Fraction] | None:
+    found = [exact_or_none(value) for value in figure.values]
+    return None if None in found else [number for number in found if number is not None]
+
+
+def _of_numbers(figure: FrequencyTable, name: str) -> Fraction | None:
+    """Return the mean, median or range of all that was counted, where values are numbers."""
+    numbers = _numbers(figure)
+    if numbers is None:
+        return None
+    pairs = [(n, f) for n, f in zip(numbers, figure.frequencies, strict=True) if f]
+    count = sum(f for _, f in pairs)
+    if name == "mean":
+        return sum((n * f for n, f in pairs), Fraction(0)) / count
+    if name == "range":
+        return pairs[-1][0] - pairs[0][0]
+    if name == "median":
+        row = [n for n, f in pairs for _ in range(f)]
+        return (row[(count - 1) // 2] + row[count // 2]) / 2
+    return None
+
+
+def _read(figure: FrequencyTable, reading: Reading) -> t.Node:
+    if reading == Reading("total"):
+        return t.Int(sum(figure.frequencies))
+    if reading.name == "value" and len(reading.of) == 1:
+        for value, count in zip(figure.values, figure.frequencies, strict=True):
+            if _named(value, reading.of[0]):
+                return t.Int(count)
+    if reading.name in ("largest", "smallest") and not reading.of:
+        best = (max if reading.name == "largest" else min)(figure.frequencies)
+        if figure.frequencies.count(best) == 1:
+            return figure.values[figure.frequencies.index(best)]
+    if not reading.of and (worth := _of_numbers(figure, reading.name)) is not None:
+        return written_as(worth, *figure.values)
+    raise not_shown(reading)
+
+
+def _named(value: t.Node, text: str) -> bool:
+    if isinstance(value, t.Label):
+        return value.text.casefold() == text.casefold()
+    return bool(re.fullmatch(r"-?\d{1,9}", text)) and exact_or_none(value) == int(text)
+
+
+def _readings(figure: FrequencyTable) -> tuple[Reading, ...]:
+    found = [Reading("total")]
+    for value in figure.values:
+        if isinstance(value, t.Label):
+            found.append(Reading("value", (value.text,)))
+        elif isinstance(value, t.Int):
+            found.append(Reading("value", (str(value.n),)))
+    for name, best in (("largest", max), ("smallest", min)):
+        if figure.frequencies.count(best(figure.frequencies)) == 1:
+            found.append(Reading(name))
+    if _numbers(figure) is not None:
+        found += [Reading("mean"), Reading("median"), Reading("range")]
+    return tuple(found)
+
+
+def _words(figure: FrequencyTable) -> str:
+    pairs = zip(figure.values, figure.frequencies, strict=True)
+    parts = "; ".join(f"{said(value)}, {count}" for value, count in pairs)
+    return f"A table gives each {figure.heading} with its {figure.counts}: {parts}."
+
+
+def _average(name: str) -> Wording:
+    return Wording(
+        rf"(?:what is|find|work out|calculate) the {name}(?: [\w’' -]{{1,50}})?",
+        asks_reading(name),
+    )
+
+
+def _mode(figure: FrequencyTable, found: re.Match[str]) -> Asked:
+    if Reading("largest") not in _readings(figure):
+        raise FigureError("two values come most often")
+    return Asked(t.Sym("r"), (("r", Reading("largest")),))
+
+
+FREQUENCY_TABLE = register_figure(
+    FigureKind(
+        "frequency table",
+        FrequencyTable,
+        fault=_fault,
+        drawing=lambda figure: table_drawing(_shown(figure)),
+        words=_words,
+        printed=lambda figure: (*figure.values, *map(t.Int, figure.frequencies)),
+        readings=_readings,
+        read=_read,
+        wordings=(
+            Wording(r"(?:what is|find|write down) the mode(?: [\w’' -]{1,50})?", _mode),
+            *map(_average, ("mean", "median", "range")),
+            *CHART_WORDINGS,
+        ),
+    )
+)

@@ -1,0 +1,174 @@
+"""Places for the labels of a figure of lines: each where it touches nothing.
+
+A label comes with the places it may stand at, the best first; it takes the first that is free.
+What a place is free of is judged in ordinary numbers, with a gap much wider than their error; the
+places themselves are exact.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from fractions import Fraction
+from itertools import pairwise
+
+from itembank.figures.drawing import (
+    WEIGHTS,
+    Arc,
+    Area,
+    Content,
+    Exact,
+    Mark,
+    Point,
+    Text,
+    text_box,
+)
+from itembank.figures.label_room import room
+from itembank.notation import tree as t
+from itembank.notation.line import line
+
+GAP = 0.1
+"""How far a label keeps from a stroke's edge, in ems."""
+_ARC = 24
+
+Near = tuple[float, float]
+
+
+def exactly(x: float, y: float) -> Point:
+    """Return a place to the nearest thousandth of an em."""
+    return Point(Fraction(round(x * 1000), 1000), Fraction(round(y * 1000), 1000))
+
+
+def unit(a: Near, b: Near) -> Near:
+    """Return the direction from a place to another, of length 1."""
+    far = math.hypot(b[0] - a[0], b[1] - a[1])
+    return ((b[0] - a[0]) / far, (b[1] - a[1]) / far)
+
+
+def half_size(content: Content) -> Near:
+    """Return half the width and half the height of a label."""
+    need = room(content)
+    return float(need.width) / 2, float(need.height) / 2
+
+
+def reach(content: Content, way: Near) -> float:
+    """Return how far a label reaches from its middle in a direction."""
+    w, h = half_size(content)
+    return w * abs(way[0]) + h * abs(way[1])
+
+
+class Sheet:
+    """Marks with labels put between them."""
+
+    def __init__(self, marks: Iterable[Mark]) -> None:
+        self.marks: list[Mark] = list(marks)
+        self.homeless: list[str] = []
+        self._lines = [part for mark in self.marks for part in _lines(mark)]
+        self._boxes: list[tuple[float, float, float, float]] = []
+
+    def put(self, content: Content, places: Iterable[Near], role: str) -> None:
+        """Put a label with its middle at the first place where it touches nothing."""
+        last: Text | None = None
+        for x, y in places:
+            last = Text(exactly(x, y), content, role=role)
+            if self._free(last):
+                self._keep(last)
+                return
+        said = content if isinstance(content, str) else line(content)
+        self.homeless.append(said)
+        if last is not None:
+            self._keep(last)
+
+    def _keep(self, label: Text) -> None:
+        self.marks.append(label)
+        left, bottom, right, top = map(float, text_box(label))
+        self._boxes.append((left, bottom, right, top))
+
+    def _free(self, label: Text) -> bool:
+        left, bottom, right, top = map(float, text_box(label))
+        for a, b, c, d in self._boxes:
+            if left < c + GAP and a < right + GAP and bottom < d + GAP and b < top + GAP:
+                return False
+        return not any(
+            crosses(p, q, (left - far, bottom - far, right + far, top + far))
+            for p, q, far in self._lines
+        )
+
+    def below(self, content: str, role: str) -> None:
+        """Put a label under the middle of all there is."""
+        xs = [x for p, q, _ in self._lines for x, _ in (p, q)]
+        ys = [y for p, q, _ in self._lines for _, y in (p, q)] + [box[1] for box in self._boxes]
+        _, h = half_size(content)
+        self.put(content, [((min(xs) + max(xs)) / 2, min(ys) - h - 2 * GAP)], role)
+
+
+def _lines(mark: Mark) -> list[tuple[Near, Near, float]]:
+    if isinstance(mark, Text):
+        return []
+    far = float(WEIGHTS[mark.weight]) / 2 + GAP
+    if isinstance(mark, Arc):
+        (cx, cy), r = _near(mark.centre), float(mark.radius)
+        start = math.atan2(float(mark.start.y) - cy, float(mark.start.x) - cx)
+        end = math.atan2(float(mark.end.y) - cy, float(mark.end.x) - cx)
+        sweep = (end - start) % (2 * math.pi) or 2 * math.pi
+        angles = [start + sweep * k / _ARC for k in range(_ARC + 1)]
+        points = [(cx + r * math.cos(a), cy + r * math.sin(a)) for a in angles]
+        if mark.sector:
+            points = [(cx, cy), *points, (cx, cy)]
+    else:
+        points = [_near(point) for point in mark.points]
+        if isinstance(mark, Area):
+            points.append(points[0])
+    return [(a, b, far) for a, b in pairwise(points)]
+
+
+def _near(point: tuple[Exact, Exact]) -> Near:
+    return float(point[0]), float(point[1])
+
+
+def crosses(a: Near, b: Near, box: tuple[float, float, float, float]) -> bool:
+    """Tell whether a segment runs through a box (Liang and Barsky's clipping, from memory).
+
+    >>> crosses((0, 0), (2, 2), (1, 0, 2, 1)), crosses((0, 2), (2, 2), (1, 0, 2, 1))
+    (True, False)
+    """
+    left, bottom, right, top = box
+    low, high = 0.0, 1.0
+    for p, q in (
+        (a[0] - b[0], a[0] - left),
+        (b[0] - a[0], right - a[0]),
+        (a[1] - b[1], a[1] - bottom),
+        (b[1] - a[1], top - a[1]),
+    ):
+        if p == 0:
+            if q < 0:
+                return False
+        elif p < 0:
+            low = max(low, q / p)
+        else:
+            high = min(high, q / p)
+    return low <= high
+
+
+def between(
+    content: t.Node, at: Near, first: Near, other: Near, arc: float, most: float
+) -> list[Near]:
+    """Return places for the label of an angle, from its arc outward, near its bisector first.
+
+    `first` and `other` are the directions of its rays, anticlockwise from the one to the other;
+    `most` is how far from the vertex the middle of the label may be.
+    """
+    start = math.atan2(first[1], first[0])
+    sweep = (math.atan2(other[1], other[0]) - start) % (2 * math.pi) or 2 * math.pi
+    found = []
+    for part in (0.5, 0.42, 0.58, 0.34, 0.66):
+        turn = start + sweep * part
+        way = (math.cos(turn), math.sin(turn))
+        least = arc + reach(content, way) + 2 * GAP
+        far, steps = least, 0
+        while far <= most:
+            # A place off the bisector has to be a good deal nearer to be taken.
+            found.append((far + 1.5 * abs(part - 0.5), at[0] + way[0] * far, at[1] + way[1] * far))
+            steps += 1
+            far = least + 0.15 * steps
+    return [(x, y) for _, x, y in sorted(found)]

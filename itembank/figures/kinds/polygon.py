@@ -1,0 +1,258 @@
+"""A polygon: corners, sides and angles with their labels, marks, a height; composite shapes too."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from math import isqrt
+
+from itembank.figures.drawing import Drawing, drawing
+from itembank.figures.figure import (
+    NOT_ACCURATE,
+    Figure,
+    FigureError,
+    FigureKind,
+    Reading,
+    Wording,
+    asks_reading,
+    not_shown,
+    register_figure,
+)
+from itembank.figures.kinds.letter_asked import FIND, LETTER
+from itembank.figures.kinds.polygon_drawn import polygon_sheet
+from itembank.figures.kinds.polygon_facts import (
+    facts_of,
+    labels_of,
+    length_unit,
+    to_scale,
+    units_of,
+)
+from itembank.figures.kinds.polygon_faults import polygon_fault
+from itembank.figures.kinds.polygon_shape import shape_of
+from itembank.figures.written_as import in_unit
+from itembank.notation import tree as t
+from itembank.notation.units import UNITS
+from itembank.notation.words import words as said
+
+
+@dataclass(frozen=True, slots=True)
+class Height:
+    """A dashed line from a corner at a right angle to a side, or to the side made longer."""
+
+    corner: str
+    side: str
+    label: t.Node | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Polygon(Figure):
+    """A shape by its corners in order round it, lettered A, B, C … or by `names`.
+
+    The letters are printed with `lettered`. A side is called by two letters, an angle by its
+    corner. `right` names the corners with a mark of a right angle; each group of `equal` sides has
+    dashes, the first group one, the second two; each group of `parallel` sides has arrowheads.
+
+    >>> corners = ((t.Int(0), t.Int(0)), (t.Int(14), t.Int(0)), (t.Int(5), t.Int(12)))
+    >>> Polygon(corners, sides=(("AB", t.Int(14)),)).accurate
+    True
+    """
+
+    corners: tuple[tuple[t.Node, t.Node], ...]
+    names: str = ""
+    lettered: bool = False
+    sides: tuple[tuple[str, t.Node], ...] = ()
+    angles: tuple[tuple[str, t.Node], ...] = ()
+    right: str = ""
+    equal: tuple[tuple[str, ...], ...] = ()
+    parallel: tuple[tuple[str, ...], ...] = ()
+    height: Height | None = None
+    accurate: bool = True
+
+
+def _drawing(figure: Polygon) -> Drawing:
+    return drawing(polygon_sheet(figure).marks)
+
+
+_NAMES = {3: "triangle", 4: "quadrilateral", 5: "pentagon", 6: "hexagon", 8: "octagon"}
+
+
+def _words(figure: Polygon) -> str:
+    shape = shape_of(figure)
+    count = len(shape.letters)
+    name = _NAMES.get(count, f"shape with {count} sides")
+    corners = f"{', '.join(shape.letters[:-1])} and {shape.letters[-1]}"
+    lead = f"{'An' if name == 'octagon' else 'A'} {name}"
+    # Letters that are not printed serve only to tell its sides apart here.
+    has = " has the corners " if figure.lettered else ": call its corners "
+    out = [f"{lead}{has}{corners}."]
+    if facts_of(figure).rectilinear:
+        ways = {(1, 0): "right", (-1, 0): "left", (0, 1): "up", (0, -1): "down"}
+        steps = [
+            f"{ways[_sign(x), _sign(y)]} to {side[1]}"
+            for side in shape.sides
+            for x, y in [shape.way(side)]
+        ]
+        out.append("Its sides meet at right angles.")
+        out.append(f"From {shape.letters[0]} they go {', '.join(steps)}.")
+    else:
+        out += [f"The angle at {corner} is a right angle." for corner in figure.right]
+    out += [f"Side {side} is {said(label)}." for side, label in figure.sides]
+    out += [f"The angle at {corner} is {said(label)}." for corner, label in figure.angles]
+    for group in figure.equal:
+        out.append(f"The sides {_and(group)} are marked as equal.")
+    for group in figure.parallel:
+        out.append(f"The sides {_and(group)} are marked as parallel.")
+    if figure.height is not None:
+        label = "" if figure.height.label is None else f" It is {said(figure.height.label)}."
+        out.append(
+            f"A dashed line goes from {figure.height.corner} to side {figure.height.side}, at a "
+            f"right angle to it.{label}"
+        )
+    if not figure.accurate:
+        out.append(f"{NOT_ACCURATE}.")
+    return " ".join(out)
+
+
+def _sign(value: Fraction) -> int:
+    return (value > 0) - (value < 0)
+
+
+def _and(group: tuple[str, ...]) -> str:
+    return f"{', '.join(group[:-1])} and {group[-1]}"
+
+
+def _area(figure: Polygon) -> Fraction | None:
+    """Return the area from the lengths alone, in squares of the base unit, if they settle it."""
+    if not to_scale(figure):
+        return None
+    facts, shape = facts_of(figure), shape_of(figure)
+    lengths = {side: facts.length(side) for side in shape.sides}
+    if facts.rectilinear and all(lengths.values()):
+        x = y = twice = Fraction(0)
+        for side in shape.sides:
+            dx, dy = shape.way(side)
+            far = lengths[side] or Fraction(0)
+            a, b = x + _sign(dx) * far, y + _sign(dy) * far
+            twice += x * b - a * y
+            x, y = a, b
+        return abs(twice) / 2
+    if figure.height is not None and figure.height.label is not None:
+        high = facts.solved.value(labels_of(figure)["height"])
+        base = shape.side(figure.height.side)
+        if high is None or lengths[base] is None:
+            return None
+        if len(shape.letters) == 3:
+            return high * (lengths[base] or 0) / 2
+        if len(shape.letters) == 4:
+            other = next(s for s in shape.sides if not {*s} & {*base})
+            if lengths[other] is not None and facts.parallel(base, other):
+                return high * ((lengths[base] or 0) + (lengths[other] or 0)) / 2
+    if len(shape.letters) != 3:
+        return None
+    for corner in figure.right:
+        legs = [lengths[s] for s in shape.sides if corner in s]
+        if all(legs):
+            return (legs[0] or 0) * (legs[1] or 0) / Fraction(2)
+    return _three_sides([far for far in lengths.values() if far])
+
+
+def _three_sides(sides: list[Fraction]) -> Fraction | None:
+    """Return a triangle's area by Heron's formula (Metrica, book 1), where it is a fraction."""
+    if len(sides) != 3:
+        return None
+    half = sum(sides, Fraction(0)) / 2
+    square = half
+    for side in sides:
+        square *= half - side
+    if square <= 0:
+        return None
+    top, bottom = isqrt(square.numerator), isqrt(square.denominator)
+    return Fraction(top, bottom) if Fraction(top, bottom) ** 2 == square else None
+
+
+def _read(figure: Polygon, reading: Reading) -> t.Node:
+    facts, shape, unit = facts_of(figure), shape_of(figure), length_unit(figure)
+    value: Fraction | None = None
+    if reading == Reading("area"):
+        value = _area(figure)
+        unit = f"{unit}^2" if unit else ""
+        if unit and unit not in UNITS:
+            raise not_shown(reading)
+    elif reading == Reading("perimeter"):
+        value = facts.perimeter()
+    elif figure.lettered and len(reading.of) == 1:
+        name = reading.of[0].upper()
+        if reading.name == "side" and (side := shape.side(name)):
+            value = facts.length(side)
+        elif reading.name == "angle" and (corner := shape.angle(name)):
+            value, unit = facts.angle(corner), "°"
+    if value is None:
+        raise not_shown(reading)
+    return in_unit(value, unit)
+
+
+def _readings(figure: Polygon) -> tuple[Reading, ...]:
+    shape = shape_of(figure)
+    maybe = [Reading("area"), Reading("perimeter")]
+    if figure.lettered:
+        maybe += [Reading("side", (side,)) for side in shape.sides]
+        maybe += [Reading("angle", (corner,)) for corner in shape.letters]
+    found = []
+    for reading in maybe:
+        try:
+            _read(figure, reading)
+        except FigureError:
+            continue
+        found.append(reading)
+    return tuple(found)
+
+
+def _printed(figure: Polygon) -> tuple[t.Node, ...]:
+    names = tuple(t.Label(letter) for letter in shape_of(figure).letters) * figure.lettered
+    height = figure.height.label if figure.height is not None else None
+    labels = (*figure.sides, *figure.angles)
+    return (*(label for _, label in labels), *((height,) if height is not None else ()), *names)
+
+
+def _relations(figure: Polygon) -> tuple[t.Relation, ...]:
+    return facts_of(figure).solved.relations(units_of(figure))
+
+
+_SHAPE = r"(?:the|this) (?:shape|\w*(?:gon|gle|gram|rhombus|trapezium|square|kite|quadrilateral))"
+
+POLYGON = register_figure(
+    FigureKind(
+        "polygon",
+        Polygon,
+        fault=polygon_fault,
+        drawing=_drawing,
+        words=_words,
+        printed=_printed,
+        readings=_readings,
+        read=_read,
+        relations=_relations,
+        wordings=(
+            Wording(
+                rf"{FIND} the area of {_SHAPE}(?: [a-l]{{3,12}})?",
+                asks_reading("area"),
+            ),
+            Wording(
+                rf"{FIND} the perimeter of {_SHAPE}(?: [a-l]{{3,12}})?",
+                asks_reading("perimeter"),
+            ),
+            Wording(
+                rf"{FIND} the length of (?:the )?(?:side )?(?P<name>[a-z]{{2}})|"
+                r"how long is (?:the )?(?:side )?(?P<other>[a-z]{2})",
+                lambda figure, found: asks_reading("side", "name" if found["name"] else "other")(
+                    figure, found
+                ),
+            ),
+            Wording(
+                rf"{FIND} (?:the size of )?(?:the )?angle (?:at )?(?P<name>[A-Z]{{3}})",
+                asks_reading("angle", "name"),
+            ),
+            LETTER,
+        ),
+        accurate=lambda figure: figure.accurate,
+    )
+)

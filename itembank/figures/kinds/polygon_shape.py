@@ -1,0 +1,96 @@
+"""The corners of a polygon figure as exact points, its sides and angles by their letters."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from itembank.notation.value import exact
+
+if TYPE_CHECKING:
+    from itembank.figures.kinds.polygon import Polygon
+
+LETTERS = "ABCDEFGHIJKL"
+Spot = tuple[Fraction, Fraction]
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """A polygon's letters and corners in order, anticlockwise or not."""
+
+    letters: str
+    corners: tuple[Spot, ...]
+
+    def spot(self, letter: str) -> Spot:
+        """Return the place of a corner."""
+        return self.corners[self.letters.index(letter)]
+
+    @property
+    def sides(self) -> list[str]:
+        """Return the sides in order, each by its two letters."""
+        n = len(self.letters)
+        return [self.letters[i] + self.letters[(i + 1) % n] for i in range(n)]
+
+    def side(self, name: str) -> str:
+        """Return a side as it is called in order, ``""`` where two letters name none."""
+        if name in self.sides:
+            return name
+        return name[::-1] if name[::-1] in self.sides else ""
+
+    def way(self, side: str) -> Spot:
+        """Return the step from the one end of a side to the other."""
+        (a, b), (c, d) = self.spot(side[0]), self.spot(side[1])
+        return c - a, d - b
+
+    def square(self, side: str) -> Fraction:
+        """Return the square of a side's length."""
+        x, y = self.way(side)
+        return x * x + y * y
+
+    @property
+    def twice_area(self) -> Fraction:
+        """Return twice the area, less than nought if the corners go clockwise."""
+        pairs = zip(self.corners, self.corners[1:] + self.corners[:1], strict=True)
+        return sum(((a * d - b * c) for (a, b), (c, d) in pairs), Fraction(0))
+
+    def around(self, letter: str) -> tuple[str, str]:
+        """Return the letters before and after a corner."""
+        at, n = self.letters.index(letter), len(self.letters)
+        return self.letters[at - 1], self.letters[(at + 1) % n]
+
+    def rays(self, letter: str) -> tuple[Spot, Spot]:
+        """Return the steps along the two sides of a corner, anticlockwise round its inside."""
+        before, after = self.around(letter)
+        first, other = (after, before) if self.twice_area > 0 else (before, after)
+        x, y = self.spot(letter)
+        (a, b), (c, d) = self.spot(first), self.spot(other)
+        return (a - x, b - y), (c - x, d - y)
+
+    def degrees(self, letter: str) -> float:
+        """Return the angle inside a corner, in degrees, as an ordinary number."""
+        (a, b), (c, d) = self.rays(letter)
+        turn = math.atan2(float(d), float(c)) - math.atan2(float(b), float(a))
+        return math.degrees(turn) % 360
+
+    def square_corner(self, letter: str) -> bool:
+        """Tell whether the angle inside a corner is exactly a right angle."""
+        (a, b), (c, d) = self.rays(letter)
+        return a * c + b * d == 0 and a * d - b * c > 0
+
+    def angle(self, name: str) -> str:
+        """Return the corner that B or ABC names, ``""`` for none."""
+        if len(name) == 1 and name in self.letters:
+            return name
+        if len(name) == 3 and name[1] in self.letters:
+            return name[1] if {*self.around(name[1])} == {name[0], name[2]} else ""
+        return ""
+
+
+@lru_cache(maxsize=1024)
+def shape_of(figure: Polygon) -> Shape:
+    """Return the corners of a figure whose coordinates are numbers."""
+    letters = figure.names or LETTERS[: len(figure.corners)]
+    return Shape(letters, tuple((exact(x), exact(y)) for x, y in figure.corners))

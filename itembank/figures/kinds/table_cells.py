@@ -1,0 +1,57 @@
+"""Tables as drawings: ruled cells with their labels, the first row and column in bold."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+
+from itembank.figures.drawing import Content, Drawing, Mark, Point, Stroke, Text, drawing
+from itembank.figures.label_room import room
+
+_SIDE = Fraction(2, 5)
+_HIGH = Fraction(3, 2)
+_TALL = Fraction(12, 5)
+
+Cells = Sequence[Sequence[Content | None]]
+
+
+def table_width(cells: Cells) -> Fraction:
+    """Return how wide a table would be, in ems."""
+    return sum(_widths(cells), Fraction(0))
+
+
+def _widths(cells: Cells) -> list[Fraction]:
+    """Return the width of each column; all but the first are alike."""
+    need = [
+        max((room(cell, True).width for cell in column if cell is not None), default=Fraction(0))
+        for column in zip(*cells, strict=True)
+    ]
+    rest = max(max(need[1:]), Fraction(1)) + 2 * _SIDE
+    return [need[0] + 2 * _SIDE, *[rest] * (len(need) - 1)]
+
+
+def table_drawing(cells: Cells) -> Drawing:
+    """Return a table; a cell that is None stands empty."""
+    widths = _widths(cells)
+    xs = [Fraction(0)]
+    for width in widths:
+        xs.append(xs[-1] + width)
+    labels = [cell for row in cells for cell in row if cell is not None]
+    high = _TALL if any(room(label).height > Fraction(13, 10) for label in labels) else _HIGH
+    bottom = -high * len(cells)
+    marks: list[Mark] = []
+    for number, x in enumerate(xs):
+        weight = "heavy" if number == 1 else "normal"
+        marks.append(Stroke((Point(x, 0), Point(x, bottom)), "column line", weight))  # type: ignore[arg-type]
+    for number in range(len(cells) + 1):
+        y = -high * number
+        weight = "heavy" if number == 1 else "normal"
+        marks.append(Stroke((Point(0, y), Point(xs[-1], y)), "row line", weight))  # type: ignore[arg-type]
+    for down, row in enumerate(cells):
+        for across, cell in enumerate(row):
+            if cell is None:
+                continue
+            at = Point((xs[across] + xs[across + 1]) / 2, -high * down - high / 2)
+            head = isinstance(cell, str)
+            marks.append(Text(at, cell, role="head" if head else "cell", bold=head))
+    return drawing(marks)

@@ -1,0 +1,206 @@
+"""A two-way table: counts by two things at once, with totals, some cells left empty."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from itembank.figures.figure import (
+    Asked,
+    Figure,
+    FigureError,
+    FigureKind,
+    Reading,
+    Wording,
+    not_shown,
+    register_figure,
+)
+from itembank.figures.kinds.chart_axis import name_fault
+from itembank.figures.kinds.table_cells import table_drawing, table_width
+from itembank.figures.written_as import written_as
+from itembank.notation import tree as t
+from itembank.notation.value import exact_or_none
+from itembank.notation.words import words as said
+
+MOST = 5
+WIDEST_TABLE = 16
+TOTAL = "Total"
+
+Counts = tuple[tuple[t.Node | None, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class TwoWayTable(Figure):
+    """Counts in rows and columns; the last row and the last column are totals.
+
+    A cell that is None stands empty, and a letter stands for what is asked. What is not given has
+    to follow from the totals, one cell after another.
+
+    >>> TwoWayTable(("7M",), ("girls", "boys"), ((t.Int(14), None, t.Int(30)),) * 2).rows
+    ('7M',)
+    """
+
+    rows: tuple[str, ...]
+    columns: tuple[str, ...]
+    cells: Counts
+
+
+def _fault(figure: TwoWayTable) -> str:
+    for names, what in ((figure.rows, "rows"), (figure.columns, "columns")):
+        if not 1 <= len(names) <= MOST:
+            return f"it may have 1 to {MOST} {what}, and their totals"
+        if found := name_fault((*names, TOTAL), what):
+            return f"{found}; ‘{TOTAL}’ is there already"
+    if len(figure.rows) + len(figure.columns) < 3:
+        return "it needs two rows or two columns"
+    if len(figure.cells) != len(figure.rows) + 1 or any(
+        len(row) != len(figure.columns) + 1 for row in figure.cells
+    ):
+        return "it has a cell for each row and column, and for each total"
+    letters = [cell for row in figure.cells for cell in row if isinstance(cell, t.Sym)]
+    if len({*letters}) != len(letters):
+        return "a letter stands in one cell"
+    for row in figure.cells:
+        for cell in row:
+            if cell is None or isinstance(cell, t.Sym):
+                continue
+            value = exact_or_none(cell)
+            if value is None or value < 0 or value.denominator != 1:
+                return "its cells hold whole numbers or single letters, or nothing"
+    if table_width(_shown(figure)) > WIDEST_TABLE:
+        return "its names and numbers take too much room: shorten the names"
+    try:
+        filled(figure)
+    except FigureError as error:
+        return str(error)
+    return ""
+
+
+def _shown(figure: TwoWayTable) -> list[list[str | t.Node | None]]:
+    head: list[str | t.Node | None] = [None, *figure.columns, TOTAL]
+    names = (*figure.rows, TOTAL)
+    return [head, *([name, *row] for name, row in zip(names, figure.cells, strict=True))]
+
+
+def filled(figure: TwoWayTable) -> list[list[Fraction | None]]:
+    """Return every cell that is given or follows from the totals, one after another.
+
+    Raises
+    ------
+    FigureError
+        If totals disagree, or a cell would have to be less than 0.
+    """
+    grid: list[list[Fraction | None]] = [
+        [None if cell is None else exact_or_none(cell) for cell in row] for row in figure.cells
+    ]
+    high, wide = len(grid), len(grid[0])
+    lines = [[(r, c) for c in range(wide)] for r in range(high)]
+    lines += [[(r, c) for r in range(high)] for c in range(wide)]
+    for _ in range(high * wide):
+        for line in lines:
+            *parts, total = line
+            open_cells = [at for at in line if grid[at[0]][at[1]] is None]
+            known = sum((grid[r][c] or Fraction(0) for r, c in parts), Fraction(0))
+            whole = grid[total[0]][total[1]]
+            if not open_cells and whole != known:
+                raise FigureError(f"a total says {whole}, and its cells come to {known}")
+            if len(open_cells) == 1:
+                ((r, c),) = open_cells
+                value = known if (r, c) == total else (whole or Fraction(0)) - known
+                if value < 0:
+                    raise FigureError("its totals are less than what they are to hold")
+                grid[r][c] = value
+    return grid
+
+
+def _place(figure: TwoWayTable, row: str, column: str) -> tuple[int, int] | None:
+    rows = [name.casefold() for name in (*figure.rows, TOTAL)]
+    columns = [name.casefold() for name in (*figure.columns, TOTAL)]
+    if row.casefold() in rows and column.casefold() in columns:
+        return rows.index(row.casefold()), columns.index(column.casefold())
+    return None
+
+
+def _read(figure: TwoWayTable, reading: Reading) -> t.Node:
+    place = None
+    if reading.name == "count" and len(reading.of) == 2:
+        place = _place(figure, *reading.of)
+    if reading.name == "letter" and len(reading.of) == 1:
+        for r, row in enumerate(figure.cells):
+            for c, cell in enumerate(row):
+                if cell == t.Sym(reading.of[0]):
+                    place = (r, c)
+    if place is not None:
+        value = filled(figure)[place[0]][place[1]]
+        if value is not None:
+            return written_as(value)
+    raise not_shown(reading)
+
+
+def _readings(figure: TwoWayTable) -> tuple[Reading, ...]:
+    grid = filled(figure)
+    found = [
+        Reading("count", (row, column))
+        for r, row in enumerate((*figure.rows, TOTAL))
+        for c, column in enumerate((*figure.columns, TOTAL))
+        if grid[r][c] is not None
+    ]
+    letters = (cell.name for row in figure.cells for cell in row if isinstance(cell, t.Sym))
+    return (*found, *(Reading("letter", (name,)) for name in letters))
+
+
+def _words(figure: TwoWayTable) -> str:
+    out = [f"A two-way table has columns for {', '.join(figure.columns)} and the total."]
+    for name, row in zip((*figure.rows, TOTAL), figure.cells, strict=True):
+        parts = ["an empty cell" if cell is None else said(cell) for cell in row]
+        label = "of totals" if name == TOTAL else f"of {name}"
+        out.append(f"The row {label} holds: {'; '.join(parts)}.")
+    return " ".join(out)
+
+
+_NOT = re.compile(r"\b(?:not|no|except|without|more|fewer|less|than|or|neither|nor)\b", re.I)
+
+
+def _names_in(text: str, names: tuple[str, ...]) -> list[str]:
+    return [n for n in names if re.search(rf"(?<!\w){re.escape(n)}(?!\w)", text, re.IGNORECASE)]
+
+
+def _count(figure: TwoWayTable, found: re.Match[str]) -> Asked:
+    """Return the count of the one row and the one column that are named; none is all of them."""
+    text = found["text"]
+    rows, columns = _names_in(text, figure.rows), _names_in(text, figure.columns)
+    if _NOT.search(text) or len(rows) > 1 or len(columns) > 1:
+        raise FigureError("it is not clear which cell of the table its words ask for")
+    whole = re.search(r"\b(?:altogether|in total|in all)\b", text, re.IGNORECASE)
+    if not rows and not columns and not whole:
+        raise FigureError("its words name no row and no column of the table")
+    names = (rows[0] if rows else TOTAL, columns[0] if columns else TOTAL)
+    return Asked(t.Sym("r"), (("r", Reading("count", names)),))
+
+
+def _letter(figure: TwoWayTable, found: re.Match[str]) -> Asked:
+    return Asked(t.Sym("r"), (("r", Reading("letter", (found["name"],))),))
+
+
+TWO_WAY_TABLE = register_figure(
+    FigureKind(
+        "two-way table",
+        TwoWayTable,
+        fault=_fault,
+        drawing=lambda figure: table_drawing(_shown(figure)),
+        words=_words,
+        printed=lambda figure: tuple(
+            cell for row in figure.cells for cell in row if cell is not None
+        ),
+        readings=_readings,
+        read=_read,
+        wordings=(
+            Wording(
+                r"(?:what is|find|work out)(?: the value of| the number)? \{?(?P<name>[a-zA-Z])\}?",
+                _letter,
+            ),
+            Wording(r"how many (?P<text>[\w’', -]{1,80})", _count),
+        ),
+    )
+)
