@@ -70,8 +70,8 @@ def bar_model_drawing(figure: BarModel) -> Drawing:
             marks.append(Area(corners, "shaded box" if box.shaded else "box", fill))
             for at in range(1, box.units):
                 for edge, way in ((low, _TICK), (top, -_TICK)):
-                    ends = (Point(x + at * unit, edge), Point(x + at * unit, edge + way))
-                    marks.append(Stroke(ends, "unit", "thin"))
+                    mark = (Point(x + at * unit, edge), Point(x + at * unit, edge + way))
+                    marks.append(Stroke(mark, "unit", "thin"))
             if box.label is not None:
                 middle = Point(x + box.units * unit / 2, (low + top) / 2)
                 marks.append(Text(middle, box.label, role="in box"))
