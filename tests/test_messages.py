@@ -8,6 +8,8 @@ import itembank
 ROOT = Path(itembank.__file__).parents[1]
 READ_BACK = {
     "itembank/figures/figure_data.py",
+    "itembank/figures/kinds/coordinate_grid.py",  # a point asked for, which its reading parses
+    "itembank/figures/kinds/sample_space.py",  # a number asked for, which its reading parses
     "itembank/figures/kinds/number_line.py",  # a number asked for, which its reading parses
     "itembank/items/measures/closeness.py",  # compared, and told apart where it has no line
     "itembank/items/topics/frozen.py",

@@ -64,13 +64,15 @@ def _parts(shape: int) -> int:
 def _as_drawn(shape: int, count: int, way: int) -> bool:
     """Keep what is neither a half nor one part less than all, in lowest terms as it is drawn."""
     total = _parts(shape)
-    return 0 < count < total and gcd(count, total) == 1 and (way == 0 or count > 1)
+    apart = 0 < count < total and gcd(count, total) == 1
+    return apart and _looks_new(count, total, way)
 
 
 def _to_cancel(shape: int, count: int, way: int, other: int) -> bool:
     """Keep what has to be cancelled, and is no half: there the other part is as large."""
     total = _parts(shape)
-    return 1 < count < total - 1 and gcd(count, total) > 1 and 2 * count != total
+    apart = 1 < count < total - 1 and gcd(count, total) > 1 and 2 * count != total
+    return apart and _looks_new(count, total, way)
 
 
 def _several(shape: int, count: int, wholes: int) -> bool:
@@ -94,6 +96,12 @@ def _shaded(count: int, total: int, way: int) -> tuple[int, ...]:
     # A step without a factor in common with the whole comes to every part once.
     step = next(k for k in range(way + 1, way + total + 2) if gcd(k, total) == 1)
     return tuple(sorted((way + step * k) % total for k in range(count)))
+
+
+def _looks_new(count: int, total: int, way: int) -> bool:
+    """Tell whether a way to shade looks other than the ways before it."""
+    seen = {_shaded(count, total, before) for before in range(way)}
+    return _shaded(count, total, way) not in seen
 
 
 def _figure(shape: int, shaded: tuple[int, ...], wholes: int = 1) -> ShadedShape:

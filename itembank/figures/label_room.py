@@ -83,7 +83,8 @@ def _width(node: t.Node) -> Fraction:
         fraction = t.frac(node.num, node.den)
         return _width(t.Int(node.whole)) + _width(fraction) + Fraction(1, 10)
     if isinstance(node, t.Sym):
-        return Fraction(70, 100)  # a letter of mathematics stands in italics
+        # A letter of mathematics stands in italics; capitals, m and w are the widest.
+        return Fraction(95 if node.name.isupper() or node.name in "mw" else 70, 100)
     written = shown_line(node)
     signs = sum(written.count(sign) for sign in "+−=×÷<>:-")
     letters = sum(sign.isalpha() for sign in written)

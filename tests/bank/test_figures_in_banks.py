@@ -6,10 +6,12 @@ import tomllib
 
 import pytest
 
+from itembank.bank.index.question_rows import shown
 from itembank.bank.model.content import content_hash_of
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import read_item
 from itembank.bank.question.asking import NeedsPerson
+from itembank.bank.question.twins import words_key
 from itembank.bank.read.item_checks import item_faults
 from itembank.bank.table.cells import cell_text, cell_value
 from itembank.bank.write.as_toml import item_toml
@@ -67,3 +69,17 @@ def test_a_figure_goes_through_toml_and_a_table_and_comes_back():
     assert cell_value("figure", cell_text("figure", item.figure)) == item.figure
     with pytest.raises(ValueError, match="JSON"):
         cell_value("figure", "{kind")
+
+
+def test_words_that_are_not_understood_are_twins_only_of_the_same_picture():
+    asked = {"prompt": "What colour is A?", "key": '"red"'}
+    other = question(figure={**LINE, "last": 2}, **asked)
+    assert words_key(question(**asked)) == words_key(question(id="line-2", **asked))
+    assert words_key(question(**asked)) != words_key(other)
+
+
+def test_what_is_shown_of_a_question_holds_its_picture_and_its_words():
+    found = shown(question())["picture"]
+    assert found["data"] == LINE
+    assert "from 0 to 1 in 4 equal steps" in found["words"]
+    assert shown(question(figure=None, prompt="Work out {3 ÷ 4}."))["picture"] is None

@@ -55,6 +55,24 @@ def department(away, monkeypatch):
 UNTIL = ("--until", "2026-11-25")
 
 
+def test_nothing_is_expected_on_the_day_a_topic_was_asked(said, department):
+    """The class has just seen the answers then: a figure would say it all stays."""
+    found = said("report", "8k", "--until", "2026-11-16")
+    why = "Nothing is expected of topics asked on 16 Nov itself"
+    assert why in " ".join(found.out.split())
+    (line,) = (line for line in found.out.splitlines() if line.startswith("Sharing an amount"))
+    assert re.search(r"\d %.* – ", line)
+    later = said("report", "8k", *UNTIL).out
+    assert why not in " ".join(later.split())
+    (line,) = (line for line in later.splitlines() if line.startswith("Sharing an amount"))
+    assert " – " not in line
+    one = " ".join(
+        said("report", "8k", "--topic", "ratio.share", "--until", "2026-11-16").out.split()
+    )
+    assert "Expected: not said on the day it was asked" in one
+    assert "on 16 Nov," not in one
+
+
 def test_a_class_says_topics_mastery_and_what_was_unclear(said, department):
     found = said("report", "8k", *UNTIL)
     assert found.status == 0

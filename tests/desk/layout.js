@@ -12,8 +12,14 @@
       if (["sticky", "fixed"].includes(getComputedStyle(each).position)) return true;
     return false;
   };
+  // What is for a screen reader alone is clipped away to nothing.
+  const clipped = (element) => {
+    for (let each = element; each; each = each.parentElement)
+      if (getComputedStyle(each).clipPath === "inset(50%)") return true;
+    return false;
+  };
   const seen = (element) => element.checkVisibility({ visibilityProperty: true, contentVisibilityAuto: true })
-    && !element.closest(".unseen, .skip, [aria-hidden='true']");
+    && !element.closest(".skip, [aria-hidden='true']") && !clipped(element);
   if (root.scrollWidth > root.clientWidth)
     faults.push(`scrolls sideways: ${root.scrollWidth} in ${root.clientWidth}`);
 
@@ -34,7 +40,9 @@
   // A line's box is taller than its letters, so a little of each may meet.
   const meet = (a, b) => Math.min(a.right, b.right) - Math.max(a.left, b.left) > 2
     && Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0.35 * Math.min(a.height, b.height);
-  pieces.splice(0, pieces.length, ...pieces.filter((piece) => !floats(piece.holder)));
+  pieces.splice(0, pieces.length, ...pieces.filter((piece) => !floats(piece.holder)
+    // What is left of the screen is there for screen readers alone.
+    && piece.box.right > 0));
   pieces.sort((a, b) => a.box.top - b.box.top);
   pieces.forEach((one, place) => {
     for (let next = place + 1; next < pieces.length; next += 1) {

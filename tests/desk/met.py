@@ -19,8 +19,12 @@ UNLINKED = (
     "/begin",
     "/begin/year",
     "/begin/classes",
+    "/begin/topics-8",
     "/begin/bands",
     "/begin/whole",
+    "/begin/made",
+    "/class/8K/seat/A1",
+    "/results/questions",
     "/shown-parts",
 )
 

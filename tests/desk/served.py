@@ -7,19 +7,22 @@ import time
 import uvicorn
 
 from itembank.desk.replying.desk import Desk
-from itembank.desk.serving.application import application
+from itembank.desk.serving.application import Network, application
 from itembank.desk.serving.start import LOOPBACK, listening
+from itembank.desk.serving.visitors import Password
 
 
 @contextlib.contextmanager
-def served(home, wrap=lambda app: app):
+def served(home, wrap=lambda app: app, password=None):
     """Serve the desk of a department for as long as the block runs; give its address.
 
-    `wrap` may put something between the desk and the network, such as slowness.
+    `wrap` may put something between the desk and the network, such as slowness. With a password
+    the desk asks for it, as where it is open to a network.
     """
     with contextlib.closing(listening(0)) as at:
         port = at.getsockname()[1]
-        app = wrap(application(Desk(home, home), {f"{LOOPBACK}:{port}"}))
+        network = Network(port, Password(password)) if password else None
+        app = wrap(application(Desk(home, home), {f"{LOOPBACK}:{port}"}, network=network))
         server = uvicorn.Server(
             uvicorn.Config(
                 app, http="h11", loop="asyncio", ws="none", lifespan="off", log_level="error"

@@ -5,11 +5,13 @@ from pathlib import Path
 
 import pytest
 
+from itembank.work.usual_home import usual_home
 from tests.desk.conftest import visitor
 
 MID_WEEK = "2026-12-02"
 RECORDED = "/class/8K/lesson/2026-11-30/1"
 UNRECORDED = "/class/8K/lesson/2026-12-01/3"
+BY_SEATS = "/class/8K/lesson/2026-12-02/2"
 COMING = "/class/8K/lesson/2026-12-03/2"
 UNPLANNED = "/class/7M/lesson/2026-12-03/4"
 STATES = (
@@ -23,6 +25,27 @@ STATES = (
     f"{RECORDED}/board?stage=answers",
     f"{RECORDED}/board?stage=next",
 )
+
+YEAR = {
+    "term-0-name": "Autumn",
+    "term-0-first": "3 Sep 2026",
+    "term-0-last": "18/12/2026",
+    "term-1-name": "Spring",
+    "term-1-first": "4 Jan",
+    "term-1-last": "25 March 2027",
+    "term-2-name": "Summer",
+    "off-0-why": "half term",
+    "off-0-first": "26 Oct",
+    "off-0-last": "30 Oct",
+    "two_week": "no",
+}
+CLASS = {
+    "class-0-name": "8K",
+    "class-0-year": "8",
+    "class-0-teacher": "h.t.",
+    "class-0-lessons": "Mon 1, Thu 2",
+    "class-0-seats": "29",
+}
 
 
 def script(name):
@@ -46,3 +69,24 @@ def lived_in(planned_home, at):
         )
     assert answer.status_code == 303, answer.text
     return home
+
+
+def by_seats(home):
+    """Record of one lesson what two seats answered, question by question."""
+    head = ",".join(("seat", *(f"q{n}" for n in range(1, 9))))
+    rows = (head, "A1,1,1,0,1,,1,0,0", "A2,1,0,0,0,0,1,1,1")
+    answer = visitor(home).post(
+        f"{BY_SEATS}/record",
+        data={"how": "table", "table": "\n".join(rows)},
+        follow_redirects=False,
+    )
+    assert answer.status_code == 303, answer.text
+
+
+def first_day():
+    """Answer what is asked on the first day of one's own department, all but its topics."""
+    desk = visitor(usual_home())
+    answers = {"school": {"school": "Larkhythe School"}, "year": YEAR, "classes": CLASS}
+    for step, fields in answers.items():
+        answer = desk.post(f"/begin/{step}", data={"do": "on", **fields}, follow_redirects=False)
+        assert answer.status_code == 303, answer.text

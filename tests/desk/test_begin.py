@@ -7,27 +7,7 @@ import pytest
 from itembank.work.department.made import read_kept
 from itembank.work.usual_home import demo_home, own_home, usual_home
 from tests.desk.conftest import visitor
-
-YEAR = {
-    "term-0-name": "Autumn",
-    "term-0-first": "3 Sep 2026",
-    "term-0-last": "18/12/2026",
-    "term-1-name": "Spring",
-    "term-1-first": "4 Jan",
-    "term-1-last": "25 March 2027",
-    "term-2-name": "Summer",
-    "off-0-why": "half term",
-    "off-0-first": "26 Oct",
-    "off-0-last": "30 Oct",
-    "two_week": "no",
-}
-CLASS = {
-    "class-0-name": "8K",
-    "class-0-year": "8",
-    "class-0-teacher": "h.t.",
-    "class-0-lessons": "Mon 1, Thu 2",
-    "class-0-seats": "29",
-}
+from tests.desk.states import CLASS, YEAR
 
 AGAIN = {"class-1-name": "8k"}
 SHARE = {"topic-0-name": "ratio.share"}

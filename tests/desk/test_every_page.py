@@ -5,7 +5,7 @@ from axe_playwright_python.sync_playwright import Axe
 
 from tests.desk.met import UNLINKED, addresses
 from tests.desk.served import served
-from tests.desk.states import MID_WEEK, RECORDED, STATES, lived_in, script
+from tests.desk.states import MID_WEEK, RECORDED, STATES, by_seats, first_day, lived_in, script
 
 WIDTHS = (360, 768, 1920)
 LAYOUT = script("layout.js")
@@ -22,21 +22,30 @@ def mid_week(on_day, monkeypatch):
 
 @pytest.fixture(scope="module")
 def everywhere(planned_home, tmp_path_factory, browser):
-    """Be a browser's page, the desk's address, and the addresses of all its pages."""
+    """Be a browser's page, the desk's address, and the whole addresses of all its pages."""
     home = lived_in(planned_home, tmp_path_factory.mktemp("lived"))
-    with pytest.MonkeyPatch.context() as patch, served(home) as base:
-        patch.setenv("ITEMBANK_TODAY", MID_WEEK)
-        with browser.new_context(reduced_motion="reduce") as context:
-            page = context.new_page()
-            yield page, base, addresses(page, base, "/", *STATES, *UNLINKED)
+    own = str(tmp_path_factory.mktemp("own"))
+    with (
+        pytest.MonkeyPatch.context() as patch,
+        served(home) as base,
+        served(home, password="gravel lantern otter") as network,
+        browser.new_context(reduced_motion="reduce") as context,
+    ):
+        for name, value in (("ITEMBANK_TODAY", MID_WEEK), ("HOME", own), ("USERPROFILE", own)):
+            patch.setenv(name, value)
+        by_seats(home)
+        first_day()
+        page = context.new_page()
+        found = addresses(page, base, "/", *STATES, *UNLINKED)
+        yield page, base, [*(base + each for each in found), f"{network}/enter"]
 
 
 def test_nothing_stands_in_anybodys_way(everywhere):
-    page, base, found = everywhere
+    page, _, found = everywhere
     page.set_viewport_size({"width": 1280, "height": 800})
     axe, faults = Axe(), []
     for address in found:
-        page.goto(base + address)
+        page.goto(address)
         for fault in axe.run(page, options=RULES).response["violations"]:
             where = [node["html"][:120] for node in fault["nodes"]]
             faults.append(f"{address}: {fault['id']}: {fault['help']}: {where}")
@@ -45,11 +54,11 @@ def test_nothing_stands_in_anybodys_way(everywhere):
 
 @pytest.mark.parametrize("width", WIDTHS)
 def test_everything_has_room(everywhere, width):
-    page, base, found = everywhere
+    page, _, found = everywhere
     page.set_viewport_size({"width": width, "height": 800})
     faults = []
     for address in found:
-        page.goto(base + address)
+        page.goto(address)
         page.evaluate("document.fonts.ready")
         faults += [f"{address}: {fault}" for fault in page.evaluate(LAYOUT)]
         # What is folded away has room too when it is opened.

@@ -15,6 +15,7 @@ from itembank.desk.replying.question_form import differing, fields_of, typed_in,
 from itembank.files.shipped import shipped_folder
 from itembank.items.forms.form_rules import FORMS
 from itembank.marking.form.policy import ACCEPT
+from itembank.work.bank.question_fields import ORDER
 
 BANK = "/questions/larkhythe"
 WHOLE = {
@@ -22,6 +23,7 @@ WHOLE = {
     "tier": "core",
     "task": "choose",
     "prompt": "Bag A is {4} for £{5}. For {3 days}, which is the best value?",
+    "figure": {"kind": "number line", "first": 0, "last": "1/2", "steps": 4, "points": {"A": 3}},
     "key": "Bag A",
     "options": {"Bag A": "£4/5", "Bag B": "£1.50/2"},
     "choose": "least",
@@ -91,6 +93,7 @@ def test_every_field_of_a_file_has_its_place_in_the_form():
     form = typed_of("ratio.share", WHOLE)
     said = {**fields_of(form), "id": "", "retired": "", "retired_because": ""}
     assert set(said) == set(BankItem.model_fields)
+    assert set(ORDER) == set(BankItem.model_fields)  # else it would be lost where it is saved
     assert differing(fields_of(form), WHOLE) == {}
     assert sorted(WHOLE["accept"]) == sorted(fields_of(form)["accept"])
 
@@ -203,3 +206,40 @@ def test_a_form_with_fewer_fields_leaves_the_others_alone(desk, home):
     assert post(desk, f"{BANK}/of/depot-1/edit", few).status_code == 303
     assert (home / "questions" / "ratio.share.toml").read_bytes() == before
     assert desk.get(where).status_code == 404
+
+
+LINE = """kind = "number line"
+first = 0
+last = 1
+steps = 4
+points = { A = 3, B = 1 }"""
+ON_LINE = [
+    ("topic", "fractions.shaded"),
+    ("tier", "core"),
+    ("id-wanted", "line-1"),
+    ("prompt", "What number is at A?"),
+    ("within", ""),
+]
+
+
+def test_a_question_with_a_figure_is_drawn_as_it_is_typed_and_its_lying_key_refused(desk):
+    lying = [*ON_LINE, ("key", "1/4"), ("figure", LINE)]
+    tried = post(desk, f"{BANK}/try", lying).text
+    assert "<svg" in tried
+    assert "It comes to 3/4" in html.unescape(tried)
+    refused = post(desk, f"{BANK}/new", lying)
+    assert refused.status_code == 400
+    assert "worked out, it is <strong>3/4" in refused.text
+    assert LINE in html.unescape(refused.text)
+    saved = post(desk, f"{BANK}/new", [*ON_LINE, ("key", "3/4"), ("figure", LINE)])
+    assert saved.status_code == 303, saved.text
+    assert "<svg" in desk.get(f"{BANK}/of/line-1").text
+    where = f"{BANK}/of/line-1/edit"
+    answer = post(desk, where, sent_by(desk.get(where).text))
+    assert "Nothing was changed" in desk.get(answer.headers["location"]).text
+    shown = sent_by(desk.get(where).text)
+    wider = [(n, v.replace("last = 1", "last = 2") if n == "figure" else v) for n, v in shown]
+    assert post(desk, where, wider).status_code == 400
+    wider = [(n, "1 1/2" if n == "key" else v) for n, v in wider]
+    assert post(desk, where, wider).status_code == 303
+    assert "last = 2" in html.unescape(desk.get(where).text)

@@ -72,6 +72,40 @@ def test_a_wrong_key_is_stopped_mended_saved_signed_edited_and_all_is_taken_back
     assert post(desk, f"{BANK}/undo").status_code == 400
 
 
+LINE = 'kind = "number line"\nfirst = 0\nlast = 1\nsteps = 4\n[points]\nA = 3'
+
+
+def test_a_picture_is_drawn_proves_the_key_and_is_kept_by_an_edit(desk, home):
+    asked = {"topic": "fractions.shaded", "tier": "core", "prompt": "What number is at A?"}
+    tried = post(desk, f"{BANK}/try", **asked, key="3/4", figure=LINE).text
+    assert '<div class="picture"><svg' in tried
+    assert "proved" in tried
+    wrong = post(desk, f"{BANK}/new", **asked, key="1/4", figure=LINE)
+    assert wrong.status_code == 400
+    for bad, says in (("kind =", "a key and its value"), (f"{LINE}\n[labels]", "labels")):
+        answer = post(desk, f"{BANK}/new", **asked, key="3/4", figure=bad)
+        assert answer.status_code == 400
+        beside = re.search(r'id="fault-figure"[^>]*>([^<]*)', answer.text)[1]
+        assert says in html.unescape(beside)
+        assert bad in html.unescape(answer.text)  # what was typed is all there
+
+    saved = post(desk, f"{BANK}/new", **asked, key="3/4", figure=LINE)
+    assert saved.status_code == 303
+    place = saved.headers["location"].split("?")[0]
+    assert "<svg" in desk.get(place).text
+    edit = desk.get(f"{place}/edit").text
+    seen = re.search(r'name="version" value="([^"]+)"', edit)[1]
+    shown = html.unescape(
+        re.search(r'<textarea id="figure"[^>]*>\n?(.*?)</textarea>', edit, re.S)[1]
+    )
+    assert "points = { A = 3 }" in shown
+    held = {**asked, "key": "0.75", "accept": "decimal", "figure": shown, "version": seen}
+    assert post(desk, f"{place}/edit", **held).status_code == 303
+    written = (home / "questions" / "fractions.shaded.toml").read_text()
+    assert "points = { A = 3 }" in written
+    assert 'key = "0.75"' in written
+
+
 def test_what_is_typed_is_looked_at_piece_by_piece(desk, home):
     before = files(home)
 

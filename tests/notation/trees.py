@@ -229,6 +229,8 @@ class Growing:
         return self.side() if alone else self.relation()
 
     def listing(self):
+        if self.draw(one_of_these(False, False, True)):
+            return t.pair(self.expression(), self.expression())
         return t.Listing(self.several(self.cell))
 
     def choice(self):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from itembank.bank.index.index_remark import shown
 from itembank.bank.index.index_tables import IndexFailed, seal
@@ -27,6 +27,8 @@ class Shown(NamedTuple):
     slips: list[tuple[str, str, str]]
     many: bool = False
     """Whether many answers are right, so that the key is an example."""
+    picture: dict[str, Any] | None = None
+    """The figure's data, and its words, where it has one."""
 
 
 def shown_of(

@@ -72,7 +72,22 @@ def shown(item: BankItem, made: Item | None = None) -> dict[str, Any]:
             for slip, wrong in zip(item.misconceptions, maths.wrong, strict=True)
         ],
         "many": many,
+        "picture": _picture(item),
     }
+
+
+def _picture(item: BankItem) -> dict[str, Any] | None:
+    """Return the data of an item's figure and its words; None where it has none."""
+    if item.figure is None:
+        return None
+    from itembank.figures.figure import FigureError, words
+    from itembank.figures.figure_data import from_data
+
+    try:
+        said = words(from_data(item.figure))
+    except FigureError:  # a bank says so where it is read
+        said = ""
+    return {"data": item.figure, "words": said}
 
 
 def pieces(maths: Maths) -> list[str | list[str]]:

@@ -8,6 +8,7 @@ from typing import Any, NamedTuple
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.question import Question
+from itembank.figures.figure import read
 from itembank.items.asks import (
     Ask,
     Choose,
@@ -82,6 +83,9 @@ def _found(ask: Find, item: BankItem, question: Question, maths: Maths) -> str:
 def _read_off(ask: OfFigure, item: BankItem, question: Question, maths: Maths) -> str:
     if isinstance(maths.key, t.Label):
         return "name"
+    # What is read has a letter of its own: the rule of a pattern.
+    if any(t.symbols(read(ask.figure, reading)) - {"π"} for _, reading in ask.readings):
+        return question.form or "nth-term"
     return question.form or _form_of_result(item, question.task, maths.key, maths)
 
 

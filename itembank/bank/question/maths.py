@@ -123,6 +123,7 @@ def read_maths(item: BankItem) -> Maths:
         UnreadableMaths: lines cannot be read; all of them are told.
     """
     faults: list[FieldFault] = []
+    names = {*item.options, *_figure_names(item)}
     try:
         pieces = split_prompt(item.prompt)
     except UnreadableMaths as error:
@@ -138,10 +139,10 @@ def read_maths(item: BankItem) -> Maths:
         lines.append((("find",), item.find, "‘find’"))
     for name, text in item.options.items():
         lines.append((("options", name), text, f"the option ‘{name}’"))
-    if item.key not in item.options:
+    if item.key not in names:
         lines.append((("key",), item.key, "‘key’"))
     for index, slip in enumerate(item.misconceptions):
-        if slip.wrong not in item.options:
+        if slip.wrong not in names:
             lines.append((("misconceptions", index, "wrong"), slip.wrong, "‘wrong’"))
     for index, (_, text) in enumerate(item.working):
         if text.strip():
@@ -165,13 +166,30 @@ def read_maths(item: BankItem) -> Maths:
     model = tuple(next(after) for _ in item.model)
     find = next(after) if item.find is not None else None
     options = tuple((name, next(after)) for name in item.options)
-    key = t.Label(item.key) if item.key in item.options else next(after)
+    key = t.Label(item.key) if item.key in names else next(after)
     wrong = tuple(
-        t.Label(slip.wrong) if slip.wrong in item.options else next(after)
-        for slip in item.misconceptions
+        t.Label(slip.wrong) if slip.wrong in names else next(after) for slip in item.misconceptions
     )
     working = tuple(next(after) if text.strip() else None for _, text in item.working)
     return Maths(runs, key, model, find, options, wrong, working)
+
+
+def _figure_names(item: BankItem) -> set[str]:
+    """Return the names on an item's picture that answer a question: an arrow A, a bar Monday.
+
+    A picture that is faulty has none: it is refused where it is read.
+    """
+    if item.figure is None or not item.key[:1].isalpha():
+        return set()
+    from itembank.figures.figure import kind_of, read
+    from itembank.figures.figure_data import from_data
+
+    try:
+        figure = from_data(item.figure)
+    except t.NotationError:
+        return set()
+    found = (read(figure, reading) for reading in kind_of(figure).readings(figure))
+    return {node.text for node in found if isinstance(node, t.Label)}
 
 
 def words_of(maths: Maths) -> str:

@@ -8,6 +8,7 @@ a copy of it is found.
 from __future__ import annotations
 
 import hashlib
+import json
 import re
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
@@ -49,7 +50,11 @@ def words_key(item: BankItem) -> Key:
     >>> words_key(BankItem(id="a-1", tier="core", prompt="Which bed, A or B?", key="A"))
     ('words', 'which bed a or b')
     """
-    return ("words", " ".join(re.findall(r"[^\s.,:;!?]+", item.prompt.casefold())))
+    said = " ".join(re.findall(r"[^\s.,:;!?]+", item.prompt.casefold()))
+    if item.figure is None:
+        return ("words", said)
+    # Of another picture the same words ask something else.
+    return ("words", said, json.dumps(item.figure, sort_keys=True))
 
 
 def twin_mark(key: tuple[object, ...]) -> bytes:

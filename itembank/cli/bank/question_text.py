@@ -20,7 +20,7 @@ if TYPE_CHECKING:
 def shown_lines(shown: Shown) -> list[str]:
     """Return the lines of what prints of a question, indented like a topic's questions."""
     key = example_key(tied(shown.key)) if shown.many else tied(shown.key)
-    return face_lines(
+    lines = face_lines(
         "   ",
         asked_text(shown.prompt),
         shown.marks,
@@ -28,6 +28,9 @@ def shown_lines(shown: Shown) -> list[str]:
         [(words, tied(line)) for words, line in shown.steps],
         [(tied(wrong), name, ask) for wrong, name, ask in shown.slips],
     )
+    if shown.picture is not None:
+        lines.insert(1, paragraph("   Picture  ", shown.picture["words"]))
+    return lines
 
 
 def trial_text(trial: Trial) -> str:

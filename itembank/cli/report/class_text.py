@@ -10,7 +10,7 @@ from itembank.cli.report.views_text import clarity_text, views_text
 from itembank.cli.words.name_column import cut, named_table
 from itembank.cli.words.wrapped import paragraph, table, width
 from itembank.text.in_words import counted, day_month_year, short_day
-from itembank.work.report.class_words import LATEST, advice, only_means, stopped_early
+from itembank.work.report.class_words import LATEST, advice, just_asked, only_means, stopped_early
 from itembank.work.report.figures import figure, share_words
 from itembank.work.report.titles import Titles
 
@@ -95,13 +95,15 @@ def _topics(report: ClassReport, titles: Titles) -> list[str]:
         rows = [(*row[:3], *row[4:]) for row in rows]
     if any(t.mastery.only_scored for t in report.topics):
         words += " s: never seen by question, only as part of scores."
-    words = f"{words} {only_means(report)}".strip()
+    words = " ".join(filter(None, (words, just_asked(report), only_means(report))))
     right = {1, 3} if len(heads) > 5 else {1}
     return ["", named_table(heads, rows, right=right), *paragraph("", words).splitlines()]
 
 
 def _now(line: TopicLine) -> str:
     found = line.mastery
+    if found.just_asked:
+        return "–"
     if found.low is None or found.high is None:
         return f"{round(100 * found.now)} %, not measured"
     sign = " s" if found.only_scored else ""
@@ -164,6 +166,12 @@ def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
         f"{round(100 * found.on(found.date + datetime.timedelta(days=days)))} % "
         + (f"on {short_day(found.date)}" if not days else f"in {days} days")
         for days in AHEAD
+        if days or not found.just_asked
+    )
+    expected = (
+        "not said on the day it was asked: the class has just seen the answers"
+        if found.just_asked
+        else found.words()
     )
     right = (
         f"{share_words(line.interval)} of all answers right" if line.out_of else "never seen alone"
@@ -173,7 +181,7 @@ def _one_topic(line: TopicLine, titles: Titles) -> list[str]:
         *paragraph("", f"{titles.of(line.topic)} ({line.topic}): {right}.").splitlines(),
         *([table(("day", "answers", "right"), rows, right={1})] if rows else []),
         "",
-        *paragraph("Expected: ", f"{found.words()}.").splitlines(),
+        *paragraph("Expected: ", f"{expected}.").splitlines(),
         *paragraph("Fading:   ", f"{ahead}, unless it is asked.").splitlines(),
         f"Bring back {advice(line)}.",
     ]

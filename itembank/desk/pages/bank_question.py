@@ -54,6 +54,7 @@ def faces(shown: Shown, more: tuple[str, ...] = ()) -> Mapping[str, Any]:
     after = rest[len(steps) :]
     return {
         "prompt": prompt,
+        "picture": shown.picture,
         "key": key,
         "form": shown.form,
         "marks": shown.marks,

@@ -18,12 +18,15 @@ from starlette.datastructures import FormData
 
 from itembank.desk.replying.forms import text
 from itembank.errors import ItembankError
+from itembank.files.toml_write import toml_pairs
 
 PLAIN = (
     *("tier", "prompt", "key", "task", "form", "find", "choose"),
     *("author", "licence", "source", "created"),
 )
 """Fields of one line, called the same in a file."""
+AREAS = ("model", "figure", "constants")
+"""Fields of a box of their own, of lines or of numbers."""
 NUMBERS = {"marks": "Marks", "from_year": "First year group"}
 ROWS: dict[str, tuple[tuple[str, ...], int]] = {
     "options": (("choice", "worth"), 2),
@@ -55,6 +58,8 @@ class Typed:
     numbers: dict[str, str] = field(default_factory=dict)
     model: str = ""
     """A line each."""
+    figure: str = ""
+    """The picture, as lines of TOML."""
     constants: str = ""
     accept: tuple[str, ...] = ()
     """Words for how answers are marked that are ticked."""
@@ -85,6 +90,7 @@ def typed_in(form: FormData) -> Typed:
         {name: text(form, name) for name in PLAIN},
         {name: text(form, name) for name in NUMBERS},
         text(form, "model").replace("\r\n", "\n"),
+        text(form, "figure").replace("\r\n", "\n"),
         text(form, "constants"),
         tuple(str(word) for word in form.getlist("accept")),
         text(form, "within"),
@@ -95,7 +101,7 @@ def typed_in(form: FormData) -> Typed:
 
 def _sent(form: FormData) -> Iterable[str]:
     """Yield the fields of a question that a form is about: a page of another day has fewer."""
-    yield from (name for name in (*PLAIN, *NUMBERS, "model", "constants") if name in form)
+    yield from (name for name in (*PLAIN, *NUMBERS, *AREAS) if name in form)
     if "within" in form:  # boxes that are not ticked are not sent
         yield "accept"
     called = {"mistakes": "misconceptions"}
@@ -123,6 +129,7 @@ def typed_of(topic: str, stated: Mapping[str, Any]) -> Typed:
         plain={name: str(stated.get(name) or "") for name in PLAIN},
         numbers={name: str(stated.get(name) or "") for name in NUMBERS},
         model="\n".join(stated.get("model") or ()),
+        figure="\n".join(toml_pairs(stated.get("figure") or {})),
         constants=", ".join(str(number) for number in stated.get("constants") or ()),
         accept=tuple(ways),
         within=next((word[len(WITHIN) :] for word in accept if word.startswith(WITHIN)), ""),
@@ -180,6 +187,7 @@ def fields_of(typed: Typed) -> dict[str, Any]:
     fields["created"] = _day(fields["created"])
     model = [line.strip() for line in typed.model.splitlines()]
     fields["model"] = [line for line in model if line] or None
+    fields["figure"] = _figure(typed.figure) or None
     fields["constants"] = _whole_numbers(typed.constants) or None
     for part, message in TWICE.items():
         rows = typed.rows.get(part, ())
@@ -217,6 +225,21 @@ def _day(typed: str | None) -> datetime.date | None:
         raise ItembankError(
             f"Written on: write a day such as 2026-09-14, not ‘{(typed or '')[:40]}’.",
             field="created",
+        ) from None
+
+
+def _figure(typed: str) -> dict[str, Any]:
+    """Return the keys of a picture; what they say is looked at with the rest of the question."""
+    import tomllib
+
+    try:
+        return tomllib.loads(typed)
+    except RecursionError:
+        raise ItembankError("Picture: its brackets go too deep.", field="figure") from None
+    except tomllib.TOMLDecodeError as error:
+        raise ItembankError(
+            f"Picture: write a key and its value in each line, such as first = 0. {error}.",
+            field="figure",
         ) from None
 
 

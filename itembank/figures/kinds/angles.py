@@ -19,12 +19,12 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.angles_drawn import angles_sheet
-from itembank.figures.kinds.letter_asked import LETTER
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_faults import kind_of_angle, letters_agree
+from itembank.figures.kinds.unknown_asked import LETTER
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.linear import Linear, linear
 from itembank.notation.words import words as said
 
@@ -100,9 +100,9 @@ def _bad_labels(figure: Angles) -> str:
         return "an angle is labelled or marked twice"
     for _, label in figure.labels:
         if isinstance(label, t.Quantity) and label.unit != "°":
-            return f"{line(label)} is no angle"
+            return f"{shown_line(label)} is no angle"
         if not isinstance(label, t.Quantity) and (isinstance(label, t.Sum) or not t.symbols(label)):
-            return f"write the angle {line(label)} with °"
+            return f"write the angle {shown_line(label)} with °"
     try:
         for _, label in figure.labels:
             linear(label)
@@ -168,7 +168,7 @@ def _as_drawn(figure: Angles) -> str:
     for number, value in known:
         drawn = sizes[number - 1]
         label = dict(figure.labels).get(number)
-        name = f"angle {number}" if label is None else f"the angle labelled {line(label)}"
+        name = f"angle {number}" if label is None else f"the angle labelled {shown_line(label)}"
         if figure.accurate and abs(value - drawn) > NEAR_DEGREES:
             return f"{name} is drawn as {drawn}°, and it is {float(value):g}°"
         if kind_of_angle(float(value)) != kind_of_angle(drawn):

@@ -16,16 +16,14 @@ from itembank.figures.drawing import (
     drawing,
     rectangle,
 )
+from itembank.figures.kinds.chart_axis import LINE, axis_lines
 from itembank.figures.label_room import UP, room, text_width
-from itembank.notation import tree as t
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.bar_chart import BarChart
 
 _BAR = Fraction(1)
 _GAP = Fraction(1, 2)
-_LINE = Fraction(11, 10)
-"""From one numbered line to the next, at most; never less than a number is high."""
 _WIDE = Fraction(14)
 _FILLS: tuple[Fill, ...] = ("shade", "dots")
 
@@ -53,24 +51,15 @@ def bar_chart_drawing(figure: BarChart) -> Drawing:
     lines = -(-top // figure.scale)
     across = wide * len(figure.categories)
     marks: list[Mark] = []
-    for number in range(lines + 1):
-        y = number * _LINE
-        ends = (Point(-Fraction(1, 5), y), Point(across, y))
-        marks.append(Stroke(ends, "line", "normal" if number == 0 else "thin"))
-        label = t.Int(number * figure.scale)
-        marks.append(Text(Point(-Fraction(3, 10), y), label, "right", role="number"))
-        if number < lines:
-            for part in range(1, figure.between):
-                at = y + _LINE * Fraction(part, figure.between)
-                marks.append(Stroke((Point(0, at), Point(across, at)), "small line", "thin", True))
-    high = lines * _LINE
+    marks += axis_lines(lines, figure.scale, figure.between, across)
+    high = lines * LINE
     marks.append(Stroke((Point(0, 0), Point(0, high + Fraction(1, 4))), "axis"))
     for place, name in enumerate(figure.categories):
         middle = place * wide + wide / 2
         marks.append(Text(Point(middle, -Fraction(1, 5)), name, up="top", role="category"))
         for which, row in enumerate(figure.series):
             left = middle - bar * len(figure.series) / 2 + which * bar
-            tall = Fraction(row.values[place], figure.scale) * _LINE
+            tall = Fraction(row.values[place], figure.scale) * LINE
             if tall:
                 corners = rectangle(left, 0, left + bar, tall)
                 # Paper first: no line of the axis shows through a bar.

@@ -5,10 +5,16 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 
+from itembank.figures.drawing import Mark, Point, Stroke, Text
+from itembank.notation import tree as t
+from itembank.text.in_words import counted
+
 MOST_LINES = 8
 """The most numbered lines above 0."""
 MOST_BETWEEN = 5
 LARGEST = 10**6
+LINE = Fraction(11, 10)
+"""From one numbered line to the next, at most; never less than a number is high."""
 
 
 def name_fault(names: Sequence[str], what: str) -> str:
@@ -60,4 +66,20 @@ def step_words(value: int, scale: int, between: int) -> str:
     steps = Fraction(over * between, scale)
     if between == 2:
         return f"halfway between {low * scale} and {(low + 1) * scale}"
-    return f"{steps} step{'' if steps == 1 else 's'} above {low * scale}"
+    return f"{counted(int(steps), 'step')} above {low * scale}"
+
+
+def axis_lines(lines: int, scale: int, between: int, across: Fraction) -> list[Mark]:
+    """Return the numbered lines of an axis, and the smaller ones between them."""
+    marks: list[Mark] = []
+    for number in range(lines + 1):
+        y = number * LINE
+        ends = (Point(-Fraction(1, 5), y), Point(across, y))
+        marks.append(Stroke(ends, "line", "normal" if number == 0 else "thin"))
+        label = t.Int(number * scale)
+        marks.append(Text(Point(-Fraction(3, 10), y), label, "right", role="number"))
+        if number < lines:
+            for part in range(1, between):
+                at = y + LINE * Fraction(part, between)
+                marks.append(Stroke((Point(0, at), Point(across, at)), "small line", "thin", True))
+    return marks

@@ -8,11 +8,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
-from typing import Any, NamedTuple
+from collections.abc import Sequence
+from typing import NamedTuple
 
-from itembank.figures.figure import Asked, FigureError, Reading, Wording
+from itembank.figures.figure import Asked, Figure, FigureError, Reading, read
 from itembank.notation import tree as t
+from itembank.notation.value import exact
 
 MOST_NAMES, LONGEST_NAME, LONGEST_TITLE = 8, 14, 30
 
@@ -75,15 +76,23 @@ def titles_fault(*titles: str) -> str:
     return ""
 
 
-def chart_wordings(shown: Callable[[Any], Shown]) -> tuple[Wording, ...]:
-    """Return the wordings of a kind whose figures name categories."""
-    return (
-        Wording(
-            r"(?P<all>(?:how many|what (?:is|was|were|fraction)|which|(?:on|in|at|for|by) which|"
-            r"find|work out) .+)",
-            lambda figure, found: asked(shown(figure), found["all"]),
-        ),
-    )
+def with_sizes(figure: Figure, what: Asked, question: str) -> Asked:
+    """Return what is asked, with a difference taken the way that it is there.
+
+    Raises
+    ------
+    FigureError
+        If it asks how many more there are where there are not.
+    """
+    if not isinstance(what.target, t.Sum) or [sign for sign, _ in what.target.rest] != ["-"]:
+        return what
+    first, second = (reading for _, reading in what.readings)
+    apart = exact(read(figure, first)) - exact(read(figure, second))
+    if apart < 0 and "difference" in question.casefold():
+        return Asked(what.target, (("a", second), ("b", first)))
+    if apart <= 0:
+        raise FigureError(f"‘{question}’ asks for a difference that is not there")
+    return what
 
 
 def asked(shown: Shown, question: str) -> Asked:

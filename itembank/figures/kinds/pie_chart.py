@@ -18,7 +18,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.chart_names import Shown, asked, names_fault, titles_fault
+from itembank.figures.kinds.chart_names import Shown, asked, names_fault, titles_fault, with_sizes
 from itembank.figures.kinds.chart_readings import Cells, chart_read, chart_readings
 from itembank.figures.kinds.pie_drawn import label_texts, pie_drawing
 from itembank.figures.written_as import written_as
@@ -155,7 +155,7 @@ def _asked(figure: PieChart, found: re.Match[str]) -> Asked:
     if isinstance(what.target, t.Frac):
         # A fraction of the circle, whatever it stands for.
         return Asked(t.Sym("r"), (("r", Reading("fraction", what.readings[0][1].of)),))
-    return what
+    return with_sizes(figure, what, found["all"])
 
 
 def _letter(figure: PieChart, found: re.Match[str]) -> Asked:

@@ -25,7 +25,7 @@ from itembank.figures.drawing import (
 )
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 
 GAP = 0.1
 """How far a label keeps from a stroke's edge, in ems."""
@@ -74,7 +74,7 @@ class Sheet:
             if self._free(last):
                 self._keep(last)
                 return
-        said = content if isinstance(content, str) else line(content)
+        said = content if isinstance(content, str) else shown_line(content)
         self.homeless.append(said)
         if last is not None:
             self._keep(last)

@@ -18,7 +18,6 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.letter_asked import FIND, LETTER
 from itembank.figures.kinds.polygon_drawn import polygon_sheet
 from itembank.figures.kinds.polygon_facts import (
     facts_of,
@@ -29,6 +28,7 @@ from itembank.figures.kinds.polygon_facts import (
 )
 from itembank.figures.kinds.polygon_faults import polygon_fault
 from itembank.figures.kinds.polygon_shape import shape_of
+from itembank.figures.kinds.unknown_asked import FIND, LETTER
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS

@@ -18,7 +18,7 @@ from itembank.figures.kinds.polygon_facts import (
 )
 from itembank.figures.kinds.polygon_shape import LETTERS, Shape, Spot, shape_of
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 
@@ -132,7 +132,7 @@ def _bad_labels(figure: Polygon) -> str:
     for _, label in figure.angles:
         degrees = isinstance(label, t.Quantity) and label.unit == "°"
         if not degrees and not (_letter(label) or (t.symbols(label) and not _plain_sum(label))):
-            return f"write the angle {line(label)} with °"
+            return f"write the angle {shown_line(label)} with °"
     try:
         labels_of(figure)
     except t.NotationError:
@@ -265,15 +265,15 @@ def _not_as_drawn(figure: Polygon) -> str:
             unit = f" {length_unit(figure)}".rstrip()
             kind = "height" if figure.height and label is figure.height.label else "side"
             return (
-                f"the {kind} labelled {line(label)} is drawn {float(drawn / size):.3g}{unit} long, "
-                f"beside the one labelled {line(first)}"
+                f"the {kind} labelled {shown_line(label)} is drawn "
+                f"{float(drawn / size):.3g}{unit} long, beside the one labelled {shown_line(first)}"
             )
     shape, facts = shape_of(figure), facts_of(figure)
     for corner in shape.letters:
         angle = facts.angle(corner)
         if angle is not None and abs(float(angle) - shape.degrees(corner)) > NEAR_DEGREES:
             printed = dict(figure.angles).get(corner)
-            name = f"at {corner}" if printed is None else f"labelled {line(printed)}"
+            name = f"at {corner}" if printed is None else f"labelled {shown_line(printed)}"
             return (
                 f"the angle {name} is drawn as {shape.degrees(corner):.1f}°, "
                 f"and it is {float(angle):g}°"
@@ -285,7 +285,7 @@ def _other_order(figure: Polygon) -> str:
     lengths = sorted(lengths_drawn(figure), key=lambda each: each[1])
     for (short, a, low), (long, b, high) in combinations(lengths, 2):
         if a < b and low >= high:
-            return f"{line(long)} is drawn no longer than {line(short)}"
+            return f"{shown_line(long)} is drawn no longer than {shown_line(short)}"
     shape, facts = shape_of(figure), facts_of(figure)
     known = [(c, float(size)) for c in shape.letters if (size := facts.angle(c)) is not None]
     for corner, angle in known:

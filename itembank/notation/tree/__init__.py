@@ -189,6 +189,16 @@ def juxt(*factors: Node) -> Node:
     return first if not rest else Juxt(factors)
 
 
+def pair(x: Node, y: Node) -> Listing:
+    """Return the coordinates of a point.
+
+    >>> from itembank.notation.line import line
+    >>> line(pair(Int(3), num(-2)))
+    '(3, -2)'
+    """
+    return Listing((x, y), True)
+
+
 def ratio(*parts: Node) -> Ratio:
     """Return the parts joined by colons."""
     return Ratio(parts)

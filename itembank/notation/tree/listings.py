@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from itembank.notation.tree.face import Faces, Rank, Syntax, register_node
+from itembank.notation.tree.face import Faces, Part, Parts, Rank, Syntax, register_node
 from itembank.notation.tree.line_signs import OR
 from itembank.notation.tree.marked_up import row_of
-from itembank.notation.tree.parsed import row
+from itembank.notation.tree.parsed import row, start_of
 from itembank.notation.tree.part_shapes import ROW
 from itembank.notation.tree.spoken import has_ended, said, said_row
 from itembank.notation.tree.unknowns import Label
-from itembank.notation.tree.written import joined, misplaced
+from itembank.notation.tree.written import joined, misplaced, refuse
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -45,37 +45,65 @@ register_node(
 
 @dataclass(frozen=True, slots=True)
 class Listing:
-    """An ordered list, set with commas."""
+    """An ordered list, set with commas.
+
+    In brackets it is the coordinates of a point, (3, -2): two numbers, whose order says which is x.
+    """
 
     parts: tuple[Node, ...]
+    brackets: bool = False
+
+
+def _listing_line(node: Listing) -> str:
+    if not node.brackets:
+        return joined(node.parts, ", ", Rank.CELL, "a part of a list")
+    if len(node.parts) != 2:
+        refuse("A point has two coordinates.")
+    return f"({joined(node.parts, ', ', Rank.EXPRESSION, 'a coordinate')})"
 
 
 def _listing_words(node: Listing) -> str:
     """Return things listed; after one that says where it ends, *then* parts it from the next.
 
-    >>> from itembank.notation.tree import Frac, Int, Sym
+    >>> from itembank.notation.tree import Frac, Int, Sym, pair
     >>> from itembank.notation.tree.spoken import words
     >>> words(Listing((Int(1), Int(2)))), words(Listing((Frac(Sym("n"), Int(3)), Int(1))))
     ('1, 2', 'n over 3, end of fraction, then 1')
+    >>> words(pair(Int(1), Int(2)))
+    'open bracket 1, 2 close bracket'
     """
     phrases = [said(part) for part in node.parts]
     gaps = [" then " if has_ended(phrase) else ", " for phrase in phrases[:-1]]
-    return "".join(phrase + gap for phrase, gap in zip(phrases, [*gaps, ""], strict=True))
+    listed = "".join(phrase + gap for phrase, gap in zip(phrases, [*gaps, ""], strict=True))
+    return f"open bracket {listed} close bracket" if node.brackets else listed
+
+
+def _listing_mathml(node: Listing) -> str:
+    listed = row_of("<mo>,</mo>")(node)
+    return f"<mrow><mo>(</mo>{listed}<mo>)</mo></mrow>" if node.brackets else listed
+
+
+def _read_pair(parts: list[Any]) -> Part:
+    return Part(Listing((parts[1].node, parts[3].node), True), start_of(parts))
 
 
 register_node(
     Listing,
     Faces(
         rank=Rank.LISTING,
-        parts=ROW,
-        line=lambda node: joined(node.parts, ", ", Rank.CELL, "a part of a list"),
+        parts=Parts(lambda node: node.parts, lambda node, below: Listing(below, node.brackets)),
+        line=_listing_line,
         words=_listing_words,
-        mathml=row_of("<mo>,</mo>"),
+        mathml=_listing_mathml,
         single=False,
         syntax=Syntax(
-            rules=(("listing", "relation (COMMA relation)+ -> listing"),),
-            signs={"COMMA": '","'},
-            build={"listing": row(Listing)},
+            rules=(
+                ("listing", "relation (COMMA relation)+ -> listing"),
+                ("listing", "LPAR sum COMMA sum RPAR -> pair"),
+            ),
+            signs={"COMMA": '","', "LPAR": '"("', "RPAR": '")"'},
+            joins="(",
+            build={"listing": row(Listing), "pair": _read_pair},
         ),
     ),
 )

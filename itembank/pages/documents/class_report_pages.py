@@ -32,15 +32,15 @@ class TopicRow:
     """A topic: the share right in each week or None, of all answers, the estimate, advice.
 
     Shares run from 0 to 1; an interval is (low, high). `share` is None where the topic was asked
-    and no answers to it were counted. `scored` tells for each week whether it was only part of a
-    score then, and `in_scores` in how many starters.
+    and no answers to it were counted, `now` on the day it was asked. `scored` tells for each week
+    whether it was only part of a score then, and `in_scores` in how many starters.
     """
 
     title: str
     weeks: Sequence[float | None]
     share: float | None
     interval: tuple[float, float]
-    now: float
+    now: float | None
     now_interval: tuple[float, float] | None
     advice: str
     scored: Sequence[bool] = ()
@@ -155,7 +155,9 @@ def _topics(paper: Paper, data: ReportData) -> None:
         [
             topic.title,
             _right(topic),
-            Cell(_estimate(topic), BAR + 8, _interval(topic)),
+            Cell(_estimate(topic), BAR + 8, _interval(topic, topic.now))
+            if topic.now is not None
+            else "–",
             topic.advice,
         ]
         for topic in data.topics
@@ -178,6 +180,8 @@ def _right(row: TopicRow) -> str:
 
 
 def _estimate(row: TopicRow) -> str:
+    if row.now is None:
+        return "–"
     if row.now_interval is None:
         return f"{round(100 * row.now)}"
     return _with_interval(row.now, row.now_interval)
@@ -188,7 +192,7 @@ def _with_interval(share: float, interval: tuple[float, float]) -> str:
     return f"{round(100 * share)} ({round(100 * low)}–{round(100 * high)})"
 
 
-def _interval(row: TopicRow) -> Callable[[Page, float, float], None]:
+def _interval(row: TopicRow, now: float) -> Callable[[Page, float, float], None]:
     def show(page: Page, x: float, y: float) -> None:
         with page.artifact():
             page.line((x, y + 4), (x + BAR, y + 4), colour=theme.RULE, width=0.8)
@@ -200,7 +204,7 @@ def _interval(row: TopicRow) -> Callable[[Page, float, float], None]:
                 fill = theme.tint(theme.ACCENT, 0.3)
                 width = max((high - low) * BAR, 1.0)
                 page.rect(x + low * BAR, y, width, 8, fill=fill, stroke=theme.ACCENT, line=0.8)
-            at = x + row.now * BAR
+            at = x + now * BAR
             page.line((at, y - 1.5), (at, y + 9.5), colour=theme.INK, width=2.0)
 
     return show

@@ -14,8 +14,8 @@ from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
-from itembank.proof.measured.equations import Settled, unit_of_letters
 from itembank.proof.measured.measure import Measuring, number_tree
+from itembank.proof.measured.measured_equations import Settled, unit_of_letters
 
 Spot = tuple[Any, Any]
 
@@ -134,13 +134,13 @@ class Plan:
 
 def _meet(a: Spot, b: Spot, c: Spot, d: Spot) -> Spot | None:
     """Return where two segments meet, if they do."""
-    one, two = _step(a, b), _step(c, d)
-    bottom = _crossed(one, two)
+    first, two = _step(a, b), _step(c, d)
+    bottom = _crossed(first, two)
     if bottom == 0:
         return a if a in (c, d) else b if b in (c, d) else None
     s = _crossed(_step(a, c), two) / bottom
-    u = _crossed(_step(a, c), one) / bottom
-    return (a[0] + s * one[0], a[1] + s * one[1]) if 0 <= s <= 1 and 0 <= u <= 1 else None
+    u = _crossed(_step(a, c), first) / bottom
+    return (a[0] + s * first[0], a[1] + s * first[1]) if 0 <= s <= 1 and 0 <= u <= 1 else None
 
 
 @lru_cache(maxsize=128)

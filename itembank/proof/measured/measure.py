@@ -12,12 +12,12 @@ exact places. It works with sympy's numbers and geometry, and shares nothing wit
 from __future__ import annotations
 
 import importlib
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
-from itembank.figures.drawing import Drawing
+from itembank.figures.drawing import Drawing, Point
 from itembank.figures.figure import Figure, Reading, drawn, kind_of, read
 from itembank.items.asks import Find, OfFigure
 from itembank.notation import tree as t
@@ -143,6 +143,23 @@ def amount_tree(value: Any, like: t.Node) -> t.Node:
         size = to_sympy(t.Quantity(t.Int(1), like.unit))
         return t.Quantity(number_tree(value / size), like.unit)
     return number_tree(value)
+
+
+def area_of(corners: Sequence[Point]) -> Any:
+    """Return the area of a shape with straight sides, from its corners in order.
+
+    The sum of cross products (Gauss's shoelace formula, from memory), in sympy's rationals: its
+    `Polygon` first looks whether any two sides cross, which takes a hundred times as long.
+
+    >>> area_of((Point(0, 0), Point(4, 0), Point(0, 3)))
+    6
+    """
+    import sympy
+
+    xs, ys = ([sympy.Rational(value) for value in row] for row in zip(*corners, strict=True))
+    after = zip((*xs[1:], xs[0]), (*ys[1:], ys[0]), strict=True)
+    crosses = [x * y2 - x2 * y for x, y, (x2, y2) in zip(xs, ys, after, strict=True)]
+    return abs(sympy.Add(*crosses)) / 2
 
 
 def number_tree(value: Any) -> t.Node:

@@ -11,15 +11,7 @@ from itembank.figures.drawing import Area, Drawing, Text
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
-from itembank.proof.measured.measure import Measuring, number_tree
-
-
-def _area(mark: Area) -> Any:
-    corners = [sympy.Point(*map(sympy.Rational, point)) for point in mark.points]
-    shape = sympy.Polygon(*corners)
-    if not isinstance(shape, sympy.Polygon):
-        raise NotExact("a square is no closed shape")
-    return abs(shape.area)
+from itembank.proof.measured.measure import Measuring, area_of, number_tree
 
 
 def _rows(drawing: Drawing) -> dict[str, Any]:
@@ -31,7 +23,10 @@ def _rows(drawing: Drawing) -> dict[str, Any]:
     )
     if not isinstance(key, Area) or found is None:
         raise NotExact("the pictogram has no key")
-    worth = sympy.Integer(int(found[1])) / _area(key)
+    size = area_of(key.points)
+    if not size:
+        raise NotExact("the square of the key has no size")
+    worth = sympy.Integer(int(found[1])) / size
     rows = {
         sympy.Rational(mark.at.y): str(mark.content)
         for mark in drawing.of("category")
@@ -45,7 +40,7 @@ def _rows(drawing: Drawing) -> dict[str, Any]:
         beside = [name for y, name in rows.items() if min(ys) <= y <= max(ys)]
         if len(beside) != 1:
             raise NotExact("a square stands in no row")
-        values[beside[0]] += worth * _area(mark)
+        values[beside[0]] += worth * area_of(mark.points)
     return values
 
 

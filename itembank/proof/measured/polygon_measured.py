@@ -16,8 +16,8 @@ from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
-from itembank.proof.measured.equations import Settled, unit_of_letters
 from itembank.proof.measured.measure import Measuring, amount_tree, number_tree
+from itembank.proof.measured.measured_equations import Settled, unit_of_letters
 
 Spot = tuple[Any, Any]
 
@@ -140,9 +140,9 @@ class Outline:
         before, here = self.spots[corner - 1], self.spots[corner]
         after = self.spots[(corner + 1) % self.count]
         sign = 1 if self.twice_area() > 0 else -1
-        one, two = sign * _turn(here, after, at), sign * _turn(here, at, before)
+        first, two = sign * _turn(here, after, at), sign * _turn(here, at, before)
         convex = sign * _turn(before, here, after) > 0
-        return bool(one > 0 and two > 0) if convex else bool(one > 0 or two > 0)
+        return bool(first > 0 and two > 0) if convex else bool(first > 0 or two > 0)
 
     def twice_area(self) -> Any:
         """Return twice the area on the drawing, with its sign."""

@@ -11,7 +11,7 @@ from itembank.figures.drawing import Arc, Area, Drawing, Mark
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
-from itembank.proof.measured.measure import Measuring, number_tree
+from itembank.proof.measured.measure import Measuring, area_of, number_tree
 
 _FINEST = 400
 """The largest denominator that an angle of a slice is taken for."""
@@ -20,11 +20,7 @@ _FINEST = 400
 def _area(mark: Mark) -> Any:
     """Return the area of a part; of a slice, as a fraction of its whole circle."""
     if isinstance(mark, Area):
-        corners = [sympy.Point(*map(sympy.Rational, point)) for point in mark.points]
-        shape = sympy.Polygon(*corners)
-        if not isinstance(shape, sympy.Polygon):  # corners on one line, or on one another
-            raise NotExact("a part of the shape has no area")
-        return abs(shape.area)
+        return area_of(mark.points)
     if isinstance(mark, Arc) and mark.sector:
         x, y = mark.centre
         turns = [

@@ -49,6 +49,15 @@ class Mastery:
         """Return the days after it was last seen in which half of it is forgotten."""
         return self.memory.half_life
 
+    @property
+    def just_asked(self) -> bool:
+        """Tell whether the class was asked on `date` itself.
+
+        What is expected then is of pupils who have just seen the answers, which tells nothing of
+        what stays: it is not to be shown.
+        """
+        return self.memory.last >= self.date
+
     def on(self, date: datetime.date) -> float:
         """Return the share expected right on a later day, unless it is asked before."""
         return recall(self.memory, date)

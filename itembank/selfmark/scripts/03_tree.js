@@ -5,7 +5,7 @@ const FIELDS = {
   Money: ["amount", "sign"], Quantity: ["amount", "unit"], MixedUnits: ["parts"],
   ClockTime: ["hour", "minute", "half"], Power: ["base", "exponent"], Root: ["of", "index"],
   Bracket: ["of"], Juxt: ["factors"], Sum: ["first", "rest"], Product: ["first", "rest"],
-  Ratio: ["parts"], Relation: ["first", "rest"], Listing: ["parts"], Either: ["parts"],
+  Ratio: ["parts"], Relation: ["first", "rest"], Listing: ["parts", "brackets"], Either: ["parts"],
 };
 const NODES = { Frac: 1, Neg: 1, Percent: 1, Money: 1, Quantity: 1, Power: 1, Root: 1, Bracket: 1 };
 class Tree {
@@ -25,7 +25,8 @@ function idOf(value) {
 function make(k, ...values) {
   const node = new Tree();
   node.k = k;
-  FIELDS[k].forEach((field, i) => { node[field] = values[i]; });
+  // What is left out is the brackets of a list, which has none then.
+  FIELDS[k].forEach((field, i) => { node[field] = values[i] === undefined ? false : values[i]; });
   return node;
 }
 const Int = (n) => make("Int", BigInt(n));
@@ -49,7 +50,7 @@ const Sum = (first, rest) => make("Sum", first, rest);
 const Product = (first, rest) => make("Product", first, rest);
 const Ratio = (list) => make("Ratio", list);
 const Relation = (first, rest) => make("Relation", first, rest);
-const Listing = (list) => make("Listing", list);
+const Listing = (list, brackets) => make("Listing", list, brackets || false);
 const Either = (list) => make("Either", list);
 
 // From the page's data: [kind, field, …]; whole numbers are texts, however long.
@@ -90,7 +91,8 @@ function rebuilt(node, below) {
     case "Quantity": return Quantity(below[0], node.unit);
     case "Sum": case "Product": case "Relation":
       return make(node.k, below[0], node.rest.map(([op], i) => [op, below[i + 1]]));
-    case "Juxt": case "MixedUnits": case "Ratio": case "Listing": case "Either":
+    case "Listing": return Listing(below, node.brackets);
+    case "Juxt": case "MixedUnits": case "Ratio": case "Either":
       return make(node.k, below);
   }
   return node;

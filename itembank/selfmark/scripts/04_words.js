@@ -94,7 +94,10 @@ const WORDS = {
   Product: saidChain(SAID_AS.product),
   Ratio: saidRow(" to "),
   Relation: saidChain(SAID_AS.relation),
-  Listing: (node) => node.parts.map(said).map((phrase, i, all) =>
-    phrase + (i === all.length - 1 ? "" : hasEnded(phrase) ? " then " : ", ")).join(""),
+  Listing: (node) => {
+    const listed = node.parts.map(said).map((phrase, i, all) =>
+      phrase + (i === all.length - 1 ? "" : hasEnded(phrase) ? " then " : ", ")).join("");
+    return node.brackets ? `open bracket ${listed} close bracket` : listed;
+  },
   Either: saidRow(", or "),
 };

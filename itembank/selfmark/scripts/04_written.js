@@ -224,7 +224,11 @@ const LINE = {
   Product: (node) => chained(node, PRODUCT_OPS, 5, "a factor of a product"),
   Ratio: (node) => joined(node.parts, " : ", 7, "a part of a ratio"),
   Relation: (node) => chained(node, RELATION_OPS, 8, "a side of a relation"),
-  Listing: (node) => joined(node.parts, ", ", 9, "a part of a list"),
+  Listing: (node) => {
+    if (!node.brackets) return joined(node.parts, ", ", 9, "a part of a list");
+    if (node.parts.length !== 2) refuse("A point has two coordinates.");
+    return `(${joined(node.parts, ", ", 7, "a coordinate")})`;
+  },
   Either: (node) => {
     for (const part of node.parts) if (part.k === "Label") misplaced(part, "one of several answers");
     return joined(node.parts, " or ", 10, "one of several answers");

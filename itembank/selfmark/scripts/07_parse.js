@@ -108,6 +108,7 @@ const BUILD = {
   start: (list) => list[0],
   either: row(Either),
   listing: row(Listing),
+  pair: (list) => made(Listing([list[1].node, list[3].node], true), list),
   relation: chain(Relation),
   label: (list) => made(Label(list[0].text.slice(1, -1)), list),
   ratio: row(Ratio),

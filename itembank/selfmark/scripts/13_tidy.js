@@ -23,7 +23,8 @@ function tidied(node) {
     case "Juxt": return tidyJuxt(node.factors.map(tidied));
     case "Sum": return tidySum(bare1(tidied(node.first)), node.rest.map(([op, term]) => [op, tidied(term)]));
     case "Product": return tidyProduct(node);
-    case "Ratio": case "Listing": case "Either":
+    case "Listing": return Listing(node.parts.map((part) => bare1(tidied(part))));
+    case "Ratio": case "Either":
       return make(node.k, node.parts.map((part) => bare1(tidied(part))));
     case "Relation":
       return Relation(bare1(tidied(node.first)), node.rest.map(([op, side]) => [op, bare1(tidied(side))]));

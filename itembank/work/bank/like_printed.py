@@ -26,6 +26,8 @@ def fields_like(item: Mapping[str, Any]) -> dict[str, Any]:
         ),
         "key": item["key"]["line"],
     }
+    if item.get("picture"):
+        fields["figure"] = item["picture"]["data"]
     ask = item["ask"]
     if ask["kind"] == "find" and not set(ask["relations"]) <= printed:
         fields["model"], fields["find"] = list(ask["relations"]), ask["target"][0]

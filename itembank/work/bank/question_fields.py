@@ -21,8 +21,8 @@ if TYPE_CHECKING:
 Fields = dict[str, Any]
 
 ORDER = (
-    *("id", "tier", "task", "prompt", "options", "choose", "key", "form", "marks", "model", "find"),
-    *("constants", "not_needed", "accept", "working", "from_year"),
+    *("id", "tier", "task", "prompt", "figure", "options", "choose", "key", "form", "marks"),
+    *("model", "find", "constants", "not_needed", "accept", "working", "from_year"),
     *("author", "licence", "source", "created"),
     *("retired", "retired_because", "misconceptions"),
 )

@@ -24,6 +24,7 @@ from itembank.work.report.class_words import (
     MOST,
     advice,
     fooled_summary,
+    just_asked,
     only_means,
     stopped_early,
     views_summary,
@@ -63,7 +64,7 @@ def report_data(report: ClassReport, school: str, titles: Titles) -> ReportData:
         asked_on=short_day(report.last),
         weeks=[(str(day.day), month(day)[:3]) for day in report.weeks],
         topics=[_topic(line, report, titles) for line in report.topics],
-        topics_note=only_means(report),
+        topics_note=f"{just_asked(report)} {only_means(report)}".strip(),
         bands=_bands_by_week(banded) if by_weeks else [_bands(each) for each in banded],
         by_week=by_weeks,
         band_names=list(names.items()),
@@ -77,7 +78,7 @@ def _topic(line: TopicLine, report: ClassReport, titles: Titles) -> TopicRow:
     weeks = by_week(line)
     scored = {monday(date) for date in line.scored}
     found = line.mastery
-    measured = found.low is not None and found.high is not None
+    measured = not found.just_asked and found.low is not None and found.high is not None
     return TopicRow(
         title=titles.of(line.topic),
         weeks=[weeks[week][0] / weeks[week][1] if week in weeks else None for week in report.weeks],
@@ -85,7 +86,7 @@ def _topic(line: TopicLine, report: ClassReport, titles: Titles) -> TopicRow:
         in_scores=len(line.scored),
         share=line.interval.share if line.out_of else None,
         interval=(line.interval.low, line.interval.high),
-        now=found.now,
+        now=None if found.just_asked else found.now,
         now_interval=(found.low or 0.0, found.high or 0.0) if measured else None,
         advice=advice(line),
     )

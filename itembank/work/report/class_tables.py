@@ -53,12 +53,9 @@ def class_tables(report: ClassReport, titles: Titles) -> dict[str, Rows]:
 
 
 def _expected(line: TopicLine) -> tuple[float | None, ...]:
-    """Return what is expected now, with its interval; nothing on the day the class was asked.
-
-    On that day it is of pupils who have just seen the answers, which tells nothing of what stays.
-    """
+    """Return what is expected now, with its interval; nothing on the day the class was asked."""
     found = line.mastery
-    if found.memory.last >= found.date:
+    if found.just_asked:
         return (None, None, None)
     return (found.now, found.low, found.high)
 

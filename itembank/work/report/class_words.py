@@ -29,6 +29,16 @@ def advice(line: TopicLine) -> str:
     return f"by {month(found.due)[:3]} {found.due.year}"
 
 
+def just_asked(report: ClassReport) -> str:
+    """Return in a sentence why some topics have no estimate; empty where all have one."""
+    if not any(line.mastery.just_asked for line in report.topics):
+        return ""
+    return (
+        f"Nothing is expected of topics asked on {short_day(report.last)} itself: the class has "
+        "just seen the answers."
+    )
+
+
 def only_means(report: ClassReport) -> str:
     """Return in a sentence which lessons say little of any one topic; empty where none do.
 

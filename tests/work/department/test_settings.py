@@ -29,7 +29,7 @@ TABLES = st.fixed_dictionaries(
     {},
     optional={
         "questions": WHOLE,
-        "large_print": st.one_of(st.integers(1, 30), st.just(["A3", "C5"])),
+        "large_print": st.one_of(st.integers(0, 30), st.just(["A3", "C5"])),
         "paper": st.sampled_from(["white", "cream"]),
         "print_tint": st.booleans(),
         "banks": st.just(["../one", "two"]),
@@ -67,7 +67,8 @@ def test_a_setting_is_put_in_and_taken_out_to_the_letter(home):
     [
         (PRINT, {"questions": "6.5"}, "questions"),
         (PRINT, {"questions": "²"}, "questions"),
-        (PRINT, {"large_print": "0"}, "large_print"),
+        (PRINT, {"large_print": "31"}, "large_print"),
+        (PRINT, {"large_print": "-1"}, "large_print"),
         (PRINT, {"self_mark": "never"}, "self_mark"),
         (SOURCES, {"signed_only": "maybe"}, "signed_only"),
         (SOURCES, {"beyond_year": "inequalities"}, "beyond_year"),

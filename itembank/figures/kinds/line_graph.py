@@ -1,0 +1,189 @@
+"""A line graph: points over named places, such as times, each joined to the next."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from itembank.figures.drawing import Arc, Drawing, Mark, Point, Stroke, Text, drawing
+from itembank.figures.figure import (
+    Asked,
+    Figure,
+    FigureError,
+    FigureKind,
+    Reading,
+    Wording,
+    not_shown,
+    register_figure,
+)
+from itembank.figures.kinds.chart_axis import LINE, axis_lines, scale_fault, step_words
+from itembank.figures.kinds.chart_names import (
+    Shown,
+    asked,
+    names_fault,
+    titles_fault,
+    with_sizes,
+)
+from itembank.figures.kinds.chart_readings import chart_read, chart_readings
+from itembank.figures.label_room import room, text_width
+from itembank.notation import tree as t
+
+_WIDE = Fraction(14)
+
+
+@dataclass(frozen=True, slots=True)
+class LineGraph(Figure):
+    """Points at named places along, joined by straight lines; what is between is not read.
+
+    The axis is numbered in steps of `scale`, each cut in `between`. `counts` says what goes up,
+    and `along` what goes along.
+
+    >>> LineGraph((("09:00", 12), ("10:00", 15)), 5, 5, "Temperature", along="Time").points[0]
+    ('09:00', 12)
+    """
+
+    points: tuple[tuple[str, int], ...]
+    scale: int
+    between: int = 1
+    counts: str = ""
+    along: str = ""
+    title: str = ""
+
+
+def _fault(figure: LineGraph) -> str:
+    names = tuple(name for name, _ in figure.points[:20])
+    if wrong := names_fault(names, "place") or titles_fault(
+        figure.counts, figure.along, figure.title
+    ):
+        return wrong
+    if not figure.counts:
+        return "its scale needs a title: say in ‘counts’ what it shows"
+    if wrong := scale_fault([value for _, value in figure.points], figure.scale, figure.between):
+        return wrong
+    if _column(figure) * len(names) > _WIDE:
+        return "the names along it do not fit side by side: shorten them"
+    return ""
+
+
+def _column(figure: LineGraph) -> Fraction:
+    widest = max(text_width(name) for name, _ in figure.points)
+    return max(widest + Fraction(2, 5), Fraction(2))
+
+
+def _lines(figure: LineGraph) -> int:
+    return -(-max(value for _, value in figure.points) // figure.scale)
+
+
+def _drawing(figure: LineGraph) -> Drawing:
+    wide, lines = _column(figure), _lines(figure)
+    high, across = lines * LINE, wide * len(figure.points)
+    marks: list[Mark] = axis_lines(lines, figure.scale, figure.between, across)
+    marks.append(Stroke((Point(0, 0), Point(0, high + Fraction(1, 4))), "axis"))
+    places = []
+    for place, (name, value) in enumerate(figure.points):
+        x = wide * place + wide / 2
+        marks.append(Stroke((Point(x, -Fraction(1, 5)), Point(x, high)), "upright", "thin"))
+        marks.append(Text(Point(x, -Fraction(3, 10)), name, up="top", role="place"))
+        places.append(Point(x, Fraction(value, figure.scale) * LINE))
+    marks.append(Stroke(tuple(places), "graph", "heavy"))
+    marks += [Arc(at, Fraction(3, 20), at, at, "point", "ink") for at in places]
+    y = high + Fraction(1, 2)
+    marks.append(Text(Point(-Fraction(1, 5), y), figure.counts, "left", "bottom", "counts"))
+    if figure.title:
+        y += room(figure.counts).height + Fraction(1, 5)
+        marks.append(Text(Point(across / 2, y), figure.title, up="bottom", role="title", bold=True))
+    if figure.along:
+        low = -Fraction(1, 2) - room("Time").height
+        marks.append(Text(Point(across / 2, low), figure.along, up="top", role="along"))
+    return drawing(marks)
+
+
+def _cells(figure: LineGraph) -> dict[tuple[str, ...], int]:
+    return {(name,): value for name, value in figure.points}
+
+
+def _read(figure: LineGraph, reading: Reading) -> t.Node:
+    if reading.name == "total":  # of a temperature there is none
+        raise not_shown(reading)
+    return chart_read(_cells(figure), reading)
+
+
+def _words(figure: LineGraph) -> str:
+    of = f" of {figure.title}" if figure.title else ""
+    names = ", ".join(name for name, _ in figure.points)
+    along = f" for {figure.along}" if figure.along else ""
+    out = [f"A line graph{of} has points at {names}{along}."]
+    cut = f", with {figure.between} equal steps from one number to the next"
+    out.append(
+        f"The axis shows {figure.counts} and is numbered from 0 to "
+        f"{_lines(figure) * figure.scale} in steps of {figure.scale}"
+        f"{cut if figure.between > 1 else ''}."
+    )
+    for name, value in figure.points:
+        out.append(f"The point at {name} stands {step_words(value, figure.scale, figure.between)}.")
+    return " ".join(out)
+
+
+def _printed(figure: LineGraph) -> tuple[t.Node, ...]:
+    numbers = [t.Int(number * figure.scale) for number in range(_lines(figure) + 1)]
+    return (*numbers, *(t.Label(name) for name, _ in figure.points))
+
+
+def _asked(figure: LineGraph, found: re.Match[str]) -> Asked:
+    names = tuple(name for name, _ in figure.points)
+    shown = Shown(names, (), figure.counts, figure.title, f"{figure.along} time point line")
+    what = asked(shown, re.sub(r"^at what\b", "at which", found["all"], flags=re.IGNORECASE))
+    if any(reading.name == "total" for _, reading in what.readings) or len(what.readings) == 3:
+        raise FigureError("what stands at the points of a line graph is not added up")
+    if isinstance(what.target, t.Sum) and what.target.rest[0][0] == "+":
+        raise FigureError("what stands at the points of a line graph is not added up")
+    return with_sizes(figure, what, found["all"])
+
+
+_UP = "rise|increase|go up|grow"
+
+
+def _change(figure: LineGraph, found: re.Match[str]) -> Asked:
+    """Return by how much it goes up, or down, from one place to another."""
+    known = {name.casefold(): place for place, (name, _) in enumerate(figure.points)}
+    first, second = (found[name].strip("{}").casefold() for name in ("first", "second"))
+    if found["what"].casefold() not in figure.counts.casefold():
+        raise FigureError(f"it does not show ‘{found['what']}’")
+    if first not in known or second not in known or known[first] >= known[second]:
+        raise FigureError("a change is to be from a point to a later one")
+    a, b = (Reading("value", (figure.points[known[name]][0],)) for name in (first, second))
+    up = re.fullmatch(_UP, found["way"], re.IGNORECASE)
+    readings = (("a", b), ("b", a)) if up else (("a", a), ("b", b))
+    return with_sizes(figure, Asked(t.sub(t.Sym("a"), t.Sym("b")), readings), found[0])
+
+
+_PLACE = r"\{?[\w :–’'-]{1,14}?\}?"
+
+LINE_GRAPH = register_figure(
+    FigureKind(
+        "line graph",
+        LineGraph,
+        fault=_fault,
+        drawing=_drawing,
+        words=_words,
+        printed=_printed,
+        readings=lambda figure: tuple(
+            reading for reading in chart_readings(_cells(figure)) if reading.name != "total"
+        ),
+        read=_read,
+        wordings=(
+            Wording(
+                r"(?:by )?how (?:much|many \w+) (?:did|does) the (?P<what>[\w’'-]+(?: [\w’'-]+)?) "
+                rf"(?P<way>{_UP}|fall|drop|decrease|go down) (?:by )?(?:between|from) "
+                rf"(?P<first>{_PLACE}) (?:and|to) (?P<second>{_PLACE})",
+                _change,
+            ),
+            Wording(
+                r"(?P<all>(?:how many|what (?:is|was)|which|(?:on|in|at|for) which|"
+                r"at what|find|work out) .+)",
+                _asked,
+            ),
+        ),
+    )
+)

@@ -1,0 +1,239 @@
+"""A Venn diagram: two sets in a rectangle that stands for all, with how many are in each region."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+
+from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text, drawing, rectangle
+from itembank.figures.figure import (
+    Asked,
+    Figure,
+    FigureError,
+    FigureKind,
+    Reading,
+    Said,
+    Wording,
+    asks_reading,
+    not_shown,
+    register_figure,
+)
+from itembank.notation import tree as t
+
+LARGEST = 999
+MOST_MEMBERS = 3
+LONGEST_NAME = 10
+
+
+@dataclass(frozen=True, slots=True)
+class VennDiagram(Figure):
+    """Two sets, called `first` and `second`, and what is in each region.
+
+    Each region holds how many are in it, one number, or with `members` the numbers themselves. A
+    region without a number is left to be found from the `total`, which is printed where it is
+    given.
+
+    >>> figure = VennDiagram("French", "Spanish", (12,), (5,), (8,), (3,))
+    >>> _read(figure, Reading("in", ("French",)))
+    Int(n=17)
+    """
+
+    first: str
+    second: str
+    first_only: tuple[int, ...]
+    both: tuple[int, ...]
+    second_only: tuple[int, ...]
+    neither: tuple[int, ...]
+    members: bool = False
+    total: int | None = None
+
+
+def _regions(figure: VennDiagram) -> dict[str, tuple[int, ...]]:
+    return {
+        f"{figure.first} only": figure.first_only,
+        "both": figure.both,
+        f"{figure.second} only": figure.second_only,
+        "neither": figure.neither,
+    }
+
+
+def _fault(figure: VennDiagram) -> str:
+    names = (figure.first, figure.second)
+    if any(not re.fullmatch(r"[A-Za-z][A-Za-z ]*", name) for name in names):
+        return "its sets are named by letters or words"
+    if any(len(name) > LONGEST_NAME for name in names):
+        return f"the name of a set has at most {LONGEST_NAME} letters"
+    if names[0].casefold() == names[1].casefold():
+        return "its two sets have one name"
+    regions = _regions(figure)
+    most = MOST_MEMBERS if figure.members else 1
+    for name, held in regions.items():
+        if len(held) > most:
+            many = f"at most {most} members" if figure.members else "one number"
+            return f"the region of {name} may hold {many}"
+        least = -99 if figure.members else 0
+        if any(not least <= number <= (99 if figure.members else LARGEST) for number in held):
+            return f"a number in it stands between {least} and {LARGEST}"
+    shown = [number for held in regions.values() for number in held]
+    if figure.members:
+        if twice := next((number for number in shown if shown.count(number) > 1), None):
+            return f"{twice} stands in it twice"
+        counted, lacking = len(shown), 0
+    else:
+        counted, lacking = sum(shown), sum(not held for held in regions.values())
+    if lacking > 1 or (lacking and figure.total is None):
+        return "it leaves out a number that nothing gives: at most one, with a total"
+    if figure.total is not None and not 0 <= figure.total <= 4 * LARGEST:
+        return "its total is too large, or less than 0"
+    if figure.total is not None and (
+        figure.total < counted if lacking else figure.total != counted
+    ):
+        return f"its regions come to {counted}, and the total is {figure.total}"
+    return ""
+
+
+def _counts(figure: VennDiagram) -> dict[str, int]:
+    regions = _regions(figure)
+    if figure.members:
+        return {name: len(held) for name, held in regions.items()}
+    known = sum(held[0] for held in regions.values() if held)
+    return {
+        name: held[0] if held else (figure.total or 0) - known for name, held in regions.items()
+    }
+
+
+_RADIUS = 3
+_LEFT, _RIGHT = Point(Fraction(39, 10), Fraction(7, 2)), Point(Fraction(69, 10), Fraction(7, 2))
+_WIDE, _HIGH = 13, 8
+_ROW = Fraction(11, 10)
+_PLACES = {0: Fraction(5, 2), 1: Fraction(27, 5), 2: Fraction(83, 10), 3: Fraction(115, 10)}
+"""How far to the right the numbers of each region stand."""
+
+
+def _drawing(figure: VennDiagram) -> Drawing:
+    marks: list[Mark] = [Area(rectangle(0, 0, _WIDE, _HIGH), "all")]
+    for centre in (_LEFT, _RIGHT):
+        rim = Point(centre.x + _RADIUS, centre.y)
+        marks.append(Arc(centre, _RADIUS, rim, rim, "set"))
+    for name, x, across in (
+        (figure.first, Fraction(1, 2), "left"),
+        (figure.second, Fraction(52, 5), "right"),
+    ):
+        place = Point(x, _HIGH - Fraction(3, 4))
+        marks.append(Text(place, name, across, role="name", bold=True))  # type: ignore[arg-type]
+    for column, held in enumerate(_regions(figure).values()):
+        top = _LEFT.y + _ROW * Fraction(len(held) - 1, 2)
+        for row, number in enumerate(held):
+            place = Point(_PLACES[column], top - row * _ROW)
+            marks.append(Text(place, t.num(number), role="number"))
+    if figure.members:
+        marks.append(Text(Point(0, -Fraction(1, 4)), "Members", "left", "top", "kind"))
+    if figure.total is not None:
+        place = Point(_WIDE, -Fraction(1, 4))
+        marks.append(Text(place, f"Total {figure.total}", "right", "top", "total"))
+    return drawing(marks)
+
+
+def _words(figure: VennDiagram) -> str:
+    out = [f"A Venn diagram has two sets, {figure.first} and {figure.second}, that overlap."]
+    for name, held in _regions(figure).items():
+        where = {"both": "In both sets", "neither": "In neither set"}.get(
+            name, f"In {name.removesuffix(' only')} only"
+        )
+        shown = ", ".join(str(number).replace("-", "minus ") for number in held)
+        nothing = "no members" if figure.members else "no number is given"
+        out.append(f"{where}: {shown or nothing}.")
+    if figure.members:
+        out.append("The numbers are the members themselves.")
+    if figure.total is not None:
+        out.append(f"The total is {figure.total}.")
+    return " ".join(out)
+
+
+def _read(figure: VennDiagram, reading: Reading) -> t.Node:
+    first, both, second, neither = _counts(figure).values()
+    total = first + both + second + neither
+    alone = dict(
+        zip((figure.first.casefold(), figure.second.casefold()), (first, second), strict=True)
+    )
+    found: int | None = None
+    match reading:
+        case Reading("both" | "either" | "neither" | "total" as what, ()):
+            either = first + both + second
+            found = {"both": both, "either": either, "neither": neither, "total": total}[what]
+        case Reading("in" | "not in" | "only in" as what, (name,)) if name.casefold() in alone:
+            only = alone[name.casefold()]
+            found = {"in": only + both, "only in": only, "not in": total - only - both}[what]
+    if found is None:
+        raise not_shown(reading)
+    return t.Int(found)
+
+
+def _readings(figure: VennDiagram) -> tuple[Reading, ...]:
+    names = (figure.first, figure.second)
+    return (
+        *(Reading(what) for what in ("both", "either", "neither", "total")),
+        *(Reading(what, (name,)) for what in ("in", "not in", "only in") for name in names),
+    )
+
+
+def _of_set(what: str) -> Said:
+    def asks(figure: Figure, found: re.Match[str]) -> Asked:
+        return Asked(t.Sym("r"), (("r", Reading(what, (_named(figure, found["a"]),))),))
+
+    return asks
+
+
+def _of_two(what: str) -> Said:
+    def asks(figure: Figure, found: re.Match[str]) -> Asked:
+        if _named(figure, found["a"]) == _named(figure, found["b"]):
+            raise FigureError("it asks for one set twice")
+        return Asked(t.Sym("r"), (("r", Reading(what)),))
+
+    return asks
+
+
+def _named(figure: Figure, text: str) -> str:
+    assert isinstance(figure, VennDiagram)
+    for name in (figure.first, figure.second):
+        if name.casefold() == text.strip("{} ").casefold():
+            return name
+    raise FigureError(f"no set of it is called ‘{text}’")
+
+
+_WHO = r"how many(?: of the)?(?: [a-z]+)? (?:are in|are|is|like|have|study|play|do|take|chose|own)"
+_NOT = r"how many(?: of the)?(?: [a-z]+)? (?:are not in|are not|do not [a-z]+)"
+_A, _B = r"(?P<a>\{?[a-z][a-z ]*?\}?)", r"(?P<b>\{?[a-z][a-z ]*?\}?)"
+
+VENN_DIAGRAM = register_figure(
+    FigureKind(
+        "Venn diagram",
+        VennDiagram,
+        fault=_fault,
+        drawing=_drawing,
+        words=_words,
+        printed=lambda figure: tuple(t.num(n) for held in _regions(figure).values() for n in held),
+        readings=_readings,
+        read=_read,
+        wordings=(
+            Wording(
+                r"how many(?: [a-z]+)? are (?:there|shown)(?: altogether| in total| in all)?",
+                asks_reading("total"),
+            ),
+            Wording(rf"{_WHO} neither {_A} nor {_B}", _of_two("neither")),
+            Wording(
+                r"how many(?: of the)?(?: [a-z]+)? are in neither(?: set)?", asks_reading("neither")
+            ),
+            Wording(
+                r"how many(?: of the)?(?: [a-z]+)? are in both(?: sets)?", asks_reading("both")
+            ),
+            Wording(rf"{_WHO} (?:both )?{_A} and {_B}", _of_two("both")),
+            Wording(rf"{_WHO} {_A} or {_B},? or both", _of_two("either")),
+            Wording(rf"{_WHO} only {_A}", _of_set("only in")),
+            Wording(rf"{_WHO} {_A} only", _of_set("only in")),
+            Wording(rf"{_NOT} {_A}", _of_set("not in")),
+            Wording(rf"{_WHO} {_A}", _of_set("in")),
+        ),
+    )
+)

@@ -1,0 +1,104 @@
+"""Measures a Venn diagram: which circles a number stands in, by its distance from each centre."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from functools import lru_cache
+from typing import Any
+
+import sympy
+
+from itembank.figures.drawing import Arc, Area, Drawing, Text, text_box
+from itembank.figures.figure import Reading
+from itembank.notation import tree as t
+from itembank.notation.symbolic import to_sympy
+from itembank.notation.value import NotExact
+from itembank.proof.measured.measure import Measuring, number_tree
+
+_Rule = Callable[[bool, bool], bool]
+_WANTED: dict[str, _Rule] = {
+    "both": lambda a, b: a and b,
+    "either": lambda a, b: a or b,
+    "neither": lambda a, b: not (a or b),
+    "total": lambda a, b: True,
+}
+_OF_SET: dict[str, _Rule] = {
+    "in": lambda own, other: own,
+    "not in": lambda own, other: not own,
+    "only in": lambda own, other: own and not other,
+}
+
+
+def _inside(box: Any, circle: Arc) -> bool:
+    """Tell whether a number is inside a circle: all corners of its box are, or none is."""
+    x, y = circle.centre
+    inside = {
+        sympy.Rational(a - x) ** 2 + sympy.Rational(b - y) ** 2 < sympy.Rational(circle.radius) ** 2
+        for a in (box.left, box.right)
+        for b in (box.bottom, box.top)
+    }
+    if len(inside) != 1:
+        raise NotExact("a number stands on the rim of a set")
+    return bool(inside.pop())
+
+
+@lru_cache(maxsize=64)
+def _regions(drawing: Drawing) -> tuple[list[str], dict[tuple[bool, bool], Any]]:
+    """Return the names of the sets, and how many are inside and outside of each."""
+    circles = [mark for mark in drawing.of("set") if isinstance(mark, Arc) and mark.whole]
+    frames = [mark for mark in drawing.of("all") if isinstance(mark, Area)]
+    if len(circles) != 2 or len(frames) != 1:
+        raise NotExact("it does not show two sets in one rectangle")
+    xs, ys = zip(*frames[0].points, strict=True)
+    if len({*xs}) != 2 or len({*ys}) != 2:
+        raise NotExact("what stands for all is no rectangle")
+    names = ["", ""]
+    for mark in drawing.of("name"):
+        if isinstance(mark, Text):
+            gaps = [abs(Fraction(mark.at.x - circle.centre.x)) for circle in circles]
+            names[gaps.index(min(gaps))] = str(mark.content).casefold()
+    held: dict[tuple[bool, bool], list[Any]] = {
+        (a, b): [] for a in (True, False) for b in (True, False)
+    }
+    for mark in drawing.of("number"):
+        if isinstance(mark, Text) and not isinstance(mark.content, str):
+            box = text_box(mark)
+            out = box.left < min(xs) or box.right > max(xs) or box.bottom < min(ys)
+            if out or box.top > max(ys):
+                raise NotExact("a number stands outside of everything")
+            first, second = (_inside(box, circle) for circle in circles)
+            held[(first, second)].append(to_sympy(mark.content))
+    total = None
+    for mark in drawing.of("total"):
+        if isinstance(mark, Text):
+            total = sympy.Integer(str(mark.content).split()[-1])
+    if drawing.of("kind"):
+        counts = {place: sympy.Integer(len(numbers)) for place, numbers in held.items()}
+    else:
+        lacking = [place for place, numbers in held.items() if not numbers]
+        if any(len(numbers) > 1 for numbers in held.values()) or len(lacking) > 1:
+            raise NotExact("a region shows no single number")
+        counts = {place: sum(numbers, sympy.Integer(0)) for place, numbers in held.items()}
+        if lacking:
+            if total is None:
+                raise NotExact("nothing says how many are in a region")
+            counts[lacking[0]] = total - sum(counts.values())
+    if total is not None and sum(counts.values()) != total:
+        raise NotExact("the regions do not come to the total")
+    return names, counts
+
+
+def _measure(drawing: Drawing, reading: Reading) -> t.Node:
+    names, counts = _regions(drawing)
+    if reading.name in _WANTED and not reading.of:
+        rule, turned = _WANTED[reading.name], False
+    elif len(reading.of) == 1 and reading.of[0].casefold() in names and reading.name in _OF_SET:
+        rule, turned = _OF_SET[reading.name], names.index(reading.of[0].casefold()) == 1
+    else:
+        raise NotExact("the drawing does not show it")
+    chosen = [n for place, n in counts.items() if rule(*(place[::-1] if turned else place))]
+    return number_tree(sum(chosen, sympy.Integer(0)))
+
+
+MEASURING = Measuring(_measure)

@@ -1,0 +1,46 @@
+"""Coordinate grids at random: one quadrant or four, steps, points, lines and segments."""
+
+from __future__ import annotations
+
+import random
+from fractions import Fraction
+
+from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine
+from itembank.figures.written_as import written_as
+from itembank.notation import tree as t
+
+
+def example(chance: random.Random) -> CoordinateGrid:
+    """Return a coordinate grid, sound or not."""
+    x_step, y_step = chance.choice(((1, 1), (1, 1), (2, 5), (10, 100)))
+    left, bottom = (chance.choice((0, 0, -3, -6)) for _ in range(2))
+    right, top = left + chance.randrange(5, 13), bottom + chance.randrange(5, 13)
+    if chance.random() < 0.1:
+        left, right = left + 20, right + 20
+
+    def place() -> tuple[t.Node, t.Node]:
+        part = chance.choice((1, 1, 1, 2))
+        return (
+            _number(Fraction(chance.randrange(left * part, right * part + 1) * x_step, part)),
+            _number(Fraction(chance.randrange(bottom * part, top * part + 1) * y_step, part)),
+        )
+
+    points = tuple((name, *place()) for name in "ABCD"[: chance.randrange(0, 5)])
+    lines = tuple(
+        GridLine(place(), place(), name, chance.random() < 0.4)
+        for name in chance.choice((("",), (), ("L", "M"), ("P",)))
+    )
+    return CoordinateGrid(
+        left * x_step,
+        right * x_step,
+        bottom * y_step,
+        top * y_step,
+        x_step,
+        y_step,
+        points,
+        lines,
+    )
+
+
+def _number(value: Fraction) -> t.Node:
+    return written_as(value, t.Dec("0", "5"))

@@ -1,0 +1,127 @@
+"""Venn diagrams: regions that come to the total, wordings, and the lies they are caught in."""
+
+from __future__ import annotations
+
+import re
+from contextlib import suppress
+from dataclasses import replace
+
+import pytest
+
+from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
+from itembank.figures.kinds.venn_diagram import VennDiagram
+from itembank.items.asks.of_figure import as_find, of_figure
+from itembank.notation import tree as t
+from itembank.notation.line import line
+from itembank.notation.value import NotExact
+from itembank.proof.measured.measure import as_measured, disagreement, measured, measuring
+from tests.figures.every_figure import examples
+
+CLUB = VennDiagram("French", "Spanish", (12,), (5,), (8,), (3,), total=28)
+
+
+def test_two_sets_by_inclusion_and_exclusion():
+    """n(A or B) = n(A) + n(B) − n(A and B), a textbook's rule (from memory)."""
+    for figure in examples("Venn diagram", 30):
+        one, other, both, either = (
+            read(figure, reading).n
+            for reading in (
+                Reading("in", (figure.first,)),
+                Reading("in", (figure.second,)),
+                Reading("both"),
+                Reading("either"),
+            )
+        )
+        assert either == one + other - both
+        assert line(measured(figure, Reading("either"))) == str(either)
+
+
+def test_all_regions_are_known_from_the_words_alone():
+    for figure in examples("Venn diagram", 40):
+        text = words(figure)
+        found = re.findall(r"In [A-Za-z ]+: ([^.]+)\.", text)
+        held = [[] if each.startswith("no ") else each.split(", ") for each in found]
+        total = re.search(r"The total is (\d+)", text)
+        if "members themselves" in text:
+            counts = [len(each) for each in held]
+        else:
+            known = sum(int(each[0]) for each in held if each)
+            counts = [int(each[0]) if each else int(total[1]) - known for each in held]
+        assert [
+            read(figure, reading).n
+            for reading in (
+                Reading("only in", (figure.first,)),
+                Reading("both"),
+                Reading("only in", (figure.second,)),
+                Reading("neither"),
+            )
+        ] == counts
+
+
+@pytest.mark.parametrize(
+    ("change", "said"),
+    [
+        ({"total": 30}, "its regions come to 28, and the total is 30"),
+        ({"both": (), "total": None}, "nothing gives"),
+        ({"both": (), "neither": ()}, "nothing gives"),
+        ({"both": (), "total": 20}, "come to 23, and the total is 20"),
+        ({"both": (5, 6)}, "may hold one number"),
+        ({"second": "french"}, "one name"),
+        ({"both": (-1,)}, "stands between"),
+        ({"first": "F" * 30}, "at most 10 letters"),
+        ({"first": "{}"}, "letters or words"),
+        ({"members": True, "both": (12,), "total": None}, "12 stands in it twice"),
+        ({"members": True, "both": tuple(range(10**5))}, "at most 3 members"),
+    ],
+)
+def test_a_diagram_that_contradicts_itself_is_refused(change, said):
+    assert said in fault(replace(CLUB, **change))
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("How many pupils study French?", 17),
+        ("How many pupils study both French and Spanish?", 5),
+        ("How many study French or Spanish or both?", 25),
+        ("How many pupils do not study Spanish?", 15),
+        ("How many study only Spanish?", 8),
+        ("How many pupils study French only?", 12),
+        ("How many pupils study neither French nor Spanish?", 3),
+        ("How many are in neither set?", 3),
+        ("How many are in both sets?", 5),
+        ("How many pupils are there in total?", 28),
+    ],
+)
+def test_ways_to_ask(text, value):
+    ask = of_figure(CLUB, (text,))
+    assert as_find(ask).target == as_measured(ask).target == t.Int(value)
+
+
+@pytest.mark.parametrize(
+    "text", ["How many pupils study German?", "How many study only French and Spanish?"]
+)
+def test_what_it_does_not_show_is_refused(text):
+    with pytest.raises(FigureError):
+        of_figure(CLUB, (text,))
+
+
+@pytest.mark.parametrize("kind", ["moved", "changed", "circle", "total", "name"])
+def test_a_drawing_that_lies_is_found_out(kind):
+    assert disagreement(CLUB) == ""
+    made = drawn(CLUB)
+    marks = list(made.marks)
+    role = {"circle": "set", "total": "total", "name": "name"}.get(kind, "number")
+    place = next(n for n, mark in enumerate(marks) if mark.role == role)
+    mark = marks[place]
+    marks[place] = {
+        "moved": lambda: replace(mark, at=mark.at._replace(x=marks[place + 3].at.x)),
+        "changed": lambda: replace(mark, content=t.Int(13)),
+        "circle": lambda: replace(mark, centre=mark.centre._replace(x=mark.centre.x + 2)),
+        "total": lambda: replace(mark, content="Total 29"),
+        "name": lambda: replace(mark, content="German"),
+    }[kind]()
+    reading = Reading("in", ("French",))
+    with suppress(NotExact):
+        found = measuring(CLUB).measure(replace(made, marks=tuple(marks)), reading)
+        assert line(found) != line(read(CLUB, reading))
