@@ -68,9 +68,9 @@ def bar_model_drawing(figure: BarModel) -> Drawing:
             corners = rectangle(x, low, x + box.units * unit, top)
             fill: Fill = "shade" if box.shaded and box.label is None else "none"
             marks.append(Area(corners, "shaded box" if box.shaded else "box", fill))
-            for at in range(1, box.units):
+            for count in range(1, box.units):
                 for edge, way in ((low, _TICK), (top, -_TICK)):
-                    mark = (Point(x + at * unit, edge), Point(x + at * unit, edge + way))
+                    mark = (Point(x + count * unit, edge), Point(x + count * unit, edge + way))
                     marks.append(Stroke(mark, "unit", "thin"))
             if box.label is not None:
                 middle = Point(x + box.units * unit / 2, (low + top) / 2)
