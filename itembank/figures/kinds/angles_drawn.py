@@ -16,7 +16,7 @@ from itembank.figures.kinds.placed_labels import Near, Sheet, between, exactly
 if TYPE_CHECKING:
     from itembank.figures.kinds.angles import Angles
 
-_RAYS = (Fraction(5, 2), Fraction(3), Fraction(7, 2), Fraction(4), Fraction(9, 2))
+_RAYS = tuple(Fraction(k, 2) for k in range(5, 13))
 """How long rays are, in ems: the first with which every label has a place is taken."""
 _SQUARE = Fraction(2, 5)
 _HEAD = Fraction(11, 50)
