@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -9,7 +10,9 @@ from functools import lru_cache
 from itembank.figures.circle_points import in_direction
 from itembank.figures.drawing import Arc, Drawing, Mark, Point, Stroke, drawing
 from itembank.figures.figure import (
+    Asked,
     Figure,
+    FigureError,
     FigureKind,
     Reading,
     Wording,
@@ -17,8 +20,8 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.letter_asked import FIND
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, between
+from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -196,6 +199,15 @@ def _printed(figure: Circle) -> tuple[t.Node, ...]:
     return (*(label for label in given if label is not None), *angle)
 
 
+def _of_it(figure: Circle, found: re.Match[str]) -> Asked:
+    """Return what is asked of the shape as a whole, which is called what it is."""
+    called = found["shape"].casefold()
+    degrees = {"circle": 0, "quarter circle": 90, "semicircle": 180}.get(called, figure.sector)
+    if figure.sector != degrees or (called == "sector" and not figure.sector):
+        raise FigureError(f"what it shows is no {called}")
+    return Asked(t.Sym("r"), (("r", Reading(found["name"].casefold())),))
+
+
 CIRCLE = register_figure(
     FigureKind(
         "circle",
@@ -209,8 +221,8 @@ CIRCLE = register_figure(
         wordings=(
             Wording(
                 rf"{FIND} the (?P<name>radius|diameter|circumference|area) of (?:the|this) "
-                r"(?:circle|sector)",
-                lambda figure, found: asks_reading(found["name"].lower())(figure, found),
+                r"(?P<shape>circle|sector|semicircle|quarter circle)",
+                _of_it,
             ),
             Wording(
                 rf"{FIND} the (?:length of the arc|arc length)(?: of (?:the|this) sector)?",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
@@ -9,16 +10,18 @@ from typing import Literal
 
 from itembank.figures.drawing import Drawing, Mark, Point, Stroke, drawing
 from itembank.figures.figure import (
+    Asked,
     Figure,
+    FigureError,
     FigureKind,
     Reading,
+    Said,
     Wording,
-    asks_reading,
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.letter_asked import FIND
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, unit
+from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -171,7 +174,25 @@ def _readings(figure: Prism) -> tuple[Reading, ...]:
     return tuple(found)
 
 
-_SOLID = r"(?:the|this) (?:cuboid|(?:triangular )?prism|solid|box|cube)"
+_SOLID = r"(?:the|this) (?P<solid>cuboid|triangular prism|prism|solid|box|cube)"
+
+
+def _of_it(name: str) -> Said:
+    """Return what a wording asks of the solid as a whole, which it calls what it is."""
+
+    def asks(figure: Prism, found: re.Match[str]) -> Asked:
+        called = found["solid"].casefold()
+        edges = {exact(label) for _, label in _labels(figure)}
+        fits = {
+            "cube": figure.end == "rectangle" and len(edges) == 1,
+            "triangular prism": figure.end == "triangle",
+        }.get(called, figure.end == "rectangle" or called in ("prism", "solid"))
+        if not fits:
+            raise FigureError(f"what it shows is no {called}")
+        return Asked(t.Sym("r"), (("r", Reading(name)),))
+
+    return asks
+
 
 PRISM = register_figure(
     FigureKind(
@@ -184,10 +205,8 @@ PRISM = register_figure(
         readings=_readings,
         read=_read,
         wordings=(
-            Wording(rf"{FIND} the volume of {_SOLID}", asks_reading("volume")),
-            Wording(
-                rf"{FIND} the (?:total )?surface area of {_SOLID}", asks_reading("surface area")
-            ),
+            Wording(rf"{FIND} the volume of {_SOLID}", _of_it("volume")),
+            Wording(rf"{FIND} the (?:total )?surface area of {_SOLID}", _of_it("surface area")),
         ),
     )
 )
