@@ -103,3 +103,27 @@ def test_bad_data_is_refused() -> None:
     ):
         with pytest.raises(FigureError, match=said):
             from_data({"kind": "circle", **data})
+
+
+@pytest.mark.parametrize(
+    ("sector", "name", "right"),
+    [
+        (0, "circle", True),
+        (0, "sector", False),
+        (0, "semicircle", False),
+        (60, "sector", True),
+        (60, "circle", False),
+        (60, "quarter circle", False),
+        (90, "quarter circle", True),
+        (180, "semicircle", True),
+        (180, "sector", True),
+    ],
+)
+def test_a_circle_is_called_what_it_is(sector: int, name: str, right: bool) -> None:
+    prompt = (f"Work out the area of the {name}.",)
+    figure = Circle(parse("6 cm"), sector=sector)
+    if right:
+        of_figure(figure, prompt)
+    else:
+        with pytest.raises(FigureError, match=f"no {name}"):
+            of_figure(figure, prompt)

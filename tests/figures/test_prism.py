@@ -101,3 +101,21 @@ def test_bad_data_is_refused() -> None:
     ):
         with pytest.raises(FigureError, match=said):
             from_data({**box, **data})
+
+
+@pytest.mark.parametrize(
+    ("figure", "names"),
+    [
+        (BOX, {"cuboid", "prism", "box", "solid"}),
+        (WEDGE, {"triangular prism", "prism", "solid"}),
+        (Prism("rectangle", *[parse("4 cm")] * 3), {"cube", "cuboid", "prism", "box", "solid"}),
+    ],
+)
+def test_a_solid_is_called_what_it_is(figure: Prism, names: set[str]) -> None:
+    for name in ("cuboid", "cube", "box", "prism", "triangular prism", "solid"):
+        prompt = (f"Work out the volume of the {name}.",)
+        if name in names:
+            of_figure(figure, prompt)
+        else:
+            with pytest.raises(FigureError, match=f"no {name}"):
+                of_figure(figure, prompt)
