@@ -158,6 +158,7 @@ class FindWhole(Topic):
 
     id = "fractions.find-whole"
     title = "Finding the whole from a part"
+    statements = ("number.operators",)
     misconceptions = (
         OF_PART,
         ADDS_DENOMINATOR,

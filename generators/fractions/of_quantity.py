@@ -139,6 +139,7 @@ class OfQuantity(Topic):
 
     id = "fractions.of-quantity"
     title = "Finding a fraction of a quantity"
+    statements = ("number.operators",)
     misconceptions = (
         REST,
         TAKES_DENOMINATOR,

@@ -188,3 +188,16 @@ def between(
             steps += 1
             far = least + 0.15 * steps
     return [(x, y) for _, x, y in sorted(found)]
+
+
+def beside(label: t.Node, a: Near, b: Near, way: Near) -> list[Near]:
+    """Return places beside the middle of a segment, and a little along it."""
+    far = reach(label, way) + 2 * GAP
+    return [
+        (
+            a[0] + (b[0] - a[0]) * part + way[0] * (far + more),
+            a[1] + (b[1] - a[1]) * part + way[1] * (far + more),
+        )
+        for more in (0, 0.2, 0.4)
+        for part in (0.5, 0.44, 0.56, 0.4, 0.6)
+    ]
