@@ -95,8 +95,8 @@ def _fault_of_outline(corners: tuple[Place, ...]) -> str:
         if (c - a) * (f - d) == (d - b) * (e - c):
             return "has three corners in a row on one straight line"
     sides = [*pairwise((*corners, corners[0]))]
-    for (i, one), (j, other) in combinations(enumerate(sides), 2):
-        if 1 < j - i < len(sides) - 1 and _meet(*one, *other):
+    for (i, side), (j, other) in combinations(enumerate(sides), 2):
+        if 1 < j - i < len(sides) - 1 and _meet(*side, *other):
             return "crosses itself"
     return ""
 

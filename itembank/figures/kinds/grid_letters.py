@@ -111,7 +111,7 @@ class _Placing:
         for axes in (self.axes, []):
             for x, y in starts:
                 for dx, dy in ways:
-                    far_y = reach_y + self.free if dx == 0 else reach_y
+                    far_y = high + self.cross + self.free if dx == 0 else reach_y
                     at = (x + dx * reach_x, y + dy * far_y)
                     block = _around(at, wide, high)
                     if self._clear(block, blocks, axes) and self._own(name, at, of_point):
@@ -124,8 +124,8 @@ class _Placing:
         if not (
             left >= self.low[0] + free
             and right <= self.high[0] - free
-            and bottom >= self.low[1] + free
-            and top <= self.high[1] - free
+            and bottom >= self.low[1] + free // 2
+            and top <= self.high[1] - free // 2
         ):
             return False
         if any(_meet(block, cross, free // 2) for cross in self.crosses):
