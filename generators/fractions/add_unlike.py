@@ -116,6 +116,7 @@ class AddUnlike(Topic):
 
     id = "fractions.add-unlike"
     title = "Adding and subtracting fractions with unlike denominators"
+    statements = ("number.operations",)
     misconceptions = (ADD_ACROSS, SUBTRACT_ACROSS, ALL_ACROSS, KEEP_NUMERATORS, GIVES_USED)
     prerequisites = ("fractions.equivalent", "fractions.add-like")
     spaces = {

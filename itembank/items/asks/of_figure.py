@@ -70,7 +70,7 @@ _NOT_LEAD = re.compile(
 )
 """Words with which a sentence could change what is asked, and does not only say what is shown."""
 _ABOUT = re.compile(
-    r"(?:give|write|show) (?:your|the) answers?\b[^?]*|(?:it is )?not drawn accurately",
+    r"(?:give|write|show|leave) (?:your|the) answers?\b[^?]*|(?:it is )?not drawn accurately",
     re.IGNORECASE,
 )
 

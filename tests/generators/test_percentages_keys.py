@@ -1,0 +1,93 @@
+"""Keys on percentages found a third way: from the printed words, in python-flint's rationals."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from flint import fmpq
+
+from itembank.figures.kinds.double_number_line import DoubleNumberLine
+from itembank.items.item import Item
+from itembank.notation import line
+from itembank.notation import tree as t
+from tests.generators.key_reader import NUMBER, exact, numbers, sample
+
+
+def on_the_line(figure: Any) -> fmpq:
+    """Return what the letter of a double number line stands for: both lines begin at 0."""
+    assert isinstance(figure, DoubleNumberLine)
+    rows = [(pair.at, pair.over, pair.under) for pair in figure.pairs]
+    for over in (True, False):
+        row = [(at, top if over else low) for at, top, low in rows]
+        known = next((at, line(n)) for at, n in row if n is not None and not isinstance(n, t.Sym))
+        for at, node in row:
+            if isinstance(node, t.Sym):
+                return exact(known[1]) * at / known[0]
+    raise AssertionError("no letter")
+
+
+def of_amount(item: Item, text: str) -> str | fmpq:
+    if item.figure is not None:
+        return on_the_line(item.figure)
+    if text.startswith("Work out"):
+        share, whole = numbers(text)
+        return share * whole / 100
+    if text.startswith("Which is worth the most"):
+        found = re.findall(rf"([ABC]): ({NUMBER})% of £({NUMBER})", text)
+        assert len(found) == 3
+        return max(found, key=lambda each: exact(each[1]) * exact(each[2]))[0]
+    if "□" in text:
+        share, whole, other = numbers(text)
+        return share * whole / other
+    whole, share, *more = numbers(text)
+    kept = share * whole / 100
+    if more:
+        return kept - kept * more[0] / 100
+    return whole - kept
+
+
+SMALLER = {"cm": 1, "m": 100, "p": 1, "£": 100, "g": 1, "kg": 1000, "min": 1, "h": 60}
+SMALLER |= {"ml": 1, "l": 1000, "": 1}
+
+
+def in_smaller(text: str) -> fmpq:
+    """Return an amount in pence, centimetres, grams, minutes or millilitres."""
+    found = re.fullmatch(rf"(£?)({NUMBER})(p?) ?([a-z]*)", text)
+    assert found, text
+    return exact(found[2]) * SMALLER[found[1] or found[3] or found[4]]
+
+
+def express(item: Item, text: str) -> str | fmpq:
+    if item.figure is not None:
+        return on_the_line(item.figure)
+    if text.startswith("Who"):
+        scores = re.findall(r"(\w+): (\d+) out of (\d+)", text)
+        assert len(scores) == 3
+        return max(scores, key=lambda score: fmpq(int(score[1]), int(score[2])))[0]
+    asked = re.fullmatch(r"What percentage of (.+) is (.+)\?", text)
+    if asked is None and (found := re.fullmatch(r"Write (.+) as a percentage of (.+)\.", text)):
+        return 100 * in_smaller(found[1]) / in_smaller(found[2])
+    if asked:
+        return 100 * in_smaller(asked[2]) / in_smaller(asked[1])
+    first, second = numbers(text)
+    if " and " in text.partition("What")[0]:
+        return 100 * first / (first + second)
+    return 100 * min(first, second) / max(first, second)
+
+
+READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
+    "percentages.of-amount": of_amount,
+    "percentages.express": express,
+}
+
+
+@pytest.mark.parametrize("name", READERS)
+def test_keys_are_found_again_from_what_is_printed(name: str) -> None:
+    for item, text in sample(name):
+        found = READERS[name](item, text)
+        key = item.key.text if isinstance(item.key, t.Label) else line(item.key)
+        said = key if isinstance(found, str) else exact(key)
+        assert said == found, (item.address, text, key)
