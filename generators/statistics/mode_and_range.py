@@ -207,7 +207,7 @@ def _range(numbers: tuple[Number, ...], text: tuple[Run, ...], ask: Summary) -> 
         wrong.append((m.ENDS_OF_LIST, abs(numbers[0] - numbers[-1])))
     else:
         by_digits = sorted(numbers, key=lambda n: _digits(Fraction(n)))
-        wrong.append((m.LONGER_IS_LARGER, by_digits[-1] - by_digits[0]))
+        wrong.append((m.LONGER_IS_LARGER, Fraction(by_digits[-1]) - Fraction(by_digits[0])))
     return Draft(
         text,
         ask,
