@@ -139,3 +139,58 @@ WRONG_END = Misconception(
     "goes by the range from the wrong number of the list",
     "The missing number is at one end. Which number is at the other end?",
 )
+FREQUENCY_FOR_MODE_OF_TABLE = Misconception(
+    "statistics.largest-frequency-for-mode",
+    "gives the largest frequency instead of the value it belongs to",
+    "What does that frequency count? Which value comes so often?",
+)
+LARGEST_VALUE = Misconception(
+    "statistics.largest-value",
+    "gives the largest value",
+    "What does the second row of the table tell? How does it help here?",
+)
+RANGE_OF_FREQUENCIES = Misconception(
+    "statistics.range-of-frequencies",
+    "finds the range of the frequencies",
+    "Which row holds the values, and which says how often they come?",
+)
+ADDS_VALUES = Misconception(
+    "statistics.adds-values",
+    "adds the values in the first row",
+    "How often does each value come? Have you used the second row?",
+)
+COUNTS_COLUMNS = Misconception(
+    "statistics.counts-columns",
+    "counts the columns of the table",
+    "What does each column stand for? How many are in each of them?",
+)
+MIDDLE_OF_VALUES = Misconception(
+    "statistics.middle-of-values",
+    "takes the middle value of the first row",
+    "Write the first few values out as a list. How often does each one stand in it?",
+)
+MEDIAN_OF_FREQUENCIES = Misconception(
+    "statistics.median-of-frequencies",
+    "finds the median of the frequencies",
+    "Which row holds the values? Write them out as a list.",
+)
+FREQUENCIES_ALONE = Misconception(
+    "statistics.frequencies-alone",
+    "adds the frequencies alone",
+    "What do the frequencies count? What does the question ask for?",
+)
+DIVIDES_BY_COLUMNS = Misconception(
+    "statistics.divides-by-columns",
+    "divides the total by the number of columns",
+    "How many values are there in all? Which row tells?",
+)
+MEAN_OF_VALUES = Misconception(
+    "statistics.mean-of-values",
+    "finds the mean of the values in the first row",
+    "Do all of the values come equally often? Which row tells?",
+)
+MEAN_OF_FREQUENCIES = Misconception(
+    "statistics.mean-of-frequencies",
+    "finds the mean of the frequencies",
+    "Which row holds the values? Which one says how often they come?",
+)

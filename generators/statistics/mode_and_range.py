@@ -204,7 +204,7 @@ def _range(numbers: tuple[Number, ...], text: tuple[Run, ...], ask: Summary) -> 
     if low < 0:
         wrong.append((m.SIGN_LOST, high + low))
     if all(Fraction(n).denominator == 1 for n in numbers):
-        wrong.append((m.ENDS_OF_LIST, abs(numbers[0] - numbers[-1])))
+        wrong.append((m.ENDS_OF_LIST, abs(Fraction(numbers[0]) - numbers[-1])))
     else:
         by_digits = sorted(numbers, key=lambda n: _digits(Fraction(n)))
         wrong.append((m.LONGER_IS_LARGER, Fraction(by_digits[-1]) - Fraction(by_digits[0])))

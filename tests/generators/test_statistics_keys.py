@@ -15,6 +15,7 @@ from fractions import Fraction
 
 import pytest
 
+from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
@@ -115,6 +116,35 @@ BY_TEXT: dict[str, Callable[[str], Fraction]] = {
 }
 
 
+def from_table(text: str, said: str) -> Fraction:
+    found = re.fullmatch(r"A table gives (.+), and (.+) for each: (.+)\.", said)
+    assert found is not None
+    row = [
+        Fraction(value)
+        for value, often in (pair.split(", ") for pair in found[3].split("; "))
+        for _ in range(int(often))
+    ]
+    counts = found[2].lower()
+    if f"How many {counts} are there altogether?" in text:
+        return Fraction(len(row))
+    if "total number of" in text:
+        return sum(row, Fraction(0))
+    if "mode" in text:
+        (most,) = statistics.multimode(row)
+        return most
+    if "median" in text:
+        return Fraction(statistics.median(row))
+    if "range" in text:
+        return max(row) - min(row)
+    assert "Find the mean" in text
+    return Fraction(statistics.mean(row))
+
+
+BY_WORDS_OF_FIGURE: dict[str, Callable[[str, str], Fraction | str]] = {
+    "statistics.averages-from-tables": from_table,
+}
+
+
 def sample(name: str) -> list[Item]:
     topic = find_topic(name)
     found = []
@@ -132,3 +162,15 @@ def test_the_printed_text_alone_gives_the_key(name: str) -> None:
     for item in sample(name):
         text = printed(item)
         assert BY_TEXT[name](text) == number_of(item), (item.address, text, key_of(item))
+
+
+@pytest.mark.parametrize("name", BY_WORDS_OF_FIGURE)
+def test_the_text_and_the_words_of_the_figure_give_the_key(name: str) -> None:
+    for item in sample(name):
+        assert item.figure is not None
+        text, said = printed(item), words(item.figure)
+        found = BY_WORDS_OF_FIGURE[name](text, said)
+        if isinstance(found, str):
+            assert found == key_of(item).strip('"'), (item.address, text, said)
+        else:
+            assert found == number_of(item), (item.address, text, said, key_of(item))
