@@ -237,6 +237,7 @@ def _box(
     twin: tuple[object, ...],
 ) -> Draft:
     box = t.Blank()
+    steps: tuple[Step, ...]
     if kind == Kind.BOX:
         asked = t.equals(t.times(box, inside(-a)), t.num(-a * b))
         steps = (
