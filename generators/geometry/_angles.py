@@ -18,7 +18,7 @@ from itembank.notation import tree as t
 
 Part = TypeVar("Part")
 
-LETTERS = "xyabcpqt"
+LETTERS = "xynckbt"
 SIZE_ASKED = (
     "Work out the size of angle {x}.",
     "Find the size of angle {x}.",
@@ -45,7 +45,7 @@ def letter_of(*numbers: int) -> t.Sym:
 
 def value_letter(*numbers: int) -> t.Sym:
     """Return the letter of an expression: none that reaches low, or brackets grow round it."""
-    return t.Sym(by_turns("xatbcnk", sum(numbers)))
+    return t.Sym(by_turns("xnckbt", sum(numbers)))
 
 
 def times_letter(count: int, x: t.Sym) -> t.Node:
