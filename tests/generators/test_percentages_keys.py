@@ -49,7 +49,39 @@ def of_amount(item: Item, text: str) -> str | fmpq:
     return whole - kept
 
 
-READERS: dict[str, Callable[[Item, str], str | fmpq]] = {"percentages.of-amount": of_amount}
+SMALLER = {"cm": 1, "m": 100, "p": 1, "£": 100, "g": 1, "kg": 1000, "min": 1, "h": 60}
+SMALLER |= {"ml": 1, "l": 1000, "": 1}
+
+
+def in_smaller(text: str) -> fmpq:
+    """Return an amount in pence, centimetres, grams, minutes or millilitres."""
+    found = re.fullmatch(rf"(£?)({NUMBER})(p?) ?([a-z]*)", text)
+    assert found, text
+    return exact(found[2]) * SMALLER[found[1] or found[3] or found[4]]
+
+
+def express(item: Item, text: str) -> str | fmpq:
+    if item.figure is not None:
+        return on_the_line(item.figure)
+    if text.startswith("Who"):
+        scores = re.findall(r"(\w+): (\d+) out of (\d+)", text)
+        assert len(scores) == 3
+        return max(scores, key=lambda score: fmpq(int(score[1]), int(score[2])))[0]
+    asked = re.fullmatch(r"What percentage of (.+) is (.+)\?", text)
+    if asked is None and (found := re.fullmatch(r"Write (.+) as a percentage of (.+)\.", text)):
+        return 100 * in_smaller(found[1]) / in_smaller(found[2])
+    if asked:
+        return 100 * in_smaller(asked[2]) / in_smaller(asked[1])
+    first, second = numbers(text)
+    if " and " in text.partition("What")[0]:
+        return 100 * first / (first + second)
+    return 100 * min(first, second) / max(first, second)
+
+
+READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
+    "percentages.of-amount": of_amount,
+    "percentages.express": express,
+}
 
 
 @pytest.mark.parametrize("name", READERS)
