@@ -28,6 +28,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     TwoNumbers,
     asked,
 )
@@ -41,8 +42,10 @@ from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import gap, tree_rounded, unit_of
 from itembank.proof.exact.subject import undone
+from itembank.proof.lines.line_of_list import row_fault
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
 from itembank.proof.lines.truth import expression_parts, in_proportion, true, values_of
+from itembank.wording.tasks.list_sums import as_sum
 
 ELSE = "is worth something else"
 
@@ -86,6 +89,9 @@ RULES.by_kind |= {
     TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
     OfFigure: lambda ask, line: _find(as_find(ask), line),
+    Summary: lambda ask, line: (
+        row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
+    ),
 }
 TOGETHER.by_kind[Inequality] = True
 
