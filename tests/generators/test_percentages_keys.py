@@ -49,7 +49,66 @@ def of_amount(item: Item, text: str) -> str | fmpq:
     return whole - kept
 
 
-READERS: dict[str, Callable[[Item, str], str | fmpq]] = {"percentages.of-amount": of_amount}
+SMALLER = {"cm": 1, "m": 100, "p": 1, "£": 100, "g": 1, "kg": 1000, "min": 1, "h": 60}
+SMALLER |= {"ml": 1, "l": 1000, "": 1}
+
+
+def in_smaller(text: str) -> fmpq:
+    """Return an amount in pence, centimetres, grams, minutes or millilitres."""
+    found = re.fullmatch(rf"(£?)({NUMBER})(p?) ?([a-z]*)", text)
+    assert found, text
+    return exact(found[2]) * SMALLER[found[1] or found[3] or found[4]]
+
+
+def express(item: Item, text: str) -> str | fmpq:
+    if item.figure is not None:
+        return on_the_line(item.figure)
+    if text.startswith("Who"):
+        scores = re.findall(r"(\w+): (\d+) out of (\d+)", text)
+        assert len(scores) == 3
+        return max(scores, key=lambda score: fmpq(int(score[1]), int(score[2])))[0]
+    asked = re.fullmatch(r"What percentage of (.+) is (.+)\?", text)
+    if asked is None and (found := re.fullmatch(r"Write (.+) as a percentage of (.+)\.", text)):
+        return 100 * in_smaller(found[1]) / in_smaller(found[2])
+    if asked:
+        return 100 * in_smaller(asked[2]) / in_smaller(asked[1])
+    first, second = numbers(text)
+    if " and " in text.partition("What")[0]:
+        return 100 * first / (first + second)
+    return 100 * min(first, second) / max(first, second)
+
+
+def change(item: Item, text: str) -> str | fmpq:
+    if text.startswith("What decimal"):
+        sign = 1 if "increase" in text else -1
+        return 1 + sign * numbers(text)[0] / 100
+    if found := re.findall(rf"(Shop [ABC]): £({NUMBER}) with ({NUMBER})% off", text):
+        assert len(found) == 3
+        return min(found, key=lambda shop: exact(shop[1]) * (100 - exact(shop[2])))[0]
+    if "percentage profit" in text:
+        each = re.search(rf"at (£?)({NUMBER})p? each", text)
+        assert each
+        count, cost, _ = numbers(text)
+        income = count * exact(each[2]) / (1 if each[1] else 100)
+        return 100 * (income - cost) / cost
+    if "percentage increase" in text or "percentage decrease" in text:
+        old, new = numbers(text)
+        return 100 * (new - old if "increase" in text else old - new) / old
+    if "and then" in text:
+        amount, *shares = numbers(text)
+        for share, way in zip(shares, re.findall("goes (up|down)", text), strict=True):
+            amount += (1 if way == "up" else -1) * amount * share / 100
+        return amount
+    amount, share = numbers(text)
+    more = re.search("Increase|go up| more", text)
+    return amount * (100 + (1 if more else -1) * share) / 100
+
+
+READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
+    "percentages.of-amount": of_amount,
+    "percentages.express": express,
+    "percentages.change": change,
+}
 
 
 @pytest.mark.parametrize("name", READERS)

@@ -1,6 +1,6 @@
 """The programme of study's statements, and the topics that name them."""
 
-from itembank.items.topics.programme import STATEMENTS, statement
+from itembank.items.topics.programme_of_study import STATEMENTS, statement
 from itembank.items.topics.registry import topic_ids, topics
 
 

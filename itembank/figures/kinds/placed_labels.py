@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 
 from itembank.figures.drawing import (
@@ -21,7 +22,6 @@ from itembank.figures.drawing import (
     Mark,
     Point,
     Text,
-    text_box,
 )
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
@@ -32,6 +32,8 @@ GAP = 0.1
 _ARC = 24
 
 Near = tuple[float, float]
+Box = tuple[float, float, float, float]
+"""The left, bottom, right and top edge of a label."""
 
 
 def exactly(x: float, y: float) -> Point:
@@ -45,6 +47,7 @@ def unit(a: Near, b: Near) -> Near:
     return ((b[0] - a[0]) / far, (b[1] - a[1]) / far)
 
 
+@lru_cache(maxsize=4096)
 def half_size(content: Content) -> Near:
     """Return half the width and half the height of a label."""
     need = room(content)
@@ -64,35 +67,48 @@ class Sheet:
         self.marks: list[Mark] = list(marks)
         self.homeless: list[str] = []
         self._lines = [part for mark in self.marks for part in _lines(mark)]
-        self._boxes: list[tuple[float, float, float, float]] = []
+        self._boxes: list[Box] = []
 
     def put(self, content: Content, places: Iterable[Near], role: str) -> None:
         """Put a label with its middle at the first place where it touches nothing."""
-        last: Text | None = None
+        w, h = half_size(content)
+        last: Box | None = None
         for x, y in places:
-            last = Text(exactly(x, y), content, role=role)
+            # Numbers as exact as the places they stand for, to far less than the gap.
+            x, y = round(x * 1000) / 1000, round(y * 1000) / 1000
+            last = (x - w, y - h, x + w, y + h)
             if self._free(last):
-                self._keep(last)
+                self._keep(content, last, role)
                 return
         said = content if isinstance(content, str) else shown_line(content)
         self.homeless.append(said)
         if last is not None:
-            self._keep(last)
+            self._keep(content, last, role)
 
-    def _keep(self, label: Text) -> None:
-        self.marks.append(label)
-        left, bottom, right, top = map(float, text_box(label))
-        self._boxes.append((left, bottom, right, top))
+    def _keep(self, content: Content, box: Box, role: str) -> None:
+        left, bottom, right, top = box
+        at = exactly((left + right) / 2, (bottom + top) / 2)
+        self.marks.append(Text(at, content, role=role))
+        self._boxes.append(box)
 
-    def _free(self, label: Text) -> bool:
-        left, bottom, right, top = map(float, text_box(label))
+    def _free(self, box: Box) -> bool:
+        left, bottom, right, top = box
         for a, b, c, d in self._boxes:
             if left < c + GAP and a < right + GAP and bottom < d + GAP and b < top + GAP:
                 return False
-        return not any(
-            crosses(p, q, (left - far, bottom - far, right + far, top + far))
-            for p, q, far in self._lines
-        )
+        for (ax, ay), (bx, by), far in self._lines:
+            low, high, down, up = left - far, right + far, bottom - far, top + far
+            # Most segments are beside the label altogether.
+            if (
+                (ax < low and bx < low)
+                or (ax > high and bx > high)
+                or (ay < down and by < down)
+                or (ay > up and by > up)
+            ):
+                continue
+            if crosses((ax, ay), (bx, by), (low, down, high, up)):
+                return False
+        return True
 
     def below(self, content: str, role: str) -> None:
         """Put a label under the middle of all there is."""
@@ -126,7 +142,7 @@ def _near(point: tuple[Exact, Exact]) -> Near:
     return float(point[0]), float(point[1])
 
 
-def crosses(a: Near, b: Near, box: tuple[float, float, float, float]) -> bool:
+def crosses(a: Near, b: Near, box: Box) -> bool:
     """Tell whether a segment runs through a box (Liang and Barsky's clipping, from memory).
 
     >>> crosses((0, 0), (2, 2), (1, 0, 2, 1)), crosses((0, 2), (2, 2), (1, 0, 2, 1))

@@ -30,7 +30,7 @@ class Topic:
         The topics it rests on, by id: what to mend first where it goes wrong.
     statements
         What it serves of the programme of study, by label
-        (:mod:`itembank.items.topics.programme`).
+        (:mod:`itembank.items.topics.programme_of_study`).
     spare
         Why a tier holds fewer than 200 items, where the mathematics has fewer.
     later

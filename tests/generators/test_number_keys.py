@@ -1,0 +1,125 @@
+"""Keys on number found a third way: from the printed words, each by a rule of its own.
+
+A rule is a pattern of the whole printed question and a function that answers it from the text. It
+shares nothing with the generators, the tool's parser or its two roads: arithmetic is python-flint's
+or is done by counting out.
+"""
+
+from __future__ import annotations
+
+import random
+import re
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from flint import fmpq
+
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import find_topic
+from itembank.notation import line
+from tests.generators.number_reader import value
+
+EACH = 130
+"""Questions of a tier that are answered again."""
+
+Answer = fmpq | str | tuple[fmpq, ...]
+Rule = tuple[str, Callable[..., Answer]]
+
+
+def printed(item: Item) -> str:
+    return "".join(run if isinstance(run, str) else f"{{{line(run)}}}" for run in item.prompt)
+
+
+def same(answer: Answer, key: str) -> bool:
+    if isinstance(answer, tuple):
+        return sorted(answer) == sorted(value(part) for part in key.split(", "))
+    if isinstance(answer, str):
+        return answer == key
+    return bool(answer == value(key))
+
+
+def boxed(text: str) -> fmpq:
+    """Return what goes in the box of an equation that is of the first degree in it.
+
+    Its two sides differ by a linear function of the box, so two trials settle it.
+    """
+    left, right = text.split(" = ")
+
+    def gap(trial: int) -> fmpq:
+        put = f"({trial})"
+        return value(left.replace("□", put)) - value(right.replace("□", put))
+
+    at_two, at_three = gap(2), gap(3)
+    slope = at_three - at_two
+    found = 2 - at_two / slope
+    assert gap(5) == at_two + 3 * slope  # it is of the first degree
+    return found
+
+
+WORK_OUT: Rule = (r"Work out \{([^{}]+)\}\.", lambda e: value(e))
+BOX: Rule = (r"Find the number that goes in the box: \{([^{}]+)\}\.", boxed)
+
+
+def two_numbers(total: str, product: str) -> Answer:
+    """Find two numbers by trying every whole number."""
+    s, p = int(value(total)), int(value(product))
+    found = [(n, s - n) for n in range(-200, 201) if n * (s - n) == p]
+    assert len(found) == 2
+    return tuple(fmpq(n) for n in max(found))
+
+
+RULES: dict[str, list[Rule]] = {
+    "number.order-of-operations": [
+        WORK_OUT,
+        BOX,
+        (
+            r"[A-Z][a-z ]+ buys \{(.+)\} [a-z ]+ at \{£(.+)\} each and \{(.+)\} [a-z ]+ at "
+            r"\{£(.+)\} each\. It pays with \{£(.+)\}\. How much change does it get\?",
+            lambda n, p, m, q, paid: value(paid) - value(n) * value(p) - value(m) * value(q),
+        ),
+    ],
+    "number.negatives-add": [
+        WORK_OUT,
+        BOX,
+        (
+            r".+ temperature .+ is \{(.+)\}\. By \w+(?: am)? it has (risen|fallen) by \{(.+)\}\. "
+            r"What is the temperature at .+\?",
+            lambda a, way, b: value(a) + (value(b) if way == "risen" else -value(b)),
+        ),
+        (
+            r".+ stands at \{(.+)\}\. The \w+ pay in \{(.+)\}, and a .+ \{(.+)\} is .+\. "
+            r"What does it stand at now\?",
+            lambda a, b, c: value(a) + value(b) - value(c),
+        ),
+        (
+            r"On three nights the lowest temperatures .+ were \{(.+)\}, \{(.+)\} and \{(.+)\}\. "
+            r"How much warmer was the warmest night than the coldest\?",
+            lambda *all_three: max(map(value, all_three)) - min(map(value, all_three)),
+        ),
+    ],
+    "number.negatives-multiply": [
+        WORK_OUT,
+        BOX,
+        (r"Write two numbers whose sum is \{(.+)\} and product is \{(.+)\}\.", two_numbers),
+    ],
+}
+
+
+@pytest.mark.parametrize("topic", RULES)
+def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
+    source = find_topic(topic)
+    rules = [(re.compile(pattern), answers) for pattern, answers in RULES[topic]]
+    used: set[str] = set()
+    for tier in Tier:
+        size = len(source.spaces[tier])
+        for index in random.Random(f"{topic}/{tier}").sample(range(size), min(EACH, size)):
+            item = source.item(tier, index)
+            text = printed(item)
+            fitting = [(m, rule) for rule in rules if (m := rule[0].fullmatch(text))]
+            assert len(fitting) == 1, (item.address, text)
+            match, (pattern, answers) = fitting[0]
+            given: Any = answers(*match.groups())
+            assert same(given, line(item.key)), (item.address, text, given, line(item.key))
+            used.add(pattern.pattern)
+    assert len(used) == len(rules), "a rule is for no question"
