@@ -33,7 +33,7 @@ def printed(item: Item) -> str:
 
 def same(answer: Answer, key: str) -> bool:
     if isinstance(answer, tuple):
-        return answer == tuple(value(part) for part in key.split(", "))
+        return sorted(answer) == sorted(value(part) for part in key.split(", "))
     if isinstance(answer, str):
         return answer == key
     return bool(answer == value(key))
@@ -60,6 +60,15 @@ def boxed(text: str) -> fmpq:
 WORK_OUT: Rule = (r"Work out \{([^{}]+)\}\.", lambda e: value(e))
 BOX: Rule = (r"Find the number that goes in the box: \{([^{}]+)\}\.", boxed)
 
+
+def two_numbers(total: str, product: str) -> Answer:
+    """Find two numbers by trying every whole number."""
+    s, p = int(value(total)), int(value(product))
+    found = [(n, s - n) for n in range(-200, 201) if n * (s - n) == p]
+    assert len(found) == 2
+    return tuple(fmpq(n) for n in max(found))
+
+
 RULES: dict[str, list[Rule]] = {
     "number.order-of-operations": [
         WORK_OUT,
@@ -69,6 +78,30 @@ RULES: dict[str, list[Rule]] = {
             r"\{£(.+)\} each\. It pays with \{£(.+)\}\. How much change does it get\?",
             lambda n, p, m, q, paid: value(paid) - value(n) * value(p) - value(m) * value(q),
         ),
+    ],
+    "number.negatives-add": [
+        WORK_OUT,
+        BOX,
+        (
+            r".+ temperature .+ is \{(.+)\}\. By \w+(?: am)? it has (risen|fallen) by \{(.+)\}\. "
+            r"What is the temperature at .+\?",
+            lambda a, way, b: value(a) + (value(b) if way == "risen" else -value(b)),
+        ),
+        (
+            r".+ stands at \{(.+)\}\. The \w+ pay in \{(.+)\}, and a .+ \{(.+)\} is .+\. "
+            r"What does it stand at now\?",
+            lambda a, b, c: value(a) + value(b) - value(c),
+        ),
+        (
+            r"On three nights the lowest temperatures .+ were \{(.+)\}, \{(.+)\} and \{(.+)\}\. "
+            r"How much warmer was the warmest night than the coldest\?",
+            lambda *all_three: max(map(value, all_three)) - min(map(value, all_three)),
+        ),
+    ],
+    "number.negatives-multiply": [
+        WORK_OUT,
+        BOX,
+        (r"Write two numbers whose sum is \{(.+)\} and product is \{(.+)\}\.", two_numbers),
     ],
 }
 
