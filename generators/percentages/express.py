@@ -6,16 +6,18 @@ quantities using percentages, and work with percentages greater than 100%" (from
 
 from __future__ import annotations
 
-from fractions import Fraction
-from math import gcd
 from typing import Any
 
 from generators._turns import by_turns
 from generators.percentages._amounts import amount, per_cent
+from generators.percentages._as_percentage import (
+    percentage_steps,
+    tenths_of,
+    wrong_percentages,
+)
 from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.forms.form_rules import decimal_node
-from itembank.items.item import Choose, Draft, Find, Misconception, Slip, Step, Tier, prompt
+from itembank.items.item import Choose, Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -113,16 +115,10 @@ _TEAMS = (
 _OUT_OF = ((10, 20, 50), (20, 25, 40), (10, 25, 40), (20, 40, 50), (25, 40, 60), (20, 30, 50))
 
 
-def _tenths(top: int, bottom: int) -> int | None:
-    """Return top/bottom in tenths of a per cent, or None where there is more to it, or nothing."""
-    value, rest = divmod(1000 * top, bottom)
-    return None if rest or value <= 0 else value
-
-
 def _plain_wrong(a: int, n: int) -> tuple[int | None, ...]:
     """Return what the mistakes give in tenths of a per cent: TOP_AS, REST, UPSIDE_DOWN, ADDS_UP."""
     added = 10 * (a + 100 - n) if n < 100 else None
-    return 10 * a if a < 100 else None, _tenths(n - a, n), _tenths(n, a), added
+    return 10 * a if a < 100 else None, tenths_of(n - a, n), tenths_of(n, a), added
 
 
 def _apart(key: int | None, wrong: tuple[int | None, ...]) -> bool:
@@ -136,7 +132,7 @@ def _support(kind: str, n: int, a: int) -> bool:
         return a in (2, 3, 4, 6, 7) and a * n not in (1000, 100 * a, 1000 - 100 * a)
     if not 0 < a < n or 2 * a == n or (n == 200 and a % 2):
         return False
-    return _apart(_tenths(a, n), _plain_wrong(a, n))
+    return _apart(tenths_of(a, n), _plain_wrong(a, n))
 
 
 def _core(kind: str, n: int, a: int) -> bool:
@@ -159,7 +155,7 @@ def _units_wrong(part: int, n: int) -> tuple[int | None, ...]:
     """Return what the mistakes give in tenths of a per cent: UNITS_LOST, TOP_AS, REST."""
     size, whole = _BIG[n % 10][0], n // 10
     top_as = 10 * part if part < 100 else None
-    return _tenths(part, whole), top_as, _tenths(size * whole - part, size * whole)
+    return tenths_of(part, whole), top_as, tenths_of(size * whole - part, size * whole)
 
 
 def _challenge(kind: str, n: int, a: int, b: int) -> bool:
@@ -180,11 +176,11 @@ def _challenge(kind: str, n: int, a: int, b: int) -> bool:
 
 
 def _groups_wrong(part: int, n: int) -> tuple[int | None, ...]:
-    return _tenths(part, n - part), _tenths(n - part, n), 10 * part if part < 100 else None
+    return tenths_of(part, n - part), tenths_of(n - part, n), 10 * part if part < 100 else None
 
 
 def _over_wrong(part: int, n: int) -> tuple[int | None, ...]:
-    return _tenths(n, part), _tenths(part - n, n), 10 * part
+    return tenths_of(n, part), tenths_of(part - n, n), 10 * part
 
 
 def _scores(n: int, a: int, b: int) -> tuple[tuple[int, int], ...]:
@@ -279,7 +275,9 @@ class Express(Topic):
         unit = by_turns(_UNITS, n // 5 + a)
         part, whole = amount(100 * a, unit), amount(100 * n, unit)
         text = "Write {a} as a percentage of {n}." if a % 2 else "What percentage of {n} is {a}?"
-        wrong = _wrong((TOP_AS, REST, UPSIDE_DOWN, ADDS_UP), _plain_wrong(a, n), 1000 * a // n)
+        wrong = wrong_percentages(
+            (TOP_AS, REST, UPSIDE_DOWN, ADDS_UP), _plain_wrong(a, n), 1000 * a // n
+        )
         return Draft(
             prompt(text, a=part, n=whole),
             Find(t.divide(part, whole) if unit else t.frac(a, n)),
@@ -316,14 +314,14 @@ class Express(Topic):
                     t.equals(t.times(t.Int(a), per_cent(100)), per_cent(100 * a)),
                 ),
             ),
-            _wrong((TOP_AS, REST), (10 * part, 1000 - 100 * a), 100 * a),
+            wrong_percentages((TOP_AS, REST), (10 * part, 1000 - 100 * a), 100 * a),
             ("line", n, a),
             figure=figure,
         )
 
     def _story(self, n: int, part: int) -> Draft:
         x = t.Sym("x")
-        wrong = _wrong(
+        wrong = wrong_percentages(
             (TOP_AS, REST, UPSIDE_DOWN, ADDS_UP), _plain_wrong(part, n), 1000 * part // n
         )
         return Draft(
@@ -342,7 +340,7 @@ class Express(Topic):
         part = size * whole * a // 100
         shown, small_whole = amount(100 * whole, big), amount(100 * size * whole, small)
         given = amount(100 * part, small)
-        wrong = _wrong((UNITS_LOST, TOP_AS, REST), _units_wrong(part, n), 10 * a)
+        wrong = wrong_percentages((UNITS_LOST, TOP_AS, REST), _units_wrong(part, n), 10 * a)
         return Draft(
             prompt(
                 "Write {a} as a percentage of {n}." if a % 2 else "What percentage of {n} is {a}?",
@@ -362,7 +360,9 @@ class Express(Topic):
 
     def _groups(self, n: int, part: int) -> Draft:
         x, first, second = t.Sym("x"), t.Int(part), t.Int(n - part)
-        wrong = _wrong((PART_TO_PART, REST, TOP_AS), _groups_wrong(part, n), 1000 * part // n)
+        wrong = wrong_percentages(
+            (PART_TO_PART, REST, TOP_AS), _groups_wrong(part, n), 1000 * part // n
+        )
         return Draft(
             prompt(by_turns(_GROUPS, n // 4 + part), m=first, r=second),
             Find(x, (t.equals(x, t.Frac(first, t.add(first, second))),)),
@@ -382,7 +382,7 @@ class Express(Topic):
         unit = by_turns(_UNITS, n + part)
         larger, whole = amount(100 * part, unit), amount(100 * n, unit)
         text = "Write {a} as a percentage of {n}." if n % 2 else "What percentage of {n} is {a}?"
-        wrong = _wrong(
+        wrong = wrong_percentages(
             (UPSIDE_DOWN, CHANGE_ONLY, LARGER_AS), _over_wrong(part, n), 1000 * part // n
         )
         return Draft(
@@ -426,40 +426,3 @@ class Express(Topic):
             slips((FEWEST_WRONG, t.Label(of[scores[0]])), (MOST_RIGHT, t.Label(of[scores[2]]))),
             ("scores", *scores),
         )
-
-
-def percentage_steps(part: int, whole: int) -> tuple[Step, ...]:
-    """Return the working of a part of a whole as a percentage: cancelled, over 100, per cent.
-
-    >>> [step.say for step in percentage_steps(21, 35)]
-    ['Write it as a fraction and simplify.', 'Write that out of 100.', 'Out of 100 means per cent.']
-    """
-    value = Fraction(part, whole)
-    key = per_cent(int(1000 * value))
-    steps = []
-    asked = t.frac(part, whole)
-    if 100 % whole and whole % 100:
-        common = gcd(part, whole)
-        asked = t.frac(part // common, whole // common)
-        if common > 1:
-            say = "Write it as a fraction and simplify."
-            steps.append(Step(say, t.equals(t.frac(part, whole), asked)))
-    if (100 * value).denominator > 1:
-        decimal = decimal_node(value)
-        steps.append(Step("Divide to write it as a decimal.", t.equals(asked, decimal)))
-        return (*steps, Step("Multiply by 100 for per cents.", t.equals(decimal, key)))
-    over = t.frac(int(100 * value), 100)
-    if asked != over:
-        say = "Write that out of 100." if steps else "Write it as a fraction out of 100."
-        steps.append(Step(say, t.equals(asked, over)))
-    return (*steps, Step("Out of 100 means per cent.", t.equals(over, key)))
-
-
-def _wrong(
-    mistakes: tuple[Misconception, ...], found: tuple[int | None, ...], key: int
-) -> tuple[Slip, ...]:
-    pairs = (
-        (mistake, None if tenths is None else per_cent(tenths))
-        for mistake, tenths in zip(mistakes, found, strict=True)
-    )
-    return slips(*pairs, key=per_cent(key))

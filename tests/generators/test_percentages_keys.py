@@ -78,9 +78,57 @@ def express(item: Item, text: str) -> str | fmpq:
     return 100 * min(first, second) / max(first, second)
 
 
+def change(item: Item, text: str) -> str | fmpq:
+    if text.startswith("What decimal"):
+        sign = 1 if "increase" in text else -1
+        return 1 + sign * numbers(text)[0] / 100
+    if found := re.findall(rf"(Shop [ABC]): £({NUMBER}) with ({NUMBER})% off", text):
+        assert len(found) == 3
+        return min(found, key=lambda shop: exact(shop[1]) * (100 - exact(shop[2])))[0]
+    if "percentage profit" in text:
+        each = re.search(rf"at (£?)({NUMBER})p? each", text)
+        assert each
+        count, cost, _ = numbers(text)
+        income = count * exact(each[2]) / (1 if each[1] else 100)
+        return 100 * (income - cost) / cost
+    if "percentage increase" in text or "percentage decrease" in text:
+        old, new = numbers(text)
+        return 100 * (new - old if "increase" in text else old - new) / old
+    if "and then" in text:
+        amount, *shares = numbers(text)
+        for share, way in zip(shares, re.findall("goes (up|down)", text), strict=True):
+            amount += (1 if way == "up" else -1) * amount * share / 100
+        return amount
+    amount, share = numbers(text)
+    more = re.search("Increase|go up| more", text)
+    return amount * (100 + (1 if more else -1) * share) / 100
+
+
+def reverse(item: Item, text: str) -> str | fmpq:
+    if item.figure is not None:
+        return on_the_line(item.figure)
+    if "square metres" in text:
+        share, other, left, *_ = numbers(text.replace("m^2", ""))
+        return left / (100 - share - other) * 100
+    if "less than before" in text:
+        share, off = numbers(text)
+        return off / share * (100 - share)
+    if "and then" in text:
+        share, other, end = numbers(text)
+        return end / ((1 + share / 100) * (1 + other / 100))
+    share, now = numbers(text)
+    if re.search("goes up|rises|added", text):
+        return now / (1 + share / 100)
+    if re.search("reduced|falls|cut| off ", text):
+        return now / (1 - share / 100)
+    return now * 100 / share
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "percentages.of-amount": of_amount,
     "percentages.express": express,
+    "percentages.change": change,
+    "percentages.reverse": reverse,
 }
 
 

@@ -11,9 +11,20 @@ from fractions import Fraction
 import pytest
 
 from generators.percentages._amounts import part_steps
-from itembank.notation import parse
+from generators.percentages.change import Change
+from generators.percentages.express import Express
+from generators.percentages.reverse import Reverse, back_to_whole
+from itembank.items.item import Draft, Find, Tier
+from itembank.notation import line, parse
 from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.proof.exact.elimination import answer
+
+
+def found(draft: Draft) -> tuple[str, Fraction]:
+    assert isinstance(draft.ask, Find)
+    (value,) = answer(draft.ask.target, draft.ask.relations)
+    return line(draft.key), value
 
 
 @pytest.mark.parametrize(
@@ -26,3 +37,37 @@ def test_openstax_percentages_of_amounts(tenths: int, whole: int, part: str) -> 
     assert isinstance(last, t.Relation)
     assert last.rest[-1][1] == parse(part)
     assert exact(last.first) == Fraction(part)
+
+
+@pytest.mark.parametrize(("part", "whole", "key"), [(9, 36, "25%"), (144, 96, "150%")])
+def test_openstax_percentages_to_find(part: int, whole: int, key: str) -> None:
+    kind, index = ("story", 100 * part // whole) if part < whole else ("over", 150)
+    tier = Tier.CORE if kind == "story" else Tier.CHALLENGE
+    draft = Express().make(tier, kind, whole, index, 0)
+    assert found(draft) == (key, Fraction(part, whole))
+
+
+def test_a_rise_and_a_fall_by_as_much_is_a_loss() -> None:
+    # Up by p% and down by p% leaves 1 − (p/100)² of a price: an old chestnut, from memory.
+    for p in (50, 100, 200, 250):
+        draft = Change().make(Tier.CHALLENGE, "twice", p, 400, -p)
+        assert found(draft)[1] == 400 * (1 - Fraction(p, 1000) ** 2)
+
+
+def test_value_added_tax_at_the_standard_rate() -> None:
+    # 20% in the United Kingdom since January 2011 (from memory): six fifths of a net price.
+    draft = Change().make(Tier.SUPPORT, "up", 200, 250)
+    assert found(draft)[1] == 300
+
+
+@pytest.mark.parametrize(("tenths", "part", "whole"), [(750, "36", "48"), (65, "1.17", "18")])
+def test_openstax_wholes(tenths: int, part: str, whole: str) -> None:
+    last = back_to_whole(tenths, int(100 * Fraction(part)), "")[-1].maths
+    assert isinstance(last, t.Relation)
+    assert last.rest[-1][1] == parse(whole)
+    assert exact(last.first) == Fraction(whole)
+
+
+def test_a_price_before_tax_at_the_standard_rate() -> None:
+    # £54 with 20% tax is £45 without it: common practice in schools, no source.
+    assert found(Reverse().make(Tier.CORE, "price", 200, 45)) == ("£45", Fraction(45))

@@ -27,6 +27,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     TwoNumbers,
 )
 from itembank.items.asks.of_figure import relations_in
@@ -35,6 +36,7 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.key_forms import form_asked
 from itembank.wording.tasks.answer_phrases import form_in_words, says_simplest
+from itembank.wording.tasks.list_sums import as_sum
 from itembank.wording.tasks.written_how import asks_what_fraction
 
 
@@ -125,6 +127,7 @@ ANSWERS.by_kind |= {
     Give: Answers(_given),
     TwoNumbers: Answers(_always("amounts")),
     Equivalent: Answers(_always("fraction")),
+    Summary: Answers(lambda ask, *about: _found(Find(as_sum(ask)), *about)),
 }
 
 

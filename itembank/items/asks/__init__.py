@@ -30,6 +30,7 @@ from itembank.items.asks.rewrite import Rewrite
 from itembank.items.asks.round import Round
 from itembank.items.asks.sequence import Sequence
 from itembank.items.asks.solve import Solve
+from itembank.items.asks.summary import Summary
 from itembank.items.asks.two_numbers import TwoNumbers
 
 __all__ = [
@@ -54,6 +55,7 @@ __all__ = [
     "Solve",
     "Stored",
     "Subject",
+    "Summary",
     "TwoNumbers",
     "Which",
     "asked",

@@ -28,6 +28,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     TwoNumbers,
 )
 from itembank.items.item import Item, Step
@@ -191,6 +192,7 @@ _COUNTED = dict.fromkeys(
     (
         *("inequality", "sign turns", "rewrite", "factorise", "leading number", "subject"),
         *("sequence", "common", "choose", "more options", "round", "give", "read", "drawn"),
+        "listed",
     ),
     0.0,
 )
@@ -215,6 +217,7 @@ ASKING.by_kind |= {
     Give: Asking(lambda ask, printed: {"give": 1.0}, compared=True),
     TwoNumbers: Asking(lambda ask, printed: {"give": 1.0}),
     Equivalent: Asking(lambda ask, printed: {"give": 1.0}),
+    Summary: Asking(lambda ask, printed: {"listed": float(len(ask.numbers))}),
 }
 
 

@@ -24,6 +24,7 @@ from itembank.items.asks import (
     Round,
     Solve,
     Subject,
+    Summary,
     TwoNumbers,
 )
 from itembank.items.asks import Sequence as Terms
@@ -49,6 +50,7 @@ from itembank.proof.exact.rounding import find_rounded
 from itembank.proof.exact.subject import find_subject
 from itembank.proof.exact.sum_and_product import find_two
 from itembank.proof.exact.surd import surd
+from itembank.wording.tasks.list_sums import as_sum
 
 
 def prove_fast(item: Item) -> None:
@@ -106,6 +108,7 @@ ROAD.by_kind |= {
     TwoNumbers: find_two,
     Equivalent: find_equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    Summary: lambda ask, key: _find(as_sum(ask), (), key),
 }
 
 

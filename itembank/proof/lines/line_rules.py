@@ -28,21 +28,24 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     TwoNumbers,
     asked,
 )
 from itembank.items.asks.of_figure import as_find
 from itembank.notation import tree as t
-from itembank.notation.algebra import algebra, number
+from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.exact.elimination import answer, eliminate, equations_of, known_letters
 from itembank.proof.exact.equations import Values, holds, sides_of, solve, unknowns
 from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
-from itembank.proof.exact.rounding import enclosed, rounded, unit_of
+from itembank.proof.exact.rounding import gap, tree_rounded, unit_of
 from itembank.proof.exact.subject import undone
+from itembank.proof.lines.line_of_list import row_fault
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
 from itembank.proof.lines.truth import expression_parts, in_proportion, true, values_of
+from itembank.wording.tasks.list_sums import as_sum
 
 ELSE = "is worth something else"
 
@@ -86,6 +89,9 @@ RULES.by_kind |= {
     TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
     OfFigure: lambda ask, line: _find(as_find(ask), line),
+    Summary: lambda ask, line: (
+        row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
+    ),
 }
 TOGETHER.by_kind[Inequality] = True
 
@@ -257,11 +263,10 @@ def _round(ask: Round, line: t.Node) -> str:
     if isinstance(line, t.Relation | t.Listing | t.Either):
         raise NotExact("it is not a number")
     _, size = unit_of(line)
-    value = algebra(ask.target) / number(size)
-    step, _ = rounded(value, ask.detail, ask.amount)
+    step, _ = tree_rounded(ask.target, size, ask.detail, ask.amount)
     # A step may show more digits than the answer, so that near enough is right; an irrational
     # number has no last digit to be held to.
-    low, high = enclosed(value - algebra(line) / number(size), 30)
+    low, high = gap(ask.target, line, size)
     return "" if max(abs(low), abs(high)) < step else "is not near the number to be rounded"
 
 

@@ -27,6 +27,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     TwoNumbers,
 )
 from itembank.items.asks.of_figure import relations_in
@@ -44,6 +45,7 @@ from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
 from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
+from itembank.proof.sympy.sympy_summaries import summary
 from itembank.proof.sympy.sympy_text import sympy_text
 from itembank.proof.sympy.sympy_two_numbers import two_numbers
 from itembank.proof.sympy.sympy_zero import is_zero
@@ -105,6 +107,7 @@ ROAD.by_kind |= {
     TwoNumbers: two_numbers,
     Equivalent: equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    Summary: summary,
 }
 
 

@@ -1,0 +1,46 @@
+"""Circles and solids against published theorems: Archimedes and Euclid (both from memory)."""
+
+from __future__ import annotations
+
+import random
+from fractions import Fraction
+
+import pytest
+
+from generators.geometry._calculator import PI
+from itembank.items.item import Tier
+from itembank.items.topics.registry import find_topic
+from itembank.notation import tree as t
+from itembank.notation.value import exact
+
+
+def test_archimedes_on_the_circumference() -> None:
+    """Measurement of a Circle, 3: it is less than 3 1/7 and more than 3 10/71 diameters."""
+    assert 3 + Fraction(10, 71) < PI < 3 + Fraction(1, 7)
+    topic = find_topic("geometry.circumference")
+    space = topic.spaces[Tier.CORE]
+    for index in random.Random(3).sample(range(len(space)), 60):
+        kind, across, tenths, _ = space[index]
+        key = topic.item(Tier.CORE, index).key
+        if kind != "back":
+            assert isinstance(key, t.Quantity)
+            times = exact(key.amount) / Fraction(tenths, 10 if across else 5)
+            # As far as two or three figures can tell.
+            assert (
+                3 + Fraction(10, 71) - Fraction(1, 20)
+                < times
+                < 3 + Fraction(1, 7) + Fraction(1, 20)
+            )
+
+
+@pytest.mark.parametrize(("across", "n"), [(True, 14), (True, 28), (False, 7)])
+def test_archimedes_on_the_square_and_the_circle(across: bool, n: int) -> None:
+    """Measurement of a Circle, 2: circle to square on its diameter is nearly as 11 to 14."""
+    topic = find_topic("geometry.area-of-circles")
+    place = topic.spaces[Tier.SUPPORT].place((across, n, "cm"))
+    assert place is not None
+    key = topic.item(Tier.SUPPORT, place).key
+    assert isinstance(key, t.Quantity)
+    count = exact(t.replaced(key.amount, {t.Sym("π"): t.Int(1)}))
+    square = (n if across else 2 * n) ** 2
+    assert abs(count * PI / square - Fraction(11, 14)) < Fraction(1, 1000)
