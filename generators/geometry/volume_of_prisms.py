@@ -7,6 +7,7 @@ calculate and solve problems involving: [...] volume of cuboids (including cubes
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
@@ -109,7 +110,7 @@ class VolumeOfPrisms(Topic):
         if tier is Tier.SUPPORT:
             return self._drawn(*values)
         kind, *rest = values
-        make = {
+        make: dict[str, Callable[..., Draft]] = {
             "area": self._area,
             "length": self._length,
             "triangle": self._triangle,
