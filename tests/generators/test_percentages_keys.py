@@ -104,10 +104,31 @@ def change(item: Item, text: str) -> str | fmpq:
     return amount * (100 + (1 if more else -1) * share) / 100
 
 
+def reverse(item: Item, text: str) -> str | fmpq:
+    if item.figure is not None:
+        return on_the_line(item.figure)
+    if "square metres" in text:
+        share, other, left, *_ = numbers(text.replace("m^2", ""))
+        return left / (100 - share - other) * 100
+    if "less than before" in text:
+        share, off = numbers(text)
+        return off / share * (100 - share)
+    if "and then" in text:
+        share, other, end = numbers(text)
+        return end / ((1 + share / 100) * (1 + other / 100))
+    share, now = numbers(text)
+    if re.search("goes up|rises|added", text):
+        return now / (1 + share / 100)
+    if re.search("reduced|falls|cut| off ", text):
+        return now / (1 - share / 100)
+    return now * 100 / share
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "percentages.of-amount": of_amount,
     "percentages.express": express,
     "percentages.change": change,
+    "percentages.reverse": reverse,
 }
 
 

@@ -13,6 +13,7 @@ import pytest
 from generators.percentages._amounts import part_steps
 from generators.percentages.change import Change
 from generators.percentages.express import Express
+from generators.percentages.reverse import Reverse, back_to_whole
 from itembank.items.item import Draft, Find, Tier
 from itembank.notation import line, parse
 from itembank.notation import tree as t
@@ -57,3 +58,16 @@ def test_value_added_tax_at_the_standard_rate() -> None:
     # 20% in the United Kingdom since January 2011 (from memory): six fifths of a net price.
     draft = Change().make(Tier.SUPPORT, "up", 200, 250)
     assert found(draft)[1] == 300
+
+
+@pytest.mark.parametrize(("tenths", "part", "whole"), [(750, "36", "48"), (65, "1.17", "18")])
+def test_openstax_wholes(tenths: int, part: str, whole: str) -> None:
+    last = back_to_whole(tenths, int(100 * Fraction(part)), "")[-1].maths
+    assert isinstance(last, t.Relation)
+    assert last.rest[-1][1] == parse(whole)
+    assert exact(last.first) == Fraction(whole)
+
+
+def test_a_price_before_tax_at_the_standard_rate() -> None:
+    # £54 with 20% tax is £45 without it: common practice in schools, no source.
+    assert found(Reverse().make(Tier.CORE, "price", 200, 45)) == ("£45", Fraction(45))
