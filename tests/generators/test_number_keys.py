@@ -15,6 +15,7 @@ from typing import Any
 import pytest
 from flint import fmpq
 
+from itembank.figures.figure import kind_of
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
@@ -23,19 +24,26 @@ from tests.generators.number_reader import value
 EACH = 130
 """Questions of a tier that are answered again."""
 
-Answer = fmpq | str | tuple[fmpq, ...]
+Answer = fmpq | str | tuple[fmpq, ...] | Callable[[fmpq], bool]
+"""A number, the key as it is written, several numbers, or what tells whether a number is right."""
 Rule = tuple[str, Callable[..., Answer]]
 
 
 def printed(item: Item) -> str:
-    return "".join(run if isinstance(run, str) else f"{{{line(run)}}}" for run in item.prompt)
+    text = "".join(run if isinstance(run, str) else f"{{{line(run)}}}" for run in item.prompt)
+    if item.figure is None:
+        return text
+    # A picture as it is read out to who cannot see it.
+    return f"{text} {kind_of(item.figure).words(item.figure)}"
 
 
 def same(answer: Answer, key: str) -> bool:
     if isinstance(answer, tuple):
-        return sorted(answer) == sorted(value(part) for part in key.split(", "))
+        return answer == tuple(value(part) for part in key.split(", "))
     if isinstance(answer, str):
         return answer == key
+    if callable(answer):
+        return bool(answer(value(key)))
     return bool(answer == value(key))
 
 
@@ -57,8 +65,33 @@ def boxed(text: str) -> fmpq:
     return found
 
 
-WORK_OUT: Rule = (r"Work out \{([^{}]+)\}\.", lambda e: value(e))
-BOX: Rule = (r"Find the number that goes in the box: \{([^{}]+)\}\.", boxed)
+def spoken(words: str) -> fmpq:
+    """Return a number that is read out: negative 3 point 4."""
+    text = words.replace("negative ", "-").replace(" point ", ".").replace(" ", "")
+    return value(text)
+
+
+def ordered(numbers: str, first: str) -> str:
+    """Return a list in order, as its numbers are printed."""
+    parts = numbers.split(", ")
+    falling = first in ("largest", "heaviest", "longest")
+    return ", ".join(sorted(parts, key=value, reverse=falling))
+
+
+def signed(a: str, b: str) -> str:
+    sign = "<" if value(a) < value(b) else ">" if value(a) > value(b) else "="
+    return f"{a} {sign} {b}"
+
+
+def digit_worth(digit: str, number: str) -> fmpq:
+    whole, _, places = number.partition(".")
+    assert (whole + places).count(digit) == 1
+    assert digit in places
+    return fmpq(int(digit), 10 ** (places.index(digit) + 1))
+
+
+def marked(low: str, high: str, steps: str, at: str) -> fmpq:
+    return spoken(low) + (spoken(high) - spoken(low)) * int(at) / int(steps)
 
 
 def two_numbers(total: str, product: str) -> Answer:
@@ -66,7 +99,16 @@ def two_numbers(total: str, product: str) -> Answer:
     s, p = int(value(total)), int(value(product))
     found = [(n, s - n) for n in range(-200, 201) if n * (s - n) == p]
     assert len(found) == 2
-    return tuple(fmpq(n) for n in max(found))
+    return tuple(fmpq(n) for n in max(found))  # the larger one first
+
+
+SIGN: Rule = (r"Put <, > or = between \{(.+)\} and \{(.+)\}\.", signed)
+ORDER: Rule = (
+    r"Write these in order of size, (smallest|largest) first: \{(.+)\}\.",
+    lambda first, numbers: ordered(numbers, first),
+)
+WORK_OUT: Rule = (r"Work out \{([^{}]+)\}\.", lambda e: value(e))
+BOX: Rule = (r"Find the number that goes in the box: \{([^{}]+)\}\.", boxed)
 
 
 RULES: dict[str, list[Rule]] = {
@@ -102,6 +144,28 @@ RULES: dict[str, list[Rule]] = {
         WORK_OUT,
         BOX,
         (r"Write two numbers whose sum is \{(.+)\} and product is \{(.+)\}\.", two_numbers),
+    ],
+    "number.order-decimals": [
+        ORDER,
+        SIGN,
+        (
+            r"[A-Z].+ these [\w, ]+: \{(.+)\}\. Write \w+(?: \w+)? in order, (\w+) first\.",
+            ordered,
+        ),
+        (r"What is the value of the \{(.)\} in \{(.+)\}\?", digit_worth),
+        (
+            r"What decimal does the arrow A point to\? A number line goes from (.+) to (.+) in "
+            r"(\d+) equal steps\. The arrow A points (\d+) steps? after .+\.",
+            marked,
+        ),
+        (
+            r"Write a decimal between \{(.+)\} and \{(.+)\}\.",
+            lambda a, b: lambda given: value(a) < given < value(b),
+        ),
+        (
+            r"What number is halfway between \{(.+)\} and \{(.+)\}\?",
+            lambda a, b: (value(a) + value(b)) / 2,
+        ),
     ],
 }
 
