@@ -174,7 +174,7 @@ def whole_number(top: int, bottom: int) -> int | None:
     >>> whole_number(12, 4), whole_number(13, 4), whole_number(-4, 2)
     (3, None, None)
     """
-    found, over = divmod(top, bottom)
+    found, over = divmod(top, bottom) if bottom else (0, 0)
     return found if not over and found > 0 else None
 
 

@@ -73,3 +73,33 @@ SET_EQUAL = Misconception(
     "makes two angles equal that are not",
     "Do the two angles look equal? What is true of them together?",
 )
+OPPOSITE_AS_LINE = Misconception(
+    "geometry.opposite-as-line",
+    "makes vertically opposite angles add up to 180°",
+    "Which two angles stand side by side on a straight line? Is that these two?",
+)
+REST_OF_TURN = Misconception(
+    "geometry.rest-of-turn",
+    "takes the angle that is given away from 360°",
+    "What do all four angles make together? Is there only one angle left?",
+)
+OTHER_ANGLE = Misconception(
+    "geometry.other-angle-given",
+    "gives the angle next to the one that is asked for",
+    "Which angle is asked for? Put your finger on it.",
+)
+NOT_DIVIDED = Misconception(
+    "geometry.angle-not-divided",
+    "gives the angle and does not divide by the number of the letter",
+    "That is the whole angle. How many lots of the letter make it?",
+)
+SUBTRACTS_MULTIPLIER = Misconception(
+    "geometry.angle-multiplier-subtracted",
+    "subtracts the number of the letter instead of dividing by it",
+    "What does the number in front of the letter mean? How do you undo it?",
+)
+ADDS_NUMBER = Misconception(
+    "geometry.angle-number-added",
+    "adds the number in the bracket instead of subtracting it, or the other way round",
+    "What is done to the letter to make the angle? How do you undo it?",
+)

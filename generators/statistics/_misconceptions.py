@@ -194,3 +194,98 @@ MEAN_OF_FREQUENCIES = Misconception(
     "finds the mean of the frequencies",
     "Which row holds the values? Which one says how often they come?",
 )
+OTHER_END = Misconception(
+    "statistics.other-end",
+    "names the largest for the smallest, or the smallest for the largest",
+    "What does the question ask for: the most, or the fewest?",
+)
+FIRST_IN_LINE = Misconception(
+    "statistics.end-of-row",
+    "names the one at the end of the row",
+    "Does the order in which they stand matter? What does the size tell?",
+)
+ADDS_FOR_MORE = Misconception(
+    "statistics.adds-for-how-many-more",
+    "adds the two numbers when asked how many more",
+    "Does the question ask for both together, or how far apart they are?",
+)
+READS_ONE_OF_TWO = Misconception(
+    "statistics.reads-one-of-two",
+    "reads only the first one named",
+    "How many things does the question name? Have you used both?",
+)
+TOTAL_OF_ALL = Misconception(
+    "statistics.total-of-all",
+    "adds all of them when only two are asked for",
+    "Which ones does the question name?",
+)
+SUBTRACTS_TO_ADD = Misconception(
+    "statistics.subtracts-for-altogether",
+    "subtracts when asked how many altogether",
+    "Is there more or less when both are taken together?",
+)
+LARGEST_ONLY = Misconception(
+    "statistics.largest-only",
+    "gives the largest one for all of them together",
+    "Can all of them together be as few as one of them?",
+)
+LEAVES_OUT_LAST = Misconception(
+    "statistics.leaves-out-last",
+    "leaves out the last one when adding",
+    "How many numbers are there to add? How many have you added?",
+)
+PART_TO_REST = Misconception(
+    "statistics.part-over-rest",
+    "writes the part over the rest instead of the whole",
+    "How many are there in all? Which number stands for the whole?",
+)
+EACH_ALIKE = Misconception(
+    "statistics.each-part-alike",
+    "takes every part for as large as the others",
+    "Are all of the parts equally large? How can you tell?",
+)
+LINE_BELOW = Misconception(
+    "statistics.reads-line-below",
+    "reads the numbered line below the end of the bar",
+    "Does the bar end at that number? How far above it does it end?",
+)
+LINE_ABOVE = Misconception(
+    "statistics.reads-line-above",
+    "reads the numbered line above the end of the bar",
+    "Does the bar reach that number? How far below it does it end?",
+)
+ONE_EACH = Misconception(
+    "statistics.small-step-is-one",
+    "counts each small step of the axis as 1",
+    "How many small steps go from one number to the next? What is each worth?",
+)
+OTHER_SERIES = Misconception(
+    "statistics.other-series",
+    "reads the bar of the other kind",
+    "What does the key below the chart say about the two kinds of bar?",
+)
+BOTH_SERIES = Misconception(
+    "statistics.both-series",
+    "takes the two bars together when one of them is asked for",
+    "Which of the two kinds of bar does the question name?",
+)
+IGNORES_KEY = Misconception(
+    "statistics.ignores-key",
+    "counts the squares and does not use the key",
+    "What does the key say that one square stands for?",
+)
+PART_AS_WHOLE = Misconception(
+    "statistics.part-square-as-whole",
+    "counts a part of a square as a whole one",
+    "What does a whole square stand for? And this part of one?",
+)
+LEAVES_OUT_PART = Misconception(
+    "statistics.leaves-out-part-square",
+    "leaves out a part of a square",
+    "Which squares have you counted? What does the part of a square stand for?",
+)
+PART_IS_ONE = Misconception(
+    "statistics.part-square-is-one",
+    "counts a part of a square as 1",
+    "What does a whole square stand for? What is that part of it?",
+)

@@ -51,7 +51,7 @@ def topics(
     \b
     Examples:
       itembank topics
-      itembank topics area triangle
+      itembank topics circle area
       itembank topics --strand ratio
       itembank topics --by statement
       itembank topics --by year

@@ -19,6 +19,7 @@ from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
+from itembank.notation import tree as t
 
 SAMPLE = 45
 """Items of each tier."""
@@ -39,7 +40,10 @@ def key_of(item: Item) -> str:
 
 def number_of(item: Item) -> Fraction:
     """Return the number that a key gives, with or without its letter."""
-    (found,) = numbers(key_of(item).partition("=")[2] or key_of(item))
+    text = key_of(item).partition("=")[2] or key_of(item)
+    if isinstance(item.key, t.Frac):
+        return Fraction(text)
+    (found,) = numbers(text)
     return found
 
 
@@ -140,8 +144,80 @@ def from_table(text: str, said: str) -> Fraction:
     return Fraction(statistics.mean(row))
 
 
+def bars(said: str) -> dict[str, Fraction]:
+    """Return the value of each bar of a bar chart, by its name, or its name and its series."""
+    found = {}
+    steps = re.search(r"with (\d+) equal steps", said)
+    apart = re.search(r"in steps of (\d+)", said)
+    assert apart is not None
+    for name, where in re.findall(r"The bar of (.+?) ends (.+?)\.", said):
+        inner = numbers(where)
+        if where.startswith("at"):
+            found[name] = inner[0]
+        elif where.startswith("halfway"):
+            found[name] = (inner[0] + inner[1]) / 2
+        else:
+            assert steps is not None
+            found[name] = inner[1] + inner[0] * Fraction(apart[1]) / int(steps[1])
+    return found
+
+
+PARTS = {"": 0, "a quarter": 1, "a half": 2, "half": 2, "three quarters": 3}
+
+
+def squares(said: str) -> dict[str, Fraction]:
+    """Return what each row of a pictogram stands for."""
+    head, rest = said.removesuffix(".").split(". ", 1)
+    (each,) = numbers(head)
+    found = {}
+    for row in rest.split("; "):
+        name, _, many = row.partition(" has ")
+        whole = re.match(r"\d+", many)
+        part = next((n for words_, n in PARTS.items() if words_ and words_ in many), 0)
+        found[name] = each * (int(whole[0]) if whole else 0) + each * Fraction(part, 4)
+    return found
+
+
+def counted(text: str, values: dict[str, Fraction]) -> Fraction | str:
+    """Return what a question about counts asks for, from the counts by their names."""
+    question = re.split(r"(?<=\.) ", text)[1]
+    named = re.findall(rf"\b({'|'.join(values)})\b", question)
+    if "the most" in question:
+        return max(values, key=values.__getitem__)
+    if "the fewest" in question:
+        return min(values, key=values.__getitem__)
+    if "What fraction" in question:
+        (name,) = named
+        return values[name] / sum(values.values())
+    if "How many more" in question:
+        return values[named[0]] - values[named[1]]
+    if "How many fewer" in question:
+        return values[named[1]] - values[named[0]]
+    if "altogether" in question:
+        return sum((values[name] for name in named or values), Fraction(0))
+    (name,) = named
+    return values[name]
+
+
+def bar_chart(text: str, said: str) -> Fraction | str:
+    values = bars(said)
+    if not any(" for " in name for name in values):
+        return counted(text, values)
+    # Two kinds of bar: keep those of the kind, or of the day, that the question names.
+    kinds = sorted({name.split(" for ")[1] for name in values})
+    question = text.split(". ")[1]
+    asked = [kind for kind in re.findall(r"\w+", question) if kind in kinds]
+    if len(asked) == 1:
+        return sum((v for name, v in values.items() if name.endswith(asked[0])), Fraction(0))
+    day = next(name for name in (n.split(" for ")[0] for n in values) if name in question)
+    assert "How many more" in question
+    return values[f"{day} for {asked[0]}"] - values[f"{day} for {asked[1]}"]
+
+
 BY_WORDS_OF_FIGURE: dict[str, Callable[[str, str], Fraction | str]] = {
     "statistics.averages-from-tables": from_table,
+    "statistics.bar-charts": bar_chart,
+    "statistics.pictograms": lambda text, said: counted(text, squares(said)),
 }
 
 

@@ -24,6 +24,7 @@ BINDING = frozenset(
         r"\w+",
         "a an and the this of on in at for by did do does was were is are has have had there "
         "people pupils children number value frequency show shows shown chose choose chosen like "
+        "lent borrowed mended repaired picked planted served visited "
         "liked sold sell came come travel travelled made counted used said "
         "which how many what find work out it chart table graph pictogram they",
     )

@@ -167,12 +167,19 @@ def crosses(a: Near, b: Near, box: Box) -> bool:
 
 
 def between(
-    content: t.Node, at: Near, first: Near, other: Near, arc: float, most: float
+    content: t.Node,
+    at: Near,
+    first: Near,
+    other: Near,
+    arc: float,
+    most: float,
+    begun: float = 0.0,
 ) -> list[Near]:
     """Return places for the label of an angle, from its arc outward, near its bisector first.
 
     `first` and `other` are the directions of its rays, anticlockwise from the one to the other;
-    `most` is how far from the vertex the middle of the label may be.
+    `most` is how far from the vertex the middle of the label may be; a wide one may reach farther
+    if it begins no farther than `begun`.
     """
     start = math.atan2(first[1], first[0])
     sweep = (math.atan2(other[1], other[0]) - start) % (2 * math.pi) or 2 * math.pi
@@ -180,9 +187,10 @@ def between(
     for part in (0.5, 0.42, 0.58, 0.34, 0.66):
         turn = start + sweep * part
         way = (math.cos(turn), math.sin(turn))
-        least = arc + reach(content, way) + 2 * GAP
+        half = reach(content, way)
+        least = arc + half + 2 * GAP
         far, steps = least, 0
-        while far <= most:
+        while far <= most or far - half <= begun:
             # A place off the bisector has to be a good deal nearer to be taken.
             found.append((far + 1.5 * abs(part - 0.5), at[0] + way[0] * far, at[1] + way[1] * far))
             steps += 1
