@@ -30,6 +30,7 @@ from itembank.items.asks import (
     Summary,
     TwoNumbers,
 )
+from itembank.items.asks.of_figure import relations_in
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.value import exact
@@ -85,6 +86,10 @@ def _found(ask: Find, item: BankItem, question: Question, maths: Maths) -> str:
 def _read_off(ask: OfFigure, item: BankItem, question: Question, maths: Maths) -> str:
     if isinstance(maths.key, t.Label):
         return "name"
+    if isinstance(maths.key, t.Relation):
+        return question.form or "subject"
+    if relations_in(maths.key):
+        return question.form or "roots"
     # What is read has a letter of its own: the rule of a pattern.
     if any(t.symbols(read(ask.figure, reading)) - {"π"} for _, reading in ask.readings):
         return question.form or "nth-term"
