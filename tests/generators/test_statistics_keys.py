@@ -14,6 +14,7 @@ from collections.abc import Callable
 from fractions import Fraction
 
 import pytest
+import z3
 
 from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
@@ -214,9 +215,80 @@ def bar_chart(text: str, said: str) -> Fraction | str:
     return values[f"{day} for {asked[0]}"] - values[f"{day} for {asked[1]}"]
 
 
+def pie(text: str, said: str) -> Fraction | str:
+    angles = dict(re.findall(r"The angle of the sector (\w+) is (\S+) degrees", said))
+    known = {name: Fraction(size) for name, size in angles.items() if size != "x"}
+    if "value of x" in text:
+        return 360 - sum(known.values())
+    if "largest" in text or "smallest" in text:
+        return (max if "largest" in text else min)(known, key=known.__getitem__)
+    whole = re.search(r"stands for (\d+)", said)
+    if whole is None:  # a fraction
+        return counted(text, known)
+    if "degrees stand for one" in text:
+        return Fraction(360, int(whole[1]))
+    return counted(text, {name: size * int(whole[1]) / 360 for name, size in known.items()})
+
+
+def line_graph(text: str, said: str) -> Fraction | str:
+    values = bars(re.sub(r"The point at (\S+) stands", r"The bar of \1 ends", said))
+    question = text.split(". ")[1]
+    named = [name for name in re.findall(r"\d\d:\d\d|[A-Z][a-z]+", question) if name in values]
+    if re.search("highest|greatest|most", question):
+        return max(values, key=values.__getitem__)
+    if re.search("lowest|least|fewest", question):
+        return min(values, key=values.__getitem__)
+    if "By how much" in question:
+        first, second = named
+        up = values[second] - values[first]
+        return up if " rise " in question else -up
+    if named:
+        (name,) = named
+        return values[name]
+    (height,) = numbers(question)
+    (place,) = (name for name, value in values.items() if value == height)
+    return place
+
+
+def two_way(text: str, said: str) -> Fraction:
+    """Solve the table by z3: its rows and columns add up, and only one number will do."""
+    columns = re.findall(r"[\w-]+", said.split(" columns for ")[1].split(" and the total")[0])
+    columns.append("Total")
+    rows: dict[str, list[str]] = {}
+    for name, cells in re.findall(r"The row of (\w+) holds: (.+?)\.", said):
+        rows["Total" if name == "totals" else name] = cells.split("; ")
+    cell = {(r, c): z3.Int(f"{r} {c}") for r in rows for c in columns}
+    solver = z3.Solver()
+    wanted = None
+    for r, line_ in rows.items():
+        for c, shown in zip(columns, line_, strict=True):
+            if shown.isdigit():
+                solver.add(cell[r, c] == int(shown))
+            elif shown == "x":
+                wanted = cell[r, c]
+    for r in rows:
+        solver.add(z3.Sum([cell[r, c] for c in columns[:-1]]) == cell[r, "Total"])
+    for c in columns:
+        solver.add(z3.Sum([cell[r, c] for r in rows if r != "Total"]) == cell["Total", c])
+    if "value of x" not in text:
+        question = text.split(". ")[1]
+        row = next((r for r in rows if re.search(rf"\b{r}\b", question)), "Total")
+        column = next((c for c in columns if re.search(rf"\b{c}\b", question)), "Total")
+        wanted = cell[row, column]
+    assert wanted is not None
+    assert solver.check() == z3.sat
+    value = solver.model()[wanted].as_long()
+    solver.add(wanted != value)
+    assert solver.check() == z3.unsat
+    return Fraction(value)
+
+
 BY_WORDS_OF_FIGURE: dict[str, Callable[[str, str], Fraction | str]] = {
     "statistics.averages-from-tables": from_table,
     "statistics.bar-charts": bar_chart,
+    "statistics.line-graphs": line_graph,
+    "statistics.pie-charts": pie,
+    "statistics.two-way-tables": two_way,
     "statistics.pictograms": lambda text, said: counted(text, squares(said)),
 }
 
