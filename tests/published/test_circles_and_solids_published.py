@@ -1,4 +1,4 @@
-"""Circles and solids against published theorems: Archimedes and Euclid (both from memory)."""
+"""Circles, solids and triangles against published values (all from memory)."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from generators.geometry._calculator import PI
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
+from itembank.notation.line import line
 from itembank.notation.value import exact
 
 
@@ -57,3 +58,25 @@ def test_euclid_on_half_a_box(w: int, h: int, length: int) -> None:
     place = boxes.spaces[Tier.SUPPORT].place((*sorted((w, h, length)), "cm"))
     assert place is not None
     assert exact(boxes.item(Tier.SUPPORT, place).key) == 2 * half
+
+
+@pytest.mark.parametrize(("radius", "height"), [(3, 6), (5, 10), (4, 8)])
+def test_archimedes_on_the_cylinder_round_a_ball(radius: int, height: int) -> None:
+    """On the Sphere and Cylinder I: a cylinder as high as wide holds 3/2 of the ball in it."""
+    topic = find_topic("geometry.cylinders")
+    place = topic.spaces[Tier.SUPPORT].place((False, radius, height, "cm"))
+    assert place is not None
+    key = topic.item(Tier.SUPPORT, place).key
+    assert isinstance(key, t.Quantity)
+    count = exact(t.replaced(key.amount, {t.Sym("π"): t.Int(1)}))
+    assert count == Fraction(3, 2) * Fraction(4, 3) * radius**3
+
+
+def test_the_beam_of_babylon() -> None:
+    """BM 85196: a beam of 30 against a wall slips down by 6; its foot is then 18 from the wall."""
+    topic = find_topic("geometry.pythagoras")
+    place = topic.spaces[Tier.CORE].place(("short", 0, 1, 6))  # 6 × (3, 4, 5), the side of 24 known
+    assert place is not None
+    item = topic.item(Tier.CORE, place)
+    assert exact(item.key) == Fraction(18, 100)
+    assert "24 cm" in "".join(run if isinstance(run, str) else line(run) for run in item.prompt)
