@@ -177,7 +177,6 @@ class Pythagoras(Topic):
     id = "geometry.pythagoras"
     title = "Pythagoras’ theorem"
     statements = ("geometry.right-angled",)
-    prerequisites = ("number.powers-and-roots",)
     misconceptions = (
         SIDES_ADDED,
         NO_ROOT,
