@@ -53,11 +53,7 @@ def _once(top: int, bottom: int, decimal: int) -> bool:
         # A tenth too many is another number only where there are hundredths.
         whole = {10: 10, 100: 100, 1: 100}[decimal]
         kept = bottom == _DENOMINATORS[0] and 0 < top < whole and 2 * top != whole
-        return (
-            kept
-            and (decimal != 100 or top % 10 != 0)
-            and (decimal != 1 or (top % 5 == 0 and top != 55))
-        )
+        return kept and (decimal != 100 or top % 10 != 0) and (decimal != 1 or top != 55)
     return top < bottom and gcd(top, bottom) == 1 and 2 * top != bottom and (top, bottom) != (1, 10)
 
 
