@@ -18,11 +18,16 @@ from flint import fmpq
 from itembank.figures.figure import kind_of
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from tests.generators.number_reader import root, value
 
 EACH = 130
 """Questions of a tier that are answered again."""
+
+MARKED = 25
+"""Questions of a tier whose key and likely mistakes are typed and marked."""
 
 Answer = Any
 """A number, the key as it is written, several numbers, an expression, or what judges the key."""
@@ -383,3 +388,17 @@ def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
             assert same(given, line(item.key)), (item.address, text, given, line(item.key))
             used.add(pattern.pattern)
     assert len(used) == len(rules), "a rule is for no question"
+
+
+@pytest.mark.parametrize("topic", RULES)
+def test_a_typed_key_is_right_and_no_likely_mistake_is(topic: str) -> None:
+    source = find_topic(topic)
+    for tier in Tier:
+        size = len(source.spaces[tier])
+        for index in random.Random(f"{topic}/{tier}").sample(range(size), min(MARKED, size)):
+            item = source.item(tier, index)
+            marked = mark(item, line(item.key))
+            assert marked.verdict is Verdict.RIGHT, (item.address, line(item.key), marked.says)
+            for slip in item.slips:
+                verdict = mark(item, line(slip.wrong)).verdict
+                assert verdict is not Verdict.RIGHT, (item.address, line(slip.wrong))
