@@ -146,7 +146,8 @@ class ScaleFactorsArea(Topic):
         return Draft(
             prompt(
                 f"One side of a {shape} is {{a}} long, and its area is {{c}}. "
-                f"In a similar {shape}, that side is {{b}} long. Work out the area of the second one.",
+                f"In a similar {shape}, that side is {{b}} long. "
+                "Work out the area of the second one.",
                 a=small,
                 c=area,
                 b=large,
