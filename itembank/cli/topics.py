@@ -109,7 +109,7 @@ def _notes(topic: Topic) -> list[tuple[str, str]]:
             if part.holds is None:
                 continue
             space, content = topic.spaces[tier], part.content
-            count = sum(part.holds(*values) for values in space)
+            count = sum(topic.content(tier, *values) is content for values in space)
             found.append(
                 (
                     topic.strand,

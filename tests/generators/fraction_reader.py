@@ -50,8 +50,8 @@ SIZES |= {"ml": 1, "l": 1000, "p": 1, "£": 100}
 
 
 def sample(topic: Topic, tier: Tier) -> Iterator[Item]:
-    space = topic.spaces[tier]
-    indices = random.Random(f"{topic.id}/{tier}").sample(range(len(space)), min(SAMPLE, len(space)))
+    own = topic.spaces[tier].own
+    indices = random.Random(f"{topic.id}/{tier}").sample(own, min(SAMPLE, len(own)))
     return (topic.item(tier, index) for index in indices)
 
 

@@ -15,10 +15,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -27,6 +30,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    TrueOrFalse,
     TwoNumbers,
 )
 from itembank.items.forms.number_forms import unsigned
@@ -120,6 +124,10 @@ ANSWERS.by_kind |= {
     Give: Answers(_given),
     TwoNumbers: Answers(_always("amounts")),
     Equivalent: Answers(_always("fraction")),
+    TrueOrFalse: Answers(_always("true-or-false"), plain=True),
+    OddOneOut: Answers(_always("name"), plain=True),
+    FaultyLine: Answers(_always("line-and-result"), plain=True),
+    Match: Answers(_always("pairs"), plain=True),
 }
 
 

@@ -228,6 +228,9 @@ WANTED: dict[str, str] = {
     "amounts": "give an amount for each, with commas between",
     "sign": "give both numbers with <, > or = between them",
     "name": "give the name of one of the choices",
+    "true-or-false": "answer true or false",
+    "line-and-result": "give the number of the line and the right answer, worked out",
+    "pairs": "give a partner for each card",
 }
 """What each form asks for, as an instruction."""
 

@@ -16,10 +16,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -28,6 +31,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    TrueOrFalse,
     TwoNumbers,
     asked,
 )
@@ -41,8 +45,9 @@ from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import enclosed, rounded, unit_of
 from itembank.proof.exact.subject import undone
+from itembank.proof.exact.truth import expression_parts, in_proportion, true, values_of
+from itembank.proof.lines.line_of_cards import card_fault, solution_fault, statement_fault
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
-from itembank.proof.lines.truth import expression_parts, in_proportion, true, values_of
 
 ELSE = "is worth something else"
 
@@ -86,6 +91,9 @@ RULES.by_kind |= {
     TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
     OfFigure: lambda ask, line: _find(as_find(ask), line),
+    TrueOrFalse: lambda ask, line: statement_fault(ask, line, line_fault),
+    FaultyLine: lambda ask, line: solution_fault(ask, line, line_fault),
+    **dict.fromkeys((OddOneOut, Match), lambda ask, line: card_fault(ask, line, line_fault)),
 }
 TOGETHER.by_kind[Inequality] = True
 
