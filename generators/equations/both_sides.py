@@ -45,6 +45,7 @@ class BothSides(Topic):
 
     id = "equations.both-sides"
     title = "Equations with the unknown on both sides"
+    statements = ("algebra.linear-equations",)
     misconceptions = (
         m.LETTER_ACROSS,
         m.NUMBER_ACROSS,

@@ -53,6 +53,7 @@ class BothSidesBrackets(Topic):
 
     id = "equations.both-sides-brackets"
     title = "Equations with brackets and the unknown on both sides"
+    statements = ("algebra.linear-equations",)
     misconceptions = (
         m.FIRST_TERM_ONLY,
         m.LETTER_ACROSS,

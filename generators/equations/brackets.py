@@ -40,6 +40,7 @@ class Brackets(Topic):
 
     id = "equations.brackets"
     title = "Equations with brackets"
+    statements = ("algebra.linear-equations",)
     misconceptions = (m.FIRST_TERM_ONLY, m.SAME_OPERATION, m.STOPS_EARLY, m.BRACKET_SIGN)
     prerequisites = ("equations.two-step",)
     spaces = {

@@ -40,6 +40,7 @@ class FormAndSolve(Topic):
 
     id = "equations.form-and-solve"
     title = "Forming and solving equations"
+    statements = ("algebra.modelling", "algebra.linear-equations")
     misconceptions = (
         m.STOPS_EARLY,
         m.SUBTRACTS_MULTIPLIER,

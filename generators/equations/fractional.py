@@ -146,6 +146,7 @@ class Fractional(Topic):
 
     id = "equations.fractional"
     title = "Equations with fractional coefficients"
+    statements = ("algebra.linear-equations",)
     misconceptions = (
         m.MULTIPLIES_BY_FRACTION,
         m.IGNORES_NUMERATOR,

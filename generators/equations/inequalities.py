@@ -58,6 +58,7 @@ class Inequalities(Topic):
 
     id = "equations.inequalities"
     title = "Inequalities with the unknown on one side"
+    statements = ("algebra.linear-equations",)
     misconceptions = (
         m.SAME_OPERATION,
         m.TURNS_SIGN,

@@ -47,6 +47,7 @@ class NegativeSolutions(Topic):
 
     id = "equations.negative-solutions"
     title = "Equations with negative or fractional solutions"
+    statements = ("algebra.linear-equations",)
     misconceptions = (
         m.SMALLER_FROM_LARGER,
         m.ANSWER_SIGN,

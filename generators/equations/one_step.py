@@ -158,6 +158,7 @@ class OneStep(Topic):
 
     id = "equations.one-step"
     title = "One-step equations"
+    statements = ("algebra.linear-equations", "number.inverses")
     misconceptions = (
         m.SAME_OPERATION,
         m.DIVIDED_WRONG_WAY,

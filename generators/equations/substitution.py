@@ -47,6 +47,7 @@ class Substitution(Topic):
 
     id = "equations.substitution"
     title = "Substituting into formulae"
+    statements = ("algebra.substitution", "algebra.formulae")
     misconceptions = (
         m.SIDE_BY_SIDE,
         m.ADDS_FACTORS,

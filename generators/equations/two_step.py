@@ -128,6 +128,7 @@ class TwoStep(Topic):
 
     id = "equations.two-step"
     title = "Two-step equations"
+    statements = ("algebra.linear-equations",)
     misconceptions = (m.WRONG_ORDER, m.SAME_OPERATION, m.STOPS_EARLY, m.LOST_MINUS)
     prerequisites = ("equations.one-step",)
     spaces = {

@@ -90,6 +90,7 @@ class AddLike(Topic):
 
     id = "fractions.add-like"
     title = "Adding and subtracting fractions with the same denominator"
+    statements = ("number.operations",)
     misconceptions = (
         ADD_ACROSS,
         DENOMINATORS_MULTIPLIED,

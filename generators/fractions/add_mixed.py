@@ -121,6 +121,7 @@ class AddMixed(Topic):
 
     id = "fractions.add-mixed"
     title = "Adding and subtracting mixed numbers"
+    statements = ("number.operations",)
     misconceptions = (
         ADD_ACROSS,
         SUBTRACT_ACROSS,

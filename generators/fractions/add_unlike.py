@@ -214,6 +214,7 @@ class AddUnlike(Topic):
 
     id = "fractions.add-unlike"
     title = "Adding and subtracting fractions with unlike denominators"
+    statements = ("number.operations",)
     misconceptions = (
         ADD_ACROSS,
         SUBTRACT_ACROSS,

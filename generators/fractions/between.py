@@ -64,6 +64,7 @@ class Between(Topic):
 
     id = "fractions.between"
     title = "Finding a fraction between two others"
+    statements = ("number.ordering",)
     misconceptions = (ADDED, APART, KEEP_NUMERATORS)
     prerequisites = ("fractions.equivalent", "fractions.order")
     spaces = {

@@ -80,6 +80,7 @@ class DecimalsPercentages(Topic):
 
     id = "fractions.decimals-percentages"
     title = "Fractions, decimals and percentages"
+    statements = ("number.decimals-fractions", "number.percentages")
     misconceptions = (
         BAR_AS_POINT,
         NUMERATOR_AFTER_POINT,

@@ -107,6 +107,7 @@ class Divide(Topic):
 
     id = "fractions.divide"
     title = "Dividing fractions"
+    statements = ("number.operations",)
     misconceptions = (NO_FLIP, TIMES_WHOLE, FLIP_FIRST, FLIP_BOTH)
     prerequisites = ("fractions.multiply",)
     spaces = {

@@ -54,6 +54,7 @@ class Equivalent(Topic):
 
     id = "fractions.equivalent"
     title = "Equivalent fractions"
+    statements = ("number.operations",)
     misconceptions = (ADD_SAME, TAKE_SAME, LEAVE_OTHER)
     spaces = {
         Tier.SUPPORT: Space(_scaled, b=range(2, 11), a=range(1, 10), k=range(2, 11)),

@@ -6,7 +6,9 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
-from generators.fractions.of_quantity import amount
+from generators._bars import part_of_bar
+from generators.fractions.of_quantity import BARE, amount
+from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -43,6 +45,11 @@ FRACTION_OF_LEFT = Misconception(
     "fractions.whole-adds-fraction-of-left",
     "adds the fraction of what is left, as if it were the fraction of the whole",
     "Take the fraction away from your answer. Do you get back to what is left?",
+)
+KNOWN_OUT = Misconception(
+    "fractions.whole-leaves-known-out",
+    "counts only the parts that have no number",
+    "Is the part that you know a part of the whole bar too?",
 )
 
 PART = (
@@ -99,17 +106,42 @@ LEFT = (
     ),
 )
 
+BARS = range(10, 10 + len(BARE))
+"""Kinds of questions about a bar that is drawn: 10 and more, with these units."""
+ON_BAR = "The bar is cut into equal parts. What is the value of the whole bar?"
+ON_MARKS = "The marks show equal parts of the bar. What is the value of the whole bar?"
+
 
 def _support(kind: int, d: int, m: int) -> bool:
     """Keep 1/d of a number is m; 2 + 2 = 2 × 2 would hide adding."""
     return not d == m == 2 and (kind == 0 or m > 3)
 
 
+def _support_bar(kind: int, d: int, m: int) -> bool:
+    """Keep a bar with one part known, other than the number of parts."""
+    return m != d and (d - 1) * m != m + d and _fits(kind, d, 1, m)
+
+
+def _core_bar(kind: int, d: int, a: int, m: int) -> bool:
+    """Keep what a question in words could ask too, where the amount fits into its parts."""
+    return _core(kind, d, a, m) and _fits(kind, d, a, a * m)
+
+
+_SIGNS = (0, 190, 200, 70)
+"""How wide the units of the amounts in a bar are, in hundredths of an em."""
+
+
+def _fits(kind: int, d: int, a: int, known: int) -> bool:
+    """Tell whether an amount fits into `a` of the `d` parts of a bar."""
+    digits = 1 + (known > 9) + (known > 99)
+    return 69 * digits + _SIGNS[kind - BARS.start] + 32 <= a * min(200, 1100 // d)
+
+
 def _core(kind: int, d: int, a: int, m: int) -> bool:
     """Keep a/d of the whole is a × m, so that in a story every mistake comes out whole."""
     if a >= d or gcd(a, d) != 1:
         return False
-    return (kind == 0 or a * a * m % d == 0) and a * a != d and a * m != d
+    return (kind in (0, *BARS) or a * a * m % d == 0) and a * a != d and a * m != d
 
 
 def _challenge(kind: int, d: int, a: int, m: int) -> bool:
@@ -126,6 +158,7 @@ class FindWhole(Topic):
 
     id = "fractions.find-whole"
     title = "Finding the whole from a part"
+    statements = ("number.operators",)
     misconceptions = (
         OF_PART,
         ADDS_DENOMINATOR,
@@ -133,13 +166,16 @@ class FindWhole(Topic):
         DENOMINATOR_ONLY,
         LEFT_AS_USED,
         FRACTION_OF_LEFT,
+        KNOWN_OUT,
     )
     prerequisites = ("fractions.of-quantity",)
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=(0,), d=range(2, 13), m=range(2, 31)),
+        Tier.SUPPORT: Space(_support, kind=(0,), d=range(2, 13), m=range(2, 31)).then(
+            _support_bar, kind=BARS, d=range(3, 9), m=range(3, 31)
+        ),
         Tier.CORE: Space(
             _core, kind=range(len(PART) + 1), d=range(3, 11), a=range(2, 10), m=range(2, 13)
-        ),
+        ).then(_core_bar, kind=BARS, d=range(3, 11), a=range(2, 9), m=range(2, 13)),
         Tier.CHALLENGE: Space(
             _challenge, kind=range(len(LEFT)), d=range(3, 11), a=range(1, 8), m=range(2, 25)
         ),
@@ -150,10 +186,47 @@ class FindWhole(Topic):
         kind, d, *rest = values
         if tier is Tier.SUPPORT:
             (m,) = rest
+            if kind in BARS:
+                return self._on_bar(BARE[kind - BARS.start], d, 1, m)
             return self._unit_fraction(d, m)
         a, m = rest
+        if kind in BARS:
+            return self._on_bar(BARE[kind - BARS.start], d, a, m)
         return (
             self._from_part(kind, d, a, m) if tier is Tier.CORE else self._from_left(kind, d, a, m)
+        )
+
+    def _on_bar(self, unit: str, d: int, a: int, m: int) -> Draft:
+        """Return the whole of a bar in `d` parts, `a` of which are worth a × m together."""
+        known, part, key = amount(a * m, unit), amount(m, unit), amount(d * m, unit)
+        figure = part_of_bar(d, a, known)
+        whole = Step(
+            f"The whole is {d} parts: multiply by {d}.", t.equals(t.times(part, t.Int(d)), key)
+        )
+        if a == 1:
+            steps: tuple[Step, ...] = (whole,)
+            wrong = slips(
+                (KNOWN_OUT, amount((d - 1) * m, unit)), (ADDS_DENOMINATOR, amount(m + d, unit))
+            )
+        else:
+            divided = t.equals(t.divide(known, t.Int(a)), part)
+            steps = (Step(f"{a} parts are known: divide by {a} to find 1 part.", divided), whole)
+            wrong = slips(
+                (ONE_PART, part if d - a > 1 else None),
+                (KNOWN_OUT, amount((d - a) * m, unit)),
+                (DENOMINATOR_ONLY, amount(a * m * d, unit)),
+            )
+        text = (ON_BAR if a == 1 else ON_MARKS,)
+        return Draft(
+            text,
+            of_figure(figure, text),
+            key,
+            "amount",
+            steps,
+            wrong,
+            ("bar", unit, a, d, m),
+            constants=(d, a),
+            figure=figure,
         )
 
     def _unit_fraction(self, d: int, m: int) -> Draft:

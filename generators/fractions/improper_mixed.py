@@ -68,6 +68,7 @@ class ImproperMixed(Topic):
 
     id = "fractions.improper-mixed"
     title = "Improper fractions and mixed numbers"
+    statements = ("number.operations",)
     misconceptions = (SWAPPED, OVER_NUMERATOR, ADD_WHOLE, TIMES_NUMERATOR)
     prerequisites = ("fractions.lowest-terms",)
     spaces = {

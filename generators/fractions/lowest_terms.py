@@ -90,6 +90,7 @@ class LowestTerms(Topic):
 
     id = "fractions.lowest-terms"
     title = "Writing fractions in their lowest terms"
+    statements = ("number.operations",)
     misconceptions = (ONE_PART, SUBTRACT, UNITS, REVERSED)
     prerequisites = ("fractions.equivalent",)
     spaces = {

@@ -130,6 +130,7 @@ class MixedOperations(Topic):
 
     id = "fractions.mixed-operations"
     title = "Fractions and the order of operations"
+    statements = ("number.priority", "number.operations")
     misconceptions = (
         LEFT_TO_RIGHT,
         ADDS_BEFORE_DIVIDING,

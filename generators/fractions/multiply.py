@@ -101,6 +101,7 @@ class Multiply(Topic):
 
     id = "fractions.multiply"
     title = "Multiplying fractions"
+    statements = ("number.operations",)
     misconceptions = (
         BOTH_PARTS,
         ADD_WHOLE,

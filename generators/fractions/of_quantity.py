@@ -6,6 +6,8 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
+from generators._bars import whole_bar
+from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -88,6 +90,9 @@ THE_REST = (
     "and the rest are younger. "
     "How many are younger?",
 )
+BARS = range(10, 10 + len(BARE))
+"""Kinds of questions about a bar that is drawn: 10 and more, with the units of the bare ones."""
+ON_BAR = "The bar is cut into equal parts. What is the value of the shaded part{s}?"
 FIRST = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5))
 SECOND = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 8))
 
@@ -134,6 +139,7 @@ class OfQuantity(Topic):
 
     id = "fractions.of-quantity"
     title = "Finding a fraction of a quantity"
+    statements = ("number.operators",)
     misconceptions = (
         REST,
         TAKES_DENOMINATOR,
@@ -145,14 +151,16 @@ class OfQuantity(Topic):
         OF_REST,
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)),
+        Tier.SUPPORT: Space(
+            _support, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)
+        ).then(_support, unit=BARS, d=(3, 4, 5, 6, 8, 10), m=range(2, 13)),
         Tier.CORE: Space(
             _core,
             kind=range(len(ONE_STEP)),
             d=(3, 4, 5, 6, 8, 9, 10),
             a=range(2, 10),
             m=range(3, 13),
-        ),
+        ).then(_core, kind=BARS, d=(3, 4, 5, 6, 8, 9, 10), a=range(2, 10), m=range(3, 13)),
         Tier.CHALLENGE: Space(_challenge, kind=range(6), f=FIRST, g=SECOND, m=range(1, 13)),
     }
 
@@ -166,9 +174,12 @@ class OfQuantity(Topic):
         return self._of_rest(kind, f, g, m) if kind < 3 else self._left(kind - 3, f, g, m)
 
     def _unit_fraction(self, unit: int, d: int, m: int) -> Draft:
+        if unit in BARS:
+            return self._on_bar(BARE[unit - BARS.start], d, 1, m)
         whole, key = amount(d * m, BARE[unit]), amount(m, BARE[unit])
         asked = t.part_of(t.frac(1, d), whole)
-        steps = (Step(f"Divide by {d}.", t.equals(asked, t.divide(whole, t.Int(d)), key)),)
+        divided = t.equals(asked, t.divide(whole, t.Int(d)), key)
+        steps = (Step(f"Divide by {d}.", divided, whole_bar(d, 1, whole)),)
         wrong = slips(
             (REST, amount(d * m - m, BARE[unit])),
             (TAKES_DENOMINATOR, amount(d * m - d, BARE[unit])),
@@ -176,13 +187,55 @@ class OfQuantity(Topic):
         text = prompt("Work out {e}.", e=asked)
         return Draft(text, Find(asked), key, "amount", steps, wrong, (unit, d, m))
 
+    def _on_bar(self, unit: str, d: int, a: int, m: int) -> Draft:
+        """Return the value of `a` shaded parts of a bar in `d`, whose whole is given."""
+        n = d * m
+        whole, part, key = amount(n, unit), amount(m, unit), amount(a * m, unit)
+        figure = whole_bar(d, a, whole)
+        divided = t.equals(t.divide(whole, t.Int(d)), part)
+        text = (ON_BAR.format(s="s" if a > 1 else ""),)
+        if a == 1:
+            steps: tuple[Step, ...] = (
+                Step(f"There are {d} equal parts, so divide by {d}.", divided),
+            )
+            wrong = slips((REST, amount(n - m, unit)), (TAKES_DENOMINATOR, amount(n - d, unit)))
+        else:
+            steps = (
+                Step(f"There are {d} equal parts, so divide by {d} to find 1 part.", divided),
+                Step(
+                    f"{a} parts are shaded: multiply by {a}.",
+                    t.equals(t.times(part, t.Int(a)), key),
+                ),
+            )
+            by_top = amount(n // a * d, unit) if n % a == 0 else None
+            wrong = slips(
+                (ONE_PART, part), (REST, amount(n - a * m, unit)), (NUMERATOR_FIRST, by_top)
+            )
+        return Draft(
+            text,
+            of_figure(figure, text),
+            key,
+            "amount",
+            steps,
+            wrong,
+            ("bar", unit, a, d, m),
+            constants=(d, a),
+            figure=figure,
+        )
+
     def _several(self, kind: int, d: int, a: int, m: int) -> Draft:
+        if kind in BARS:
+            return self._on_bar(BARE[kind - BARS.start], d, a, m)
         unit, words = ONE_STEP[kind]
         n = d * m
         whole, f, x = amount(n, unit), t.frac(a, d), t.Sym("x")
         part, key = amount(m, unit), amount(a * m, unit)
         steps = (
-            Step(f"Divide by {d} to find 1 part.", t.equals(t.divide(whole, t.Int(d)), part)),
+            Step(
+                f"Divide by {d} to find 1 part.",
+                t.equals(t.divide(whole, t.Int(d)), part),
+                whole_bar(d, a, whole),
+            ),
             Step(f"Multiply by {a} to find {a} parts.", t.equals(t.times(part, t.Int(a)), key)),
         )
         by_top = amount(n // a * d, unit) if n % a == 0 else None

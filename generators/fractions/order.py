@@ -163,6 +163,7 @@ class OrderFractions(Topic):
 
     id = "fractions.order"
     title = "Comparing and ordering fractions"
+    statements = ("number.ordering",)
     misconceptions = (BIG_DENOMINATOR, BIG_NUMERATOR, GAP, PERCENT_FACE, BAR_AS_POINT)
     prerequisites = ("fractions.equivalent",)
     spaces = {

@@ -121,6 +121,7 @@ class Shaded(Topic):
 
     id = "fractions.shaded"
     title = "Fractions of shapes"
+    statements = ("number.operators", "ratio.fraction")
     misconceptions = (PART_TO_PART, OTHER_PART, UPSIDE_DOWN, PARTS_OF_ALL)
     prerequisites = ()
     spaces = {

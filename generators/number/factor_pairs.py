@@ -69,6 +69,7 @@ class FactorPairs(Topic):
 
     id = "number.factor-pairs"
     title = "Factors and factor pairs"
+    statements = ("number.primes",)
     misconceptions = (MULTIPLE, NOT_GREATER, ADDS, ONE_AND_ITSELF)
     spaces = {
         Tier.SUPPORT: Space(_support, n=range(12, 121), a=range(2, 61)),

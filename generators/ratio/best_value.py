@@ -62,6 +62,7 @@ class BestValue(Topic):
 
     id = "ratio.best-value"
     title = "Choosing the best value"
+    statements = ("ratio.compound-units",)
     misconceptions = (LOWEST, BIGGEST, DEAREST, UNITS_LOST)
     prerequisites = ("ratio.proportion",)
     # An order names, by size, the pack of middling value, the best and the worst. The pack

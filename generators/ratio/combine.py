@@ -75,6 +75,7 @@ class Combine(Topic):
 
     id = "ratio.combine"
     title = "Combining two ratios"
+    statements = ("ratio.notation",)
     misconceptions = (JOINED, ADDED, SHARED, LISTED)
     prerequisites = ("ratio.simplest-form", "ratio.one-part")
     spaces = {

@@ -111,6 +111,7 @@ class Difference(Topic):
 
     id = "ratio.difference"
     title = "Using a ratio when the difference is known"
+    statements = ("ratio.division",)
     misconceptions = (IS_PART, AS_TOTAL, STOPS, LARGER)
     prerequisites = ("ratio.one-part",)
     spaces = {

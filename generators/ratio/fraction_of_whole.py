@@ -114,6 +114,7 @@ class FractionOfWhole(Topic):
 
     id = "ratio.fraction-of-whole"
     title = "Ratios and fractions of the whole"
+    statements = ("ratio.multiplicative", "ratio.linear")
     misconceptions = (PART_TO_PART, OTHER_PART, WHOLE_AS_PART, REVERSED, JOINED, OF_WHOLE)
     prerequisites = ("ratio.simplest-form", "fractions.lowest-terms")
     spaces = {

@@ -89,6 +89,7 @@ class OnePart(Topic):
 
     id = "ratio.one-part"
     title = "Using a ratio when one part is known"
+    statements = ("ratio.division",)
     misconceptions = (ADDS, UNDIVIDED, AS_TOTAL, OTHER_ONLY, GRAMS)
     prerequisites = ("ratio.share",)
     spaces = {

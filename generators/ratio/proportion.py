@@ -85,6 +85,7 @@ class Proportion(Topic):
 
     id = "ratio.proportion"
     title = "Direct proportion: recipes, costs and exchange"
+    statements = ("ratio.proportion", "ratio.multiplicative")
     misconceptions = (ADDS, UNDIVIDED, NO_EXCHANGE, EUROS_KEPT, PRICE_ONLY)
     prerequisites = ("ratio.unit-form",)
     spaces = {

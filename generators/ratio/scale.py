@@ -101,6 +101,7 @@ class Scale(Topic):
 
     id = "ratio.scale"
     title = "Scale drawings"
+    statements = ("ratio.scale",)
     misconceptions = (
         ADDS,
         DIVIDES,

@@ -88,6 +88,7 @@ class Share(Topic):
 
     id = "ratio.share"
     title = "Sharing an amount in a given ratio"
+    statements = ("ratio.division",)
     misconceptions = (REVERSED, EQUAL, AS_FRACTION, PARTS, STOPS, ONE_SHARE)
     prerequisites = ("ratio.simplest-form",)
     spaces = {

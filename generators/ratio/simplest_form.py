@@ -106,6 +106,7 @@ class SimplestForm(Topic):
 
     id = "ratio.simplest-form"
     title = "Writing a ratio in its simplest form"
+    statements = ("ratio.notation",)
     misconceptions = (REVERSED, ONE_ONLY, TAKES_AWAY, UNITS_LOST, HUNDRED, CLEARS_EACH)
     spaces = {
         Tier.SUPPORT: Space(None, pair=COPRIME, factor=range(2, 13)),

@@ -60,6 +60,7 @@ class UnitForm(Topic):
 
     id = "ratio.unit-form"
     title = "Writing a ratio in the form 1 : n or n : 1"
+    statements = ("ratio.notation",)
     misconceptions = (FLIPPED, ONE_ONLY, TAKES_AWAY, UNITS_LOST)
     prerequisites = ("ratio.simplest-form",)
     spaces = {

@@ -98,6 +98,7 @@ class Patterns(Topic):
 
     id = "sequences.patterns"
     title = "Growing patterns"
+    statements = ("algebra.sequences", "algebra.nth-term")
     misconceptions = (
         *(TIMES_FIRST, STEP_TOO_MANY, STEP_ALONE, STEP_TOO_FEW, SHARES_OUT),
         *(N_PLUS_STEP, FIRST_ADDED),

@@ -30,6 +30,7 @@ COMMANDS = {
     "pack": ("pack:pack", "Make everything for one lesson."),
     "band": ("band:band", "Say what pupils do next, from their scores."),
     "topics": ("topics:topics", "List the topics."),
+    "map": ("map:map_", "Draw which topics rest on which."),
     "show": ("show:show", "Show sample questions of a topic."),
     "mark": ("mark:app", "Mark typed answers."),
     "audit": ("audit:audit", "Prove every key, and look for faults."),

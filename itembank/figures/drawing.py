@@ -16,6 +16,7 @@ is worth: the proof measures that.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
@@ -205,13 +206,30 @@ def _box(mark: Mark) -> Box:
         return text_box(mark)
     edge = WEIGHTS[mark.weight]
     if isinstance(mark, Arc):
-        # The whole circle's: a slice's own box would need its directions as numbers.
-        (x, y), r = mark.centre, mark.radius
-        return Box(*map(Fraction, (x - r - edge, y - r - edge, x + r + edge, y + r + edge)))
+        xs, ys = _extent(mark)
+        return Box(*map(Fraction, (min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge)))
     xs, ys = [point.x for point in mark.points], [point.y for point in mark.points]
     if isinstance(mark, Stroke) and mark.arrow:
         edge *= ARROW_WIDE
     return Box(*map(Fraction, (min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge)))
+
+
+def _extent(arc: Arc) -> tuple[list[Exact], list[Exact]]:
+    """Return how far an arc goes: to its ends, and to the edges of its circle that it passes."""
+    (x, y), r = arc.centre, arc.radius
+    turns = [
+        math.atan2(float(end.y - y), float(end.x - x)) / math.tau for end in (arc.start, arc.end)
+    ]
+    sweep = (turns[1] - turns[0]) % 1 or 1
+    quarters = ((1, 0), (0, 1), (-1, 0), (0, -1))
+    passed = [way for k, way in enumerate(quarters) if (k / 4 - turns[0]) % 1 <= sweep + 1e-9]
+    xs: list[Exact] = [x + r * way[0] for way in passed]
+    ys: list[Exact] = [y + r * way[1] for way in passed]
+    for turn in turns:
+        # To the thousandth of an em: the edges of a drawing are no measurement.
+        xs.append(x + r * Fraction(round(1000 * math.cos(turn * math.tau)), 1000))
+        ys.append(y + r * Fraction(round(1000 * math.sin(turn * math.tau)), 1000))
+    return ([*xs, x], [*ys, y]) if arc.sector else (xs, ys)
 
 
 ARROW_LONG = 6

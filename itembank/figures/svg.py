@@ -54,9 +54,13 @@ _PATTERNS = {
 
 def svg(figure: Figure, title: bool = True) -> str:
     """Return a figure as one ``svg`` element; with `title` its words are its label."""
-    made = drawn(figure)
-    label = escape(words(figure), quote=True)
-    named = f'role="img" aria-label="{label}"' if title else 'aria-hidden="true"'
+    return svg_of_drawing(drawn(figure), words(figure) if title else "")
+
+
+def svg_of_drawing(made: Drawing, label: str) -> str:
+    """Return any drawing as one ``svg`` element; without a label it is decoration."""
+    said = escape(label, quote=True)
+    named = f'role="img" aria-label="{said}"' if label else 'aria-hidden="true"'
     return _svg(made, named, "f" + blake2b(repr(made).encode(), digest_size=4).hexdigest())
 
 

@@ -24,6 +24,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     Which,
 )
 from itembank.notation import tree as t
@@ -52,6 +53,7 @@ __all__ = [
     "Solve",
     "Step",
     "Subject",
+    "Summary",
     "Tier",
     "Which",
     "prompt",

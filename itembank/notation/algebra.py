@@ -210,9 +210,18 @@ def _power(base: Quotient, exponent: Fraction) -> Quotient:
     return total
 
 
+def _cancels(value: Quotient) -> bool:
+    try:
+        rational(value)
+    except NotExact:
+        return False
+    return True
+
+
 def _root(of: Quotient, index: int) -> Quotient:
     """Return a root: a square root of any rational number, other roots where they come out."""
-    if of.letters():
+    # π may cancel, as where the area of a circle is so many times π.
+    if of.letters() and (of.letters() != {"π"} or not _cancels(of)):
         raise NotExact("a letter stands under a root")
     value = rational(of)
     if value < 0 and index % 2 == 0:

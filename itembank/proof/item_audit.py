@@ -11,6 +11,7 @@ from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
 from itembank.proof.likely_mistakes import blind_slip, rivals
 from itembank.proof.lines.steps import step_fault
+from itembank.proof.lines.writing import writing_fault
 
 KEPT = 5
 
@@ -80,6 +81,9 @@ def check_item(item: Item, report: TopicAudit, *, symbolic: bool) -> None:
         report.note(
             f"{item.address}: two misconceptions give one answer: {pair[0]!r} and {pair[1]!r}",
         )
+    if fault := writing_fault(item):
+        report.form_faults += 1
+        report.note(f"{item.address}: {fault}")
     fault = step_fault(item)
     if fault:
         report.step_faults += 1

@@ -21,7 +21,7 @@ SHOWN = re.compile("|".join(NAMES.values()))
 SAID = re.compile(r"not a\s+grade")
 DATA = {"pack.json", "department.toml", "results.sqlite3"}
 """Files of the tool's own, which nobody reads for a result."""
-SHOW_NONE = {"topics", "show", "audit", "bank", "demo", "forget", "unite", "shift"}
+SHOW_NONE = {"topics", "map", "show", "audit", "bank", "demo", "forget", "unite", "shift"}
 """Commands that know of no class's bands."""
 IN_THE_BROWSER = {"desk"}
 """Commands whose pages are held to it by the tests of the desk."""

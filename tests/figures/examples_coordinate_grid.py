@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from fractions import Fraction
 
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine
+from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 
@@ -30,6 +30,16 @@ def example(chance: random.Random) -> CoordinateGrid:
         GridLine(place(), place(), name, chance.random() < 0.4)
         for name in chance.choice((("",), (), ("L", "M"), ("P",)))
     )
+    shapes = tuple(
+        GridShape(
+            tuple(place() for _ in range(chance.randrange(3, 5))),
+            name,
+            chance.random() < 0.7,
+            chance.random() < 0.3,
+        )
+        for name in chance.choice(((), (), ("",), ("S",), ("S", "T")))
+    )
+    titles = chance.choice((("", ""), ("", ""), ("Time (minutes)", "Distance (km)")))
     return CoordinateGrid(
         left * x_step,
         right * x_step,
@@ -39,6 +49,8 @@ def example(chance: random.Random) -> CoordinateGrid:
         y_step,
         points,
         lines,
+        shapes,
+        *titles,
     )
 
 

@@ -12,7 +12,7 @@ import pytest
 from itembank.figures.drawing import Stroke
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
 from itembank.figures.figure_data import from_data
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine
+from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
 from itembank.items.asks.of_figure import asked_in
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -20,6 +20,7 @@ from itembank.notation.parse import parse
 from itembank.notation.value import NotExact, exact
 from itembank.proof.measured.measure import disagreement, measured, measuring
 from tests.figures.every_figure import examples
+from tests.figures.grid_reader import grid_said
 
 
 def grid(*points, lines=(), low=-6, high=6):
@@ -27,48 +28,19 @@ def grid(*points, lines=(), low=-6, high=6):
     return CoordinateGrid(low, high, low, high, points=placed, lines=tuple(lines))
 
 
+def shaped(*corners):
+    shape = GridShape(tuple((t.num(x), t.num(y)) for x, y in corners))
+    return CoordinateGrid(-6, 6, -6, 6, shapes=(shape,))
+
+
 def through(a, b, name="", segment=False, points=()):
     return GridLine(tuple(map(t.num, a)), tuple(map(t.num, b)), name, segment, points)
-
-
-def _squares(text: str) -> Fraction:
-    if text == "half a square":
-        return Fraction(1, 2)
-    return int(text.split()[0]) + (Fraction(1, 2) if "half" in text else 0)
-
-
-_COUNT = r"(?:\d+ (?:and a half )?squares?|half a square)"
-_WAY = rf"({_COUNT}) (left|right) and ({_COUNT}) (up|down) from"
-
-
-def from_words(text: str):
-    """Rebuild the places of points, and of lines, from what is said alone."""
-    edges = re.match(r"A grid has x from (.+?) to (.+?) and y from (.+?) to (.+?)\.", text)
-    left, _, bottom, _ = (int(each.replace("minus ", "-")) for each in edges.groups())
-    steps = re.search(r"A square is (\d+) wide and (\d+) high", text)
-    wide, high = map(int, steps.groups()) if steps else (1, 1)
-    start = (0, 0) if "the origin" in text else (left, bottom)
-
-    def place(found):
-        across, way, up, upright = found
-        x = _squares(across) * wide * (-1 if way == "left" else 1)
-        y = _squares(up) * high * (-1 if upright == "down" else 1)
-        return start[0] + x, start[1] + y
-
-    points, lines = {}, {}
-    for sentence in re.split(r"(?<=\.) ", text):
-        ways = [place(found) for found in re.findall(_WAY, sentence)]
-        if name := re.match(r"The point (\w) is", sentence):
-            points[name[1]] = ways[0]
-        elif name := re.match(r"A (segment|straight line)(?: (\w))? goes", sentence):
-            lines[name[2] or ""] = (*ways, name[1] == "segment")
-    return points, lines
 
 
 def test_points_and_gradients_are_known_from_the_words_alone():
     seen = set()
     for figure in examples("coordinate grid", 40):
-        points, lines = from_words(words(figure))
+        points, lines, shapes, titles = grid_said(words(figure))
         for name, (x, y) in points.items():
             told = read(figure, Reading("coordinates", (name,)))
             assert tuple(map(exact, told.parts)) == (x, y)
@@ -78,7 +50,18 @@ def test_points_and_gradients_are_known_from_the_words_alone():
                 slope = exact(read(figure, Reading("gradient", (name,))))
                 assert slope * (c - a) == d - b
                 seen.add("line")
-    assert seen == {"point", "line"}
+        assert {name: [*map(_spot, each)] for name, each in _corners(figure)} == shapes
+        assert titles == (figure.x_title, figure.y_title)
+        seen |= {"shape"} if shapes else set()
+    assert seen == {"point", "line", "shape"}
+
+
+def _spot(corner):
+    return tuple(map(exact, corner))
+
+
+def _corners(figure):
+    return [(each.name, each.corners) for each in figure.shapes]
 
 
 def test_the_words_do_not_give_coordinates_or_gradients():
@@ -147,6 +130,13 @@ def test_an_upright_line_has_no_gradient_and_a_far_crossing_is_not_read():
         (CoordinateGrid(0, 100, 0, 9), "2 to 30 squares across"),
         (CoordinateGrid(0, 5, 0, 5, points=(("A", t.frac(1, 3), t.Int(1)),)), "halves"),
         (CoordinateGrid(0, 5, 0, 5, points=(("A", t.Sym("a"), t.Int(1)),)), "to be numbers"),
+        (shaped((0, 0), (4, 0), (2, 0)), "three corners in a row on one straight line"),
+        (shaped((0, 0), (4, 4), (4, 0), (0, 4)), "crosses itself"),
+        (shaped((0, 0), (4, 4)), "3 to 10 corners"),
+        (shaped((0, 0), (0, 0), (4, 0)), "has one corner twice"),
+        (shaped((0, 0), (9, 0), (0, 4)), "a corner that is not on the grid"),
+        (CoordinateGrid(0, 5, 0, 5, x_title="Hours"), "both axes have a title or none"),
+        (CoordinateGrid(0, 5, 0, 5, x_title="Hours " * 9, y_title="Litres"), "13 wide"),
         (CoordinateGrid(0, 5, 0, 5, points=(("AB", t.Int(1), t.Int(1)),)), "single capital"),
     ],
 )

@@ -19,6 +19,7 @@ TWO = BarChart(
     ("Mon", "Tue"), (Series((12, 8), "leeks"), Series((4, 16), "kale")), 4, 1, "Trays sold"
 )
 WAYS = FrequencyTable("Way", tuple(map(t.Label, ("bus", "car"))), (9, 4), "Pupils")
+GOALS = FrequencyTable("Goals", tuple(map(t.Int, (0, 1, 2))), (4, 5, 6), "Matches")
 SQUARES = Pictogram(("Monday", "Tuesday"), (8, 10), 4, "trays")
 CLASSES = TwoWayTable(
     ("7M", "8K"),
@@ -39,8 +40,21 @@ ANSWERED = [
     (CLASSES, "How many girls are in 7M?", "14"),
     (CLASSES, "How many pupils are in 8K?", "25"),
     (CLASSES, "How many pupils are there altogether?", "55"),
+    (GOALS, "Find the mean number of goals.", "17/15"),
+    (GOALS, "Find the mode of the number of goals.", "2"),
+    (GOALS, "What is the median?", "1"),
+    (GOALS, "How many goals are there altogether?", "17"),
+    (GOALS, "Work out the total number of goals.", "17"),
+    (GOALS, "How many matches are there altogether?", "15"),
+    (GOALS, "Work out the total number of matches.", "15"),
 ]
 REFUSED = [
+    (GOALS, "Find the mean number of matches."),
+    (GOALS, "Find the mean of the frequencies."),
+    (GOALS, "Find the median of the matches."),
+    (GOALS, "Find the range of points."),
+    (GOALS, "How many goals were missed altogether?"),
+    (GOALS, "Find the mean number of goals not scored."),
     (BARS, "How many days were there altogether?"),
     (BARS, "How many hours were worked in total?"),
     (BARS, "How many trays were sold from Mon to Wed altogether?"),

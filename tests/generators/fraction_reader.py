@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Iterator
+from itertools import islice
 
 from flint import fmpq
 
@@ -50,9 +51,11 @@ SIZES |= {"ml": 1, "l": 1000, "p": 1, "£": 100}
 
 
 def sample(topic: Topic, tier: Tier) -> Iterator[Item]:
+    """Return questions that are asked in words alone; those of figures have a reader of theirs."""
     own = topic.spaces[tier].own
-    indices = random.Random(f"{topic.id}/{tier}").sample(own, min(SAMPLE, len(own)))
-    return (topic.item(tier, index) for index in indices)
+    indices = random.Random(f"{topic.id}/{tier}").sample(own, len(own))
+    items = (topic.item(tier, index) for index in indices)
+    return islice((item for item in items if item.figure is None), SAMPLE)
 
 
 def everything(*topics: str) -> Iterator[Item]:

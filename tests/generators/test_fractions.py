@@ -187,7 +187,7 @@ def test_each_tier_has_at_least_200_questions_and_none_twice(topic: Topic) -> No
         items = list(topic.walk(tier))
         assert len(items) >= 200
         assert len({item.twin for item in items}) == len(items)
-        assert len({item.prompt for item in items}) == len(items)
+        assert len({(item.prompt, item.figure) for item in items}) == len(items)
 
 
 def test_sums_and_products_are_not_asked_both_ways_round() -> None:

@@ -17,7 +17,7 @@ CHAINED = (
     *("fractions.divide", "fractions.lowest-terms", "fractions.improper-mixed"),
     *("fractions.of-quantity", "ratio.simplest-form", "ratio.unit-form"),
 )
-SAMPLE = 150
+SAMPLE = 240
 
 
 def sides(item: Item) -> list[list[str]]:

@@ -32,8 +32,8 @@ TOPICS = topics()
 
 
 @st.composite
-def made_items(draw):
-    topic = draw(st.sampled_from(TOPICS))
+def made_items(draw, strands=()):
+    topic = draw(st.sampled_from([t for t in TOPICS if not strands or t.strand in strands]))
     tier = draw(st.sampled_from(sorted(topic.spaces)))
     return topic.item(tier, draw(st.integers(0, len(topic.spaces[tier]) - 1)))
 
@@ -63,7 +63,7 @@ def test_a_key_in_another_spelling_is_right(item, spelling):
 
 
 @settings(max_examples=cases(80, 400), deadline=None)
-@given(made_items(), st.integers(2, 9))
+@given(made_items(("equations", "fractions", "ratio", "number")), st.integers(2, 9))
 def test_a_chain_or_an_equation_that_ends_in_the_key_is_right(item, n):
     match item.key:
         case t.Relation(t.Sym(name), (("=", right),)) if not t.symbols(right):
@@ -90,7 +90,11 @@ def test_a_likely_mistake_is_never_right(item):
 
 
 @settings(max_examples=cases(80, 400), deadline=None)
-@given(made_items(), st.integers(1, 99), st.sampled_from(["{0}, {1}", "{1}, {0}", "{1}\n{0}"]))
+@given(
+    made_items(("equations", "ratio")),
+    st.integers(1, 99),
+    st.sampled_from(["{0}, {1}", "{1}, {0}", "{1}\n{0}"]),
+)
 def test_two_values_for_one_letter_are_not_right(item, n, joined):
     match item.key:
         case t.Relation(t.Sym(name), (("=", right),)) if not t.symbols(right):

@@ -94,6 +94,7 @@ HEADS = {
 }
 SAYS_NOTHING = {
     "none": "[]",
+    "no year before": '""',
     "the first": '"8K"',
     "as the scheme says": "{}",
     "as the timetable says": "{}",
@@ -103,6 +104,7 @@ SAYS_NOTHING = {
 """What words of the page stand for in a file."""
 OTHER = {
     "default_class": '"9S"',
+    "after": '"year-7"',
     "title": '"Another"',
     "paper": '"cream"',
     "self_mark": '"question by question"',
@@ -145,6 +147,9 @@ def said_by(folder, changes):
     (folder / "department.toml").write_text(department, encoding="utf-8")
     (folder / "calendar.toml").write_text(text["calendar"], encoding="utf-8")
     (folder / "schemes" / "year-8.toml").write_text(text["scheme"], encoding="utf-8")
+    (folder / "schemes" / "year-7.toml").write_text(
+        'year = 7\ntopics = [{topic = "ratio.scale", week = 3}]', encoding="utf-8"
+    )
     found = read_folder(folder, topic_ids(), {})
     one = found.department.find_class("8K")
     return (

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import os
 import time
+from dataclasses import replace
 
 import pytest
 
 from itembank.items.item import Find, Item, Misconception, Slip, Step, Tier
-from itembank.items.topics.registry import UnknownTopic, find_topic, topics
+from itembank.items.topics.registry import UnknownTopic, find_item, find_topic, topics
 from itembank.notation import tree as t
 from itembank.processes.work_place import ThisMachine
 from itembank.proof import audit as audit_module
@@ -196,3 +197,16 @@ def test_a_line_with_letters_has_to_follow_from_what_is_given(relations, target,
     end = Step("So.", t.equals(target, key))
     fault = step_fault(make(Find(target, relations), key, "list", (Step("Look.", line), end)))
     assert ("line 1" in fault) != follows
+
+
+def test_what_no_page_can_print_is_a_fault():
+    item = find_item("equations.two-step/core/5")
+    inside = t.Sum(t.Int(1), (("+", t.add(t.Int(2), t.Int(3))),))
+    for changed in (
+        replace(item, prompt=("Work out ", inside, ".")),
+        replace(item, steps=(*item.steps, Step("Add.", inside))),
+        replace(item, slips=(*item.slips, Slip(item.slips[0].misconception, inside))),
+    ):
+        report = TopicAudit(item.topic)
+        check_item(changed, report, symbolic=False)
+        assert any("cannot be written" in fault for fault in report.faults)

@@ -28,6 +28,7 @@ from itembank.wording.tasks.answer_phrases import (
 )
 from itembank.wording.tasks.arithmetic import Saying
 from itembank.wording.tasks.forms_said import says_form
+from itembank.wording.tasks.list_sums import summary_of
 from itembank.wording.tasks.reading_found import Reading
 from itembank.wording.tasks.sums import NotBuilt
 from itembank.wording.tasks.written_how import (
@@ -71,8 +72,10 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
         if any_order:
             target = _in_order_of(maths.key, target)
         ask = _worked_out(target, _all_relations(where))
+        if said is None or not said.rounds:
+            ask = _of_a_list(rounded(ask, maths, words), said, args)
         return Question(
-            ask if said is not None and said.rounds else rounded(ask, maths, words),
+            ask,
             (*item.constants, *constants),
             form,
             "work-out",
@@ -94,6 +97,12 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
     given = Given(tuple(args), tuple(where), reading.letter, words)
     ask = _picked(TASKS[item.task or task](item, given), reading.pick, item.task or task)
     return Question(rounded(ask, maths, words), item.constants, "", item.task or task)
+
+
+def _of_a_list(ask: Ask, said: Saying | None, args: list[t.Node]) -> Ask:
+    """Return the summary of a list that was read, so that both roads start from the list."""
+    plain = said is not None and isinstance(ask, Find) and not ask.relations
+    return (summary_of(said.build, tuple(args)) or ask) if said and plain else ask
 
 
 def _in_order_of(key: t.Node, target: t.Node) -> t.Node:

@@ -30,14 +30,17 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     TrueOrFalse,
     TwoNumbers,
 )
+from itembank.items.asks.of_figure import relations_in
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.key_forms import form_asked
 from itembank.wording.tasks.answer_phrases import form_in_words, says_simplest
+from itembank.wording.tasks.list_sums import as_sum
 from itembank.wording.tasks.written_how import asks_what_fraction
 
 
@@ -87,6 +90,10 @@ def _found(ask: Find, item: BankItem, question: Question, maths: Maths) -> str:
 def _read_off(ask: OfFigure, item: BankItem, question: Question, maths: Maths) -> str:
     if isinstance(maths.key, t.Label):
         return "name"
+    if isinstance(maths.key, t.Relation):
+        return question.form or "subject"
+    if relations_in(maths.key):
+        return question.form or "roots"
     # What is read has a letter of its own: the rule of a pattern.
     if any(t.symbols(read(ask.figure, reading)) - {"π"} for _, reading in ask.readings):
         return question.form or "nth-term"
@@ -124,6 +131,7 @@ ANSWERS.by_kind |= {
     Give: Answers(_given),
     TwoNumbers: Answers(_always("amounts")),
     Equivalent: Answers(_always("fraction")),
+    Summary: Answers(lambda ask, *about: _found(Find(as_sum(ask)), *about)),
     TrueOrFalse: Answers(_always("true-or-false"), plain=True),
     OddOneOut: Answers(_always("name"), plain=True),
     FaultyLine: Answers(_always("line-and-result"), plain=True),

@@ -107,9 +107,9 @@ def _versions(at: AtBank, item: InFull) -> list[str]:
 
 def topics_for(own: Mapping[str, str]) -> list[tuple[str, str]]:
     """Return all topics that a question can stand on, by their titles: a bank's and the tool's."""
-    from itembank.items.topics.registry import topics
+    from itembank.items.topics.registry import listed_topics
 
-    known = {topic.id: topic.title for topic in topics()} | dict(own)
+    known = {topic.id: topic.title for topic in listed_topics().values()} | dict(own)
     return sorted(known.items(), key=lambda each: each[1])
 
 

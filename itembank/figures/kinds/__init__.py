@@ -7,6 +7,7 @@ from itembank.figures.kinds import angles as angles
 from itembank.figures.kinds import balance as balance
 from itembank.figures.kinds import bar_chart as bar_chart
 from itembank.figures.kinds import bar_model as bar_model
+from itembank.figures.kinds import circle as circle
 from itembank.figures.kinds import coordinate_grid as coordinate_grid
 from itembank.figures.kinds import double_number_line as double_number_line
 from itembank.figures.kinds import frequency_table as frequency_table
@@ -17,6 +18,7 @@ from itembank.figures.kinds import number_line as number_line
 from itembank.figures.kinds import pictogram as pictogram
 from itembank.figures.kinds import pie_chart as pie_chart
 from itembank.figures.kinds import polygon as polygon
+from itembank.figures.kinds import prism as prism
 from itembank.figures.kinds import sample_space as sample_space
 from itembank.figures.kinds import shaded_shape as shaded_shape
 from itembank.figures.kinds import tree_diagram as tree_diagram

@@ -16,7 +16,7 @@ from itembank.figures.kinds.placed_labels import Near, Sheet, between, exactly
 if TYPE_CHECKING:
     from itembank.figures.kinds.angles import Angles
 
-_RAYS = (Fraction(5, 2), Fraction(3), Fraction(7, 2), Fraction(4), Fraction(9, 2))
+_RAYS = tuple(Fraction(k, 2) for k in range(5, 13))
 """How long rays are, in ems: the first with which every label has a place is taken."""
 _SQUARE = Fraction(2, 5)
 _HEAD = Fraction(11, 50)
@@ -48,16 +48,16 @@ def _sheet(figure: Angles, ray: Fraction) -> Sheet:
             # Angles side by side have arcs of two sizes, so that each is seen to end.
             arcs[number - 1] = Fraction(7 if number % 2 else 8, 10)
             marks.append(Arc(vertex, arcs[number - 1], *ends, "angle", weight="thin"))
-    sheet = Sheet(marks)
+    sheet, long = Sheet(marks), float(ray)
     for number, label in sorted(figure.labels, key=lambda each: _span(sectors[each[0] - 1])):
         vertex, start, end = sectors[number - 1]
         first, other = (_near(unit_point(Fraction(turn, 360))) for turn in (start, end))
         at = _near(vertex)
-        places = between(label, at, first, other, float(arcs[number - 1]), float(ray) * 0.85)
+        places = between(label, at, first, other, float(arcs[number - 1]), long * 0.85, long * 0.36)
         # Nearer to its own crossing than to the other, or it would be taken for that one's.
-        others = [_near(other) for other, _, _ in sectors]
-        kept = [place for place in places if _far(place, at) <= min(_far(place, o) for o in others)]
-        sheet.put(label, kept, "angle label")
+        others = {_near(other) for other, _, _ in sectors} - {at}
+        places = [p for p in places if all(_far(p, at) <= _far(p, other) for other in others)]
+        sheet.put(label, places, "angle label")
     if not figure.accurate:
         sheet.below(NOT_ACCURATE, "not accurate")
     return sheet

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 
 from itembank.figures.figure import (
+    Asked,
     Figure,
     FigureKind,
     Reading,
@@ -150,6 +152,13 @@ def _readings(figure: BarModel) -> tuple[Reading, ...]:
     )
 
 
+def _first_shaded(bar: Bar) -> int:
+    """Return how many boxes are shaded where they are the first ones, else 0."""
+    dark = [box.shaded for box in bar.boxes]
+    count = sum(dark)
+    return count if all(dark[:count]) else 0
+
+
 def _words(figure: BarModel) -> str:
     out = []
     for number, bar in enumerate(figure.bars, 1):
@@ -161,11 +170,18 @@ def _words(figure: BarModel) -> str:
             count = len(sizes)
             cut = "1 part" if count == 1 else f"{count} equal parts"
         else:
-            cut = "parts of " + ", ".join(f"{size}" for size in sizes) + " equal units"
+            *most, last = (f"{size}" for size in sizes)
+            lengths = f"{', '.join(most)} and {last}" if most else last
+            cut = f"parts that are {lengths} equal units long"
+            if not most:
+                cut = f"1 part that is {last} equal units long"
         out.append(f"{name} has {cut}.")
+        first = _first_shaded(bar)
+        if first > 1:
+            out.append(f"Its first {first} parts are shaded.")
         for place, box in enumerate(bar.boxes, 1):
             notes = [f"says {said(box.label)}"] if box.label is not None else []
-            notes += ["is shaded"] if box.shaded else []
+            notes += ["is shaded"] if box.shaded and first < 2 else []
             if notes:
                 out.append(f"Its part {place} {' and '.join(notes)}.")
         if bar.total is not None:
@@ -187,6 +203,13 @@ def _printed(figure: BarModel) -> tuple[t.Node, ...]:
 
 _NAME = r"(?P<name>[\w’' -]{1,30}?)"
 
+
+def _named(figure: BarModel, found: re.Match[str]) -> Asked:
+    """Return the question for one bar, by its name."""
+    group = next(name for name in ("name", "other", "kind") if found[name])
+    return asks_reading("bar", group)(figure, found)
+
+
 BAR_MODEL = register_figure(
     FigureKind(
         "bar model",
@@ -204,7 +227,8 @@ BAR_MODEL = register_figure(
                 asks_reading("part"),
             ),
             Wording(
-                r"(?:what is|how much is|work out) the (?:whole(?: bar)?|total)",
+                r"(?:what is|how much is|work out) the (?:value of the )?(?:whole(?: bar)?|total)|"
+                r"how (?:much|many) (?:are|is) there altogether",
                 asks_reading("whole"),
             ),
             Wording(
@@ -214,10 +238,10 @@ BAR_MODEL = register_figure(
             ),
             Wording(
                 rf"(?:what is|how much is|work out) {_NAME}[’']s (?:share|part|bar|amount)|"
-                r"how (?:much|many) (?:money )?does (?P<other>[\w -]{1,30}?) (?:get|have|receive)",
-                lambda figure, found: asks_reading("bar", "name" if found["name"] else "other")(
-                    figure, found
-                ),
+                r"how (?:much|many) (?:money )?(?:does|do) (?:the )?(?P<other>[\w -]{1,30}?) "
+                r"(?:get|have|receive|cost)|"
+                r"how (?:much|many) (?P<kind>[\w -]{1,30}?) (?:are|is) (?:there|used)",
+                _named,
             ),
         ),
     )

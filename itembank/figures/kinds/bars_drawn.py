@@ -29,6 +29,8 @@ _TALL = Fraction(12, 5)
 _BETWEEN = Fraction(3, 10)
 _GAP = Fraction(3, 10)
 _HOOK = Fraction(1, 4)
+_TICK = Fraction(3, 20)
+"""How far the marks of units reach into a box of several."""
 
 
 def _unit(figure: BarModel) -> Fraction:
@@ -66,6 +68,10 @@ def bar_model_drawing(figure: BarModel) -> Drawing:
             corners = rectangle(x, low, x + box.units * unit, top)
             fill: Fill = "shade" if box.shaded and box.label is None else "none"
             marks.append(Area(corners, "shaded box" if box.shaded else "box", fill))
+            for count in range(1, box.units):
+                for edge, way in ((low, _TICK), (top, -_TICK)):
+                    mark = (Point(x + count * unit, edge), Point(x + count * unit, edge + way))
+                    marks.append(Stroke(mark, "unit", "thin"))
             if box.label is not None:
                 middle = Point(x + box.units * unit / 2, (low + top) / 2)
                 marks.append(Text(middle, box.label, role="in box"))

@@ -24,6 +24,7 @@ BINDING = frozenset(
         r"\w+",
         "a an and the this of on in at for by did do does was were is are has have had there "
         "people pupils children number value frequency show shows shown chose choose chosen like "
+        "lent borrowed mended repaired picked planted served visited "
         "liked sold sell came come travel travelled made counted used said "
         "which how many what find work out it chart table graph pictogram they",
     )
@@ -112,10 +113,10 @@ def asked(shown: Shown, question: str) -> Asked:
     series = [name for name in mentioned if name in shown.series]
     bare = re.sub(r"<\d+>|,", " ", text)
     asked_words = _TOTAL.sub(" ", bare).split()
-    counted = _words(shown.counted)
-    own = counted | _words(shown.title)
+    counted = words_of(shown.counted)
+    own = counted | words_of(shown.title)
     if "which" in asked_words:
-        own |= _words(shown.sort)
+        own |= words_of(shown.sort)
     elif (thing := _COUNTED.search(text)) and thing[1] not in counted | BINDING:
         # *How many days* is another question than *how many crates*.
         raise FigureError(f"it does not count ‘{thing[1]}’")
@@ -211,7 +212,7 @@ def _gap(shown: Shown, text: str, mentioned: list[str], word: str) -> Asked:
     return Asked(t.sub(t.Sym("a"), t.Sym("b")), readings)
 
 
-def _words(phrase: str) -> set[str]:
+def words_of(phrase: str) -> set[str]:
     """Return the words of a phrase, each as one and as several."""
     words = {*re.findall(r"[a-z0-9]+", phrase.casefold())} - _RESERVED
     return words | {word.removesuffix("s") for word in words} | {f"{word}s" for word in words}

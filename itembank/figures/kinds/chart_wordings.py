@@ -19,7 +19,10 @@ from typing import Any
 from itembank.figures.figure import Asked, Wording
 from itembank.figures.kinds.chart_names import Shown, asked, with_sizes
 
-SORTS = "day week month year class group kind sort plant fruit colour sport route way bar row"
+SORTS = (
+    "day week month year class group kind sort plant fruit flower dish colour sport route way "
+    "bar row"
+)
 """What the things are that categories name, in a question such as *which day*."""
 
 

@@ -14,12 +14,11 @@ from itembank.figures.figure import (
     FigureKind,
     Reading,
     Wording,
-    asks_reading,
     not_shown,
     register_figure,
 )
 from itembank.figures.kinds.chart_axis import name_fault
-from itembank.figures.kinds.chart_names import Shown
+from itembank.figures.kinds.chart_names import Shown, words_of
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.written_as import written_as
@@ -87,14 +86,18 @@ def _numbers(figure: FrequencyTable) -> list[Fraction] | None:
 
 
 def _of_numbers(figure: FrequencyTable, name: str) -> Fraction | None:
-    """Return the mean, median or range of all that was counted, where values are numbers."""
+    """Return what sums up all that was counted, where values are numbers.
+
+    The *sum* is the total of the values, each as often as it came.
+    """
     numbers = _numbers(figure)
     if numbers is None:
         return None
     pairs = [(n, f) for n, f in zip(numbers, figure.frequencies, strict=True) if f]
     count = sum(f for _, f in pairs)
-    if name == "mean":
-        return sum((n * f for n, f in pairs), Fraction(0)) / count
+    if name in ("mean", "sum"):
+        added = sum((n * f for n, f in pairs), Fraction(0))
+        return added / count if name == "mean" else added
     if name == "range":
         return pairs[-1][0] - pairs[0][0]
     if name == "median":
@@ -136,32 +139,73 @@ def _readings(figure: FrequencyTable) -> tuple[Reading, ...]:
         if figure.frequencies.count(best(figure.frequencies)) == 1:
             found.append(Reading(name))
     if _numbers(figure) is not None:
-        found += [Reading("mean"), Reading("median"), Reading("range")]
+        found += [Reading(name) for name in ("mean", "median", "range", "sum")]
     return tuple(found)
 
 
 def _words(figure: FrequencyTable) -> str:
     pairs = zip(figure.values, figure.frequencies, strict=True)
     parts = "; ".join(f"{said(value)}, {count}" for value, count in pairs)
-    return f"A table gives each {figure.heading} with its {figure.counts}: {parts}."
+    return f"A table gives {figure.heading}, and {figure.counts} for each: {parts}."
+
+
+def _about_values(figure: FrequencyTable, text: str) -> None:
+    """Refuse words that name something else than the values: the mean of the frequencies."""
+    said = re.findall(r"[a-z0-9]+", text.casefold())
+    own = words_of(figure.heading)
+    for word in said:
+        if word not in own and (word not in _OF_VALUES or word in words_of(figure.counts)):
+            raise FigureError(f"its values are not called ‘{word}’")
+
+
+_OF_VALUES = frozenset(("number", "of", "the", "value"))
 
 
 def _average(name: str) -> Wording:
+    def asks(figure: FrequencyTable, found: re.Match[str]) -> Asked:
+        _about_values(figure, found["about"] or "")
+        return Asked(t.Sym("r"), (("r", Reading(name)),))
+
     return Wording(
-        rf"(?:what is|find|work out|calculate) the {name}(?: [\w’' -]{{1,50}})?",
-        asks_reading(name),
+        rf"(?:what is|find|work out|calculate) the {name}(?P<about> [\w’' -]{{1,50}})?", asks
     )
 
 
 def _mode(figure: FrequencyTable, found: re.Match[str]) -> Asked:
     if Reading("largest") not in _readings(figure):
         raise FigureError("two values come most often")
+    _about_values(figure, found["about"] or "")
     return Asked(t.Sym("r"), (("r", Reading("largest")),))
 
 
 def _shown_names(figure: FrequencyTable) -> Shown:
     names = tuple(value.text for value in figure.values if isinstance(value, t.Label))
     return Shown(names, (), figure.counts, sort=f"{figure.heading} {SORTS}")
+
+
+def _sum_asked(figure: FrequencyTable, text: str) -> bool:
+    """Tell whether the values are to be added up: *how many goals are there altogether*."""
+    found = _SUM.fullmatch(text.casefold())
+    thing = found and (found["first"] or found["second"])
+    return bool(
+        thing
+        and _numbers(figure) is not None
+        and {*thing.split()} <= words_of(figure.heading)
+        and not {*thing.split()} & words_of(figure.counts)
+    )
+
+
+_SUM = re.compile(
+    r"how many (?P<first>[a-z]+(?: [a-z]+)?) (?:are|were) there (?:altogether|in total|in all)|"
+    r"(?:what is|find|work out) the total number of (?P<second>[a-z]+(?: [a-z]+)?)"
+)
+_COUNTS = counts_wording(_shown_names)
+
+
+def _counted(figure: FrequencyTable, found: re.Match[str]) -> Asked:
+    if _sum_asked(figure, found["all"]):
+        return Asked(t.Sym("r"), (("r", Reading("sum")),))
+    return _COUNTS.asks(figure, found)
 
 
 FREQUENCY_TABLE = register_figure(
@@ -175,9 +219,9 @@ FREQUENCY_TABLE = register_figure(
         readings=_readings,
         read=_read,
         wordings=(
-            Wording(r"(?:what is|find|write down) the mode(?: [\w’' -]{1,50})?", _mode),
+            Wording(r"(?:what is|find|write down) the mode(?P<about> [\w’' -]{1,50})?", _mode),
             *map(_average, ("mean", "median", "range")),
-            counts_wording(_shown_names),
+            Wording(_COUNTS.pattern, _counted),
         ),
     )
 )

@@ -10,20 +10,28 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.figures.drawing import (
-    Box,
     Drawing,
     Mark,
     Point,
     Stroke,
     Text,
     drawing,
-    text_box,
 )
+from itembank.figures.kinds.grid_letters import CROSS, Named, Surroundings, letter_places
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
 
 Place = tuple[Fraction, Fraction]
 Path = tuple[Point, Point]
+
+
+class Outline(NamedTuple):
+    """A shape, or a path that does not come back: its corners in order."""
+
+    corners: tuple[Place, ...]
+    name: str
+    closed: bool
+    dashed: bool
 
 
 class Sheet(NamedTuple):
@@ -33,28 +41,31 @@ class Sheet(NamedTuple):
     steps: tuple[int, int]
     points: tuple[tuple[str, Place], ...]
     lines: tuple[tuple[Place, Place, str, bool], ...]
+    shapes: tuple[Outline, ...] = ()
+    titles: tuple[str, str] = ("", "")
 
 
-_CROSS = Fraction(3, 16)
-_FREE = Fraction(1, 8)
-_FAR = Fraction(3, 2)
-"""The square of how far a line's letter is from any point: further than that point's own."""
 _WIDE, _HIGH, _AT_MOST = Fraction(13), Fraction(6), Fraction(15, 2)
 _USUAL, _LEAST = Fraction(7, 12), Fraction(3, 8)
 
 
-def _square(sheet: Sheet) -> Fraction:
-    left, right, bottom, top = sheet.edges
-    columns, rows = (right - left) // sheet.steps[0], (top - bottom) // sheet.steps[1]
+@lru_cache(maxsize=256)
+def _scale(edges: tuple[int, int, int, int], steps: tuple[int, int]) -> tuple[Fraction, Fraction]:
+    """Return how many ems 1 across, and 1 up, takes."""
+    left, right, bottom, top = edges
+    columns, rows = (right - left) // steps[0], (top - bottom) // steps[1]
     high = min(max(_USUAL, _HIGH / rows), _AT_MOST / rows)
-    return max(_LEAST, min(Fraction(1), _WIDE / columns, high))
+    square = max(_LEAST, min(Fraction(1), _WIDE / columns, high))
+    return square / steps[0], square / steps[1]
+
+
+def _square(sheet: Sheet) -> Fraction:
+    return _scale(sheet.edges, sheet.steps)[0] * sheet.steps[0]
 
 
 def _at(sheet: Sheet, place: Place) -> Point:
-    square = _square(sheet)
-    x = (place[0] - sheet.edges[0]) / sheet.steps[0] * square
-    y = (place[1] - sheet.edges[2]) / sheet.steps[1] * square
-    return Point(x, y)
+    across, up = _scale(sheet.edges, sheet.steps)
+    return Point((place[0] - sheet.edges[0]) * across, (place[1] - sheet.edges[2]) * up)
 
 
 def _every(low: int, high: int, step: int, square: Fraction, upright: bool) -> list[int]:
@@ -84,102 +95,27 @@ def _line_ends(sheet: Sheet, a: Place, b: Place) -> tuple[Point, Point]:
 
 
 @lru_cache(maxsize=256)
-def _letters(sheet: Sheet) -> tuple[list[Text], str]:
-    """Return the letters at places where they touch nothing, and which have none."""
-    strokes = _paths(sheet)
-    centres = {name: _at(sheet, place) for name, place in sheet.points}
-    crosses = [
-        Box(*map(Fraction, (x - _CROSS, y - _CROSS, x + _CROSS, y + _CROSS)))
-        for x, y in centres.values()
-    ]
+def _letters(sheet: Sheet) -> tuple[list[tuple[str, Point]], str]:
+    """Return where the letters stand so that they touch nothing, and which has no place."""
     left, right, bottom, top = sheet.edges
-    low, high = (
-        _at(sheet, (Fraction(left), Fraction(bottom))),
-        _at(sheet, (Fraction(right), Fraction(top))),
+    return letter_places(
+        Surroundings(
+            _at(sheet, (Fraction(left), Fraction(bottom))),
+            _at(sheet, (Fraction(right), Fraction(top))),
+            tuple(_axes(sheet)),
+            tuple((name, _at(sheet, place)) for name, place in sheet.points),
+            (
+                *(
+                    Named(path, name)
+                    for path, (_, _, name, _) in zip(_paths(sheet), sheet.lines, strict=True)
+                ),
+                *(
+                    Named(_outline(sheet, shape), shape.name, shape.closed)
+                    for shape in sheet.shapes
+                ),
+            ),
+        )
     )
-    wanted = [(name, [centre]) for name, centre in centres.items()]
-    for path, (_, _, name, _) in zip(strokes, sheet.lines, strict=True):
-        if name:
-            (a, b), (c, d) = path
-            parts = [Fraction(n, 16) for n in (14, 13, 12, 2, 3, 4, 10, 6)]
-            wanted.append((name, [Point(a + s * (c - a), b + s * (d - b)) for s in parts]))
-    zero = _axes(sheet)
-    placed: list[Text] = []
-    for name, starts in wanted:
-        need = room(name)
-        reach_x, reach_y = need.width / 2 + _CROSS + _FREE, need.height / 2 + _CROSS / 2
-        ways = [(1, 1), (-1, 1), (1, -1), (-1, -1), (1, 0), (-1, 0), (0, 1), (0, -1)]
-        # Off the axes where there is room, else on one.
-        tries = [(c, way, axes) for axes in (zero, []) for c in starts for way in ways]
-        for centre, (dx, dy), axes in tries:
-            far_y = reach_y + _FREE if dx == 0 else reach_y
-            label = Text(
-                Point(centre.x + dx * reach_x, centre.y + dy * far_y),
-                name,
-                role="letter",
-                paper=True,
-            )
-            box = text_box(label)
-            inside = (
-                box.left >= low.x + _FREE
-                and box.right <= high.x - _FREE
-                and box.bottom >= low.y + _FREE
-                and box.top <= high.y - _FREE
-            )
-            if not (
-                inside
-                and not any(box.meets(cross, _FREE / 2) for cross in crosses)
-                and not any(box.meets(text_box(other), _FREE) for other in placed)
-                and not any(_cut(a, b, box) for a, b in (*strokes, *axes))
-                and _own(label, sheet, centres, strokes)
-            ):
-                continue
-            placed.append(label)
-            break
-        else:
-            return [], name
-    return placed, ""
-
-
-def _own(label: Text, sheet: Sheet, centres: dict[str, Point], paths: list[Path]) -> bool:
-    """Tell whether a letter stands plainly by what it names: its own point, or its own line."""
-    gaps = {
-        other: (label.at.x - x) ** 2 + (label.at.y - y) ** 2 for other, (x, y) in centres.items()
-    }
-    mine = gaps.pop(str(label.content), None)
-    if mine is not None:
-        return all(2 * mine < gap for gap in gaps.values())
-    away = {
-        name: _away(label.at, *path)
-        for (_, _, name, _), path in zip(sheet.lines, paths, strict=True)
-    }
-    mine = away.pop(str(label.content))
-    return all(gap > _FAR for gap in gaps.values()) and all(2 * mine < d for d in away.values())
-
-
-def _away(at: Point, a: Point, b: Point) -> Fraction:
-    """Return the square of the distance of a place from a stroke."""
-    dx, dy = b.x - a.x, b.y - a.y
-    along = Fraction((at.x - a.x) * dx + (at.y - a.y) * dy) / (dx**2 + dy**2)
-    along = min(max(along, Fraction(0)), Fraction(1))
-    return Fraction((a.x + along * dx - at.x) ** 2 + (a.y + along * dy - at.y) ** 2)
-
-
-def _cut(a: Point, b: Point, box: Box) -> bool:
-    """Tell whether a stroke comes into a box, or near it."""
-    low, high = Fraction(0), Fraction(1)
-    wide = Box(box.left - _FREE, box.bottom - _FREE, box.right + _FREE, box.top + _FREE)
-    for start, step, least, most in (
-        (a.x, b.x - a.x, wide.left, wide.right),
-        (a.y, b.y - a.y, wide.bottom, wide.top),
-    ):
-        if not step:
-            if not least < start < most:
-                return False
-            continue
-        first, second = sorted(((least - start) / Fraction(step), (most - start) / Fraction(step)))
-        low, high = max(low, first), min(high, second)
-    return low < high
 
 
 def unplaced(sheet: Sheet) -> str:
@@ -195,6 +131,12 @@ def _paths(sheet: Sheet) -> list[Path]:
     ]
 
 
+def _outline(sheet: Sheet, shape: Outline) -> tuple[Point, ...]:
+    """Return the corners of a shape in the drawing; a closed one ends where it starts."""
+    corners = tuple(_at(sheet, corner) for corner in shape.corners)
+    return (*corners, corners[0]) if shape.closed else corners
+
+
 def _axes(sheet: Sheet) -> list[Path]:
     """Return the x-axis and the y-axis; where 0 is not on the grid, its lower or left edge."""
     left, right, bottom, top = sheet.edges
@@ -205,6 +147,24 @@ def _axes(sheet: Sheet) -> list[Path]:
         ((x, Fraction(bottom)), (x, Fraction(top))),
     )
     return [(_at(sheet, a), _at(sheet, b)) for a, b in ends]
+
+
+def _axis_names(sheet: Sheet, high: Point, zero: Point, above: Fraction) -> list[Mark]:
+    """Return x and y at the ends of the axes, or what the axes show along their edges."""
+    across, up = sheet.titles
+    marks: list[Mark] = []
+    if across:
+        low = -Fraction(9, 16) - room(t.Int(0)).height - Fraction(1, 8)
+        marks.append(Text(Point(Fraction(high.x) / 2, low), across, up="top", role="x title"))
+    else:
+        place = Point(high.x + Fraction(1, 4), zero.y)
+        marks.append(Text(place, t.Sym("x"), "left", role="axis name"))
+    if up:
+        place = Point(-Fraction(1, 2), high.y + above)
+        marks.append(Text(place, up, "left", "bottom", role="y title"))
+    else:
+        marks.append(Text(Point(zero.x, high.y + above), t.Sym("y"), up="bottom", role="axis name"))
+    return marks
 
 
 def grid_drawing(sheet: Sheet) -> Drawing:
@@ -228,8 +188,7 @@ def grid_drawing(sheet: Sheet) -> Drawing:
     rows = _every(bottom, top, sheet.steps[1], square, True)
     # Above the number at the top, where there is one: it may reach as far as the axis.
     above = Fraction(5, 8) if top in rows else gap
-    marks.append(Text(Point(high.x + gap, zero.y), t.Sym("x"), "left", role="axis name"))
-    marks.append(Text(Point(zero.x, high.y + above), t.Sym("y"), up="bottom", role="axis name"))
+    marks += _axis_names(sheet, high, zero, above)
     for n in _every(left, right, sheet.steps[0], square, False):
         x = _at(sheet, (Fraction(n), Fraction(bottom))).x
         marks.append(Text(Point(x, -Fraction(9, 16)), t.num(n), up="top", role="x number"))
@@ -237,15 +196,18 @@ def grid_drawing(sheet: Sheet) -> Drawing:
         y = _at(sheet, (Fraction(left), Fraction(n))).y
         marks.append(Text(Point(-gap, y), t.num(n), "right", role="y number"))
     letters, _ = _letters(sheet)
-    marks += letters
+    marks += [Text(at, name, role="letter", paper=True) for name, at in letters]
+    for shape in sheet.shapes:
+        role = "shape" if shape.closed else "path"
+        marks.append(Stroke(_outline(sheet, shape), role, "heavy", shape.dashed))
     for path, (_, _, _, segment) in zip(_paths(sheet), sheet.lines, strict=True):
         marks.append(Stroke(path, "segment" if segment else "line", "heavy"))
     for _, place in sheet.points:
         x, y = _at(sheet, place)
         for way in (1, -1):
             ends = (
-                Point(x - _CROSS, y - way * _CROSS),
-                Point(x + _CROSS, y + way * _CROSS),
+                Point(x - CROSS, y - way * CROSS),
+                Point(x + CROSS, y + way * CROSS),
             )
             marks.append(Stroke(ends, "point"))
     return drawing(marks)

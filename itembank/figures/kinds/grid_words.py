@@ -1,13 +1,52 @@
-"""Where a place of a grid is, said by squares from a place that is known."""
+"""What is said of a coordinate grid: where things are, by squares from a place that is known."""
 
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
-_Place = tuple[Fraction, Fraction]
+from itembank.figures.kinds.grid_places import Place, corners_of, line_ends, off, places
+
+if TYPE_CHECKING:
+    from itembank.figures.kinds.coordinate_grid import CoordinateGrid
 
 
-def from_start(place: _Place, start: tuple[int, int], steps: tuple[int, int]) -> str:
+def grid_words(figure: CoordinateGrid) -> str:
+    """Return all that a pupil who cannot see a grid needs, and no coordinates."""
+    out = [
+        f"A grid has x from {figure.left} to {figure.right} and y from {figure.bottom} to "
+        f"{figure.top}.".replace("-", "minus ")
+    ]
+    steps = (figure.x_step, figure.y_step)
+    if steps != (1, 1):
+        out.append(f"A square is {steps[0]} wide and {steps[1]} high.")
+    if figure.x_title:
+        out.append(f"Along it stands {figure.x_title}, and up it {figure.y_title}.")
+    origin = not off(figure, (Fraction(0), Fraction(0)))
+    start = (0, 0) if origin else (figure.left, figure.bottom)
+    known = "the origin" if origin else "the bottom left corner"
+    for name, place in places(figure).items():
+        out.append(f"The point {name} is {from_start(place, start, steps)} {known}.")
+    for each in figure.lines:
+        kind = "segment" if each.segment else "straight line"
+        name = f" {each.name}" if each.name else ""
+        ends = [from_start(end, start, steps) for end in line_ends(each)]
+        goes = "goes from" if each.segment else "goes through"
+        joins = "to" if each.segment else "and"
+        out.append(
+            f"A {kind}{name} {goes} the place {ends[0]} {known} {joins} the place {ends[1]} it."
+        )
+    for shape in figure.shapes:
+        name = f" {shape.name}" if shape.name else ""
+        kind = ("dashed " if shape.dashed else "") + ("shape" if shape.closed else "path")
+        first, *rest = [from_start(corner, start, steps) for corner in corners_of(shape)]
+        ways = [f"the place {first} {known}", *(f"the place {way} it" for way in rest)]
+        back = " and back to the first" if shape.closed else ""
+        out.append(f"A {kind}{name} goes from {', to '.join(ways)}{back}.")
+    return " ".join(out)
+
+
+def from_start(place: Place, start: tuple[int, int], steps: tuple[int, int]) -> str:
     """Return how to come to a place by squares, up to *from*, *of* or nothing.
 
     >>> from_start((Fraction(3), Fraction(-5, 2)), (0, 0), (1, 1))

@@ -97,7 +97,9 @@ def _squares(figure: Pictogram, value: int) -> str:
     whole, over = divmod(int(Fraction(4 * value, figure.each)), 4)
     if not over:
         return "1 square" if whole == 1 else f"{whole} squares"
-    return f"{whole} and {_PARTS[over]} squares" if whole else f"{_PARTS[over]} of a square"
+    if whole:
+        return f"{whole} and {_PARTS[over]} squares"
+    return "half a square" if over == 2 else f"{_PARTS[over]} of a square"
 
 
 def _words(figure: Pictogram) -> str:

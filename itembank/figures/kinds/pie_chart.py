@@ -20,6 +20,7 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.chart_names import Shown, asked, names_fault, titles_fault, with_sizes
 from itembank.figures.kinds.chart_readings import Cells, chart_read, chart_readings
+from itembank.figures.kinds.chart_wordings import SORTS
 from itembank.figures.kinds.pie_drawn import label_texts, pie_drawing
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
@@ -150,7 +151,8 @@ def _printed(figure: PieChart) -> tuple[t.Node, ...]:
 def _asked(figure: PieChart, found: re.Match[str]) -> Asked:
     names = tuple(name for name, _ in figure.sectors)
     what = asked(
-        Shown(names, (), figure.counted, f"{figure.title} pie", "sector angle"), found["all"]
+        Shown(names, (), figure.counted, f"{figure.title} pie", f"{SORTS} sector angle"),
+        found["all"],
     )
     if isinstance(what.target, t.Frac):
         # A fraction of the circle, whatever it stands for.

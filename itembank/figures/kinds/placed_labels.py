@@ -10,6 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from fractions import Fraction
+from functools import lru_cache
 from itertools import pairwise
 
 from itembank.figures.drawing import (
@@ -21,7 +22,6 @@ from itembank.figures.drawing import (
     Mark,
     Point,
     Text,
-    text_box,
 )
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
@@ -32,6 +32,8 @@ GAP = 0.1
 _ARC = 24
 
 Near = tuple[float, float]
+Box = tuple[float, float, float, float]
+"""The left, bottom, right and top edge of a label."""
 
 
 def exactly(x: float, y: float) -> Point:
@@ -45,6 +47,7 @@ def unit(a: Near, b: Near) -> Near:
     return ((b[0] - a[0]) / far, (b[1] - a[1]) / far)
 
 
+@lru_cache(maxsize=4096)
 def half_size(content: Content) -> Near:
     """Return half the width and half the height of a label."""
     need = room(content)
@@ -64,35 +67,48 @@ class Sheet:
         self.marks: list[Mark] = list(marks)
         self.homeless: list[str] = []
         self._lines = [part for mark in self.marks for part in _lines(mark)]
-        self._boxes: list[tuple[float, float, float, float]] = []
+        self._boxes: list[Box] = []
 
     def put(self, content: Content, places: Iterable[Near], role: str) -> None:
         """Put a label with its middle at the first place where it touches nothing."""
-        last: Text | None = None
+        w, h = half_size(content)
+        last: Box | None = None
         for x, y in places:
-            last = Text(exactly(x, y), content, role=role)
+            # Numbers as exact as the places they stand for, to far less than the gap.
+            x, y = round(x * 1000) / 1000, round(y * 1000) / 1000
+            last = (x - w, y - h, x + w, y + h)
             if self._free(last):
-                self._keep(last)
+                self._keep(content, last, role)
                 return
         said = content if isinstance(content, str) else shown_line(content)
         self.homeless.append(said)
         if last is not None:
-            self._keep(last)
+            self._keep(content, last, role)
 
-    def _keep(self, label: Text) -> None:
-        self.marks.append(label)
-        left, bottom, right, top = map(float, text_box(label))
-        self._boxes.append((left, bottom, right, top))
+    def _keep(self, content: Content, box: Box, role: str) -> None:
+        left, bottom, right, top = box
+        at = exactly((left + right) / 2, (bottom + top) / 2)
+        self.marks.append(Text(at, content, role=role))
+        self._boxes.append(box)
 
-    def _free(self, label: Text) -> bool:
-        left, bottom, right, top = map(float, text_box(label))
+    def _free(self, box: Box) -> bool:
+        left, bottom, right, top = box
         for a, b, c, d in self._boxes:
             if left < c + GAP and a < right + GAP and bottom < d + GAP and b < top + GAP:
                 return False
-        return not any(
-            crosses(p, q, (left - far, bottom - far, right + far, top + far))
-            for p, q, far in self._lines
-        )
+        for (ax, ay), (bx, by), far in self._lines:
+            low, high, down, up = left - far, right + far, bottom - far, top + far
+            # Most segments are beside the label altogether.
+            if (
+                (ax < low and bx < low)
+                or (ax > high and bx > high)
+                or (ay < down and by < down)
+                or (ay > up and by > up)
+            ):
+                continue
+            if crosses((ax, ay), (bx, by), (low, down, high, up)):
+                return False
+        return True
 
     def below(self, content: str, role: str) -> None:
         """Put a label under the middle of all there is."""
@@ -126,7 +142,7 @@ def _near(point: tuple[Exact, Exact]) -> Near:
     return float(point[0]), float(point[1])
 
 
-def crosses(a: Near, b: Near, box: tuple[float, float, float, float]) -> bool:
+def crosses(a: Near, b: Near, box: Box) -> bool:
     """Tell whether a segment runs through a box (Liang and Barsky's clipping, from memory).
 
     >>> crosses((0, 0), (2, 2), (1, 0, 2, 1)), crosses((0, 2), (2, 2), (1, 0, 2, 1))
@@ -151,12 +167,19 @@ def crosses(a: Near, b: Near, box: tuple[float, float, float, float]) -> bool:
 
 
 def between(
-    content: t.Node, at: Near, first: Near, other: Near, arc: float, most: float
+    content: t.Node,
+    at: Near,
+    first: Near,
+    other: Near,
+    arc: float,
+    most: float,
+    begun: float = 0.0,
 ) -> list[Near]:
     """Return places for the label of an angle, from its arc outward, near its bisector first.
 
     `first` and `other` are the directions of its rays, anticlockwise from the one to the other;
-    `most` is how far from the vertex the middle of the label may be.
+    `most` is how far from the vertex the middle of the label may be; a wide one may reach farther
+    if it begins no farther than `begun`.
     """
     start = math.atan2(first[1], first[0])
     sweep = (math.atan2(other[1], other[0]) - start) % (2 * math.pi) or 2 * math.pi
@@ -164,11 +187,25 @@ def between(
     for part in (0.5, 0.42, 0.58, 0.34, 0.66):
         turn = start + sweep * part
         way = (math.cos(turn), math.sin(turn))
-        least = arc + reach(content, way) + 2 * GAP
+        half = reach(content, way)
+        least = arc + half + 2 * GAP
         far, steps = least, 0
-        while far <= most:
+        while far <= most or far - half <= begun:
             # A place off the bisector has to be a good deal nearer to be taken.
             found.append((far + 1.5 * abs(part - 0.5), at[0] + way[0] * far, at[1] + way[1] * far))
             steps += 1
             far = least + 0.15 * steps
     return [(x, y) for _, x, y in sorted(found)]
+
+
+def beside(label: t.Node, a: Near, b: Near, way: Near) -> list[Near]:
+    """Return places beside the middle of a segment, and a little along it."""
+    far = reach(label, way) + 2 * GAP
+    return [
+        (
+            a[0] + (b[0] - a[0]) * part + way[0] * (far + more),
+            a[1] + (b[1] - a[1]) * part + way[1] * (far + more),
+        )
+        for more in (0, 0.2, 0.4)
+        for part in (0.5, 0.44, 0.56, 0.4, 0.6)
+    ]

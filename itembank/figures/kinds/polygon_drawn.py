@@ -13,18 +13,19 @@ from itembank.figures.kinds.placed_labels import (
     GAP,
     Near,
     Sheet,
+    beside,
     between,
     exactly,
+    half_size,
     reach,
     unit,
 )
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
-from itembank.notation import tree as t
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
 
-_SIZES = ((9, 4), (11, 5), (12, 6), (13, 8))
+_SIZES = ((9, 4), (11, 5), (12, 6), (13, 8), (15, 8))
 """Room for the outline, in ems: the first in which every label has a place is taken."""
 _ARC = Fraction(7, 10)
 _SQUARE = 0.4
@@ -152,12 +153,22 @@ def _labels(
     outward = 1 if shape.twice_area < 0 else -1
     for corner, label in figure.angles:
         rays = _rays(shape, corner)
-        places = between(label, at[corner], *rays, float(_ARC), 4.0)
-        sheet.put(label, [p for p in places if _inside(at, shape, p)], "angle label")
+        places = between(label, at[corner], *rays, float(_ARC), 4.0, 2.4)
+        # Nearer to its own corner than to the others, or it would be taken for theirs; the middle
+        # of a wide label may be as near to another.
+        much = 1.2 if half_size(label)[0] < 1.5 else 1.0
+        others = [spot for name, spot in at.items() if name != corner]
+        kept = [
+            place
+            for place in places
+            if all(much * math.dist(place, at[corner]) <= math.dist(place, far) for far in others)
+            and _inside(at, shape, place)
+        ]
+        sheet.put(label, kept, "angle label")
     if figure.height is not None and figure.height.label is not None and foot is not None:
         label, top = figure.height.label, at[figure.height.corner]
         ux, uy = unit(foot, top)
-        places = _beside(label, foot, top, (-uy, ux)) + _beside(label, foot, top, (uy, -ux))
+        places = beside(label, foot, top, (-uy, ux)) + beside(label, foot, top, (uy, -ux))
         # Past a side it would seem to be that side's own label.
         inside = _inside(at, shape, ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2))
         kept = [place for place in places if _inside(at, shape, place) == inside]
@@ -170,7 +181,7 @@ def _labels(
         side = shape.side(name)
         ux, uy = unit(at[side[0]], at[side[1]])
         way = (-uy * outward, ux * outward)
-        sheet.put(label, _beside(label, at[side[0]], at[side[1]], way), "side label")
+        sheet.put(label, beside(label, at[side[0]], at[side[1]], way), "side label")
     if figure.lettered:
         for corner in shape.letters:
             first, _ = _rays(shape, corner)
@@ -189,19 +200,6 @@ def _labels(
             sheet.put(corner, places, "corner")
     if not figure.accurate:
         sheet.below(NOT_ACCURATE, "not accurate")
-
-
-def _beside(label: t.Node, a: Near, b: Near, way: Near) -> list[Near]:
-    """Return places beside the middle of a segment, and a little along it."""
-    far = reach(label, way) + 2 * GAP
-    return [
-        (
-            a[0] + (b[0] - a[0]) * part + way[0] * (far + more),
-            a[1] + (b[1] - a[1]) * part + way[1] * (far + more),
-        )
-        for more in (0, 0.2, 0.4)
-        for part in (0.5, 0.44, 0.56, 0.4, 0.6)
-    ]
 
 
 def _inside(at: dict[str, Near], shape: Shape, place: Near) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
 from itembank.notation.value import exact
@@ -17,7 +17,7 @@ LETTERS = "ABCDEFGHIJKL"
 Spot = tuple[Fraction, Fraction]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Shape:
     """A polygon's letters and corners in order, anticlockwise or not."""
 
@@ -28,7 +28,7 @@ class Shape:
         """Return the place of a corner."""
         return self.corners[self.letters.index(letter)]
 
-    @property
+    @cached_property
     def sides(self) -> list[str]:
         """Return the sides in order, each by its two letters."""
         n = len(self.letters)
@@ -50,7 +50,7 @@ class Shape:
         x, y = self.way(side)
         return x * x + y * y
 
-    @property
+    @cached_property
     def twice_area(self) -> Fraction:
         """Return twice the area, less than nought if the corners go clockwise."""
         pairs = zip(self.corners, self.corners[1:] + self.corners[:1], strict=True)
@@ -63,17 +63,28 @@ class Shape:
 
     def rays(self, letter: str) -> tuple[Spot, Spot]:
         """Return the steps along the two sides of a corner, anticlockwise round its inside."""
-        before, after = self.around(letter)
-        first, other = (after, before) if self.twice_area > 0 else (before, after)
-        x, y = self.spot(letter)
-        (a, b), (c, d) = self.spot(first), self.spot(other)
-        return (a - x, b - y), (c - x, d - y)
+        return self._all_rays[self.letters.index(letter)]
+
+    @cached_property
+    def _all_rays(self) -> list[tuple[Spot, Spot]]:
+        out = []
+        for at, (x, y) in enumerate(self.corners):
+            after, before = self.corners[(at + 1) % len(self.corners)], self.corners[at - 1]
+            (a, b), (c, d) = (after, before) if self.twice_area > 0 else (before, after)
+            out.append(((a - x, b - y), (c - x, d - y)))
+        return out
 
     def degrees(self, letter: str) -> float:
         """Return the angle inside a corner, in degrees, as an ordinary number."""
-        (a, b), (c, d) = self.rays(letter)
-        turn = math.atan2(float(d), float(c)) - math.atan2(float(b), float(a))
-        return math.degrees(turn) % 360
+        return self._all_degrees[self.letters.index(letter)]
+
+    @cached_property
+    def _all_degrees(self) -> list[float]:
+        out = []
+        for (a, b), (c, d) in self._all_rays:
+            turn = math.atan2(float(d), float(c)) - math.atan2(float(b), float(a))
+            out.append(math.degrees(turn) % 360)
+        return out
 
     def square_corner(self, letter: str) -> bool:
         """Tell whether the angle inside a corner is exactly a right angle."""

@@ -33,6 +33,7 @@ from itembank.items.asks.rewrite import Rewrite
 from itembank.items.asks.round import Round
 from itembank.items.asks.sequence import Sequence
 from itembank.items.asks.solve import Solve
+from itembank.items.asks.summary import Summary
 from itembank.items.asks.true_or_false import TrueOrFalse
 from itembank.items.asks.two_numbers import TwoNumbers
 
@@ -61,6 +62,7 @@ __all__ = [
     "Solve",
     "Stored",
     "Subject",
+    "Summary",
     "TrueOrFalse",
     "TwoNumbers",
     "Which",

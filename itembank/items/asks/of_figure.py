@@ -59,6 +59,18 @@ def name_read(ask: OfFigure) -> t.Label | None:
     return None
 
 
+def relations_in(target: t.Node) -> tuple[t.Relation, ...]:
+    """Return the equations of a target that lists them: the solution that a figure shows.
+
+    >>> from itembank.notation.parse import parse
+    >>> len(relations_in(parse("x = 2, y = 3"))), relations_in(parse("(2, 3)"))
+    (2, ())
+    """
+    parts = target.parts if isinstance(target, t.Listing) else ()
+    found = tuple(part for part in parts if isinstance(part, t.Relation))
+    return found if len(found) == len(parts) else ()
+
+
 _STOP = re.compile(r"(?<=[.?!])\s+")
 _LEAD = re.compile(
     r"(?:the|this|here (?:is|are)|a|an|each|in (?:the|this)|look at)\b[^?\d]*", re.IGNORECASE
@@ -70,7 +82,7 @@ _NOT_LEAD = re.compile(
 )
 """Words with which a sentence could change what is asked, and does not only say what is shown."""
 _ABOUT = re.compile(
-    r"(?:give|write|show) (?:your|the) answers?\b[^?]*|(?:it is )?not drawn accurately",
+    r"(?:give|write|show|leave) (?:your|the) answers?\b[^?]*|(?:it is )?not drawn accurately",
     re.IGNORECASE,
 )
 

@@ -132,6 +132,13 @@ def amounts(node: t.Node) -> str:
     return next((fault for fault in map(amount, node.parts) if fault), GOOD)
 
 
+def point(node: t.Node) -> str:
+    """Say what keeps a tree from being the coordinates of a point; brackets may be left out."""
+    if not (isinstance(node, t.Listing) and len(node.parts) == 2):
+        return "it is not a pair of coordinates"
+    return amounts(node)
+
+
 def sign(node: t.Node) -> str:
     """Say what keeps a tree from being two numbers with <, > or = between them."""
     fits = isinstance(node, t.Relation) and node.rest[0][0] in ("<", ">", "=")

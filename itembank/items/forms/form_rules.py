@@ -58,6 +58,7 @@ FORMS: dict[str, tuple[str, Rule]] = {
     "nth-term": ("an expression in n, simplified", answers.nth_term),
     "list": ("a list in order", answers.listing),
     "amounts": ("an amount for each", answers.amounts),
+    "point": ("the coordinates of a point", answers.point),
     "sign": ("two numbers with <, > or = between them", answers.sign),
     "name": ("the name of one of the choices", answers.name),
     "true-or-false": ("true or false", answers.true_or_false),

@@ -49,6 +49,7 @@ WEIGHTS: Features = {
     "give": 0.3,  # one of many right answers: a guess of our own, fitted to nothing
     "read": 0.3,  # something read off a figure: a guess of our own, fitted to nothing
     "drawn": 0.25,  # each doubling of what is drawn: a guess too
+    "listed": 0.1,  # each number of a list that is summed up: a guess too
     "back to whole": 0.8,  # a part of something unknown is given
     "given": 0.2,  # a value to put in place of a letter
     "more answers": 0.25,  # beyond one

@@ -31,6 +31,7 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     TrueOrFalse,
     TwoNumbers,
 )
@@ -199,6 +200,7 @@ _COUNTED = dict.fromkeys(
     (
         *("inequality", "sign turns", "rewrite", "factorise", "leading number", "subject"),
         *("sequence", "common", "choose", "more options", "round", "give", "read", "drawn"),
+        "listed",
     ),
     0.0,
 )
@@ -223,6 +225,7 @@ ASKING.by_kind |= {
     Give: Asking(lambda ask, printed: {"give": 1.0}, compared=True),
     TwoNumbers: Asking(lambda ask, printed: {"give": 1.0}),
     Equivalent: Asking(lambda ask, printed: {"give": 1.0}),
+    Summary: Asking(lambda ask, printed: {"listed": float(len(ask.numbers))}),
     TrueOrFalse: Asking(lambda ask, printed: {"choose": 1.0}, compared=True),
     OddOneOut: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True),
     Match: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True, whole_list=True),

@@ -8,6 +8,8 @@ to them: what is frozen may not change, and what is new has to be frozen.
 ``python -m itembank.items.topics.frozen`` freezes what has grown. It changes no fingerprint
 that is there, and refuses where a question has changed.
 
+It writes the list of the topics too (:mod:`itembank.items.topics.listing`).
+
 A file holds the topics of a strand, and each line a stretch of a tier: its first address, the
 SHA-256 of its questions, and one character for each of them, which tells *which* has changed.
 Prompt and key count, as text. Working and misconceptions do not: they may be bettered.
@@ -30,6 +32,7 @@ from itembank.figures.figure import Figure
 from itembank.figures.figure_data import to_data
 from itembank.files.together import write_whole
 from itembank.items.item import Draft, Tier
+from itembank.items.topics import listing
 from itembank.items.topics.registry import topics
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
@@ -37,6 +40,8 @@ from itembank.notation.line import line
 
 FOLDER = Path("tests/generators/frozen")
 """Where the fingerprints of this project's own generators are kept, from the project's folder."""
+LISTED = Path("generators")
+"""Where the list of this project's own topics is kept, from the project's folder."""
 LONGEST = 200
 """So many questions a stretch has at most; one alone is told apart in 63 cases of 64."""
 _LINE = re.compile(
@@ -278,6 +283,8 @@ def main(arguments: Sequence[str] | None = None) -> None:
             "folder for the fingerprints."
         )
     print(freeze(asked.folder or FOLDER, asked.package))
+    if asked.folder is None and LISTED.is_dir():
+        listing.write(own_topics(), LISTED)
 
 
 if __name__ == "__main__":

@@ -10,11 +10,13 @@ from __future__ import annotations
 import difflib
 import importlib
 import pkgutil
+from collections.abc import Mapping
 from functools import cache
 from importlib.metadata import entry_points
 
 from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
+from itembank.items.topics.listing import Listed, of_topic, shipped
 from itembank.items.topics.topic import Topic
 from itembank.text.characters import shown
 from itembank.text.whole_number import whole_number
@@ -63,6 +65,9 @@ def _look_up(name: str) -> Topic | None:
     """Return a topic if there is one; all strands are read only when its own has it not."""
     if name in _found:
         return _found[name]
+    if (listed := shipped()) is not None and name in listed:
+        importlib.import_module(listed[name].module)
+        return _found.get(name)
     import generators
 
     strand = name.partition(".")[0]
@@ -79,14 +84,33 @@ def topics() -> tuple[Topic, ...]:
     return tuple(_found[name] for name in sorted(_found))
 
 
+@cache
+def listed_topics() -> Mapping[str, Listed]:
+    """Return what is told of every topic without loading it, by id, sorted.
+
+    Topics are loaded where the list that ships is not of them: those of other packages, and all
+    of them while one is being written.
+
+    >>> listed_topics()["ratio.share"].title
+    'Sharing an amount in a given ratio'
+    """
+    told = shipped()
+    if told is None:
+        _load()
+    for point in entry_points(group=GROUP):
+        point.load()
+    others = {name: of_topic(topic) for name, topic in _found.items() if name not in (told or ())}
+    return dict(sorted({**(told or {}), **others}.items()))
+
+
 def topic_ids() -> tuple[str, ...]:
     """Return the id of every topic, sorted."""
-    return tuple(topic.id for topic in topics())
+    return tuple(listed_topics())
 
 
 def strands() -> tuple[str, ...]:
     """Return the names of the strands, sorted."""
-    return tuple(sorted({topic.strand for topic in topics()}))
+    return tuple(sorted({topic.strand for topic in listed_topics().values()}))
 
 
 def find_topic(name: str) -> Topic:
@@ -103,8 +127,9 @@ def find_topic(name: str) -> Topic:
         raise UnknownTopic(
             f"‘{name}’ is a strand, not a topic.", matter="strand", strand=name.lower()
         )
-    near = difflib.get_close_matches(name, _found, n=3, cutoff=0.4)
-    tails = [topic_id for topic_id in _found if name and name.lower() in topic_id]
+    known = topic_ids()
+    near = difflib.get_close_matches(name, known, n=3, cutoff=0.4)
+    tails = [topic_id for topic_id in known if name and name.lower() in topic_id]
     hint = list(dict.fromkeys(tails[:3] + near))[:3]
     listed = " or ".join(filter(None, (", ".join(hint[:-1]), hint[-1]))) if hint else ""
     advice = f" Did you mean {listed}?" if hint else ""

@@ -26,6 +26,11 @@ class Topic:
         The parameter space of each tier. Tiers differ in structure, not only in size.
     misconceptions
         Every misconception that some item of the topic can show.
+    prerequisites
+        The topics it rests on, by id: what to mend first where it goes wrong.
+    statements
+        What it serves of the programme of study, by label
+        (:mod:`itembank.items.topics.programme_of_study`).
     spare
         Why a tier holds fewer than 200 items, where the mathematics has fewer.
     later
@@ -38,6 +43,7 @@ class Topic:
     spaces: ClassVar[Mapping[Tier, Space]]
     misconceptions: ClassVar[tuple[Misconception, ...]]
     prerequisites: ClassVar[tuple[str, ...]] = ()
+    statements: ClassVar[tuple[str, ...]] = ()
     spare: ClassVar[str] = ""
     later: ClassVar[Parts] = {}
 

@@ -167,6 +167,7 @@ _DO: tuple[tuple[str, str], ...] = (
         r"get \g<it> on one side only",
     ),
     (r"its letter is not n", "use the letter n"),
+    (r"it is not a pair of coordinates", "give both coordinates in brackets, with a comma between"),
     (r"it is not a list(?: of amounts)?", "give the numbers as a list, with commas between"),
     (
         r"it is not two numbers with a sign between",
@@ -226,6 +227,7 @@ WANTED: dict[str, str] = {
     "nth-term": "give an expression in n, as simple as it can be",
     "list": "give the numbers as a list, with commas between",
     "amounts": "give an amount for each, with commas between",
+    "point": "give both coordinates in brackets, with a comma between",
     "sign": "give both numbers with <, > or = between them",
     "name": "give the name of one of the choices",
     "true-or-false": "answer true or false",

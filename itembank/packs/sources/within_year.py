@@ -16,6 +16,7 @@ from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.items.item import Item, Misconception, Tier
 from itembank.items.measures.years import Content
+from itembank.items.topics.listing import first_years
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.text.in_words import plural
@@ -107,20 +108,6 @@ def within_year(topic: Topic, year: int | None) -> Topic | WithinYear:
     if year is None or all(year >= first for first in first_years(topic)):
         return topic
     return WithinYear(topic, year)
-
-
-def first_years(topic: Topic) -> set[int]:
-    """Return the first years that the parts of a topic suit, of the whole topic the least.
-
-    It is told from what the topic declares, without making its items.
-    """
-    from itembank.items.measures.years import FIRST_YEAR_KS3
-
-    whole = all(
-        any(part.holds is None for part in topic.later.get(tier, ())) for tier in topic.spaces
-    )
-    later = {part.content.from_year for parts in topic.later.values() for part in parts}
-    return later if whole else {FIRST_YEAR_KS3, *later}
 
 
 def all_beyond(topic: Topic, year: int) -> bool:

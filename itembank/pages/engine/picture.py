@@ -70,10 +70,14 @@ def draw_picture(
 
     With an `other` figure it stands where both have room: what they share is at one place.
     """
-    made = edges(picture, other)
+    draw_marks(page, edges(picture, other), picture.words, x, y, size)
+
+
+def draw_marks(page: Page, made: Drawing, words: str, x: float, y: float, size: float) -> None:
+    """Draw any drawing with its bottom left corner at (x, y); `words` stand for it."""
     width = (float(made.width) + 2 * MARGIN) * size
     height = (float(made.height) + 2 * MARGIN) * size
-    with page.figure(picture.words, (x, y, x + width, y + height)):
+    with page.figure(words, (x, y, x + width, y + height)):
         pen = _Pen(page, made, x + MARGIN * size, y + MARGIN * size, size)
         for mark in made.marks:
             pen.mark(mark)

@@ -13,6 +13,8 @@
     week = 6
 
 A week is the number of a teaching week of the calendar, from 1. Topics may stand in any order.
+``after = "year-7"`` says that who follows this scheme followed that one the year before: what it
+teaches, and what went before it, can come back from the first week on.
 On which day a class has been taught a topic is said by
 :mod:`itembank.planning.department.class_scheme`.
 """
@@ -21,7 +23,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Collection
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from itembank.files.toml_table import Table, TomlFile
@@ -45,11 +47,23 @@ class Taught:
 
 @dataclass(frozen=True, slots=True)
 class Scheme:
-    """The topics of a year group, the earliest first."""
+    """The topics of a year group, the earliest first.
+
+    `after` names the scheme of the year before, and `earlier` are the topics of it and of those
+    before it, as long ago as they were taught: a whole number of weeks. As a class has it
+    (:mod:`itembank.planning.department.class_scheme`), its topics hold the earlier ones too.
+    """
 
     name: str
     year: int
     topics: tuple[Taught, ...]
+    after: str = ""
+    earlier: tuple[Taught, ...] = ()
+
+    @property
+    def known(self) -> tuple[Taught, ...]:
+        """Return the topics of earlier years and of this one, the earliest first."""
+        return (*self.earlier, *self.topics)
 
     def coming(self, first: datetime.date, last: datetime.date) -> tuple[str, ...]:
         """Return the topics taught from `first` to `last`."""
@@ -64,7 +78,12 @@ class Scheme:
         ('a.b', None)
         """
         # Topics stand in order of their days, so the last one begun is the one at hand.
-        begun = [taught.topic for taught in self.topics if taught.date <= date]
+        before = {taught.topic for taught in self.earlier}
+        begun = [
+            taught.topic
+            for taught in self.topics
+            if taught.date <= date and taught.topic not in before
+        ]
         return begun[-1] if begun else None
 
 
@@ -79,6 +98,7 @@ def read_scheme(
     file = TomlFile(path, text)
     top = file.top()
     year = top.whole("year", None, 1, 13)
+    after = top.text("after", "")
     found: dict[str, Taught] = {}
     rows = top.tables("topics")
     for row in rows:
@@ -100,7 +120,31 @@ def read_scheme(
     top.close()
     file.finish()
     topics = sorted(found.values(), key=lambda taught: taught.date)
-    return Scheme(path.stem, year, tuple(topics))
+    return Scheme(path.stem, year, tuple(topics), after)
+
+
+YEAR = datetime.timedelta(weeks=52)
+"""From a week of a school year to the same week of the next."""
+
+
+def with_earlier(scheme: Scheme, before: Scheme) -> Scheme:
+    """Return a scheme with the topics of the year before it, and of the years before that.
+
+    A topic that this year teaches again counts from then.
+
+    >>> day = datetime.date
+    >>> seven = Scheme("y7", 7, (Taught("a.b", day(2026, 9, 7)), Taught("c.d", day(2026, 9, 14))))
+    >>> eight = Scheme("y8", 8, (Taught("c.d", day(2026, 9, 21)),), "y7")
+    >>> [f"{each.topic} {each.date}" for each in with_earlier(eight, seven).known]
+    ['a.b 2025-09-08', 'c.d 2026-09-21']
+    """
+    again = {taught.topic for taught in scheme.topics}
+    earlier = tuple(
+        Taught(taught.topic, taught.date - YEAR)
+        for taught in before.known
+        if taught.topic not in again
+    )
+    return replace(scheme, earlier=earlier)
 
 
 def _date(row: Table, calendar: Calendar) -> datetime.date | None:

@@ -6,6 +6,7 @@ A scheme is for a year group; a class is taught a topic in a lesson of its own:
 * a topic with a week is taught in the class's first lesson of that week; several topics of one
   week share out its lessons, in the order of the scheme;
 * a lesson that is cancelled teaches nothing: what it was to teach comes in the next one;
+* topics of earlier years are as long ago as their schemes say;
 * what the class's ``taught`` says goes before all of this.
 
 A starter opens its lesson, so it asks only what was taught on an earlier day.
@@ -70,6 +71,7 @@ def class_scheme(
                     date = held[same.index(taught) * len(held) // len(same)]
         if date is not None:
             found.append(replace(taught, date=date))
+    found += [taught for taught in scheme.earlier if taught.topic not in plan.taught]
     there = {taught.topic for taught in scheme.topics}
     found += [
         Taught(name, date)

@@ -12,7 +12,7 @@ from itembank.files.faults import Fault, FileFaults, join_words, nearest
 from itembank.files.toml_table import TomlFile
 from itembank.planning.calendar import calendar as calendars
 from itembank.planning.calendar.calendar import Calendar, read_calendar
-from itembank.planning.calendar.scheme import FOLDER, Scheme, read_scheme
+from itembank.planning.calendar.scheme import FOLDER, Scheme, read_scheme, with_earlier
 from itembank.planning.calendar.timetable import lessons_between
 from itembank.planning.department import department as departments
 from itembank.planning.department.class_lessons import Place, place_text, place_words
@@ -102,6 +102,7 @@ def read_folder(
             except FileFaults as error:
                 faulty.add(path.stem)
                 faults += error.faults
+        faults += _join_years(folder, schemes, faulty, texts)
     if department is not None:
         # All that can be looked at is looked at, so that nobody mends one fault to meet the next.
         file = TomlFile(folder / departments.FILE_NAME, text_of(departments.FILE_NAME))
@@ -121,6 +122,38 @@ def read_folder(
     assert calendar is not None
     remarks = tuple(_remarks(schemes, prerequisites))
     return Folder(department, calendar, schemes, prerequisites, remarks)
+
+
+def _join_years(
+    folder: Path,
+    schemes: dict[str, Scheme],
+    faulty: Collection[str],
+    texts: Mapping[str, str] | None,
+) -> list[Fault]:
+    """Put the topics of earlier years into the schemes that follow them; return their faults."""
+    faults: list[Fault] = []
+    # From the youngest on: a scheme follows one of an earlier year, so there is no circle.
+    for name, scheme in sorted(schemes.items(), key=lambda pair: pair[1].year):
+        if not scheme.after or scheme.after in faulty:
+            continue
+        before = schemes.get(scheme.after)
+        if before is not None and before.year < scheme.year:
+            schemes[name] = with_earlier(scheme, before)
+            continue
+        path = folder / FOLDER / f"{name}.toml"
+        file = TomlFile(path, None if texts is None else texts.get(f"{FOLDER}/{path.name}", ""))
+        if before is not None:
+            file.fault(
+                ("after",),
+                f"{name} is for year {scheme.year}, so it cannot follow {before.name}, which is "
+                f"for year {before.year}.",
+            )
+        else:
+            near = nearest(scheme.after, [k for k, v in schemes.items() if v.year < scheme.year])
+            there = f"Did you mean {join_words(near, 'or')}?" if near else "Mend the name."
+            file.fault(("after",), f"There is no scheme of work ‘{scheme.after}’. {there}")
+        faults += file.faults
+    return faults
 
 
 def _scheme_paths(folder: Path, texts: Mapping[str, str] | None) -> list[Path]:
@@ -258,7 +291,7 @@ def _remarks(
     """Return what is odd about the schemes without being wrong."""
     found = []
     for name, scheme in sorted(schemes.items()):
-        dates = {taught.topic: taught.date for taught in scheme.topics}
+        dates = {taught.topic: taught.date for taught in scheme.known}
         for topic, date in dates.items():
             for below in prerequisites.get(topic, ()):
                 if below in dates and dates[below] > date:

@@ -9,6 +9,10 @@ from typing import TYPE_CHECKING
 from itembank.text.in_words import day_month
 
 if TYPE_CHECKING:
+    from pathlib import Path
+
+    from itembank.planning.calendar.calendar import Calendar
+    from itembank.planning.calendar.scheme import Scheme
     from itembank.planning.department.class_scheme import LessonKey
     from itembank.planning.department.department import Department, SchoolClass
 
@@ -24,7 +28,7 @@ def taught_dates(
     """
     from itembank.files.faults import FileFaults
     from itembank.planning.calendar.calendar import read_calendar
-    from itembank.planning.calendar.scheme import FOLDER, read_scheme
+    from itembank.planning.calendar.scheme import FOLDER
     from itembank.planning.department.class_scheme import class_scheme
 
     found: dict[str, datetime.date | None] = dict(group.plan.taught)
@@ -32,12 +36,26 @@ def taught_dates(
         return found
     try:
         calendar = read_calendar(department.folder)
-        path = department.folder / FOLDER / f"{group.plan.scheme}.toml"
-        scheme = read_scheme(path, calendar, _AnyTopic())
+        scheme = _read_with_earlier(department.folder / FOLDER, group.plan.scheme, calendar)
     except FileFaults:
         return found
     taught = class_scheme(scheme, group.plan, calendar, frozenset(cancelled))
     return found | {topic.topic: topic.date for topic in taught.topics}
+
+
+def _read_with_earlier(folder: Path, name: str, calendar: Calendar, below: int = 99) -> Scheme:
+    """Return a scheme with the topics of the years before it, each from its own file.
+
+    What does not follow a scheme of an earlier year is left: planning a week tells of it.
+    """
+    from itembank.planning.calendar.scheme import read_scheme, with_earlier
+
+    scheme = read_scheme(folder / f"{name}.toml", calendar, _AnyTopic())
+    there = (folder / f"{scheme.after}.toml").is_file()
+    if not scheme.after or not there or scheme.year >= below:
+        return scheme
+    before = _read_with_earlier(folder, scheme.after, calendar, scheme.year)
+    return with_earlier(scheme, before) if before.year < scheme.year else scheme
 
 
 class _AnyTopic(frozenset[str]):

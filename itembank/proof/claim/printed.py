@@ -17,6 +17,7 @@ from itembank.items.asks import (
     OfFigure,
     Order,
     Round,
+    Summary,
     TrueOrFalse,
     asked,
 )
@@ -30,6 +31,8 @@ from itembank.wording.sentences.sizes import order_said
 from itembank.wording.sentences.units_said import kinds_in_words, other_unit
 from itembank.wording.tasks.answer_phrases import ORDER_WORDS
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
+from itembank.wording.tasks.list_sums import as_sum
+from itembank.wording.tasks.summary_asked import summary_asked
 
 PRINTED: Handlers[Callable[[Any, Item], str]] = Handlers("print", otherwise=lambda ask, item: "")
 """What else a prompt has to print for each kind of question: returns what is lacking, or ``""``."""
@@ -73,6 +76,19 @@ def _order(ask: Order, item: Item) -> str:
     said = "".join(run for run in item.prompt if isinstance(run, str))
     if order_said(said, ask.things) != ask.detail:
         return f"the prompt does not say {ORDER_WORDS[ask.detail]!r}"
+    return ""
+
+
+@PRINTED.on(Summary)
+def _summary(ask: Summary, item: Item) -> str:
+    """Hold the question to what the words of the prompt ask, and to the list that they name."""
+    said = summary_asked(item.prompt)
+    if said is None:
+        return "the words are not understood as a question about one list"
+    if said.detail != ask.detail:
+        return f"the prompt asks for the {said.detail}, the proof finds the {ask.detail}"
+    if said.numbers != ask.numbers:
+        return "the proof starts from another list than the one that is printed"
     return ""
 
 
@@ -147,6 +163,11 @@ def _same_letter(ask: Find, key: t.Node) -> str:
 @MEASURING.on(Find)
 def _find(ask: Find, key: t.Node) -> str:
     return "" if ask.relations else _measures(ask, key)
+
+
+@MEASURING.on(Summary)
+def _of_a_list(ask: Summary, key: t.Node) -> str:
+    return _measures(Find(as_sum(ask)), key)
 
 
 @MEASURING.on(OfFigure)

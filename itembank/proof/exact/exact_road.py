@@ -27,11 +27,12 @@ from itembank.items.asks import (
     Round,
     Solve,
     Subject,
+    Summary,
     TrueOrFalse,
     TwoNumbers,
 )
 from itembank.items.asks import Sequence as Terms
-from itembank.items.asks.of_figure import as_find, name_read
+from itembank.items.asks.of_figure import as_find, name_read, relations_in
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
@@ -54,6 +55,7 @@ from itembank.proof.exact.rounding import find_rounded
 from itembank.proof.exact.subject import find_subject
 from itembank.proof.exact.sum_and_product import find_two
 from itembank.proof.exact.surd import surd
+from itembank.wording.tasks.list_sums import as_sum
 
 
 def prove_fast(item: Item) -> None:
@@ -111,6 +113,7 @@ ROAD.by_kind |= {
     TwoNumbers: find_two,
     Equivalent: find_equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    Summary: lambda ask, key: _find(as_sum(ask), (), key),
     TrueOrFalse: find_truth,
     OddOneOut: find_odd,
     FaultyLine: find_faulty,
@@ -122,6 +125,10 @@ def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
     if (name := name_read(ask)) is not None:
         return found(name, key, key == name)
     question = as_find(ask)
+    if isinstance(question.target, t.Relation) and isinstance(question.target.first, t.Sym):
+        return find_subject(question.target, question.target.first, key)
+    if given := relations_in(question.target):
+        return find_solutions(given, key)
     return _find(question.target, question.relations, key)
 
 

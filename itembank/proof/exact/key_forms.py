@@ -23,6 +23,7 @@ from itembank.items.asks import (
     Round,
     Solve,
     Subject,
+    Summary,
 )
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.forms.number_forms import (
@@ -261,6 +262,7 @@ RULES.by_kind |= {
         over_one=True,
     ),
     OfFigure: FormRules(words=True),
+    Summary: FormRules(words=True),
     Rewrite: FormRules(finished=_factors_finished, words=True, target=lambda ask: ask.target),
     Solve: FormRules(_with_letters),
     Subject: FormRules(_subject_turned),

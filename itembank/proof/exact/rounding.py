@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from fractions import Fraction
 from typing import Literal
 
@@ -13,6 +14,7 @@ from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found
 from itembank.proof.claim.key_solutions import value_given
+from itembank.proof.exact.enclosing import bounds
 from itembank.proof.exact.surd import PI, surd_polynomial
 
 Way = Literal["nearest", "down", "up"]
@@ -39,7 +41,7 @@ def find_rounded(
     _, size = unit_of(given)
     # Rounded in the unit of the key: 2.347 m to the nearest 1 is 2 in metres and 235 in
     # centimetres.
-    step, ours = rounded(algebra(target) / number(size), detail, amount, way)
+    step, ours = tree_rounded(target, size, detail, amount, way)
     if detail == "figures" and ours:
         step = _step(ours, detail, amount)  # 99.96 to 3 figures is 100: its places are fewer
     answer = _with_unit(_printed(ours, step), given)
@@ -99,10 +101,55 @@ def rounded(
         return step, _to(value_exact, step, way)
     except NotExact:
         pass
+    return _between(lambda digits: enclosed(value, digits), detail, amount, way)
+
+
+def tree_rounded(
+    target: t.Node, size: Fraction, detail: str, amount: int, way: Way = "nearest"
+) -> tuple[Fraction, Fraction]:
+    """Return the step rounded to, and a tree rounded in units of a size.
+
+    What is past exact algebra (a root of a root, or of π) is enclosed by intervals.
+
+    >>> from itembank.notation.parse import parse
+    >>> tree_rounded(parse("√(50/π)"), Fraction(1), "places", 1)[1]
+    Fraction(4, 1)
+    """
+    try:
+        value = algebra(target) / number(size)
+    except NotExact:
+        return _between(lambda digits: _in_units(target, size, digits), detail, amount, way)
+    return rounded(value, detail, amount, way)
+
+
+def gap(target: t.Node, line: t.Node, size: Fraction) -> tuple[Fraction, Fraction]:
+    """Return bounds of how much more a tree is worth than another, in units of a size.
+
+    >>> from itembank.notation.parse import parse
+    >>> low, high = gap(parse("√(50/π)"), parse("3.989"), Fraction(1))
+    >>> 0 < low < high < Fraction(1, 1000)
+    True
+    """
+    try:
+        return enclosed((algebra(target) - algebra(line)) / number(size), 30)
+    except NotExact:
+        (low, high), (less, more) = (_in_units(each, size, 30) for each in (target, line))
+        return low - more, high - less
+
+
+def _in_units(node: t.Node, size: Fraction, digits: int) -> tuple[Fraction, Fraction]:
+    low, high = bounds(node, digits)
+    return low / size, high / size
+
+
+def _between(
+    ends: Callable[[int], tuple[Fraction, Fraction]], detail: str, amount: int, way: Way
+) -> tuple[Fraction, Fraction]:
+    """Return the step, and the number rounded, of which `ends` gives bounds of so many digits."""
     # An irrational number lies strictly between two places where rounding turns. If both of
     # its bounds round alike, so does it; PI has 50 places, so no closer bounds are to be had.
     for digits in (30, 45):
-        low, high = enclosed(value, digits)
+        low, high = ends(digits)
         steps = {_step(low, detail, amount), _step(high, detail, amount)}
         if len(steps) == 1:
             (step,) = steps

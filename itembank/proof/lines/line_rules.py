@@ -31,23 +31,26 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     TrueOrFalse,
     TwoNumbers,
     asked,
 )
-from itembank.items.asks.of_figure import as_find
+from itembank.items.asks.of_figure import as_find, relations_in
 from itembank.notation import tree as t
-from itembank.notation.algebra import algebra, number
+from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.exact.elimination import answer, eliminate, equations_of, known_letters
 from itembank.proof.exact.equations import Values, holds, sides_of, solve, unknowns
 from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
-from itembank.proof.exact.rounding import enclosed, rounded, unit_of
+from itembank.proof.exact.rounding import gap, tree_rounded, unit_of
 from itembank.proof.exact.subject import undone
 from itembank.proof.exact.truth import expression_parts, in_proportion, true, values_of
 from itembank.proof.lines.line_of_cards import card_fault, solution_fault, statement_fault
+from itembank.proof.lines.line_of_list import row_fault
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
+from itembank.wording.tasks.list_sums import as_sum
 
 ELSE = "is worth something else"
 
@@ -90,12 +93,25 @@ RULES.by_kind |= {
     Give: given_fault,
     TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
-    OfFigure: lambda ask, line: _find(as_find(ask), line),
+    OfFigure: lambda ask, line: _of_figure(as_find(ask), line),
+    Summary: lambda ask, line: (
+        row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
+    ),
     TrueOrFalse: lambda ask, line: statement_fault(ask, line, line_fault),
     FaultyLine: lambda ask, line: solution_fault(ask, line, line_fault),
     **dict.fromkeys((OddOneOut, Match), lambda ask, line: card_fault(ask, line, line_fault)),
 }
 TOGETHER.by_kind[Inequality] = True
+
+
+def _of_figure(ask: Find, line: t.Node) -> str:
+    """Hold a line to what is read: a number, an equation of its letter, a solution."""
+    target = ask.target
+    if isinstance(target, t.Relation) and isinstance(target.first, t.Sym):
+        return _subject(Subject(target, target.first), line)
+    if given := relations_in(target):
+        return _solve(given, line)
+    return _find(ask, line)
 
 
 def _find(ask: Find, line: t.Node) -> str:
@@ -265,11 +281,10 @@ def _round(ask: Round, line: t.Node) -> str:
     if isinstance(line, t.Relation | t.Listing | t.Either):
         raise NotExact("it is not a number")
     _, size = unit_of(line)
-    value = algebra(ask.target) / number(size)
-    step, _ = rounded(value, ask.detail, ask.amount)
+    step, _ = tree_rounded(ask.target, size, ask.detail, ask.amount)
     # A step may show more digits than the answer, so that near enough is right; an irrational
     # number has no last digit to be held to.
-    low, high = enclosed(value - algebra(line) / number(size), 30)
+    low, high = gap(ask.target, line, size)
     return "" if max(abs(low), abs(high)) < step else "is not near the number to be rounded"
 
 

@@ -110,6 +110,9 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
         unit = sympy.Integer(0)
         for box in boxes:  # the longest length of which every box is a multiple
             unit = _common(unit, box.right - box.left)
+        for mark in drawing.of("unit"):  # marks of units in a longer box
+            if isinstance(mark, Stroke):
+                unit = _common(unit, sympy.Rational(mark.points[0].x))
         return amount_tree(scale * unit, like)
     if reading == Reading("whole"):
         return amount_tree(scale * sum(row[-1].right for row in rows.values()), like)

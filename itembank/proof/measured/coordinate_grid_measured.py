@@ -78,7 +78,7 @@ def _points(drawing: Drawing, scale: _Scale) -> dict[str, Any]:
         if middle != ends[2].midpoint(ends[3]):
             raise NotExact("a cross is not drawn about one place")
         centres.append(middle)
-    lines = {name for name, _ in _named_lines(drawing)}
+    lines = {name for name, _ in _named_tracks(drawing)}
     letters = [(name, at) for name, at in _letters(drawing) if name not in lines]
     found: dict[str, Any] = {}
     for centre in centres:
@@ -93,13 +93,18 @@ def _gap(here: Any, other: Any) -> Any:
     return (here.x - other.x) ** 2 + (here.y - other.y) ** 2
 
 
-def _lines(drawing: Drawing) -> list[Stroke]:
-    marks = (*drawing.of("line"), *drawing.of("segment"))
-    return [mark for mark in drawing.marks if mark in marks and isinstance(mark, Stroke)]
+def _tracks(drawing: Drawing) -> list[Stroke]:
+    """Return all that a letter may name beside points, in the order of drawing."""
+    roles = ("line", "segment", "shape", "path")
+    return [mark for mark in drawing.marks if mark.role in roles and isinstance(mark, Stroke)]
 
 
-def _named_lines(drawing: Drawing) -> list[tuple[str, Stroke]]:
-    """Return each line with the letter that is nearest to it among those that no point has."""
+def _lines(drawing: Drawing) -> list[tuple[str, Stroke]]:
+    return [(n, mark) for n, mark in _named_tracks(drawing) if mark.role in ("line", "segment")]
+
+
+def _named_tracks(drawing: Drawing) -> list[tuple[str, Stroke]]:
+    """Return each line and shape with the letter nearest to it among those that no point has."""
     crosses = [
         sympy.Point(*map(sympy.Rational, mark.points[0])).midpoint(
             sympy.Point(*map(sympy.Rational, mark.points[1]))
@@ -110,52 +115,158 @@ def _named_lines(drawing: Drawing) -> list[tuple[str, Stroke]]:
     letters = _letters(drawing)
     taken = {min(letters, key=lambda x: _gap(x[1], cross))[0] for cross in crosses if letters}
     left = [(name, at) for name, at in letters if name not in taken]
-    lines = _lines(drawing)
+    tracks = _tracks(drawing)
     named: dict[int, str] = {}
     for name, at in left:
-        gaps = [_away(mark, at) for mark in lines]
+        gaps = [_away(mark, at) for mark in tracks]
         if not gaps:
             raise NotExact("a letter stands by nothing")
         named[gaps.index(min(gaps))] = name
-    return [(named.get(place, ""), mark) for place, mark in enumerate(lines)]
+    return [(named.get(place, ""), mark) for place, mark in enumerate(tracks)]
 
 
 def _away(mark: Stroke, at: Any) -> Any:
-    ends = [sympy.Point(*map(sympy.Rational, point)) for point in mark.points]
-    return sympy.Segment(*ends).distance(at)
+    """Return the square of the distance of a place from the nearest stroke of a track."""
+    corners = [sympy.Point(*map(sympy.Rational, point)) for point in mark.points]
+    return min(_gap(_nearest(a, b, at), at) for a, b in pairwise(corners))
+
+
+def _nearest(a: Any, b: Any, at: Any) -> Any:
+    way = b - a
+    along = (at - a).dot(way) / way.dot(way)
+    return a + way * sympy.Min(sympy.Max(along, 0), 1)
 
 
 def _line(drawing: Drawing, name: str) -> Stroke:
-    found = [mark for own, mark in _named_lines(drawing) if not name or own == name]
+    found = [mark for own, mark in _lines(drawing) if not name or own == name.upper()]
     if len(found) != 1:
         raise NotExact("it does not show which line is meant")
     return found[0]
 
 
-def _of_line(drawing: Drawing, scale: _Scale, reading: Reading) -> t.Node:
-    mark = _line(drawing, reading.of[0].upper() if reading.of else "")
-    ends = [scale.at(point) for point in mark.points]
-    if reading.name == "point on the line":
-        track = sympy.Segment(*ends)
-        on = [name for name, point in _points(drawing, scale).items() if point in track]
-        if len(on) != 1:
-            raise NotExact("no single point lies on the line")
-        return t.Label(on[0])
-    line = sympy.Line(*ends)
+class _Lines:
+    """The lines of a drawing in the plane, by their letters and by their equations."""
+
+    def __init__(self, drawing: Drawing, scale: _Scale) -> None:
+        self.drawing, self.scale = drawing, scale
+        self.tracks = {
+            name: sympy.Segment(*map(scale.at, mark.points)) for name, mark in _lines(drawing)
+        }
+
+    def track(self, name: str) -> Any:
+        """Return a line as far as it is drawn."""
+        return sympy.Segment(*map(self.scale.at, _line(self.drawing, name).points))
+
+    def endless(self, name: str) -> Any:
+        """Return a line without ends."""
+        return sympy.Line(*self.track(name).points)
+
+    def of(self, equation: str) -> str:
+        """Return the letter of the line that has an equation."""
+        wanted = _of_equation(equation)
+        found = [
+            name for name, track in self.tracks.items() if track.p1 in wanted and track.p2 in wanted
+        ]
+        if len(found) != 1:
+            raise NotExact("no single line has that equation")
+        return found[0]
+
+    def named(self, fits: Any) -> t.Node:
+        """Return the letter of the one line that fits."""
+        found = [name for name, track in self.tracks.items() if fits(track)]
+        if len(found) != 1 or not found[0]:
+            raise NotExact("it does not show which line is meant")
+        return t.Label(found[0])
+
+
+def _of_equation(equation: str) -> Any:
+    """Return the line of an equation in x and y, by two places on it."""
+    form = to_sympy(parse_written(equation))
+    form = form.lhs - form.rhs
+    x, y = (next((s for s in form.free_symbols if s.name == n), sympy.Dummy()) for n in "xy")
+    if form.diff(y) == 0:
+        (root,) = sympy.solve(form, x)
+        return sympy.Line((root, 0), (root, 1))
+    (height,) = sympy.solve(form, y)
+    return sympy.Line(*((k, height.subs(x, k)) for k in (0, 1)))
+
+
+def _equation(line: Any) -> t.Node:
+    """Return the equation of a line, solved for y, or for x where it stands upright."""
+    if line.slope.is_infinite:
+        return t.equals(t.Sym("x"), number_tree(line.p1.x))
+    rest = line.p1.y - line.slope * line.p1.x
+    right = t.add(t.times(number_tree(line.slope), t.Sym("x")), number_tree(rest))
+    return t.equals(t.Sym("y"), right)
+
+
+def _of_lines(drawing: Drawing, scale: _Scale, reading: Reading) -> t.Node:
+    lines, (what, of) = _Lines(drawing, scale), reading
+    match what:
+        case "point on the line" | "point with equation":
+            track = lines.track(*of) if what == "point on the line" else _of_equation(*of)
+            on = [name for name, point in _points(drawing, scale).items() if point in track]
+            if len(on) != 1:
+                raise NotExact("no single point lies on the line")
+            return t.Label(on[0])
+        case "line with equation":
+            return t.Label(lines.of(*of))
+        case "line through":
+            place = sympy.Point(to_sympy(parse_written(*of)))
+            return lines.named(lambda track: place in track)
+        case "line parallel":
+            given = lines.endless(*of) if len(of[0]) == 1 else _of_equation(*of)
+            return lines.named(lambda track: given.is_parallel(track) and track.p1 not in given)
+        case "parallel":
+            place = sympy.Point(to_sympy(parse_written(of[1])))
+            return _equation(lines.endless(of[0]).parallel_line(place))
+        case "crossing" | "solution":
+            names = of if what == "crossing" else tuple(map(lines.of, of))
+            met = sympy.intersection(*map(lines.track, names))
+            if len(met) != 1 or not isinstance(met[0], sympy.Point):
+                raise NotExact("the lines do not cross on the grid")
+            x, y = number_tree(met[0].x), number_tree(met[0].y)
+            if what == "crossing":
+                return t.pair(x, y)
+            return t.Listing((t.equals(t.Sym("x"), x), t.equals(t.Sym("y"), y)))
+        case "x where":
+            left, _, level = of[0].partition("=")
+            track = lines.track(lines.of(f"y = {left}"))
+            high = to_sympy(parse_written(level.strip()))
+            met = track.intersection(sympy.Line((0, high), (1, high)))
+            if len(met) != 1 or not isinstance(met[0], sympy.Point):
+                raise NotExact("the line does not come to that height on the grid")
+            return number_tree(met[0].x)
+    return _of_line(lines, reading)
+
+
+def _of_line(lines: _Lines, reading: Reading) -> t.Node:
+    line = lines.endless(*reading.of)
+    if reading.name == "equation":
+        return _equation(line)
     if line.slope.is_infinite:
         raise NotExact("an upright line has no gradient")
     if reading.name == "gradient":
         return number_tree(line.slope)
-    met = sympy.Segment(*ends).intersection(sympy.Line((0, 0), (0, 1)))
+    met = lines.track(*reading.of).intersection(sympy.Line((0, 0), (0, 1)))
     if len(met) != 1:
         raise NotExact("the line does not cross the y-axis on the grid")
     return number_tree(met[0].y)
 
 
+_LINE_READINGS = frozenset(
+    (
+        *("gradient", "y-intercept", "equation", "point on the line", "point with equation"),
+        *("line with equation", "line through", "line parallel", "parallel", "crossing"),
+        *("solution", "x where"),
+    )
+)
+
+
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     scale = _Scale(drawing)
-    if reading.name in ("gradient", "y-intercept", "point on the line"):
-        return _of_line(drawing, scale, reading)
+    if reading.name in _LINE_READINGS:
+        return _of_lines(drawing, scale, reading)
     points = _points(drawing, scale)
     if reading.name == "letter":
         wanted = to_sympy(parse_written(reading.of[0]))
@@ -168,17 +279,25 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     first, *others = (points[name.upper()] for name in reading.of)
     match reading.name, others:
         case "coordinates", []:
-            return t.pair(number_tree(first.x), number_tree(first.y))
+            return _pair(first)
         case "x-coordinate", []:
             return number_tree(first.x)
         case "y-coordinate", []:
             return number_tree(first.y)
         case "midpoint", [second]:
-            middle = first.midpoint(second)
-            return t.pair(number_tree(middle.x), number_tree(middle.y))
+            return _pair(first.midpoint(second))
         case "length", [second]:
             return number_tree(first.distance(second))
+        case "gradient between", [second]:
+            return number_tree(sympy.Line(first, second).slope)
+        case "fourth corner", [second, third]:
+            # Half a turn about the middle of the diagonal takes the corner between to it.
+            return _pair(second.rotate(sympy.pi, first.midpoint(third)))
     raise NotExact("the drawing does not show it")
+
+
+def _pair(point: Any) -> t.Node:
+    return t.pair(number_tree(point.x), number_tree(point.y))
 
 
 MEASURING = Measuring(_measure)

@@ -52,8 +52,9 @@ def _same(value: object, text: str) -> bool:
 
 def _of_all(numbers: list[sympy.Expr], often: list[sympy.Expr], name: str) -> sympy.Expr:
     count = sympy.Add(*often)
-    if name == "mean":
-        return sympy.Add(*(n * f for n, f in zip(numbers, often, strict=True))) / count
+    if name in ("mean", "sum"):
+        added = sympy.Add(*(n * f for n, f in zip(numbers, often, strict=True)))
+        return added / count if name == "mean" else added
     seen = [(n, f) for n, f in zip(numbers, often, strict=True) if f > 0]
     if name == "range":
         return sympy.Max(*(n for n, _ in seen)) - sympy.Min(*(n for n, _ in seen))

@@ -84,6 +84,8 @@ def disagreement(figure: Figure) -> str:
 def _same(said: t.Node, found: t.Node) -> bool:
     if isinstance(said, t.Label) or isinstance(found, t.Label):
         return said == found
+    if isinstance(said, t.Relation) and isinstance(found, t.Relation):
+        return bool(_equation(said) == _equation(found))
     a, b = to_sympy(said), to_sympy(found)
     rows = [value if isinstance(value, list) else [value] for value in (a, b)]
     return len(rows[0]) == len(rows[1]) and all(

@@ -30,9 +30,11 @@ from itembank.items.asks import (
     Sequence,
     Solve,
     Subject,
+    Summary,
     TrueOrFalse,
     TwoNumbers,
 )
+from itembank.items.asks.of_figure import relations_in
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
@@ -48,6 +50,7 @@ from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
 from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
+from itembank.proof.sympy.sympy_summaries import summary
 from itembank.proof.sympy.sympy_text import sympy_text
 from itembank.proof.sympy.sympy_two_numbers import two_numbers
 from itembank.proof.sympy.sympy_zero import is_zero
@@ -109,6 +112,7 @@ ROAD.by_kind |= {
     TwoNumbers: two_numbers,
     Equivalent: equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    Summary: summary,
     TrueOrFalse: truth,
     OddOneOut: odd_one_out,
     FaultyLine: faulty_line,
@@ -122,6 +126,10 @@ def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
     if (name := measured_name(ask)) is not None:
         return found(name, key, key == name)
     question = as_measured(ask)
+    if isinstance(question.target, t.Relation) and isinstance(question.target.first, t.Sym):
+        return subject(question.target, question.target.first, key)
+    if given := relations_in(question.target):
+        return solutions(given, key)
     return _find(question.target, question.relations, key)
 
 

@@ -343,6 +343,8 @@ const FORMS = {
   solution: solutionFault, inequality: inequalityFault, roots: rootsFault, subject: subjectFault,
   "nth-term": (node) => (subset(symbols(node), new Set(["n"])) ? simplifiedFault(node) : "its letter is not n"),
   list: (node) => (node.k === "Listing" ? "" : "it is not a list"),
+  point: (node) =>
+    node.k === "Listing" && node.parts.length === 2 ? first(node.parts, amountFault) : "it is not a pair of coordinates",
   amounts: (node) => (node.k === "Listing" ? first(node.parts, amountFault) : "it is not a list of amounts"),
   sign: (node) => (node.k === "Relation" && "<>=".indexOf(node.rest[0][0]) >= 0
     ? "" : "it is not two numbers with a sign between"),

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Callable
 
+from itembank.items.asks.summary import Summary, SummaryName
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.wording.tasks.sums import Built, NotBuilt, alike, less, several, total
@@ -44,3 +46,35 @@ def spread(*nodes: t.Node) -> Built:
     """Return the range, the greatest of a list less the least."""
     parts = sorted(several(nodes), key=exact)
     return less(parts[-1], parts[0])
+
+
+BUILDERS: dict[SummaryName, Callable[..., Built]] = {
+    "mean": mean,
+    "median": median,
+    "mode": mode,
+    "range": spread,
+}
+"""What builds the sum of each summary."""
+
+
+def as_sum(ask: Summary) -> t.Node:
+    """Return what is to be worked out for a summary of a list.
+
+    Raises
+    ------
+    NotationError
+        If its numbers are of different kinds, or have no mode.
+
+    >>> from itembank.notation import line, parse
+    >>> line(as_sum(Summary(parse("3, 9, 5, 6").parts, "median")))
+    '(5 + 6) ÷ 2'
+    """
+    return BUILDERS[ask.detail](*ask.numbers)[0]
+
+
+def summary_of(build: Callable[..., Built], nodes: tuple[t.Node, ...]) -> Summary | None:
+    """Return the summary that a builder works out of some pieces of mathematics, or None."""
+    for name, builder in BUILDERS.items():
+        if builder is build:
+            return Summary(several(nodes), name)
+    return None

@@ -198,8 +198,8 @@ def _placed(fault: Fault, answers: Answers, kept: Answers, whole: list[int]) -> 
 @functools.cache
 def known_topics() -> tuple[Mapping[str, str], Mapping[str, tuple[str, ...]]]:
     """Return the title of each topic that is generated, by id, and what each rests on."""
-    from itembank.items.topics.registry import topics
+    from itembank.items.topics.registry import listed_topics
 
-    generated = list(topics())
-    titles = {topic.id: topic.title for topic in generated}
-    return titles, {topic.id: topic.prerequisites for topic in generated}
+    listed = listed_topics().values()
+    titles = {topic.id: topic.title for topic in listed}
+    return titles, {topic.id: topic.prerequisites for topic in listed}

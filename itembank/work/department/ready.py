@@ -28,8 +28,8 @@ def topics_by_strand() -> dict[str, tuple[TopicFacts, ...]]:
     >>> topics_by_strand()["ratio"][0].topic
     'ratio.simplest-form'
     """
+    from itembank.items.topics.listing import first_years
     from itembank.items.topics.registry import find_topic
-    from itembank.packs.sources.within_year import first_years
 
     found: dict[str, list[TopicFacts]] = defaultdict(list)
     for name in _in_order():

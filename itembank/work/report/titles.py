@@ -84,15 +84,16 @@ class Titles:
 
     @cached_property
     def _generated(self) -> Mapping[str, str]:
-        from itembank.items.topics.registry import topics
+        from itembank.items.topics.registry import listed_topics
 
-        return {topic.id: topic.title for topic in topics()}
+        return {topic.id: topic.title for topic in listed_topics().values()}
 
     @cached_property
     def _mistakes(self) -> Mapping[str, str]:
-        from itembank.items.topics.registry import topics
+        from itembank.items.topics.registry import listed_topics
 
-        return {slip.id: slip.name for topic in topics() for slip in topic.misconceptions}
+        told = (topic.misconceptions for topic in listed_topics().values())
+        return {slip: name for names in told for slip, name in names.items()}
 
     def _bank_file(self, topic: str) -> Mapping[str, Any]:
         for files in self._bank_files:

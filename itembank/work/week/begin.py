@@ -67,18 +67,19 @@ def folder_of(home: Path) -> Folder:
     Raises:
         FileFaults: every fault of every file, each with file and line.
     """
-    from itembank.items.topics.registry import topics
+    from itembank.items.topics.registry import listed_topics
     from itembank.planning.department.folder import read_folder
 
-    generated = {topic.id: topic.prerequisites for topic in topics()}
+    generated = {topic.id: topic.prerequisites for topic in listed_topics().values()}
     return read_folder(home, tuple(generated), generated)
 
 
 def planner_in(folder: Folder, school_class: SchoolClass) -> Planner:
     """Return the planner of a class of a department that was read."""
-    from itembank.items.topics.registry import topics
+    from itembank.items.topics.registry import listed_topics
 
-    return Planner(folder, school_class, {topic.id: topic.title for topic in topics()})
+    titles = {topic.id: topic.title for topic in listed_topics().values()}
+    return Planner(folder, school_class, titles)
 
 
 def planner_of(home: Path, request: WeekRequest) -> Planner:

@@ -1,0 +1,1 @@
+"""Expressions in letters: collected, expanded, factorised, rearranged and formed."""

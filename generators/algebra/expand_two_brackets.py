@@ -1,0 +1,338 @@
+"""Expanding the product of two brackets.
+
+Key stage 3, algebra (England, 2013): "simplify and manipulate algebraic expressions to maintain
+equivalence by expanding products of two or more binomials" (from memory).
+"""
+
+from __future__ import annotations
+
+from typing import TypeAlias
+
+from generators._turns import by_turns
+from generators.algebra._writing import (
+    asking,
+    bracket,
+    collected,
+    expression,
+    less,
+    letter,
+    multiplied,
+    shown,
+    term,
+)
+from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import Wrong, slips
+from itembank.notation import tree as t
+
+ENDS_ONLY = Misconception(
+    "algebra.ends-only",
+    "multiplies first by first and last by last, and nothing else",
+    "Draw a rectangle with the two brackets as its sides. Into how many parts is it split?",
+)
+ADDS_ENDS = Misconception(
+    "algebra.adds-ends",
+    "adds the last numbers where they multiply",
+    "What do you do with the last numbers of the brackets: add, or multiply?",
+)
+SIGN = Misconception(
+    "algebra.product-sign",
+    "gets the sign of the last product wrong",
+    "Which signs have the last terms of the two brackets?",
+)
+SIGN_MIDDLE = Misconception(
+    "algebra.sign-middle",
+    "adds both middle terms though one of them is negative",
+    "Which of the two middle products is negative?",
+)
+SQUARE_EACH = Misconception(
+    "algebra.square-each",
+    "squares each term of the bracket, and nothing else",
+    "Write the square as a product of two brackets. How many products are there?",
+)
+ONE_CROSS = Misconception(
+    "algebra.one-cross",
+    "finds only one of the two products in the middle",
+    "Which two products have one letter in them?",
+)
+TWO_DROPPED = Misconception(
+    "algebra.two-dropped",
+    "leaves out the number in front of the letter in a middle product",
+    "Which number stands in front of the letter when you multiply it?",
+)
+SIGN_CROSS = Misconception(
+    "algebra.sign-cross",
+    "gives the two middle products different signs",
+    "Which sign has each of the two middle products?",
+)
+BRACKET_SIGNS = Misconception(
+    "algebra.bracket-signs",
+    "subtracts only the first term of an expression",
+    "You take away the whole bracket. What happens to its other terms?",
+)
+ADDS_SIDES = Misconception(
+    "algebra.area-as-sum",
+    "adds the two sides instead of multiplying",
+    "What do you do with the length and the width to find an area?",
+)
+HOLE_LEFT = Misconception(
+    "algebra.whole-area",
+    "gives the area of the whole, and takes nothing away",
+    "Which part of the area does the question ask about?",
+)
+
+
+Pair: TypeAlias = tuple[tuple[int, str], tuple[int, str]]
+
+
+def _support(kind: int, a: int, b: int) -> bool:
+    """Keep (x + a)(x + b) with a below b, and one negative number that is not the other's size."""
+    if kind == 0:
+        return a < b and (a, b) != (2, 2)
+    return a != b and abs(a - b) < 9
+
+
+def _core(kind: int, a: int, b: int, c: int) -> bool:
+    if kind == 0:  # (x − a)(x − b)
+        return c == 2 and 1 < a < b
+    if kind in (1, 2):  # (x + a)², (x − a)²
+        return b == 1 and c == 2 and a > 2
+    if kind == 3:  # (cx + a)(x + b)
+        return a != b and c * b != a and b > 1
+    # A rectangle x + a by x − b
+    return c == 2 and b > 1 and a > b + 1
+
+
+def _challenge(kind: int, a: int, b: int, c: int, d: int) -> bool:
+    if kind == 0:  # (ax − b)(cx − d)
+        return 1 < a < c and d in (1, 3, 5, 7) and b != d and a * d != b * c and b > 1
+    if kind == 1:  # (ax + b)² or (ax − b)²
+        return a > 1 and a != b and c == 2 and d < 3
+    if kind == 2:  # (x + a)(x − b) − (x − c)²
+        return a != b and d == 1 and b > 1 and a - b + 2 * c != 0 and a * b + c * c != 0
+    # A garden x + b by x + d, with a pond a by x in it: a below b and d
+    return a + 1 < b < d and c == 2
+
+
+_STORIES = (
+    "A rectangular garden is {p} metres long and {q} metres wide.",
+    "A rectangular playground is {p} metres long and {q} metres wide.",
+    "A rectangular allotment is {p} metres long and {q} metres wide.",
+    "A rectangular bus yard is {p} metres long and {q} metres wide.",
+)
+_HOLES = (
+    ("allotment", "shed"),
+    ("garden", "pond"),
+    ("playground", "sand pit"),
+    ("hall", "stage"),
+    ("yard", "cycle store"),
+)
+
+
+@register
+class ExpandTwoBrackets(Topic):
+    """Two brackets (x + a)(x ± b); two minuses, squares, a number in front; then differences."""
+
+    id = "algebra.expand-two-brackets"
+    title = "Expanding two brackets"
+    statements = ("algebra.manipulation",)
+    prerequisites = ("algebra.expand-one-bracket",)
+    misconceptions = (
+        *(ENDS_ONLY, ADDS_ENDS, SIGN, SIGN_MIDDLE, SQUARE_EACH, ONE_CROSS, TWO_DROPPED),
+        *(SIGN_CROSS, BRACKET_SIGNS, ADDS_SIDES, HOLE_LEFT),
+    )
+    spaces = {
+        Tier.SUPPORT: Space(_support, kind=range(2), a=range(1, 16), b=range(2, 13)),
+        Tier.CORE: Space(_core, kind=range(5), a=range(1, 14), b=range(1, 10), c=(2, 3, 5)),
+        Tier.CHALLENGE: Space(
+            _challenge, kind=range(4), a=range(1, 7), b=range(1, 9), c=range(2, 6), d=range(1, 10)
+        ),
+    }
+
+    def make(self, tier: Tier, kind: int, a: int, b: int, *more: int) -> Draft:
+        """Return the question for one point of the tier's space."""
+        twin = (str(tier), kind, a, b, *more)
+        x = letter(a, b, *more)
+        if tier is Tier.SUPPORT:
+            return _expand(((1, x), (a, "")), ((1, x), (b if kind == 0 else -b, "")), twin)
+        if tier is Tier.CORE:
+            (c,) = more
+            if kind in (1, 2):
+                pair = ((1, x), (a if kind == 1 else -a, ""))
+                return _expand(pair, pair, twin)
+            if kind == 4:
+                return _area(x, a, b, twin)
+            lead, sign = (c, 1) if kind == 3 else (1, -1)
+            return _expand(((lead, x), (sign * a, "")), ((1, x), (sign * b, "")), twin)
+        c, d = more
+        if kind == 0:
+            return _expand(((a, x), (-b, "")), ((c, x), (-d, "")), twin)
+        if kind == 1:
+            same = ((a, x), (b if d == 1 else -b, ""))
+            return _expand(same, same, twin)
+        return _difference(x, a, b, c, twin) if kind == 2 else _rest(x, a, b, d, twin)
+
+
+def _expand(near: Pair, far: Pair, twin: tuple[object, ...]) -> Draft:
+    """Return the question to expand a product of two brackets, or a square."""
+    square = near == far
+    product = t.Juxt((bracket(*near), bracket(*far)))
+    asked: t.Node = t.Power(bracket(*near), t.Int(2)) if square else product
+    four = multiplied(near, far)
+    open_, key = expression(*four), expression(*collected(four))
+    steps = [Step("The square is the bracket times itself.", t.equals(asked, product))]
+    steps = steps if square else []
+    return Draft(
+        prompt("Expand and simplify {e}.", e=asked),
+        Rewrite(asked, "expand"),
+        key,
+        "expanded",
+        (
+            *steps,
+            Step("Multiply each term by each term.", t.equals(product, open_)),
+            Step("Collect like terms.", t.equals(open_, key)),
+        ),
+        slips(*_wrong(near, far), key=key),
+        twin,
+    )
+
+
+def _wrong(near: Pair, far: Pair) -> list[Wrong]:
+    (a, x), (b, _) = near
+    (c, _), (d, _) = far
+    xx = x + x
+    cross, lead, end = a * d + b * c, a * c, b * d
+
+    def wrong(middle: int, last: int) -> t.Node:
+        return expression((lead, xx), (middle, x), (last, ""))
+
+    out = shown(t.Int(abs(b))), shown(t.Int(abs(d)))
+    found: list[Wrong] = []
+    if near == far:
+        found.append((SQUARE_EACH, wrong(0, end)))
+        found.append((ONE_CROSS, wrong(a * d, end)))
+        return found
+    found.append((ENDS_ONLY, wrong(0, end)))
+    if b > 0 and d > 0:
+        found.append((asking(ADDS_ENDS, f"What is {out[0]} × {out[1]}?"), wrong(cross, b + d)))
+        if a > 1:
+            found.append((TWO_DROPPED, wrong(d + b, end)))
+        else:
+            found.append((ONE_CROSS, wrong(a * d, end)))
+    elif b < 0 and d < 0:
+        question = f"What is −{out[0]} × (−{out[1]})?"
+        found.append((asking(SIGN, question), wrong(cross, -end)))
+        if a > 1 or c > 1:
+            found.append((SIGN_CROSS, wrong(a * d - b * c, end)))
+        else:
+            found.append((asking(ADDS_ENDS, question), wrong(cross, b + d)))
+    else:
+        found.append((asking(SIGN, f"What is {out[0]} × (−{out[1]})?"), wrong(cross, -end)))
+        question = f"What is {x} × (−{out[1]})?"
+        found.append((asking(SIGN_MIDDLE, question), wrong(a * abs(d) + abs(b) * c, end)))
+    return found
+
+
+def _area(x: str, a: int, b: int, twin: tuple[object, ...]) -> Draft:
+    near, far = ((1, x), (a, "")), ((1, x), (-b, ""))
+    asked = t.Juxt((bracket(*near), bracket(*far)))
+    four = multiplied(near, far)
+    open_, key = expression(*four), expression(*collected(four))
+    return Draft(
+        prompt(
+            by_turns(_STORIES, a + b) + " Write an expression, in square metres, for its area "
+            "without brackets.",
+            p=bracket(*near),
+            q=bracket(*far),
+        ),
+        Rewrite(asked, "expand"),
+        key,
+        "expanded",
+        (
+            Step("The area is the length times the width.", asked),
+            Step("Multiply each term by each term.", t.equals(asked, open_)),
+            Step("Collect like terms.", t.equals(open_, key)),
+        ),
+        slips(
+            *_wrong(near, far)[:2],
+            (ADDS_SIDES, expression(*collected((*near, *far)))),
+            key=key,
+        ),
+        twin,
+    )
+
+
+def _difference(x: str, a: int, b: int, c: int, twin: tuple[object, ...]) -> Draft:
+    near, far, square = ((1, x), (a, "")), ((1, x), (-b, "")), ((1, x), (-c, ""))
+    product = t.Juxt((bracket(*near), bracket(*far)))
+    asked = t.sub(product, t.Power(bracket(*square), t.Int(2)))
+    first, second = collected(multiplied(near, far)), collected(multiplied(square, square))
+    middle = less(expression(*first), bracket(*second))
+    minus = tuple((-value, letters) for value, letters in second)
+    open_ = expression(*first, *minus)
+    key = expression(*collected((*first, *minus)))
+    return Draft(
+        prompt("Expand and simplify {e}.", e=asked),
+        Rewrite(asked, "expand"),
+        key,
+        "expanded",
+        (
+            Step("Expand each product.", t.equals(asked, middle)),
+            Step("Subtract every term of the bracket.", t.equals(middle, open_)),
+            Step("Collect like terms.", t.equals(open_, key)),
+        ),
+        slips(
+            (
+                asking(
+                    BRACKET_SIGNS,
+                    f"The minus stands before the whole bracket. What happens to −{2 * c}{x}?",
+                ),
+                expression(*collected((*first, minus[0], *second[1:]))),
+            ),
+            (
+                SQUARE_EACH,
+                expression(*collected((*first, (-1, x + x), (-c * c, "")))),
+            ),
+            key=key,
+        ),
+        twin,
+    )
+
+
+def _rest(x: str, a: int, b: int, d: int, twin: tuple[object, ...]) -> Draft:
+    near, far = ((1, x), (d, "")), ((1, x), (b, ""))
+    place, thing = by_turns(_HOLES, a + b + d)
+    product = t.Juxt((bracket(*near), bracket(*far)))
+    hole = term(a, x)
+    asked = t.sub(product, hole)
+    four = multiplied(near, far)
+    open_ = expression(*four, (-a, x))
+    key = expression(*collected((*four, (-a, x))))
+    wide = "1 metre" if a == 1 else "{a} metres"
+    return Draft(
+        prompt(
+            f"A rectangular {place} is {{p}} metres long and {{q}} metres wide. A rectangular "
+            f"{thing} takes up part of it. It is {{x}} metres long and {wide} wide. Write an "
+            "expression, in square metres, for the area of the rest without brackets.",
+            p=bracket(*near),
+            q=bracket(*far),
+            x=t.Sym(x),
+            a=t.Int(a),
+        ),
+        Rewrite(asked, "expand"),
+        key,
+        "expanded",
+        (
+            Step("Take the smaller area from the larger one.", asked),
+            Step("Multiply each term by each term.", t.equals(asked, open_)),
+            Step("Collect like terms.", t.equals(open_, key)),
+        ),
+        slips(
+            (HOLE_LEFT, expression(*collected(four))),
+            (ENDS_ONLY, expression((1, x + x), (-a, x), (b * d, ""))),
+            key=key,
+        ),
+        twin,
+    )

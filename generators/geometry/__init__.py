@@ -1,0 +1,1 @@
+"""Generators of geometry: angles, shapes and their measures."""

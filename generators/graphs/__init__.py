@@ -1,0 +1,1 @@
+"""Graphs: points, straight lines, equations and graphs of real life."""

@@ -1,0 +1,1 @@
+"""Percentages: of an amount, one amount of another, change, and interest."""

@@ -1,0 +1,225 @@
+"""Where the letters of a coordinate grid stand: by what they name, touching nothing else.
+
+All is counted in whole numbers, of which so many make an em: a grid has to be quick to refuse, and
+ordinary numbers would be placed by eye.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+from itertools import pairwise
+from math import lcm
+from typing import NamedTuple, TypeAlias
+
+from itembank.figures.drawing import Point
+from itembank.figures.label_room import room
+
+Spot: TypeAlias = tuple[int, int]
+Track: TypeAlias = tuple[Spot, ...]
+Block: TypeAlias = tuple[int, int, int, int]
+
+CROSS = Fraction(3, 16)
+"""How far the strokes of a point's cross reach."""
+_FREE = Fraction(1, 8)
+_FAR = Fraction(3, 2)
+"""The square of how far the letter of a line is from any point: further than that point's own."""
+_ALONG = (14, 13, 12, 2, 3, 4, 10, 6, 15, 1, 11, 5, 9, 7, 8)
+"""Where the letter of a line is tried, in sixteenths of it."""
+_WAYS: tuple[tuple[int, int], ...] = (
+    *((1, 1), (-1, 1), (1, -1), (-1, -1)),
+    *((1, 0), (-1, 0), (0, 1), (0, -1)),
+)
+
+
+class Named(NamedTuple):
+    """A line or shape as it is drawn, with its letter; a shape has it inside, if there is room."""
+
+    path: tuple[Point, ...]
+    name: str
+    closed: bool = False
+
+
+class Surroundings(NamedTuple):
+    """What letters have to keep clear of: the edges of a grid, its axes, points, lines, shapes."""
+
+    low: Point
+    high: Point
+    axes: tuple[tuple[Point, ...], ...]
+    points: tuple[tuple[str, Point], ...]
+    named: tuple[Named, ...]
+
+
+def letter_places(around: Surroundings) -> tuple[list[tuple[str, Point]], str]:
+    """Return each letter with the middle of its place, and the first that has none."""
+    return _Placing(around).all()
+
+
+class _Placing:
+    def __init__(self, around: Surroundings) -> None:
+        every = [around.low, around.high, *(at for _, at in around.points)]
+        every += [at for path in around.axes for at in path]
+        every += [at for each in around.named for at in each.path]
+        # Halves of letters' rooms, sixteenths of lines, and thirds and quarters of shapes.
+        self.unit = lcm(4800, *(Fraction(value).denominator * 48 for at in every for value in at))
+        self.low, self.high = self._spot(around.low), self._spot(around.high)
+        self.axes = [tuple(map(self._spot, path)) for path in around.axes]
+        self.points = {name: self._spot(at) for name, at in around.points}
+        self.names = [each.name for each in around.named]
+        self.tracks = [tuple(map(self._spot, each.path)) for each in around.named]
+        self.closed = [each.closed for each in around.named]
+        self.free, self.cross = self._whole(_FREE), self._whole(CROSS)
+        self.crosses = [_around(at, self.cross, self.cross) for at in self.points.values()]
+
+    def _whole(self, value: Fraction | int) -> int:
+        return value.numerator * self.unit // value.denominator
+
+    def _spot(self, at: Point) -> Spot:
+        return self._whole(at.x), self._whole(at.y)
+
+    def all(self) -> tuple[list[tuple[str, Point]], str]:
+        wanted = [(name, [at], _WAYS, True) for name, at in self.points.items()]
+        for name, track, closed in zip(self.names, self.tracks, self.closed, strict=True):
+            if name:
+                ways = ((0, 0), *_WAYS) if closed else _WAYS
+                wanted.append((name, _starts(track, closed), ways, False))
+        placed: list[tuple[str, Spot]] = []
+        blocks: list[Block] = []
+        for name, starts, ways, of_point in wanted:
+            found = self._place(name, starts, ways, blocks, of_point=of_point)
+            if found is None:
+                return [], name
+            at, block = found
+            placed.append((name, at))
+            blocks.append(block)
+        unit = self.unit
+        return [(n, Point(Fraction(x, unit), Fraction(y, unit))) for n, (x, y) in placed], ""
+
+    def _place(
+        self,
+        name: str,
+        starts: Sequence[Spot],
+        ways: Sequence[tuple[int, int]],
+        blocks: Sequence[Block],
+        *,
+        of_point: bool,
+    ) -> tuple[Spot, Block] | None:
+        need = room(name)
+        wide, high = self._whole(need.width / 2), self._whole(need.height / 2)
+        reach_x, reach_y = wide + self.cross + self.free, high + self.cross // 2
+        # Off the axes where there is room, else on one.
+        for axes in (self.axes, []):
+            for x, y in starts:
+                for dx, dy in ways:
+                    far_y = high + self.cross + self.free if dx == 0 else reach_y
+                    at = (x + dx * reach_x, y + dy * far_y)
+                    block = _around(at, wide, high)
+                    if self._clear(block, blocks, axes) and self._own(name, at, of_point):
+                        return at, block
+        return None
+
+    def _clear(self, block: Block, blocks: Sequence[Block], axes: Iterable[Track]) -> bool:
+        left, bottom, right, top = block
+        free = self.free
+        if not (
+            left >= self.low[0] + free
+            and right <= self.high[0] - free
+            and bottom >= self.low[1] + free // 2
+            and top <= self.high[1] - free // 2
+        ):
+            return False
+        if any(_meet(block, cross, free // 2) for cross in self.crosses):
+            return False
+        if any(_meet(block, other, free) for other in blocks):
+            return False
+        wide = (left - free, bottom - free, right + free, top + free)
+        return not any(
+            _cut(a, b, wide) for track in (*self.tracks, *axes) for a, b in pairwise(track)
+        )
+
+    def _own(self, name: str, at: Spot, of_point: bool) -> bool:
+        """Tell whether a letter stands plainly by what it names: its own point, or its own line."""
+        gaps = {other: _gap(at, spot) for other, spot in self.points.items()}
+        if of_point:
+            mine = gaps.pop(name)
+            return all(2 * mine < gap for gap in gaps.values())
+        far = _FAR * self.unit**2
+        if any(gap <= far for gap in gaps.values()):
+            return False
+        if len(self.tracks) == 1:
+            return True
+        away = [
+            (other, min(_away(at, a, b) for a, b in pairwise(track)))
+            for other, track in zip(self.names, self.tracks, strict=True)
+        ]
+        mine_away = next(gap for other, gap in away if other == name)
+        return all(other == name or 2 * mine_away < gap for other, gap in away)
+
+
+def _starts(track: Track, closed: bool) -> list[Spot]:
+    """Return the places by which the letter of a line, or of a shape, is tried."""
+    if closed:
+        corners = track[:-1]
+        n = len(corners)
+        middle = (sum(x for x, _ in corners) // n, sum(y for _, y in corners) // n)
+        # Towards each corner too: the middle of the corners may lie too near to a side.
+        aims = [((2 * middle[0] + x) // 3, (2 * middle[1] + y) // 3) for x, y in corners]
+        return [
+            middle,
+            *aims,
+            *(((a + c) // 2, (b + d) // 2) for (a, b), (c, d) in pairwise(track)),
+        ]
+    pairs = [*pairwise(track)]
+    return [
+        (a + (c - a) * part // 16, b + (d - b) * part // 16)
+        for (a, b), (c, d) in reversed(pairs)
+        for part in _ALONG
+    ]
+
+
+def _around(at: Spot, wide: int, high: int) -> Block:
+    return at[0] - wide, at[1] - high, at[0] + wide, at[1] + high
+
+
+def _meet(block: Block, other: Block, gap: int) -> bool:
+    return (
+        block[0] < other[2] + gap
+        and other[0] < block[2] + gap
+        and block[1] < other[3] + gap
+        and other[1] < block[3] + gap
+    )
+
+
+def _cut(a: Spot, b: Spot, block: Block) -> bool:
+    """Tell whether a stroke comes into a box.
+
+    It does unless it lies to one side of it, or all four corners lie to one side of its line.
+    """
+    left, bottom, right, top = block
+    if max(a[0], b[0]) <= left or min(a[0], b[0]) >= right:
+        return False
+    if max(a[1], b[1]) <= bottom or min(a[1], b[1]) >= top:
+        return False
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    sides = [
+        dx * (y - a[1]) - dy * (x - a[0])
+        for x, y in ((left, bottom), (right, bottom), (right, top), (left, top))
+    ]
+    return min(sides) < 0 < max(sides)
+
+
+def _gap(a: Spot, b: Spot) -> int:
+    return (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2
+
+
+def _away(at: Spot, a: Spot, b: Spot) -> Fraction:
+    """Return the square of the distance of a place from a stroke."""
+    dx, dy = b[0] - a[0], b[1] - a[1]
+    long = dx * dx + dy * dy
+    along = (at[0] - a[0]) * dx + (at[1] - a[1]) * dy
+    if along <= 0:
+        return Fraction(_gap(at, a))
+    if along >= long:
+        return Fraction(_gap(at, b))
+    across = (at[0] - a[0]) * dy - (at[1] - a[1]) * dx
+    return Fraction(across * across, long)

@@ -1,0 +1,78 @@
+"""The data of a coordinate grid as exact places: its points, lines and shapes."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TYPE_CHECKING, TypeAlias
+
+from itembank.figures.kinds.grid_drawn import Outline, Sheet
+from itembank.figures.written_as import written_as
+from itembank.notation import tree as t
+from itembank.notation.value import exact
+
+if TYPE_CHECKING:
+    from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
+
+Place: TypeAlias = tuple[Fraction, Fraction]
+
+
+def places(figure: CoordinateGrid) -> dict[str, Place]:
+    """Return where each point is, by its letter."""
+    return {name: (exact(x), exact(y)) for name, x, y in figure.points}
+
+
+def line_ends(each: GridLine) -> tuple[Place, Place]:
+    """Return the two places that a line goes through."""
+    (a, b), (c, d) = each.start, each.end
+    return (exact(a), exact(b)), (exact(c), exact(d))
+
+
+def corners_of(shape: GridShape) -> tuple[Place, ...]:
+    """Return the corners of a shape in order."""
+    return tuple((exact(x), exact(y)) for x, y in shape.corners)
+
+
+def sheet_of(figure: CoordinateGrid) -> Sheet:
+    """Return all that is drawn, as numbers."""
+    return Sheet(
+        (figure.left, figure.right, figure.bottom, figure.top),
+        (figure.x_step, figure.y_step),
+        tuple(places(figure).items()),
+        tuple((*line_ends(each), each.name, each.segment) for each in figure.lines),
+        tuple(
+            Outline(corners_of(each), each.name, each.closed, each.dashed) for each in figure.shapes
+        ),
+        (figure.x_title, figure.y_title),
+    )
+
+
+def off(figure: CoordinateGrid, place: Place) -> bool:
+    """Tell whether a place lies outside the grid."""
+    x, y = place
+    return not (figure.left <= x <= figure.right and figure.bottom <= y <= figure.top)
+
+
+def on(place: Place, each: GridLine) -> bool:
+    """Tell whether a place lies on a line."""
+    (a, b), (c, d) = line_ends(each)
+    x, y = place
+    if (x - a) * (d - b) != (y - b) * (c - a):
+        return False
+    return not each.segment or (min(a, c) <= x <= max(a, c) and min(b, d) <= y <= max(b, d))
+
+
+def in_halves(figure: CoordinateGrid, place: Place) -> bool:
+    """Tell whether a place stands where squares, or halves of them, meet."""
+    x, y = place
+    halves = (2 * x / figure.x_step, 2 * y / figure.y_step)
+    return all(value.denominator == 1 for value in halves)
+
+
+def number_at(value: Fraction) -> t.Node:
+    """Return a coordinate as it is written: whole, or a decimal."""
+    return written_as(value, t.Dec("0", "5"))
+
+
+def pair_at(place: Place) -> t.Listing:
+    """Return a place as a pair of coordinates."""
+    return t.pair(number_at(place[0]), number_at(place[1]))

@@ -1,0 +1,1 @@
+"""How topics hang together: what rests on what, drawn as a map."""

@@ -1,0 +1,1 @@
+"""What there is to ask about: topics by words, year and statement, and how they hang together."""

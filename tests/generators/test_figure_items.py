@@ -1,0 +1,57 @@
+"""Questions about figures: keys and mistakes found again from the words for who cannot see."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+
+from itembank.figures.figure import words
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import topics
+from itembank.items.topics.topic import Topic
+from itembank.notation import line
+from tests.generators.figure_methods import FIGURE_METHODS, KEYS, number, seen
+from tests.generators.mistakes import each_mistake
+
+FIGURED = tuple(topic for topic in topics() if topic.id.partition(".")[2] in KEYS)
+each_topic = pytest.mark.parametrize("topic", FIGURED, ids=lambda topic: topic.id)
+
+
+def with_figures(topic: Topic) -> list[Item]:
+    """Return up to 150 questions of each tier that show a figure."""
+    found = []
+    for tier in Tier:
+        size = len(topic.spaces[tier])
+        indices = random.Random(topic.id).sample(range(size), min(300, size))
+        items = [topic.item(tier, index) for index in indices]
+        found += [item for item in items if item.figure is not None][:150]
+    return found
+
+
+@each_topic
+def test_the_key_is_found_again_from_the_words_alone(topic: Topic) -> None:
+    items = with_figures(topic)
+    assert len(items) > 40
+    for item in items:
+        found = seen(item)
+        assert number(line(item.key)) == KEYS[topic.id.partition(".")[2]](found), found
+
+
+@each_topic
+def test_each_mistake_is_what_its_method_gives(topic: Topic) -> None:
+    name = topic.id.partition(".")[2]
+    used = set()
+    for item in with_figures(topic):
+        found = seen(item)
+        for slip in each_mistake(item):
+            which = name, slip.misconception.id.partition(".")[2]
+            used.add(which)
+            assert number(line(slip.wrong)) == FIGURE_METHODS[which](found), (which, found)
+    assert used == {which for which in FIGURE_METHODS if which[0] == name}
+
+
+@each_topic
+def test_no_figure_is_asked_about_twice_in_the_same_words(topic: Topic) -> None:
+    asked = [(words(item.figure), item.prompt) for item in with_figures(topic) if item.figure]
+    assert len({*asked}) == len(asked)
