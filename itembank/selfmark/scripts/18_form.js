@@ -140,6 +140,8 @@ function completed(given, key) {
     const flat = answers.map((answer) => completed(answer, key.parts[0]));
     return flat.length > 1 ? Either(flat) : flat[0];
   }
+  // The minus is the answer's own.
+  if (key.k === "Neg" && is(key.of, "Quantity", "Money")) return completed(given, key.of);
   if (is(key, "Quantity", "Money") && !unitOf(given) && given.k !== "Relation") {
     const putUnit = (of) => (key.k === "Quantity" ? Quantity(of, key.unit) : Money(of, key.sign));
     return given.k === "Neg" ? Neg(putUnit(given.of)) : putUnit(given);
