@@ -10,6 +10,7 @@ from collections.abc import Callable
 from itertools import pairwise
 from typing import Any
 
+from itembank.figures.figure import kind_of
 from itembank.items.asks import (
     Ask,
     Choose,
@@ -93,7 +94,7 @@ RULES.by_kind |= {
     Give: given_fault,
     TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
-    OfFigure: lambda ask, line: _of_figure(as_find(ask), line),
+    OfFigure: lambda ask, line: _of_figure(_on_figure(ask, line), line),
     Summary: lambda ask, line: (
         row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
     ),
@@ -134,6 +135,14 @@ def _find(ask: Find, line: t.Node) -> str:
         # A ratio may be a step on the way to shares in that ratio, so proportion is enough.
         return "" if in_proportion(given, ours) else "is another ratio"
     return "" if given == ours else ELSE
+
+
+def _on_figure(ask: OfFigure, line: t.Node) -> Find:
+    """Return the question; a line with letters is held to what the figure's labels say."""
+    question = as_find(ask)
+    if question.relations or not t.symbols(line) - {"π"}:
+        return question
+    return Find(question.target, kind_of(ask.figure).relations(ask.figure))
 
 
 def _consequence(line: t.Relation, relations: tuple[t.Relation, ...]) -> bool:
