@@ -10,6 +10,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Callable
+from decimal import ROUND_HALF_UP, Decimal, localcontext
 from typing import Any
 
 import pytest
@@ -136,6 +137,36 @@ def one_power(text: str, base: str) -> Callable[[str], bool]:
         return match is not None and Expression(text).says(key)
 
     return tells
+
+
+def worth(text: str) -> Decimal:
+    """Return a number, a quotient or a product in the decimal module, to 60 figures."""
+    with localcontext() as context:
+        context.prec = 60
+        found = value(text)
+        return Decimal(int(found.p)) / Decimal(int(found.q))
+
+
+def to_places(text: str, places: str) -> str:
+    step = Decimal(1).scaleb(-int(places))
+    return f"{worth(text).quantize(step, ROUND_HALF_UP):f}"
+
+
+def to_nearest(text: str, step: str) -> str:
+    size = Decimal(1 if step == "whole" else step)
+    return f"{(worth(text) / size).quantize(Decimal(1), ROUND_HALF_UP) * size:f}"
+
+
+def to_figures(text: str, figures: str) -> str:
+    """Round in the decimal module, whose precision is counted in significant figures."""
+    with localcontext() as context:
+        context.prec, context.rounding = int(figures), ROUND_HALF_UP
+        found = +worth(text)
+        # 0.9 to two figures has them both; 8500 has no point.
+        missing = int(figures) - len(found.as_tuple().digits)
+        if missing > 0:
+            found = found.quantize(Decimal(1).scaleb(found.as_tuple().exponent - missing))
+        return f"{found:f}"
 
 
 def prime(n: int) -> bool:
@@ -367,6 +398,22 @@ RULES: dict[str, list[Rule]] = {
             r"multiple is \{(.+)\}\. One of the numbers is \{(.+)\}\. What is the other number\?",
             the_other,
         ),
+    ],
+    "number.round-places": [
+        (r"Round \{(.+)\} to (\d) decimal places?\.", to_places),
+        (r"Round \{(.+)\} to the nearest (\w+)(?: number)?\.", to_nearest),
+        (r"[A-Z].+ \{(.+)\} .+ Round this to the nearest (\d+)\.", to_nearest),
+        (r"Write \{(.+)\} as a decimal, rounded to (\d) decimal places\.", to_places),
+        (
+            r"A (?:.+ )?\{(.+)\} .+ \{(.+)\} .+, to 2 decimal places\?",
+            lambda a, b: to_places(f"{a}/{b}", "2"),
+        ),
+    ],
+    "number.round-figures": [
+        (r"Round \{(.+)\} to (\d) significant figures?\.", to_figures),
+        (r"[A-Z].+ \{(.+)\} .+ Round this to (\d) significant figures?\.", to_figures),
+        (r"Write \{(.+)\} as a decimal, rounded to (\d) significant figures\.", to_figures),
+        (r"Work out \{(.+)\}\. Give your answer to (\d) significant figures\.", to_figures),
     ],
 }
 
