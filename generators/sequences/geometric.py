@@ -153,7 +153,7 @@ def _by(ratio: Fraction) -> t.Node:
 def _next(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
     terms = _terms(first, ratio, 5)
     *given, value = terms
-    a, b, c, d = map(number_node, given)
+    a, b, _, d = map(number_node, given)
     asked = t.Product(d, (("×", _bracketed(b)), ("÷", _bracketed(a))))
     key = number_node(value)
     if ratio.numerator == 1:
