@@ -65,7 +65,7 @@ def _challenge(kind: int, a: int, b: int, p: int, q: int) -> bool:
             return a % 10 != 0 and b > 1 and p in (q + 1, q + 2) and a > 12
         case Kind.SQUARE:
             return (
-                b == 2 and q == 2 and p >= 2 and a in (3, 4, 5, 6, 7, 8, 9, 12, 15, 25) and p <= 7
+                b == 2 and q == 2 and p >= 3 and a in (3, 4, 5, 6, 7, 8, 9, 12, 15, 25) and p <= 7
             )
     return b >= 3 and p in (6, 7, 8) and q == 2 and a > 12 and a % 10 != 0 and a * b > 100
 
