@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from math import gcd
 
 import pytest
+from flint import fmpq, fmpq_mpoly_ctx
 
 from itembank.items.item import Item
 from itembank.notation import line
-from tests.generators.key_reader import sample
-from tests.generators.letter_values import same
+from tests.generators.key_reader import numbers, sample
+from tests.generators.letter_values import same, worth
 
 
 def terms_of(text: str) -> int:
@@ -61,18 +63,72 @@ def expand_two_brackets(item: Item, text: str) -> str:
     return f"({long}) × ({wide}){taken}"
 
 
+def quotient(text: str) -> str:
+    area, *wide = in_brackets(text)
+    width = wide[0] if wide else re.search(r"It is (\S+) metres wide", text)[1]  # type: ignore[index]
+    assert "length" in text
+    return f"({area}) ÷ ({width})"
+
+
+def factorise(item: Item, text: str) -> str:
+    if found := re.fullmatch(r"Factorise (.*?)(?: fully)?\.", text):
+        assert all(map(does_not_split, in_brackets(line(item.key)))), (text, line(item.key))
+        return found[1]
+    if "Find two numbers" in text:
+        total, product = numbers(text)
+        first, second = numbers(line(item.key))
+        assert (first + second, first * second) == (total, product)
+        return ""
+    return quotient(text)
+
+
+def does_not_split(text: str) -> bool:
+    """Tell whether python-flint finds one factor alone in a polynomial, and no common number."""
+    ring = fmpq_mpoly_ctx.get(sorted(set(re.findall("[a-z]", text))), "lex")
+    value = worth(text, dict(zip(map(str, ring.gens()), ring.gens(), strict=True)))
+    _, factors = value.factor()
+    assert all(number.q == 1 for number in value.coeffs())
+    common = gcd(*(int(number.p) for number in value.coeffs()))
+    return common == 1 and [power for _, power in factors] == [1]
+
+
 WORKED_OUT: dict[str, Callable[[Item, str], str]] = {
     "algebra.collect-terms": collect_terms,
     "algebra.expand-one-bracket": expand_one_bracket,
     "algebra.expand-two-brackets": expand_two_brackets,
+    "algebra.factorise": factorise,
+    "algebra.factorise-quadratics": factorise,
 }
-"""What the printed words ask, as one expression that the key has to be worth."""
+"""What the printed words ask, as one expression that the key has to be worth;
+``""`` where it is checked."""
 
 
 @pytest.mark.parametrize("name", WORKED_OUT)
 def test_keys_are_worth_what_is_printed(name: str) -> None:
     for item, text in sample(name):
         asked = WORKED_OUT[name](item, text)
+        if not asked:
+            continue
         assert same(asked, line(item.key)), (item.address, text, line(item.key))
         for slip in item.slips:
             assert not same(asked, line(slip.wrong)), (item.address, text, line(slip.wrong))
+
+
+def test_a_subject_gives_back_what_the_formula_says() -> None:
+    for item, text in sample("algebra.make-subject"):
+        found = re.search(r"formula (.*?)\. Make (\w)", text)
+        if found:
+            formula, subject = found[1], found[2]
+        else:
+            found = re.fullmatch(r"Make (\w) the subject of (.*)\.", text)
+            assert found, text
+            subject, formula = found[1], found[2]
+        left, right = formula.split(" = ")
+        letter, value = line(item.key).split(" = ")
+        assert letter == subject
+        wrong = [(line(slip.wrong).split(" = ")[1], False) for slip in item.slips]
+        for answer, holds in ((value, True), *wrong):
+            names = sorted(set(re.findall("[A-Za-z]", left + right)))
+            at = {name: fmpq(37 + 11 * place * place) for place, name in enumerate(names)}
+            at[letter] = worth(answer, at)
+            assert (worth(left, at) == worth(right, at)) is holds, (item.address, text, answer)
