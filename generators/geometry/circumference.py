@@ -275,7 +275,7 @@ class Circumference(Topic):
 
     def _half(self, n: int, _: int) -> Draft:
         given, value = amount(n, "cm"), PI * n / 2 + n
-        curve = t.divide(t.times(_PI, given), t.Int(2))
+        curve = t.times(t.frac(1, 2), _PI, given)
         return Draft(
             prompt(
                 f"{by_turns(_HALVES, n)} is a semicircle. Its straight edge is {{n}} long. "
@@ -298,7 +298,7 @@ class Circumference(Topic):
                 (m.DIAMETER_AS_RADIUS, PLACE.node(PI * n + 2 * n, "cm")),
             ),
             ("half", n),
-            constants=(2,),
+            constants=(1, 2),
         )
 
     def _arc(self, n: int, slice_: int) -> Draft:

@@ -10,6 +10,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.graphs._grids import Spot, grid, pair, steps_from
+from generators.graphs._misconceptions import SIGN_LOST, SWAPPED
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -18,11 +19,6 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
-SWAPPED = Misconception(
-    "graphs.coordinates-swapped",
-    "gives the coordinates in the wrong order",
-    "Which number comes first: how far along, or how far up or down?",
-)
 COUNTS_FROM_ONE = Misconception(
     "graphs.coordinates-from-one",
     "counts the lines of the grid from 1 instead of 0",
@@ -32,11 +28,6 @@ FIRST_ALONE = Misconception(
     "graphs.coordinates-first-alone",
     "looks at the first number alone",
     "How far up is your point? Which of the two numbers says so?",
-)
-SIGN_LOST = Misconception(
-    "graphs.coordinates-sign-lost",
-    "leaves out the minus signs",
-    "Is the point to the left or to the right of 0? Is it above or below 0?",
 )
 OTHER_ORDER = Misconception(
     "graphs.corners-other-order",

@@ -74,8 +74,42 @@ def _fourth(shape: str, points: dict[str, Spot]) -> Spot:
     return corner
 
 
+def midpoints(item: Item) -> str:
+    """Halfway: as far from the one end as from the other."""
+    text = text_of(item)
+    if item.figure is not None:
+        ends = [*seen(item).points.values()]
+    else:
+        found = numbers(text)
+        ends = [(found[0], found[1]), (found[2], found[3])]
+    (a, b), (c, d) = ends
+    if "is the midpoint of" in text:
+        return written((c + (c - a), d + (d - b)))
+    return written((a + (c - a) / 2, b + (d - b) / 2))
+
+
+def gradient(item: Item) -> str:
+    text = text_of(item)
+    if item.figure is not None:
+        said = seen(item)
+        ((a, b, _),) = said.lines.values()
+        return str(_slope(a, b))
+    found = numbers(text)
+    if "has a gradient of" in text:
+        x, y, u, m = found
+        return str(y + m * (u - x))
+    return str(_slope((found[0], found[1]), (found[2], found[3])))
+
+
+def _slope(a: Spot, b: Spot) -> Fraction:
+    """Return how much y grows for each 1 of x."""
+    return (b[1] - a[1]) / (b[0] - a[0])
+
+
 KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.coordinates": coordinates,
+    "graphs.midpoints": midpoints,
+    "graphs.gradient": gradient,
 }
 
 

@@ -102,6 +102,23 @@ def two_numbers(total: str, product: str) -> Answer:
     return tuple(fmpq(n) for n in max(found))  # the larger one first
 
 
+def known(given: str, asked: str) -> fmpq:
+    left, right = given.split(" = ")
+    assert value(left) == value(right)  # what pupils are told is true
+    return value(asked)
+
+
+def how_often(large: str, small: str) -> fmpq:
+    """Take the small amount off as often as it goes."""
+    left, count = value(large), 0
+    while left > 0:
+        left -= value(small)
+        count += 1
+    assert left == 0
+    return fmpq(count)
+
+
+KNOWN: Rule = (r"You are told that \{(.+)\}\. Use this to work out \{(.+)\}\.", known)
 SIGN: Rule = (r"Put <, > or = between \{(.+)\} and \{(.+)\}\.", signed)
 ORDER: Rule = (
     r"Write these in order of size, (smallest|largest) first: \{(.+)\}\.",
@@ -165,6 +182,42 @@ RULES: dict[str, list[Rule]] = {
         (
             r"What number is halfway between \{(.+)\} and \{(.+)\}\?",
             lambda a, b: (value(a) + value(b)) / 2,
+        ),
+    ],
+    "number.add-decimals": [
+        WORK_OUT,
+        BOX,
+        (
+            r".+ \{(.+)\}\. .+ \{(.+)\}\. How much (?:heavier|longer) .+ first(?: take)?\?",
+            lambda a, b: value(a) - value(b),
+        ),
+        (
+            r".+ buys a .+ for \{(.+)\} and an? .+ for \{(.+)\}\. The \w+ pays with \{(.+)\}\. "
+            r"How much change is there\?",
+            lambda a, b, paid: value(paid) - value(a) - value(b),
+        ),
+    ],
+    "number.multiply-decimals": [
+        WORK_OUT,
+        BOX,
+        KNOWN,
+        (
+            r".+ at \{(.+)\} a kilogram\. How much do \{(.+)\} kilograms of \w+ cost\?",
+            lambda price, mass: value(price) * value(mass),
+        ),
+    ],
+    "number.divide-decimals": [
+        WORK_OUT,
+        BOX,
+        KNOWN,
+        (
+            r"\{(.+)\} \w+ share the .+ equally\. It costs \{(.+)\}\. How much does each pay\?",
+            lambda people, price: value(price) / value(people),
+        ),
+        (
+            r".+ has \{(.+)\} of .+ (?:holds|needs) \{(.+)\}\. "
+            r"(?:How many|For how many) .+\?",
+            how_often,
         ),
     ],
 }

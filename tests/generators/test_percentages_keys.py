@@ -124,11 +124,30 @@ def reverse(item: Item, text: str) -> str | fmpq:
     return now * 100 / share
 
 
+def repeated(item: Item, text: str) -> str | fmpq:
+    if "overall" in text:
+        end = fmpq(1)
+        for share, way in zip(numbers(text), re.findall("goes (up|down)", text), strict=True):
+            end += (1 if way == "up" else -1) * end * share / 100
+        return abs(end - 1) * 100
+    (share,) = (exact(found) for found in re.findall(rf"({NUMBER})%", text))
+    (times,) = (int(found) for found in re.findall(r"(\d+) (?:days|weeks|months|years)\b", text))
+    (given,) = (n for n in numbers(text) if n not in (share, times))
+    fall = re.search("loses|used|takes|sells", text)
+    backwards = "at first" in text
+    value = given
+    for _ in range(times):
+        factor = 1 + (-1 if fall else 1) * share / 100
+        value = value / factor if backwards else value * factor
+    return value - given if "earned" in text else value
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "percentages.of-amount": of_amount,
     "percentages.express": express,
     "percentages.change": change,
     "percentages.reverse": reverse,
+    "percentages.repeated": repeated,
 }
 
 

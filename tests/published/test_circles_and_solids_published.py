@@ -44,3 +44,16 @@ def test_archimedes_on_the_square_and_the_circle(across: bool, n: int) -> None:
     count = exact(t.replaced(key.amount, {t.Sym("π"): t.Int(1)}))
     square = (n if across else 2 * n) ** 2
     assert abs(count * PI / square - Fraction(11, 14)) < Fraction(1, 1000)
+
+
+@pytest.mark.parametrize(("w", "h", "length"), [(8, 6, 5), (10, 4, 7), (12, 8, 9)])
+def test_euclid_on_half_a_box(w: int, h: int, length: int) -> None:
+    """Elements XI.28: a plane through diagonals cuts a box into two equal prisms."""
+    topic = find_topic("geometry.volume-of-prisms")
+    place = topic.spaces[Tier.SUPPORT].place((w, h, length, "cm"))
+    assert place is not None
+    half = exact(topic.item(Tier.SUPPORT, place).key)
+    boxes = find_topic("geometry.volume-of-cuboids")
+    place = boxes.spaces[Tier.SUPPORT].place((*sorted((w, h, length)), "cm"))
+    assert place is not None
+    assert exact(boxes.item(Tier.SUPPORT, place).key) == 2 * half

@@ -13,6 +13,7 @@ import pytest
 from generators.percentages._amounts import part_steps
 from generators.percentages.change import Change
 from generators.percentages.express import Express
+from generators.percentages.repeated import Repeated
 from generators.percentages.reverse import Reverse, back_to_whole
 from itembank.items.item import Draft, Find, Tier
 from itembank.notation import line, parse
@@ -71,3 +72,12 @@ def test_openstax_wholes(tenths: int, part: str, whole: str) -> None:
 def test_a_price_before_tax_at_the_standard_rate() -> None:
     # £54 with 20% tax is £45 without it: common practice in schools, no source.
     assert found(Reverse().make(Tier.CORE, "price", 200, 45)) == ("£45", Fraction(45))
+
+
+@pytest.mark.parametrize(
+    ("pounds", "tenths", "years", "end"),
+    [(1000, 50, 2, "£1102.50"), (1000, 100, 3, "£1331"), (100, 100, 2, "£121")],
+)
+def test_compound_interest_of_the_tables(pounds: int, tenths: int, years: int, end: str) -> None:
+    # 1.05² = 1.1025 and 1.1³ = 1.331 stand in every table of compound interest, from memory.
+    assert found(Repeated().make(Tier.CORE, "interest", tenths, pounds, years))[0] == end
