@@ -111,7 +111,11 @@ class FactoriseQuadratics(Topic):
     title = "Factorising quadratics"
     statements = ("algebra.manipulation",)
     prerequisites = ("algebra.expand-two-brackets", "algebra.factorise")
-    later = {tier: (Part(FACTORISING_QUADRATICS),) for tier in Tier}
+    later = {
+        Tier.SUPPORT: (Part(FACTORISING_QUADRATICS, lambda kind, a, b: kind == 0),),
+        Tier.CORE: (Part(FACTORISING_QUADRATICS),),
+        Tier.CHALLENGE: (Part(FACTORISING_QUADRATICS, lambda kind, p, a, b: kind < 3),),
+    }
     misconceptions = (
         *(AS_PRINTED, SUM_ONLY, PRODUCT_ONLY, SIGNS, SQUARE, NUMBER_LEFT, CROSSED, NOT_ROOTED),
     )

@@ -12,7 +12,7 @@ from generators.geometry import _misconceptions as m
 from itembank.figures.figure import Figure
 from itembank.figures.kinds.polygon_faults import kind_of_angle
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Step, prompt
+from itembank.items.item import Draft, Misconception, Step, prompt
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
@@ -143,16 +143,18 @@ def turned(parts: tuple[Part, ...], by: int) -> tuple[Part, ...]:
     return parts[at:] + parts[:at]
 
 
-def wrong_values(parts: Sequence[tuple[int, int]], value: int, whole: int) -> list[Wrong]:
+def wrong_values(
+    parts: Sequence[tuple[int, int]], value: int, whole: int, mistaken: Misconception | None = None
+) -> list[Wrong]:
     """Return the values that wrong ways give, where angles ax + b make a whole of 180° or 360°."""
     count, more = sum(a for a, _ in parts), sum(b for _, b in parts)
     with_letter = [(a, b) for a, b in parts if a]
     marked = [(a, b) for a, b in parts if a and (a, b) != (1, 0)]
     plain = sum(b for a, b in parts if a)
     numbers = more - plain
-    other, mistaken = (360, m.LINE_FULL_TURN) if whole == 180 else (180, m.POINT_HALF_TURN)
+    other, usual = (360, m.LINE_FULL_TURN) if whole == 180 else (180, m.POINT_HALF_TURN)
     found: list[Wrong] = [
-        (mistaken, whole_number(other - more, count)),
+        (mistaken or usual, whole_number(other - more, count)),
         (m.NUMBERS_LEFT_OUT, whole_number(whole - numbers, count) if plain else None),
         (m.NUMBERS_WRONG_WAY, whole_number(whole - numbers + plain, count) if plain else None),
         (m.ANGLE_NOT_LETTER, marked[0][0] * value + marked[0][1]),

@@ -103,3 +103,28 @@ ADDS_NUMBER = Misconception(
     "adds the number in the bracket instead of subtracting it, or the other way round",
     "What is done to the letter to make the angle? How do you undo it?",
 )
+TRIANGLE_FULL_TURN = Misconception(
+    "geometry.triangle-as-full-turn",
+    "makes the angles of a triangle add up to 360°",
+    "Tear the corners off a triangle and put them together. What do they make?",
+)
+TRIANGLE_ONE_ANGLE = Misconception(
+    "geometry.triangle-one-angle-taken",
+    "subtracts only one of the angles that are given from 180°",
+    "How many angles has a triangle? How many of them have you used?",
+)
+WRONG_PAIR = Misconception(
+    "geometry.isosceles-wrong-pair",
+    "takes the wrong two angles of an isosceles triangle to be equal",
+    "Which two sides are marked as equal? Which angles lie opposite them?",
+)
+EXTRA_SHARED = Misconception(
+    "geometry.isosceles-base-shared",
+    "shares what is left between two angles though one of the equal angles is given",
+    "Which angle is equal to the one that is given? So how many angles are left?",
+)
+ONE_BASE_ANGLE = Misconception(
+    "geometry.isosceles-one-base-angle",
+    "subtracts only one of the two equal angles",
+    "How many angles of that size does the triangle have?",
+)

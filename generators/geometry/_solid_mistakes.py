@@ -162,13 +162,48 @@ NO_ROOT_TAKEN = Misconception(
     "stops at the square of the radius",
     "You know the radius times itself. What is the radius?",
 )
-TALLER_HOLDS_MORE = Misconception(
-    "geometry.taller-holds-more",
-    "takes the taller one to hold more",
-    "Work out both volumes. Which length is used twice?",
+THIRD_OR_HALF_FOR_ROOT = Misconception(
+    "geometry.cylinder-halves-for-root",
+    "halves, where a square root is needed",
+    "Square your radius. Do you get back what the area of the circle is made of?",
 )
-SMALLER_HOLDS_MORE = Misconception(
-    "geometry.compares-lengths-only",
-    "multiplies the radius and the height, and compares these",
-    "Which length is used twice in the volume?",
+DIVIDED_BY_RADIUS = Misconception(
+    "geometry.cylinder-divides-by-radius",
+    "divides by the radius, and not by its square",
+    "How is the volume made from the radius? How often is the radius a factor?",
+)
+RADIUS_NOT_SQUARED = Misconception(
+    "geometry.cylinder-radius-not-squared",
+    "does not square the radii",
+    "How is the volume made from the radius? How often is the radius a factor?",
+)
+SAME_DEPTH = Misconception(
+    "geometry.cylinder-same-depth",
+    "takes the water to stay as deep as it was",
+    "Which stays the same when water is poured: its depth, or its volume?",
+)
+UPSIDE_DOWN = Misconception(
+    "geometry.cylinder-upside-down",
+    "divides the other way round",
+    "Is the second one wider or narrower? Does the water rise or fall?",
+)
+ONE_BASE = Misconception(
+    "geometry.surface-one-base",
+    "takes off one square only",
+    "Which faces are squares? How many of them are there?",
+)
+TWO_SIDES = Misconception(
+    "geometry.surface-two-sides",
+    "shares what is left among two sides instead of four",
+    "How many rectangles stand round the square base?",
+)
+HALF_OF_FACE = Misconception(
+    "geometry.surface-half-of-face",
+    "halves the area of a face to find its side",
+    "Multiply your edge by itself. Do you get the area of a face?",
+)
+HUNDRED_FOR_SQUARE = Misconception(
+    "geometry.hundred-for-square-metre",
+    "takes a square metre to be 100 square centimetres",
+    "How many rows of 1 cm squares fit on a square metre? How many are there in a row?",
 )

@@ -100,6 +100,7 @@ class AnglesAtAPoint(Topic):
 
     id = "geometry.angles-at-a-point"
     title = "Angles round a point"
+    statements = ("geometry.angles",)
     misconceptions = (
         *(m.POINT_HALF_TURN, m.COPIED, m.LEFT_OUT, m.SQUARE_UNSEEN, m.NOT_SHARED),
         *(m.MULTIPLE_ALONE, m.SHARED_EQUALLY, m.NUMBERS_LEFT_OUT, m.NUMBERS_WRONG_WAY),

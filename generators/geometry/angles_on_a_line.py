@@ -98,6 +98,7 @@ class AnglesOnALine(Topic):
 
     id = "geometry.angles-on-a-line"
     title = "Angles on a straight line"
+    statements = ("geometry.angles",)
     misconceptions = (
         *(m.LINE_FULL_TURN, m.LINE_RIGHT_ANGLE, m.COPIED, m.LEFT_OUT, m.SQUARE_UNSEEN),
         *(m.NOT_SHARED, m.SHARED_EQUALLY, m.MULTIPLE_ALONE, m.NUMBERS_LEFT_OUT),

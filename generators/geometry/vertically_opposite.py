@@ -91,6 +91,7 @@ class VerticallyOpposite(Topic):
 
     id = "geometry.vertically-opposite"
     title = "Vertically opposite angles"
+    statements = ("geometry.angles",)
     misconceptions = (
         *(m.OPPOSITE_AS_LINE, m.REST_OF_TURN, m.COPIED, m.LINE_RIGHT_ANGLE, m.NOT_DIVIDED),
         *(m.SUBTRACTS_MULTIPLIER, m.ADDS_NUMBER, m.ANGLE_NOT_LETTER, m.NUMBERS_WRONG_WAY),

@@ -289,3 +289,88 @@ PART_IS_ONE = Misconception(
     "counts a part of a square as 1",
     "What does a whole square stand for? What is that part of it?",
 )
+NEXT_ANGLE = Misconception(
+    "statistics.next-angle",
+    "names the sector that comes next in size",
+    "Compare the angles. Is there one that goes further?",
+)
+TURN_IS_180 = Misconception(
+    "statistics.pie-adds-to-180",
+    "takes the angles of a pie chart to add up to 180°",
+    "What part of a turn is the whole circle? How many degrees is that?",
+)
+ADDS_ANGLES = Misconception(
+    "statistics.adds-angles-and-stops",
+    "adds the angles that are known and stops there",
+    "How many degrees are there in the whole circle? How many are left?",
+)
+OUT_OF_100 = Misconception(
+    "statistics.degrees-out-of-100",
+    "writes the degrees over 100",
+    "How many degrees are there in the whole circle?",
+)
+ANGLE_AS_COUNT = Misconception(
+    "statistics.angle-as-count",
+    "gives the degrees as the number of things",
+    "How many are there in all? Can the sector stand for as many as its degrees?",
+)
+QUARTER_EACH = Misconception(
+    "statistics.quarter-each",
+    "takes each of the four sectors for a quarter",
+    "Is the angle of the sector 90°? Is it more or less than a quarter?",
+)
+DIVIDES_BY_ANGLE = Misconception(
+    "statistics.divides-360-by-angle",
+    "divides 360 by the angle",
+    "That says how often the sector fits into the circle. What is that part of all of them?",
+)
+DEGREES_FOR_MORE = Misconception(
+    "statistics.degrees-for-more",
+    "subtracts the degrees and gives that as the number",
+    "How many degrees stand for all of them? What does one of them have?",
+)
+OTHER_PART = Misconception(
+    "statistics.all-but-sector",
+    "gives all the other sectors instead of the one asked for",
+    "Which sector does the question ask about?",
+)
+TOTAL_AS_DEGREES = Misconception(
+    "statistics.total-as-degrees",
+    "gives the number of things as degrees",
+    "How many degrees stand for all of them? Share them out: how many for each?",
+)
+LINE_BELOW_POINT = Misconception(
+    "statistics.line-below-point",
+    "reads the numbered line below the point",
+    "Is the point at that number? How far above it is the point?",
+)
+LINE_ABOVE_POINT = Misconception(
+    "statistics.line-above-point",
+    "reads the numbered line above the point",
+    "Is the point at that number? How far below it is the point?",
+)
+LAST_PLACE = Misconception(
+    "statistics.last-place",
+    "names a point without reading its height",
+    "How high is the graph there? Read across to the axis.",
+)
+NEXT_PLACE = Misconception(
+    "statistics.nearest-height",
+    "names the point whose height comes next",
+    "How high is the graph there? Is it exactly the number in the question?",
+)
+END_OF_CHANGE = Misconception(
+    "statistics.end-of-change",
+    "gives the height at the end instead of the change",
+    "Where did it start? How far is it from there?",
+)
+COUNTS_SMALL_STEPS = Misconception(
+    "statistics.counts-small-steps",
+    "counts the small steps, each as 1",
+    "How many small steps go from one number to the next? What is each worth?",
+)
+ADDS_FOR_CHANGE = Misconception(
+    "statistics.adds-for-change",
+    "adds the two heights instead of subtracting",
+    "How high was it before, and how high after? How far apart are the two?",
+)

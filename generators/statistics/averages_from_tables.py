@@ -139,6 +139,10 @@ class AveragesFromTables(Topic):
 
     id = "statistics.averages-from-tables"
     title = "Averages from frequency tables"
+    statements = (
+        "statistics.averages",
+        "statistics.charts",
+    )
     misconceptions = (
         *(m.FREQUENCY_FOR_MODE_OF_TABLE, m.LARGEST_VALUE, m.RANGE_OF_FREQUENCIES, m.ADDS_VALUES),
         *(m.COUNTS_COLUMNS, m.MIDDLE_OF_VALUES, m.MEDIAN_OF_FREQUENCIES, m.FREQUENCIES_ALONE),

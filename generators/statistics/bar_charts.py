@@ -105,6 +105,7 @@ class BarCharts(Topic):
 
     id = "statistics.bar-charts"
     title = "Bar charts"
+    statements = ("statistics.charts",)
     misconceptions = (
         *(m.LINE_BELOW, m.LINE_ABOVE, m.ONE_EACH, m.OTHER_END, m.FIRST_IN_LINE, m.ADDS_FOR_MORE),
         *(m.READS_ONE_OF_TWO, m.TOTAL_OF_ALL, m.SUBTRACTS_TO_ADD, m.PART_TO_REST, m.EACH_ALIKE),

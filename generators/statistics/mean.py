@@ -108,6 +108,7 @@ class Mean(Topic):
 
     id = "statistics.mean"
     title = "The mean"
+    statements = ("statistics.averages",)
     misconceptions = (
         *(m.TOTAL_ONLY, m.MEDIAN_FOR_MEAN, m.HALVES_TOTAL, m.LEAVES_OUT_ZERO, m.ROUNDS_MEAN),
         *(m.MEAN_AGAIN, m.STOPS_AT_TOTAL, m.MEAN_OF_MEANS, m.OLD_COUNT, m.RISE_ONLY),

@@ -74,6 +74,7 @@ class Median(Topic):
 
     id = "statistics.median"
     title = "The median"
+    statements = ("statistics.averages",)
     misconceptions = (
         *(m.NOT_IN_ORDER, m.MEAN_FOR_MEDIAN, m.LOWER_MIDDLE, m.UPPER_MIDDLE, m.IGNORES_SIGN),
         *(m.MEDIAN_AGAIN, m.DOUBLES_MEDIAN, m.PLACE_FOR_VALUE),

@@ -125,6 +125,7 @@ class ModeAndRange(Topic):
 
     id = "statistics.mode-and-range"
     title = "The mode and the range"
+    statements = ("statistics.averages",)
     misconceptions = (
         *(m.FREQUENCY_FOR_MODE, m.LARGEST_FOR_MODE, m.MEDIAN_FOR_MODE, m.ENDS_OF_LIST),
         *(m.LARGEST_FOR_RANGE, m.SIGN_LOST, m.LONGER_IS_LARGER, m.RANGE_AGAIN, m.WRONG_END),

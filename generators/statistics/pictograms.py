@@ -77,6 +77,8 @@ class Pictograms(Topic):
 
     id = "statistics.pictograms"
     title = "Pictograms"
+    statements = ("statistics.charts",)
+    prerequisites = ("fractions.lowest-terms",)
     misconceptions = (
         *(m.IGNORES_KEY, m.PART_AS_WHOLE, m.LEAVES_OUT_PART, m.PART_IS_ONE, m.ADDS_FOR_MORE),
         *(m.READS_ONE_OF_TWO, m.TOTAL_OF_ALL, m.SUBTRACTS_TO_ADD, m.LARGEST_ONLY),

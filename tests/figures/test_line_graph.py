@@ -56,6 +56,13 @@ def test_the_words_are_enough_to_answer() -> None:
     ("question", "answer"),
     [
         ("What was the temperature at 10:00?", "15"),
+        ("At what time was the temperature {19} degrees?", "11:00"),
+        ("At what time was the temperature {17}?", "12:00"),
+        ("At what time was the temperature {16} degrees?", None),
+        ("At what time was the temperature {19} cm?", None),
+        ("At what time was the depth {19}?", None),
+        ("On which plant was the temperature {19}?", None),
+        ("At what time was the temperature not {19}?", None),
         (
             "The graph shows the temperature. At what time was the temperature highest?",
             "11:00",

@@ -9,6 +9,7 @@ from math import gcd
 import pytest
 from flint import fmpq, fmpq_mpoly_ctx
 
+from itembank.figures.figure import kind_of
 from itembank.items.item import Item
 from itembank.notation import line
 from tests.generators.key_reader import numbers, sample
@@ -92,11 +93,80 @@ def does_not_split(text: str) -> bool:
     return common == 1 and [power for _, power in factors] == [1]
 
 
+DONE = {"adds": "+", "subtracts": "-", "multiplies by": "×", "divides by": "÷"}
+
+
+def through(start: str, steps: str) -> str:
+    """Return what comes of a number to which things are done, in the words of a sentence."""
+    value = start
+    for verb, number in re.findall(rf"({'|'.join(DONE)}) (\d+|x)", steps):
+        value = f"({value}) {DONE[verb]} {number}"
+    return value
+
+
+def function_machines(item: Item, text: str) -> str:
+    key = line(item.key)
+    if item.figure is not None:
+        words = kind_of(item.figure).words(item.figure)
+        steps, number = re.fullmatch(
+            r"A function machine (.*)\. The number (.*?) (?:goes|comes) .*", words
+        ).groups()  # type: ignore[union-attr]
+        number = number.replace("negative ", "-")
+        if "input" in text:
+            assert same(through(key, steps), number)
+            return ""
+        return through(number, steps)
+    if "What number" in text and "a number." in text:
+        start, end = re.search(r"input is (\d+), the output is (\d+)", text).groups()  # type: ignore[union-attr]
+        steps = text.partition(". When")[0].replace("a number", key)
+        steps = re.sub(r"multiplies (?=\d)", "multiplies by ", steps)
+        assert same(through(start, steps), end)
+        return ""
+    steps = text.partition(". ")[0]
+    if "the same number" in text:
+        assert same(through(key, steps), key)
+        return ""
+    assert "The input is n" in text
+    assert "(" not in key
+    return through("n", steps)
+
+
+TALES: tuple[tuple[str, str], ...] = (
+    (r"of them (?:leave|are on loan|drive out)|spoils", "{0} - {1}"),
+    (r" more\. .* equally| more join", "({0} + {1}) ÷ {2}"),
+    (r" equally ", "{0} ÷ {1}"),
+    (r"each (?:day|morning)\.|Each (?:bag|crate)", "{1} × {0}"),
+    (r"pence and|child ticket|leeks|minibus|trailer", "{2} × {0} + {3} × {1}"),
+    (r" plus |set up", "{0} + {1} × {2}"),
+    (r" left\.$", "{0} - {1} × {2}"),
+    (r"Each of", "{0} × ({1} + {2})"),
+    (r" (?:fewer) ", "{0} + {1} × {0} + {1} × {0} - {2}"),
+    (r"older|more (?:seats|lengths|story)", "{0} + {1}"),
+    (r"subtracts it from", "{1} - {0}"),
+    (r" times its width", "2 × {0} + 2 × ({2} × {0} + {1})"),
+    (r" more \w+ than ", "{0} × {2} + {1} × ({2} + {3})"),
+)
+"""Words of a story, and what its numbers and letters make, in the order in which they come."""
+
+
+def form_expressions(item: Item, text: str) -> str:
+    if "thinks of" in text and "it from" not in text:
+        number = re.search(r"a number (\w)", text)
+        assert number
+        steps = re.sub(r"multipl\w+ \w+ \w*? ?by", "multiplies by", text)
+        return through(number[1], steps)
+    parts = re.findall(r"(?<![A-Za-z'])(\d+|[b-z])(?![A-Za-z])", text)
+    made = next(made for words, made in TALES if re.search(words, text))
+    return made.format(*parts)
+
+
 WORKED_OUT: dict[str, Callable[[Item, str], str]] = {
     "algebra.collect-terms": collect_terms,
     "algebra.expand-one-bracket": expand_one_bracket,
     "algebra.expand-two-brackets": expand_two_brackets,
     "algebra.factorise": factorise,
+    "algebra.form-expressions": form_expressions,
+    "algebra.function-machines": function_machines,
     "algebra.factorise-quadratics": factorise,
 }
 """What the printed words ask, as one expression that the key has to be worth;

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+import re
+from fractions import Fraction
+
 import pytest
 
+from itembank.items.item import Item
 from tests.generators.geometry_reader import (
+    Form,
+    form,
     items,
     letter_asked,
     listed,
@@ -47,3 +53,46 @@ def test_where_two_lines_cross() -> None:
             )
         ]
         assert found == [number(item)], item.address
+
+
+def corner_angles(item: Item) -> dict[str, Form]:
+    """Return what is said of the angles of a polygon, by its corners."""
+    text = said(item)
+    found = {
+        corner: form(phrase)
+        for corner, phrase in re.findall(r"The angle at ([A-Z]) is (.*?)\.(?: |$)", text)
+    }
+    return {corner: each for corner, each in found.items() if each is not None}
+
+
+def test_angles_of_a_triangle() -> None:
+    for item in items("geometry.angles-in-triangles"):
+        text, angles, wanted = said(item), corner_angles(item), letter_asked(item)
+        if equal := re.search(r"sides ([A-C]{2}) and ([A-C]{2}) are marked as equal", text):
+            # The angle opposite a side is at the corner that is no end of it.
+            first, other = (({*"ABC"} - {*side}).pop() for side in equal.groups())
+            # Every triangle with those two angles equal, in whole degrees, is tried.
+            found = set()
+            for size in range(1, 90):
+                sizes = dict.fromkeys("ABC", 180 - 2 * size) | {first: size, other: size}
+                values = fitting(angles, sizes)
+                if values is not None:
+                    found.add(values[wanted])
+            assert found == {number(item)}, item.address
+        else:
+            forms = [*angles.values()]
+            assert number(item) == tried([forms], [180], wanted), item.address
+
+
+def fitting(angles: dict[str, Form], sizes: dict[str, int]) -> dict[str, Fraction] | None:
+    """Return the letters with which labels have these sizes, None where there are none."""
+    values: dict[str, Fraction] = {}
+    for corner, (count, letter, more) in angles.items():
+        if not letter:
+            if more != sizes[corner]:
+                return None
+            continue
+        value = Fraction(sizes[corner] - more, count)
+        if values.setdefault(letter, value) != value:
+            return None
+    return values

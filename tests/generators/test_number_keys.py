@@ -19,13 +19,13 @@ from itembank.figures.figure import kind_of
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
-from tests.generators.number_reader import value
+from tests.generators.number_reader import root, value
 
 EACH = 130
 """Questions of a tier that are answered again."""
 
-Answer = fmpq | str | tuple[fmpq, ...] | Callable[[fmpq], bool]
-"""A number, the key as it is written, several numbers, or what tells whether a number is right."""
+Answer = Any
+"""A number, the key as it is written, several numbers, an expression, or what judges the key."""
 Rule = tuple[str, Callable[..., Answer]]
 
 
@@ -43,7 +43,9 @@ def same(answer: Answer, key: str) -> bool:
     if isinstance(answer, str):
         return answer == key
     if callable(answer):
-        return bool(answer(value(key)))
+        return bool(answer(key))
+    if isinstance(answer, Expression):
+        return answer.says(key)
     return bool(answer == value(key))
 
 
@@ -102,6 +104,49 @@ def two_numbers(total: str, product: str) -> Answer:
     return tuple(fmpq(n) for n in max(found))  # the larger one first
 
 
+class Expression:
+    """An expression in letters, to be compared with another where they stand for numbers."""
+
+    def __init__(self, text: str) -> None:
+        self.text = text
+
+    def at(self, start: int) -> fmpq:
+        text, letters = self.text, sorted(set(re.findall("[a-z]", self.text)))
+        text = re.sub(r"(?<=[\da-z])(?=[a-z])", "×", text)
+        for place, letter in enumerate(letters):
+            text = text.replace(letter, str(start + 4 * place))
+        return value(text)
+
+    def says(self, other: str) -> bool:
+        letters = set(re.findall("[a-z]", self.text))
+        assert set(re.findall("[a-z]", other)) == letters
+        return all(self.at(n) == Expression(other).at(n) for n in (2, 3, 7))
+
+
+def one_power(text: str, base: str) -> Callable[[str], bool]:
+    """Tell whether a key is one power of the base, and worth what was asked."""
+
+    def tells(key: str) -> bool:
+        match = re.fullmatch(rf"{base}\^(\d+|\(-\d+\))", key)
+        return match is not None and Expression(text).says(key)
+
+    return tells
+
+
+def written_out(base: str, index: str) -> Callable[[str], bool]:
+    return lambda key: key == " × ".join([base] * int(index))
+
+
+def with_roots(numbers: str) -> str:
+    """Return numbers and square roots in order of their squares."""
+    parts = numbers.split(", ")
+
+    def square(text: str) -> fmpq:
+        return value(text[1:]) if text[0] == "√" else value(text) ** 2
+
+    return ", ".join(sorted(parts, key=square))
+
+
 def known(given: str, asked: str) -> fmpq:
     left, right = given.split(" = ")
     assert value(left) == value(right)  # what pupils are told is true
@@ -118,6 +163,7 @@ def how_often(large: str, small: str) -> fmpq:
     return fmpq(count)
 
 
+AS_POWER: Rule = (r"Write \{(.+)\} as a (?:single )?power of \{(.+)\}\.", one_power)
 KNOWN: Rule = (r"You are told that \{(.+)\}\. Use this to work out \{(.+)\}\.", known)
 SIGN: Rule = (r"Put <, > or = between \{(.+)\} and \{(.+)\}\.", signed)
 ORDER: Rule = (
@@ -177,7 +223,7 @@ RULES: dict[str, list[Rule]] = {
         ),
         (
             r"Write a decimal between \{(.+)\} and \{(.+)\}\.",
-            lambda a, b: lambda given: value(a) < given < value(b),
+            lambda a, b: lambda key: value(a) < value(key) < value(b),
         ),
         (
             r"What number is halfway between \{(.+)\} and \{(.+)\}\?",
@@ -219,6 +265,24 @@ RULES: dict[str, list[Rule]] = {
             r"(?:How many|For how many) .+\?",
             how_often,
         ),
+    ],
+    "number.powers-and-roots": [
+        WORK_OUT,
+        AS_POWER,
+        (
+            r"Work out \{([^{}]+)\}\. Give your answer (?:as a fraction|in its lowest terms)\.",
+            lambda e: value(e),
+        ),
+        (r"Write \{(\d+)\^(\d+)\} as a product, without powers\.", written_out),
+        (
+            r"A square .+ has an area of \{(.+)\} square metres\. How many metres .+ round it\?",
+            lambda area: 4 * root(value(area), 2),
+        ),
+        (r"Write these in order of size, smallest first: \{(.+)\}\.", with_roots),
+    ],
+    "number.index-laws": [
+        AS_POWER,
+        (r"Simplify \{([^{}]+)\}\.", Expression),
     ],
 }
 

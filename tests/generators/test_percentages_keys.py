@@ -142,12 +142,33 @@ def repeated(item: Item, text: str) -> str | fmpq:
     return value - given if "earned" in text else value
 
 
+def simple_interest(item: Item, text: str) -> str | fmpq:
+    if found := re.search(rf"saves £({NUMBER}) at simple .* (\d+) years £({NUMBER}) is", text):
+        saved, years, end = map(exact, found.groups())
+        rates = (fmpq(rate, 2) for rate in range(1, 40))
+        return next(rate for rate in rates if saved + saved * rate / 100 * years == end)
+    if found := re.search(rf"saves £({NUMBER}) at ({NUMBER})% .* many years is £({NUMBER})", text):
+        saved, rate, end = map(exact, found.groups())
+        return next(fmpq(y) for y in range(1, 99) if saved + saved * rate / 100 * y == end)
+    if found := re.search(rf"saves at ({NUMBER})% .* In (\d+) years .* £({NUMBER})\.", text):
+        rate, years, interest = map(exact, found.groups())
+        return interest / years / rate * 100
+    found = re.search(rf"saves £({NUMBER}) at ({NUMBER})% .* (\d+) (years|months)", text)
+    assert found, text
+    saved, rate, time = map(exact, found.groups()[:3])
+    interest = sum((saved * rate / 100 / 12 for _ in range(int(time.p) * 12)), fmpq(0))
+    if found[4] == "months":
+        interest /= 12
+    return saved + interest if "in the account" in text else interest
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "percentages.of-amount": of_amount,
     "percentages.express": express,
     "percentages.change": change,
     "percentages.reverse": reverse,
     "percentages.repeated": repeated,
+    "percentages.simple-interest": simple_interest,
 }
 
 

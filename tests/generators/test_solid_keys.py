@@ -57,9 +57,50 @@ def prism(text: str) -> Worth:
     return Worth(base * high * long / 2, 3)
 
 
+def cylinder(text: str) -> Worth:
+    pi, given = arb.pi(), amounts(text)
+    if "poured" in text:
+        first, deep, second = given
+        return Worth(first**2 * deep / second**2, 1)
+    if "has a volume of" in text:
+        volume, other = given
+        if "its height" in text:
+            assert "a radius of" in text
+            return Worth(volume / pi / other**2, 1)
+        r = (volume / pi / other).sqrt()
+        return Worth(2 * r if "its diameter" in text else r, 1)
+    across, high = given
+    assert ("diameter" in text) != ("radius" in text)
+    r = across / 2 if "diameter" in text else across
+    return Worth(pi * r * r * high, 3)
+
+
+def surface(text: str) -> Worth:
+    given = amounts(text)
+    if "net of a cuboid" in text:
+        return Worth(sum((2 * given[k] * given[k + 1] for k in (0, 2, 4)), arb(0)), 2)
+    if "without a lid" in text:
+        a, b, c = given
+        return Worth(a * b + 2 * c * (a + b), 2)
+    if "square base" in text:
+        side, whole = given
+        return Worth(side * side * (whole - 2 * side * side) / (4 * side), 3)
+    if "has a surface area" in text:
+        edge = (given[0] / 6).sqrt()
+        return Worth(edge**3, 3) if "its volume" in text else Worth(edge, 1)
+    if "triangle" in text:
+        w, h, slope, long = given
+        assert abs(w * w + h * h - slope * slope) < arb("1e-30")
+        return Worth(w * h + (w + h + slope) * long, 2)
+    a, b, c = given
+    return Worth(2 * (a * b + b * c + c * a), 2)
+
+
 SOLVERS: dict[str, Solver] = {
     "geometry.volume-of-cuboids": cuboid,
     "geometry.volume-of-prisms": prism,
+    "geometry.cylinders": cylinder,
+    "geometry.surface-area": surface,
 }
 
 

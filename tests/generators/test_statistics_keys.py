@@ -214,9 +214,46 @@ def bar_chart(text: str, said: str) -> Fraction | str:
     return values[f"{day} for {asked[0]}"] - values[f"{day} for {asked[1]}"]
 
 
+def pie(text: str, said: str) -> Fraction | str:
+    angles = dict(re.findall(r"The angle of the sector (\w+) is (\S+) degrees", said))
+    known = {name: Fraction(size) for name, size in angles.items() if size != "x"}
+    if "value of x" in text:
+        return 360 - sum(known.values())
+    if "largest" in text or "smallest" in text:
+        return (max if "largest" in text else min)(known, key=known.__getitem__)
+    whole = re.search(r"stands for (\d+)", said)
+    if whole is None:  # a fraction
+        return counted(text, known)
+    if "degrees stand for one" in text:
+        return Fraction(360, int(whole[1]))
+    return counted(text, {name: size * int(whole[1]) / 360 for name, size in known.items()})
+
+
+def line_graph(text: str, said: str) -> Fraction | str:
+    values = bars(re.sub(r"The point at (\S+) stands", r"The bar of \1 ends", said))
+    question = text.split(". ")[1]
+    named = [name for name in re.findall(r"\d\d:\d\d|[A-Z][a-z]+", question) if name in values]
+    if re.search("highest|greatest|most", question):
+        return max(values, key=values.__getitem__)
+    if re.search("lowest|least|fewest", question):
+        return min(values, key=values.__getitem__)
+    if "By how much" in question:
+        first, second = named
+        up = values[second] - values[first]
+        return up if " rise " in question else -up
+    if named:
+        (name,) = named
+        return values[name]
+    (height,) = numbers(question)
+    (place,) = (name for name, value in values.items() if value == height)
+    return place
+
+
 BY_WORDS_OF_FIGURE: dict[str, Callable[[str, str], Fraction | str]] = {
     "statistics.averages-from-tables": from_table,
     "statistics.bar-charts": bar_chart,
+    "statistics.line-graphs": line_graph,
+    "statistics.pie-charts": pie,
     "statistics.pictograms": lambda text, said: counted(text, squares(said)),
 }
 

@@ -57,3 +57,15 @@ def test_euclid_on_half_a_box(w: int, h: int, length: int) -> None:
     place = boxes.spaces[Tier.SUPPORT].place((*sorted((w, h, length)), "cm"))
     assert place is not None
     assert exact(boxes.item(Tier.SUPPORT, place).key) == 2 * half
+
+
+@pytest.mark.parametrize(("radius", "height"), [(3, 6), (5, 10), (4, 8)])
+def test_archimedes_on_the_cylinder_round_a_ball(radius: int, height: int) -> None:
+    """On the Sphere and Cylinder I: a cylinder as high as wide holds 3/2 of the ball in it."""
+    topic = find_topic("geometry.cylinders")
+    place = topic.spaces[Tier.SUPPORT].place((False, radius, height, "cm"))
+    assert place is not None
+    key = topic.item(Tier.SUPPORT, place).key
+    assert isinstance(key, t.Quantity)
+    count = exact(t.replaced(key.amount, {t.Sym("π"): t.Int(1)}))
+    assert count == Fraction(3, 2) * Fraction(4, 3) * radius**3

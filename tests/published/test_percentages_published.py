@@ -15,6 +15,7 @@ from generators.percentages.change import Change
 from generators.percentages.express import Express
 from generators.percentages.repeated import Repeated
 from generators.percentages.reverse import Reverse, back_to_whole
+from generators.percentages.simple_interest import SimpleInterest
 from itembank.items.item import Draft, Find, Tier
 from itembank.notation import line, parse
 from itembank.notation import tree as t
@@ -81,3 +82,14 @@ def test_a_price_before_tax_at_the_standard_rate() -> None:
 def test_compound_interest_of_the_tables(pounds: int, tenths: int, years: int, end: str) -> None:
     # 1.05² = 1.1025 and 1.1³ = 1.331 stand in every table of compound interest, from memory.
     assert found(Repeated().make(Tier.CORE, "interest", tenths, pounds, years))[0] == end
+
+
+@pytest.mark.parametrize(
+    ("pounds", "tenths", "years", "interest"),
+    [(500, 60, 3, "£90"), (950, 30, 5, "£142.50"), (36_000, 65, 4, "£9360")],
+)
+def test_openstax_simple_interest(pounds: int, tenths: int, years: int, interest: str) -> None:
+    # Prealgebra 2e, section 6.4, Solve Simple Interest Applications, from memory.
+    assert found(SimpleInterest().make(Tier.SUPPORT, "interest", pounds, tenths, years))[0] == (
+        interest
+    )

@@ -106,7 +106,19 @@ def _cells(figure: LineGraph) -> dict[tuple[str, ...], int]:
 def _read(figure: LineGraph, reading: Reading) -> t.Node:
     if reading.name == "total":  # of a temperature there is none
         raise not_shown(reading)
+    if reading.name == "place" and len(reading.of) == 1:
+        names = [name for name, value in figure.points if str(value) == reading.of[0]]
+        if len(names) != 1:
+            raise FigureError(f"not one point of it stands at {reading.of[0]}")
+        return t.Label(names[0])
     return chart_read(_cells(figure), reading)
+
+
+def _readings(figure: LineGraph) -> tuple[Reading, ...]:
+    found = [reading for reading in chart_readings(_cells(figure)) if reading.name != "total"]
+    values = [value for _, value in figure.points]
+    found += [Reading("place", (str(value),)) for value in values if values.count(value) == 1]
+    return tuple(found)
 
 
 def _words(figure: LineGraph) -> str:
@@ -132,7 +144,7 @@ def _printed(figure: LineGraph) -> tuple[t.Node, ...]:
 
 def _asked(figure: LineGraph, found: re.Match[str]) -> Asked:
     names = tuple(name for name, _ in figure.points)
-    shown = Shown(names, (), figure.counts, figure.title, f"{figure.along} time point line")
+    shown = Shown(names, (), figure.counts, figure.title, f"{figure.along} time point line month")
     what = asked(shown, re.sub(r"^at what\b", "at which", found["all"], flags=re.IGNORECASE))
     if any(reading.name == "total" for _, reading in what.readings) or len(what.readings) == 3:
         raise FigureError("what stands at the points of a line graph is not added up")
@@ -158,6 +170,21 @@ def _change(figure: LineGraph, found: re.Match[str]) -> Asked:
     return with_sizes(figure, Asked(t.sub(t.Sym("a"), t.Sym("b")), readings), found[0])
 
 
+def _place(figure: LineGraph, found: re.Match[str]) -> Asked:
+    """Return the point that stands at a number: *at what time was the temperature {15}*."""
+    shown = figure.counts.casefold()
+    unit = (found["unit"] or "").casefold()
+    if found["what"].casefold() not in shown or found["sort"].casefold() not in _sorts(figure):
+        raise FigureError(f"it does not show the ‘{found['what']}’ of a ‘{found['sort']}’")
+    if unit and unit not in shown and not (unit in ("degrees", "°c") and "°" in shown):
+        raise FigureError(f"it is not marked in ‘{unit}’")
+    return Asked(t.Sym("r"), (("r", Reading("place", (found["number"],))),))
+
+
+def _sorts(figure: LineGraph) -> list[str]:
+    return f"{figure.along} time point day month week year".casefold().split()
+
+
 _PLACE = r"\{?[\w :–’'-]{1,14}?\}?"
 
 LINE_GRAPH = register_figure(
@@ -168,16 +195,20 @@ LINE_GRAPH = register_figure(
         drawing=_drawing,
         words=_words,
         printed=_printed,
-        readings=lambda figure: tuple(
-            reading for reading in chart_readings(_cells(figure)) if reading.name != "total"
-        ),
+        readings=_readings,
         read=_read,
         wordings=(
             Wording(
-                r"(?:by )?how (?:much|many \w+) (?:did|does) the (?P<what>[\w’'-]+(?: [\w’'-]+)?) "
+                r"(?:by )?how (?:much|many \w+) (?:did|does) the (?:number of )?"
+                r"(?P<what>[\w’'-]+(?: [\w’'-]+)?) "
                 rf"(?P<way>{_UP}|fall|drop|decrease|go down) (?:by )?(?:between|from) "
                 rf"(?P<first>{_PLACE}) (?:and|to) (?P<second>{_PLACE})",
                 _change,
+            ),
+            Wording(
+                r"(?:at what|in which|on which) (?P<sort>\w+) (?:is|was) the "
+                r"(?P<what>[\w’'-]+) \{(?P<number>\d{1,7})\}(?: (?P<unit>[\w°]+))?",
+                _place,
             ),
             Wording(
                 r"(?P<all>(?:how many|what (?:is|was)|which|(?:on|in|at|for) which|"

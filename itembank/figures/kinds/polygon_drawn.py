@@ -16,6 +16,7 @@ from itembank.figures.kinds.placed_labels import (
     beside,
     between,
     exactly,
+    half_size,
     reach,
     unit,
 )
@@ -24,7 +25,7 @@ from itembank.figures.kinds.polygon_shape import Shape, shape_of
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
 
-_SIZES = ((9, 4), (11, 5), (12, 6), (13, 8))
+_SIZES = ((9, 4), (11, 5), (12, 6), (13, 8), (15, 8))
 """Room for the outline, in ems: the first in which every label has a place is taken."""
 _ARC = Fraction(7, 10)
 _SQUARE = 0.4
@@ -152,8 +153,18 @@ def _labels(
     outward = 1 if shape.twice_area < 0 else -1
     for corner, label in figure.angles:
         rays = _rays(shape, corner)
-        places = between(label, at[corner], *rays, float(_ARC), 4.0)
-        sheet.put(label, [p for p in places if _inside(at, shape, p)], "angle label")
+        places = between(label, at[corner], *rays, float(_ARC), 4.0, 2.4)
+        # Nearer to its own corner than to the others, or it would be taken for theirs; the middle
+        # of a wide label may be as near to another.
+        much = 1.2 if half_size(label)[0] < 1.5 else 1.0
+        others = [spot for name, spot in at.items() if name != corner]
+        kept = [
+            place
+            for place in places
+            if all(much * math.dist(place, at[corner]) <= math.dist(place, far) for far in others)
+            and _inside(at, shape, place)
+        ]
+        sheet.put(label, kept, "angle label")
     if figure.height is not None and figure.height.label is not None and foot is not None:
         label, top = figure.height.label, at[figure.height.corner]
         ux, uy = unit(foot, top)

@@ -63,6 +63,10 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
         found = [name for name, value in points.items() if value == best]
         if len(found) == 1:
             return t.Label(found[0])
+    if reading.name == "place" and len(reading.of) == 1:
+        found = [name for name, value in points.items() if str(value) == reading.of[0]]
+        if len(found) == 1:
+            return t.Label(found[0])
     raise NotExact("the drawing does not show it")
 
 

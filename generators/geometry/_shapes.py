@@ -1,0 +1,63 @@
+"""Corners of shapes with given angles, at whole numbers."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+
+from itembank.notation import tree as t
+
+Corners = tuple[tuple[t.Node, t.Node], ...]
+_SIDE = 1000
+
+
+def at(*spots: tuple[int, int]) -> Corners:
+    """Return corners at whole numbers."""
+    return tuple((t.num(x), t.num(y)) for x, y in spots)
+
+
+def triangle_corners(a: int, b: int) -> Corners:
+    """Return a triangle with so many degrees at A and B, its side AB level and 1000 long.
+
+    With equal angles at A and B its other sides are exactly equal, and a right angle at A or B
+    is exactly right.
+
+    >>> [tuple(node.n for node in spot) for spot in triangle_corners(45, 90)]
+    [(0, 0), (1000, 0), (1000, 1000)]
+    """
+    first, other = math.radians(a), math.radians(b)
+    high = _SIDE * math.sin(first) * math.sin(other) / math.sin(first + other)
+    along = _SIDE // 2 if a == b else round(high * math.cos(first) / math.sin(first))
+    return at((0, 0), (_SIDE, 0), (along, round(high)))
+
+
+def quadrilateral_corners(angles: Sequence[int], *, level: bool = False) -> Corners:
+    """Return a quadrilateral with so many degrees at A, B, C and D, its side AB level.
+
+    With `level` its angles at A and D make 180°, and its sides AB and DC are exactly parallel.
+    A right angle at A or B is exactly right.
+    """
+    a, b, c, _ = angles
+    made = []
+    for far in (600, 500, 700, 400, 800, 900, 300, 1100):
+        dx, dy = far * _cos(a), far * _sin(a)
+        # From B in the direction of C, and from C in the direction of D, as far as is needed.
+        ux, uy, vx, vy = _cos(180 - b), _sin(180 - b), _cos(360 - b - c), _sin(360 - b - c)
+        cross = ux * vy - uy * vx
+        if abs(cross) < 0.05:
+            continue
+        wx, wy = dx - _SIDE, dy
+        second, third = (wx * vy - wy * vx) / cross, (ux * wy - uy * wx) / cross
+        high = round(dy)
+        along = _SIDE + second * ux, second * uy
+        spots = ((0, 0), (_SIDE, 0), (round(along[0]), high if level else round(along[1])))
+        made.append((min(second, third, far), at(*spots, (round(dx), high))))
+    return max(made, key=lambda each: each[0])[1]
+
+
+def _cos(degrees: int) -> float:
+    return 0.0 if degrees % 180 == 90 else math.cos(math.radians(degrees))
+
+
+def _sin(degrees: int) -> float:
+    return math.sin(math.radians(degrees))

@@ -1,0 +1,331 @@
+"""The volume of cylinders: exact in π, rounded, back to a length, and which of two holds more.
+
+England's programme of study for key stage 3 (2013) asks pupils to "derive and apply formulae to
+calculate and solve problems involving: [...] volume of cuboids (including cubes) and other prisms
+(including cylinders)" (from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+from typing import Any
+
+from generators._turns import by_turns
+from generators.geometry import _solid_mistakes as m
+from generators.geometry._calculator import FIGURES, NEAREST, PI, PLACE, Accuracy, amount, of_pi
+from itembank.items.item import Draft, Find, Round, Step, Tier, prompt
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
+from itembank.notation import tree as t
+
+_PI, _TWO = t.Sym("π"), t.Int(2)
+_RULE = "The volume is π times the square of the radius, times the height."
+_IN_PI = " Leave your answer in terms of π."
+_SMALL = ("candle", "tin", "mug", "jar")
+_LARGE = ("tank", "silo", "well", "tower")
+_BUTTS = ("water butt", "barrel", "drum", "tank")
+_PAIRS = (("vase", "bowl"), ("jar", "pan"), ("jug", "tub"), ("beaker", "dish"))
+
+
+def _support(across: bool, n: int, h: int, unit: str) -> bool:
+    radius = Fraction(n, 2) if across else Fraction(n)
+    if unit == "m" and (radius > 6 or h > 12):
+        return False
+    sized = radius.denominator == 1 and 3 <= radius <= 10 and h != radius and h <= 4 * radius
+    counts = {radius**2 * h, 2 * radius * h, radius * h * h, 4 * radius**2 * h}
+    return sized and len(counts) == 4
+
+
+def _core(kind: str, across: bool, tenths: int, h: int) -> bool:
+    if kind == "height":  # back from so many times π to the height
+        return tenths % 10 == 0 and not across and 3 <= tenths // 10 <= 9 and h * 10 != tenths
+    # What stands on a table, or in a yard: neither flat nor thin.
+    wide = tenths if across else 2 * tenths
+    sized = 50 <= wide <= 95 and wide <= 20 * h <= 5 * wide
+    return sized and tenths % 10 != 0 and (tenths + h + across) % 2 == 0
+
+
+def _challenge(kind: str, a: int, b: int, h: int, k: int) -> bool:
+    if kind == "radius":  # back from so many times π to the radius or the diameter
+        return 3 <= a <= 10 and b == 3 and h != 4 and h not in (a, 2 * a) and k < 2
+    if kind == "butt":  # 10a across and 10h high, in litres
+        return 3 <= a <= 9 and b == 3 and 4 <= h <= 12 and a != h and k == 0
+    # from a radius of a into one of b
+    depth = Fraction(a * a * h, b * b)
+    fits = k == 0 and a != b and 2 * b > a and 2 * a > b and depth.denominator > 1
+    digits = {depth, Fraction(a * h, b), Fraction(b * b * h, a * a), Fraction(h)}
+    tie = (20 * depth) % 2 == 1  # exactly between two tenths
+    return fits and not tie and 2 <= depth <= 25 and len({round(10 * each) for each in digits}) == 4
+
+
+@register
+class Cylinders(Topic):
+    """Exact in π; rounded, and back to a height; back to a radius, litres, which holds more."""
+
+    id = "geometry.cylinders"
+    title = "Volume of cylinders"
+    statements = ("geometry.formulae",)
+    prerequisites = ("geometry.area-of-circles", "geometry.volume-of-prisms")
+    misconceptions = (
+        m.CYLINDER_ACROSS,
+        m.CYLINDER_HALF,
+        m.RADIUS_DOUBLED,
+        m.HEIGHT_SQUARED,
+        m.NO_PI,
+        m.DIVIDED_BY_RADIUS,
+        m.NO_ROOT_TAKEN,
+        m.THIRD_OR_HALF_FOR_ROOT,
+        m.LITRE_AS_HUNDRED,
+        m.RADIUS_NOT_SQUARED,
+        m.SAME_DEPTH,
+        m.UPSIDE_DOWN,
+    )
+    spaces = {
+        Tier.SUPPORT: Space(
+            _support, across=(False, True), n=range(3, 21), h=range(3, 31), unit=("cm", "m")
+        ),
+        Tier.CORE: Space(
+            _core,
+            kind=("place", "figures", "height"),
+            across=(False, True),
+            tenths=range(25, 96),
+            h=range(4, 21),
+        ),
+        Tier.CHALLENGE: Space(
+            _challenge,
+            kind=("radius", "butt", "poured"),
+            a=range(2, 11),
+            b=range(2, 10),
+            h=range(4, 16),
+            k=range(2),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.SUPPORT:
+            return self._exact(*values)
+        kind, *rest = values
+        if kind in ("place", "figures"):
+            return self._rounded(PLACE if kind == "place" else FIGURES, *rest)
+        make: dict[str, Callable[..., Draft]] = {
+            "height": self._height,
+            "radius": self._radius,
+            "butt": self._butt,
+            "poured": self._poured,
+        }
+        return make[kind](*rest)
+
+    def _exact(self, across: bool, n: int, h: int, unit: str) -> Draft:
+        given, high, cube = amount(n, unit), amount(h, unit), f"{unit}^3"
+        radius = n // 2 if across else n
+        key, end = of_pi(radius**2 * h, cube), of_pi(radius**2, f"{unit}^2")
+        wrong = 4 * radius**2 * h if across else Fraction(radius**2 * h, 4)
+        return Draft(
+            prompt(
+                f"A cylinder has a {'diameter' if across else 'radius'} of {{n}} and a height of "
+                f"{{h}}. Work out its volume.{_IN_PI}",
+                n=given,
+                h=high,
+            ),
+            Find(_volume(_radius(across, given), high)),
+            key,
+            "simplified",
+            (
+                *_halved(across, given, radius, unit),
+                Step(
+                    "The area of the circle is π times the square of the radius.",
+                    t.equals(_circle(amount(radius, unit)), end),
+                ),
+                Step("Multiply by the height.", t.equals(t.times(end, high), key)),
+            ),
+            slips(
+                (m.CYLINDER_ACROSS if across else m.CYLINDER_HALF, of_pi(wrong, cube)),
+                (m.RADIUS_DOUBLED, of_pi(2 * radius * h, cube)),
+                (m.HEIGHT_SQUARED, of_pi(radius * h * h, cube)),
+            ),
+            ("exact", across, n, h, unit),
+            constants=(2,),
+        )
+
+    def _rounded(self, accuracy: Accuracy, across: bool, tenths: int, h: int) -> Draft:
+        size = Fraction(tenths, 10)
+        unit = "m" if (tenths + h) % 4 == 0 else "cm"
+        given, high, cube = amount(size, unit), amount(h, unit), f"{unit}^3"
+        radius = size / 2 if across else size
+        value = PI * radius**2 * h
+        thing = by_turns(_LARGE if unit == "m" else _SMALL, tenths + h)
+        other = (m.CYLINDER_ACROSS, 4 * value) if across else (m.CYLINDER_HALF, value / 4)
+        wrong = (other, (m.RADIUS_DOUBLED, 2 * PI * radius * h), (m.NO_PI, radius**2 * h))
+        return Draft(
+            prompt(
+                f"A {thing} is a cylinder with a {'diameter' if across else 'radius'} of {{n}} and "
+                f"a height of {{h}}. Work out its volume. {accuracy.said(cube)}",
+                n=given,
+                h=high,
+            ),
+            Round(_volume(_radius(across, given), high), accuracy.detail, accuracy.amount),
+            accuracy.node(value, cube),
+            "rounded",
+            (
+                *_halved(across, given, radius, unit),
+                Step(_RULE, _volume(amount(radius, unit), high)),
+                *accuracy.steps(value, cube),
+            ),
+            slips(*((mistake, accuracy.node(each, cube)) for mistake, each in wrong)),
+            ("rounded", accuracy, across, tenths, h),
+            constants=(2,),
+        )
+
+    def _height(self, _: bool, tenths: int, h: int) -> Draft:
+        n = tenths // 10
+        volume, radius, key = of_pi(n * n * h, "cm^3"), amount(n, "cm"), amount(h, "cm")
+        end = of_pi(n * n, "cm^2")
+        return Draft(
+            prompt(
+                "A cylinder has a volume of {v} and a radius of {n}. Work out its height.",
+                v=volume,
+                n=radius,
+            ),
+            Find(t.divide(volume, t.Bracket(_circle(radius)))),
+            key,
+            "quantity",
+            (
+                Step("Find the area of the circle.", t.equals(_circle(radius), end)),
+                Step("Divide the volume by it.", t.equals(t.divide(volume, end), key)),
+            ),
+            slips(
+                (m.DIVIDED_BY_RADIUS, amount(n * h, "cm")),
+                (m.RADIUS_DOUBLED, amount(Fraction(n * h, 2), "cm")),
+            ),
+            ("height", n, h),
+            constants=(2,),
+        )
+
+    def _radius(self, a: int, _: int, h: int, k: int) -> Draft:
+        volume, high = of_pi(a * a * h, "cm^3"), amount(h, "cm")
+        square, radius = amount(a * a, "cm^2"), amount(a, "cm")
+        end = of_pi(a * a, "cm^2")
+        root: t.Node = t.Root(t.divide(volume, t.Bracket(t.times(_PI, high))))
+        across = k == 1
+        key = amount(2 * a, "cm") if across else radius
+        doubled = Step("Double it for the diameter.", t.equals(t.times(_TWO, radius), key))
+        times = 2 if across else 1
+        return Draft(
+            prompt(
+                "A cylinder has a volume of {v} and a height of {h}. "
+                f"Work out its {'diameter' if across else 'radius'}.",
+                v=volume,
+                h=high,
+            ),
+            Find(t.times(_TWO, root) if across else root),
+            key,
+            "quantity",
+            (
+                Step(
+                    "Divide by the height to find the area of the circle.",
+                    t.equals(t.divide(volume, high), end),
+                ),
+                Step(
+                    "Divide by π to find the square of the radius.",
+                    t.equals(t.divide(end, _PI), square),
+                ),
+                Step("The radius is its square root.", t.equals(t.Root(square), radius)),
+                *((doubled,) if across else ()),
+            ),
+            slips(
+                (m.NO_ROOT_TAKEN, amount(times * a * a, "cm")),
+                (m.THIRD_OR_HALF_FOR_ROOT, amount(Fraction(times * a * a, 2), "cm")),
+            ),
+            ("radius", a, h, k),
+            constants=(2,),
+        )
+
+    def _butt(self, a: int, _: int, h: int, __: int) -> Draft:
+        given, high = amount(10 * a, "cm"), amount(10 * h, "cm")
+        half = amount(5 * a, "cm")
+        value = PI * a * a * h / 4  # in litres
+        return Draft(
+            prompt(
+                f"A {by_turns(_BUTTS, a + h)} is a cylinder with a diameter of {{n}} and a height "
+                f"of {{h}}. How many litres does it hold? {NEAREST.said('l')}",
+                n=given,
+                h=high,
+            ),
+            Round(_volume(t.Frac(given, _TWO), high), "nearest", 1),
+            NEAREST.node(value, "l"),
+            "rounded",
+            (
+                Step("The radius is half of the diameter.", t.equals(t.divide(given, _TWO), half)),
+                Step(_RULE, _volume(half, high)),
+                Step(
+                    "Use a calculator. A litre is 1000 cubic centimetres.",
+                    NEAREST.steps(value, "l")[0].maths,
+                ),
+                NEAREST.steps(value, "l")[1],
+            ),
+            slips(
+                (m.CYLINDER_ACROSS, NEAREST.node(4 * value, "l")),
+                (m.LITRE_AS_HUNDRED, NEAREST.node(10 * value, "l")),
+                (m.NO_PI, NEAREST.node(Fraction(a * a * h, 4), "l")),
+            ),
+            ("butt", a, h),
+            constants=(2,),
+        )
+
+    def _poured(self, a: int, b: int, h: int, k: int) -> Draft:
+        thing, other = by_turns(_PAIRS, a + b + h)
+        first, second, high = amount(a, "cm"), amount(b, "cm"), amount(h, "cm")
+        value = Fraction(a * a * h, b * b)
+        volume, end = of_pi(a * a * h, "cm^3"), of_pi(b * b, "cm^2")
+        target = t.divide(_volume(first, high), t.Bracket(_circle(second)))
+        return Draft(
+            prompt(
+                f"A cylindrical {thing} has a radius of {{a}}. The water in it is {{h}} deep. "
+                f"All of it is poured into an empty cylindrical {other} with a radius of {{b}}. "
+                f"How deep is the water now? {PLACE.said('cm')}",
+                a=first,
+                h=high,
+                b=second,
+            ),
+            Round(target, "places", 1),
+            PLACE.node(value, "cm"),
+            "rounded",
+            (
+                Step("Find the volume of the water.", t.equals(_volume(first, high), volume)),
+                Step("Find the area of the second circle.", t.equals(_circle(second), end)),
+                Step("Divide the volume by that area.", t.divide(volume, end)),
+                *PLACE.steps(value, "cm"),
+            ),
+            slips(
+                (m.RADIUS_NOT_SQUARED, PLACE.node(Fraction(a * h, b), "cm")),
+                (m.SAME_DEPTH, PLACE.node(Fraction(h), "cm")),
+                (m.UPSIDE_DOWN, PLACE.node(Fraction(b * b * h, a * a), "cm")),
+            ),
+            ("poured", a, b, h),
+            constants=(2,),
+        )
+
+
+def _radius(across: bool, given: t.Node) -> t.Node:
+    return t.Frac(given, _TWO) if across else given
+
+
+def _circle(radius: t.Node) -> t.Node:
+    """Return π × (5 cm)²."""
+    return t.times(_PI, t.Power(t.Bracket(radius), _TWO))
+
+
+def _volume(radius: t.Node, high: t.Node) -> t.Node:
+    """Return π × (5 cm)² × 8 cm."""
+    return t.times(_PI, t.Power(t.Bracket(radius), _TWO), high)
+
+
+def _halved(across: bool, given: t.Node, radius: Fraction | int, unit: str) -> tuple[Step, ...]:
+    if not across:
+        return ()
+    half = t.equals(t.divide(given, _TWO), amount(radius, unit))
+    return (Step("The radius is half of the diameter.", half),)
