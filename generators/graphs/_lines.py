@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from math import gcd
 
 from generators.graphs._grids import Spot
 from itembank.figures.kinds.coordinate_grid import GridLine
@@ -67,3 +68,26 @@ def slope_node(slope: Fraction | int) -> t.Node:
 def signed(value: int) -> t.Node:
     """Return a number as it stands after an operation: a negative one in brackets."""
     return t.num(value) if value >= 0 else t.Bracket(t.num(value))
+
+
+def quotient(rise: int, run: int) -> t.Node:
+    """Return how far up over how far along, cancelled in the same line where it can be.
+
+    >>> from itembank.notation.line import line
+    >>> line(quotient(4, 2)), line(quotient(-1, 3)), line(quotient(-3, -6))
+    ('4/2 = 2', '-1/3', '3/6 = 1/2')
+    """
+    top, bottom = (-rise, -run) if run < 0 else (rise, run)
+    whole = t.frac(top, bottom)
+    if gcd(top, bottom) == 1 and bottom > 1:
+        return whole
+    return t.equals(whole, slope_node(Fraction(rise, run)))
+
+
+def said(value: Fraction | int) -> str:
+    """Return a number in words of working, with a real minus sign.
+
+    >>> said(Fraction(-1, 2))
+    '−1/2'
+    """
+    return str(value).replace("-", "−")

@@ -8,11 +8,10 @@ of graphs of such linear equations numerically, graphically and algebraically" (
 from __future__ import annotations
 
 from fractions import Fraction
-from math import gcd
 from typing import Any
 
 from generators.graphs._grids import Spot, grid, pair
-from generators.graphs._lines import drawn, segment, signed, slope_node, spots
+from generators.graphs._lines import drawn, quotient, segment, signed, slope_node, spots
 from generators.graphs._misconceptions import (
     GRADIENT_SIGN,
     INTERCEPT_FOR_GRADIENT,
@@ -182,7 +181,7 @@ class Gradient(Topic):
         steps = (
             Step("How far up from the first point to the second?", t.equals(up, t.num(rise))),
             Step("How far along?", t.equals(along, t.num(run))),
-            Step("Divide the first by the second.", _quotient(rise, run, slope)),
+            Step("Divide the first by the second.", quotient(rise, run)),
         )
         return Draft(
             text,
@@ -236,17 +235,10 @@ def _on_line(points: tuple[Spot, ...]) -> tuple[t.Relation, ...]:
     return tuple(t.equals(t.num(y), t.add(t.times(m, signed(x)), c)) for x, y in points)
 
 
-def _quotient(rise: int, run: int, slope: Fraction) -> t.Node:
-    top, bottom = (-rise, -run) if run < 0 else (rise, run)
-    whole = t.frac(top, bottom)
-    same = gcd(top, bottom) == 1 and bottom > 1
-    return whole if same else t.equals(whole, slope_node(slope))
-
-
 def _step(a: Spot, b: Spot, run: int, rise: int) -> Step:
     way = f"{abs(rise)} {'up' if rise > 0 else 'down'} for {run} along"
     say = f"From ({a[0]}, {a[1]}) to ({b[0]}, {b[1]}) it goes {way}.".replace("-", "−")
-    return Step(say, _quotient(rise, run, Fraction(rise, run)))
+    return Step(say, quotient(rise, run))
 
 
 def _wrong(run: int, rise: int) -> tuple[Any, ...]:

@@ -374,3 +374,28 @@ ADDS_FOR_CHANGE = Misconception(
     "adds the two heights instead of subtracting",
     "How high was it before, and how high after? How far apart are the two?",
 )
+SUBTRACTS_FOR_TOTAL = Misconception(
+    "statistics.subtracts-for-total",
+    "subtracts the cells when asked for their total",
+    "Is a total more or less than the cells that make it up?",
+)
+ONE_CELL = Misconception(
+    "statistics.one-cell-for-total",
+    "gives one cell for the total",
+    "Which cells make up the total? Have you used all of them?",
+)
+ADDS_TO_TOTAL = Misconception(
+    "statistics.adds-to-total",
+    "adds to the total instead of subtracting from it",
+    "Can one cell be more than the total of its row or column?",
+)
+GIVES_TOTAL = Misconception(
+    "statistics.gives-total-of-line",
+    "gives the total of the row or column",
+    "What do the cells of that row or column add up to with your number in it?",
+)
+STOPS_BETWEEN = Misconception(
+    "statistics.stops-at-other-cell",
+    "finds another missing cell and stops there",
+    "Which cell does the question ask for? Which one have you found?",
+)

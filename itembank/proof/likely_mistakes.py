@@ -20,6 +20,7 @@ from itembank.items.asks import (
     kind_of,
 )
 from itembank.items.asks.of_figure import as_find, name_read
+from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.value import parts
@@ -65,8 +66,18 @@ def rivals(item: Item) -> tuple[str, str] | None:
     return None
 
 
+WRITINGS = frozenset(["prime-factors", "prime-powers", "standard-form"])
+"""Forms that are all that is asked: the number is there already, and is to be written in a way.
+
+4 × 5 for 2² × 5 is worth the same and not right, and marking knows it by what is written. With
+other forms it is the value that is asked for: who gets 8/2 where 4 is right writes 4.
+"""
+
+
 def _worth(item: Item, answer: t.Node) -> object:
     """Return what is equal for answers that are marked as one."""
+    if item.form in WRITINGS and form_fault(item.form, answer):
+        return answer
     try:
         return WORTH.of(item.ask)(item.ask, answer)
     except t.NotationError:

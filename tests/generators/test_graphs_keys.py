@@ -106,10 +106,85 @@ def _slope(a: Spot, b: Spot) -> Fraction:
     return (b[1] - a[1]) / (b[0] - a[0])
 
 
+def intercept(item: Item) -> str:
+    """Go along the line by trying: y for two values of x, and x where y is nought."""
+    text = text_of(item)
+    across, up, rest = equation_of(re.search(r"line (.+?)(?:\?| cross)", text)[1])
+
+    def height(x: int) -> Fraction:
+        return -(across * x + rest) / up
+
+    if "gradient" in text:
+        return str(height(1) - height(0))
+    if "y-intercept" in text:
+        return str(height(0))
+    return str(-rest / across)
+
+
+def equation_of(text: str) -> tuple[Fraction, Fraction, Fraction]:
+    """Return the numbers of x, of y and alone in an equation, all on one side."""
+    counts = [Fraction(0)] * 3
+    for side, sign in zip(text.split("="), (1, -1), strict=True):
+        terms = re.sub(r"\((\d+/\d+)\)", r"\1", side).replace(" ", "").replace("-", "+-")
+        for term in filter(None, terms.split("+")):
+            letter = term[-1] if term[-1] in "xy" else ""
+            size = term.removesuffix(letter) if letter else term
+            size = {"": "1", "-": "-1"}.get(size, size)
+            counts["xy".find(letter) if letter else 2] += sign * Fraction(size)
+    return counts[0], counts[1], counts[2]
+
+
+def height_at(text: str, x: Fraction) -> Fraction:
+    across, up, rest = equation_of(text)
+    return -(across * x + rest) / up
+
+
+def equation_of_line(item: Item) -> str:
+    text, lines = text_of(item), seen(item).lines
+    if found := re.match(r"Which line has the equation (.+)\?", text):
+        fits = [
+            name
+            for name, (a, b, _) in lines.items()
+            if all(height_at(found[1], x) == y for x, y in (a, b))
+        ]
+        (name,) = fits
+        return f'"{name}"'
+    ((a, b, _),) = lines.values()
+    # The key itself is tried at both places; it is told by its text alone where both fit.
+    key = line(item.key)
+    assert all(height_at(key, x) == y for x, y in (a, b))
+    assert re.fullmatch(r"y = (?:-?\d*|-?\(\d+/\d+\))x(?: [+-] \d+)?", key)
+    return key
+
+
+def lines_by_table(item: Item) -> str:
+    text = text_of(item)
+    if found := re.match(r"A table of values is made for (.+)\. What is y when x = (.+)\?", text):
+        return str(height_at(found[1], Fraction(found[2])))
+    if found := re.match(r"The point \(k, (.+)\) lies on the line (.+)\. Work", text):
+        (x,) = [x for x in range(-60, 60) if height_at(found[2], Fraction(x)) == Fraction(found[1])]
+        return str(x)
+    if found := re.match(r"Which point lies on the line (.+)\?", text):
+        (name,) = [n for n, (x, y) in seen(item).points.items() if height_at(found[1], x) == y]
+        return f'"{name}"'
+    found = re.match(r"Which line passes through (.+)\?", text)
+    assert found
+    x, y = numbers(found[1])
+    (name,) = [n for n, (a, b, _) in seen(item).lines.items() if _on(a, b, (x, y))]
+    return f'"{name}"'
+
+
+def _on(a: Spot, b: Spot, c: Spot) -> bool:
+    return (b[0] - a[0]) * (c[1] - a[1]) == (b[1] - a[1]) * (c[0] - a[0])
+
+
 KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.coordinates": coordinates,
     "graphs.midpoints": midpoints,
     "graphs.gradient": gradient,
+    "graphs.intercept": intercept,
+    "graphs.equation-of-line": equation_of_line,
+    "graphs.lines-by-table": lines_by_table,
 }
 
 

@@ -133,6 +133,49 @@ def one_power(text: str, base: str) -> Callable[[str], bool]:
     return tells
 
 
+def prime(n: int) -> bool:
+    return n > 1 and all(n % k for k in range(2, n))
+
+
+def prime_product(text: str) -> Callable[[str], bool]:
+    """Tell whether a key is a product of powers of primes that comes to the number."""
+
+    def tells(key: str) -> bool:
+        bases = [int(part.partition("^")[0]) for part in key.split(" × ")]
+        return all(map(prime, bases)) and bases == sorted(set(bases)) and value(key) == value(text)
+
+    return tells
+
+
+def braces(text: str) -> list[int]:
+    return [int(value(part)) for part in re.findall(r"\{(.+?)\}", text)]
+
+
+def highest(text: str) -> fmpq:
+    """Try every number from the smallest of them down."""
+    numbers = braces(text)
+    return fmpq(next(k for k in range(min(numbers), 0, -1) if not any(n % k for n in numbers)))
+
+
+def lowest(text: str) -> fmpq:
+    """Count up in the largest of them."""
+    numbers = braces(text)
+    step = max(numbers)
+    return fmpq(next(k for k in range(step, 10**6, step) if not any(k % n for n in numbers)))
+
+
+def the_other(factor: str, multiple: str, one: str) -> fmpq:
+    """Try every number up to the multiple."""
+    found = [
+        n
+        for n in range(1, int(multiple) + 1)
+        if highest(f"{{{one}}} {{{n}}}") == int(factor)
+        and lowest(f"{{{one}}} {{{n}}}") == int(multiple)
+    ]
+    assert len(found) == 1
+    return fmpq(found[0])
+
+
 def written_out(base: str, index: str) -> Callable[[str], bool]:
     return lambda key: key == " × ".join([base] * int(index))
 
@@ -283,6 +326,42 @@ RULES: dict[str, list[Rule]] = {
     "number.index-laws": [
         AS_POWER,
         (r"Simplify \{([^{}]+)\}\.", Expression),
+    ],
+    "number.prime-factors": [
+        (r"Write \{(.+)\} as a product of its prime factors\.", prime_product),
+        (r"Write \{(.+)\} as a product of powers of its prime factors\.", prime_product),
+        (
+            r"Without working it out, write \{(.+)\} as a product of its prime factors\.",
+            prime_product,
+        ),
+        (
+            r"Write a prime number between \{(.+)\} and \{(.+)\}\.",
+            lambda a, b: lambda key: int(a) < int(key) < int(b) and prime(int(key)),
+        ),
+        BOX,
+    ],
+    "number.hcf": [
+        (
+            r"Write a common factor of \{(.+)\} and \{(.+)\} that is greater than \{1\}\.",
+            lambda a, b: lambda key: int(key) > 1 and int(a) % int(key) == 0 == int(b) % int(key),
+        ),
+        (r"Find the highest common factor of ([^.]+)\.", highest),
+        (r"Two numbers .+: (.+)\. Find their highest common factor\.", highest),
+        (r"(.+ (?:greatest possible|largest square that) .+)\?", highest),
+    ],
+    "number.lcm": [
+        (
+            r"Write a common multiple of \{(.+)\} and \{(.+)\}\.",
+            lambda a, b: lambda key: int(key) % int(a) == 0 == int(key) % int(b),
+        ),
+        (r"Find the lowest common multiple of ([^.]+)\.", lowest),
+        (r"Two numbers .+: (.+)\. Find their lowest common multiple\.", lowest),
+        (r"(.+) After how many (?:minutes|seconds) (?:will|are|do) .+ (?:together|time)\?", lowest),
+        (
+            r"The highest common factor of two numbers is \{(.+)\} and their lowest common "
+            r"multiple is \{(.+)\}\. One of the numbers is \{(.+)\}\. What is the other number\?",
+            the_other,
+        ),
     ],
 }
 

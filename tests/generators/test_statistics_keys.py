@@ -14,6 +14,7 @@ from collections.abc import Callable
 from fractions import Fraction
 
 import pytest
+import z3
 
 from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
@@ -249,11 +250,45 @@ def line_graph(text: str, said: str) -> Fraction | str:
     return place
 
 
+def two_way(text: str, said: str) -> Fraction:
+    """Solve the table by z3: its rows and columns add up, and only one number will do."""
+    columns = re.findall(r"[\w-]+", said.split(" columns for ")[1].split(" and the total")[0])
+    columns.append("Total")
+    rows: dict[str, list[str]] = {}
+    for name, cells in re.findall(r"The row of (\w+) holds: (.+?)\.", said):
+        rows["Total" if name == "totals" else name] = cells.split("; ")
+    cell = {(r, c): z3.Int(f"{r} {c}") for r in rows for c in columns}
+    solver = z3.Solver()
+    wanted = None
+    for r, line_ in rows.items():
+        for c, shown in zip(columns, line_, strict=True):
+            if shown.isdigit():
+                solver.add(cell[r, c] == int(shown))
+            elif shown == "x":
+                wanted = cell[r, c]
+    for r in rows:
+        solver.add(z3.Sum([cell[r, c] for c in columns[:-1]]) == cell[r, "Total"])
+    for c in columns:
+        solver.add(z3.Sum([cell[r, c] for r in rows if r != "Total"]) == cell["Total", c])
+    if "value of x" not in text:
+        question = text.split(". ")[1]
+        row = next((r for r in rows if re.search(rf"\b{r}\b", question)), "Total")
+        column = next((c for c in columns if re.search(rf"\b{c}\b", question)), "Total")
+        wanted = cell[row, column]
+    assert wanted is not None
+    assert solver.check() == z3.sat
+    value = solver.model()[wanted].as_long()
+    solver.add(wanted != value)
+    assert solver.check() == z3.unsat
+    return Fraction(value)
+
+
 BY_WORDS_OF_FIGURE: dict[str, Callable[[str, str], Fraction | str]] = {
     "statistics.averages-from-tables": from_table,
     "statistics.bar-charts": bar_chart,
     "statistics.line-graphs": line_graph,
     "statistics.pie-charts": pie,
+    "statistics.two-way-tables": two_way,
     "statistics.pictograms": lambda text, said: counted(text, squares(said)),
 }
 

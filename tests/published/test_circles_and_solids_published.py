@@ -1,4 +1,4 @@
-"""Circles and solids against published theorems: Archimedes and Euclid (both from memory)."""
+"""Circles, solids and triangles against published values (all from memory)."""
 
 from __future__ import annotations
 
@@ -11,6 +11,7 @@ from generators.geometry._calculator import PI
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
+from itembank.notation.line import line
 from itembank.notation.value import exact
 
 
@@ -69,3 +70,13 @@ def test_archimedes_on_the_cylinder_round_a_ball(radius: int, height: int) -> No
     assert isinstance(key, t.Quantity)
     count = exact(t.replaced(key.amount, {t.Sym("π"): t.Int(1)}))
     assert count == Fraction(3, 2) * Fraction(4, 3) * radius**3
+
+
+def test_the_beam_of_babylon() -> None:
+    """BM 85196: a beam of 30 against a wall slips down by 6; its foot is then 18 from the wall."""
+    topic = find_topic("geometry.pythagoras")
+    place = topic.spaces[Tier.CORE].place(("short", 0, 1, 6))  # 6 × (3, 4, 5), the side of 24 known
+    assert place is not None
+    item = topic.item(Tier.CORE, place)
+    assert exact(item.key) == Fraction(18, 100)
+    assert "24 cm" in "".join(run if isinstance(run, str) else line(run) for run in item.prompt)

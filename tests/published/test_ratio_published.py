@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import pytest
 
+from generators.ratio.inverse_proportion import InverseProportion
 from generators.ratio.proportion import Proportion
 from generators.ratio.scale import Scale
 from generators.ratio.simplest_form import SimplestForm
@@ -116,3 +117,10 @@ def test_map_scales(scale: int, plan: int) -> None:
     draft = Scale().make(Tier.CHALLENGE, plan * 2, scale, 0)
     assert line(draft.key) == f"1 : {scale}"
     assert found(draft)[1] / found(draft)[0] == scale
+
+
+def test_twice_the_workers_take_half_the_time() -> None:
+    # The common rule of inverse proportion, without a source.
+    draft = InverseProportion().make(Tier.SUPPORT, "job", 6, 12, 12)
+    assert found(draft) == (Fraction(6 * 12, 12) * 3600,)
+    assert line(draft.key) == "6 h"

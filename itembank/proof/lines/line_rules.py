@@ -32,7 +32,7 @@ from itembank.items.asks import (
     TwoNumbers,
     asked,
 )
-from itembank.items.asks.of_figure import as_find
+from itembank.items.asks.of_figure import as_find, relations_in
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
@@ -88,12 +88,22 @@ RULES.by_kind |= {
     Give: given_fault,
     TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
-    OfFigure: lambda ask, line: _find(as_find(ask), line),
+    OfFigure: lambda ask, line: _of_figure(as_find(ask), line),
     Summary: lambda ask, line: (
         row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
     ),
 }
 TOGETHER.by_kind[Inequality] = True
+
+
+def _of_figure(ask: Find, line: t.Node) -> str:
+    """Hold a line to what is read: a number, an equation of its letter, a solution."""
+    target = ask.target
+    if isinstance(target, t.Relation) and isinstance(target.first, t.Sym):
+        return _subject(Subject(target, target.first), line)
+    if given := relations_in(target):
+        return _solve(given, line)
+    return _find(ask, line)
 
 
 def _find(ask: Find, line: t.Node) -> str:

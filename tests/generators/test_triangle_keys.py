@@ -1,0 +1,71 @@
+"""Right-angled and similar triangles: keys found again in ball arithmetic from the print alone."""
+
+from __future__ import annotations
+
+import random
+import re
+
+import pytest
+from flint import arb
+
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import find_topic
+from itembank.notation import line
+from tests.generators.measured_again import Solver, Worth, after, amounts, holds, text_of
+
+EACH = 50
+
+
+def pythagoras(text: str) -> Worth:
+    given = amounts(text)
+    if "isosceles" in text:
+        side, base = given
+        return Worth(base / 2 * (side**2 - (base / 2) ** 2).sqrt(), 2)
+    if "diagonal of a rectangle is" in text:
+        whole, side = given
+        return Worth(side * (whole**2 - side**2).sqrt(), 2)
+    if "straight across" in text:
+        a, b = given
+        return Worth(a + b - (a * a + b * b).sqrt(), 1)
+    if "leans" in text or "The longest side of" in text:
+        long, other = given
+        return Worth((long**2 - other**2).sqrt(), 1)
+    assert "hypotenuse" in text or "longest side." in text or "diagonal?" in text
+    a, b = given
+    return Worth((a * a + b * b).sqrt(), 1)
+
+
+SOLVERS: dict[str, Solver] = {
+    "geometry.pythagoras": pythagoras,
+}
+
+
+def by_sign(item: Item) -> bool:
+    """Hold a question for a sign to whole numbers; tell whether it is one."""
+    found = re.search(r"between (\d+)\^2 \+ (\d+)\^2 and (\d+)\^2", text_of(item))
+    if not found:
+        return False
+    a, b, c = map(int, found.groups())
+    sign = {-1: "<", 0: "=", 1: ">"}[(a * a + b * b > c * c) - (a * a + b * b < c * c)]
+    assert line(item.key) == f"{a}^2 + {b}^2 {sign} {c}^2"
+    # These are the sides of a triangle, the longest of them on its own.
+    sides = re.search(r"sides of (\d+) cm, (\d+) cm and (\d+) cm", text_of(item))
+    assert sides
+    assert sides.groups() == found.groups()
+    assert a < b < c < a + b
+    return True
+
+
+@pytest.mark.parametrize("topic", SOLVERS)
+@pytest.mark.parametrize("tier", list(Tier))
+def test_a_key_is_found_again_from_the_words(topic: str, tier: Tier) -> None:
+    source = find_topic(topic)
+    size = len(source.spaces[tier])
+    for index in random.Random(f"{topic}/{tier}").sample(range(size), EACH):
+        item = source.item(tier, index)
+        if not by_sign(item):
+            holds(item, SOLVERS[topic](text_of(item)))
+
+
+def test_an_angle_is_read_in_degrees() -> None:
+    assert after("an angle of 35°", "an angle of") == arb(35)
