@@ -35,10 +35,9 @@ X_CROSSING = Misconception(
 )
 
 _WINDOWS = ((-6, 6, -5, 5), (-4, 7, -5, 5), (-7, 4, -5, 5), (-6, 6, -6, 6))
-_RISING = tuple(Fraction(p, q) for p, q in ((1, 1), (2, 1), (3, 1), (4, 1), (1, 2), (1, 3)))
+_RISING = tuple(Fraction(p) for p in (1, 2, 3, 4, -1, -2, -3))
 _SLOPES = tuple(
-    Fraction(p, q)
-    for p, q in ((-2, 1), (-3, 1), (-1, 2), (-1, 3), (3, 2), (-3, 2), (2, 3), (-2, 3), (-3, 4))
+    Fraction(sign * p, q) for p, q in ((1, 2), (1, 3), (3, 2), (2, 3), (3, 4)) for sign in (1, -1)
 )
 _NAMES = ("LMN", "MNL", "NLM", "PQR", "QRP", "RPQ")
 
@@ -143,7 +142,14 @@ class EquationOfLine(Topic):
             "subject",
             (
                 Step(f"It crosses the y-axis at {said(c)}."),
-                Step(f"It goes {way}: the gradient is {said(slope)}."),
+                *(
+                    (
+                        Step(f"It goes {way}."),
+                        Step(f"Divide how far up by how far along: {said(slope)}."),
+                    )
+                    if slope.denominator > 1
+                    else (Step(f"It goes {way}: the gradient is {said(slope)}."),)
+                ),
                 Step("Write both into the equation.", key),
             ),
             wrong,

@@ -11,12 +11,16 @@ from itembank.items.asks import (
     Ask,
     Choose,
     Compare,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
+    TrueOrFalse,
     kind_of,
 )
 from itembank.items.asks.of_figure import as_find, name_read
@@ -100,7 +104,10 @@ WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", o
 
 WORTH.by_kind |= {
     # Here the answer is what is written, not what it is worth.
-    **dict.fromkeys((Inequality, Order, Compare, Choose), lambda ask, answer: answer),
+    **dict.fromkeys(
+        (Inequality, Order, Compare, Choose, TrueOrFalse, OddOneOut, FaultyLine, Match),
+        lambda ask, answer: answer,
+    ),
     Find: _found,
     OfFigure: lambda ask, answer: (
         answer if name_read(ask) is not None else _found(as_find(ask), answer)

@@ -178,6 +178,52 @@ def _on(a: Spot, b: Spot, c: Spot) -> bool:
     return (b[0] - a[0]) * (c[1] - a[1]) == (b[1] - a[1]) * (c[0] - a[0])
 
 
+def parallel_lines(item: Item) -> str:
+    text = text_of(item)
+    if found := re.match(r"Which line is parallel to the line (.+)\?", text):
+        steep = height_at(found[1], Fraction(1)) - height_at(found[1], Fraction(0))
+        (name,) = [n for n, (a, b, _) in seen(item).lines.items() if _slope(a, b) == steep]
+        return f'"{name}"'
+    if found := re.match(r"A line is parallel to (.+) and goes through (\(.+\))\. At", text):
+        steep = height_at(found[1], Fraction(1)) - height_at(found[1], Fraction(0))
+        x, y = numbers(found[2])
+        return str(y - steep * x)
+    found = re.match(r"What is the equation of the line through (.+) parallel to line L\?", text)
+    assert found
+    ((a, b, _),) = seen(item).lines.values()
+    key, (x, y) = line(item.key), numbers(found[1])
+    assert height_at(key, x) == y
+    assert height_at(key, x + 1) - y == _slope(a, b)
+    return key
+
+
+def simultaneous(item: Item) -> str:
+    """Walk the grid in halves for the one place that is on both lines."""
+    text = text_of(item)
+    found = re.search(r"solve (.+?)(?: and (.+))?\.", text)
+    if found and not found[2]:
+        left, _, level = found[1].partition(" = ")
+        ((a, b, _),) = seen(item).lines.values()
+        assert all(height_at(f"y = {left}", x) == y for x, y in (a, b))
+        (x,) = [x for x in halves() if height_at(f"y = {left}", x) == int(level)]
+        return f"x = {x}"
+    if found:
+        drawn = [*seen(item).lines.values()]
+        for equation in found.groups():
+            fits = [all(height_at(equation, x) == y for x, y in (a, b)) for a, b, _ in drawn]
+            assert fits.count(True) == 1
+        (x,) = [x for x in halves() if height_at(found[1], x) == height_at(found[2], x)]
+        return f"x = {x}, y = {height_at(found[1], x)}"
+    (a, b, _), (c, d, _) = seen(item).lines.values()
+    places = [(x, y) for x in halves() for y in halves()]
+    ((x, y),) = [place for place in places if _on(a, b, place) and _on(c, d, place)]
+    return written((x, y))
+
+
+def halves() -> list[Fraction]:
+    return [Fraction(n, 2) for n in range(-20, 21)]
+
+
 KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.coordinates": coordinates,
     "graphs.midpoints": midpoints,
@@ -185,6 +231,8 @@ KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.intercept": intercept,
     "graphs.equation-of-line": equation_of_line,
     "graphs.lines-by-table": lines_by_table,
+    "graphs.parallel-lines": parallel_lines,
+    "graphs.simultaneous": simultaneous,
 }
 
 

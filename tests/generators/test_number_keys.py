@@ -10,6 +10,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Callable
+from decimal import ROUND_HALF_UP, Decimal, localcontext
 from typing import Any
 
 import pytest
@@ -18,11 +19,16 @@ from flint import fmpq
 from itembank.figures.figure import kind_of
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
+from itembank.marking.mark import mark
+from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from tests.generators.number_reader import root, value
 
 EACH = 130
 """Questions of a tier that are answered again."""
+
+MARKED = 25
+"""Questions of a tier whose key and likely mistakes are typed and marked."""
 
 Answer = Any
 """A number, the key as it is written, several numbers, an expression, or what judges the key."""
@@ -131,6 +137,36 @@ def one_power(text: str, base: str) -> Callable[[str], bool]:
         return match is not None and Expression(text).says(key)
 
     return tells
+
+
+def worth(text: str) -> Decimal:
+    """Return a number, a quotient or a product in the decimal module, to 60 figures."""
+    with localcontext() as context:
+        context.prec = 60
+        found = value(text)
+        return Decimal(int(found.p)) / Decimal(int(found.q))
+
+
+def to_places(text: str, places: str) -> str:
+    step = Decimal(1).scaleb(-int(places))
+    return f"{worth(text).quantize(step, ROUND_HALF_UP):f}"
+
+
+def to_nearest(text: str, step: str) -> str:
+    size = Decimal(1 if step == "whole" else step)
+    return f"{(worth(text) / size).quantize(Decimal(1), ROUND_HALF_UP) * size:f}"
+
+
+def to_figures(text: str, figures: str) -> str:
+    """Round in the decimal module, whose precision is counted in significant figures."""
+    with localcontext() as context:
+        context.prec, context.rounding = int(figures), ROUND_HALF_UP
+        found = +worth(text)
+        # 0.9 to two figures has them both; 8500 has no point.
+        missing = int(figures) - len(found.as_tuple().digits)
+        if missing > 0:
+            found = found.quantize(Decimal(1).scaleb(found.as_tuple().exponent - missing))
+        return f"{found:f}"
 
 
 def prime(n: int) -> bool:
@@ -363,6 +399,22 @@ RULES: dict[str, list[Rule]] = {
             the_other,
         ),
     ],
+    "number.round-places": [
+        (r"Round \{(.+)\} to (\d) decimal places?\.", to_places),
+        (r"Round \{(.+)\} to the nearest (\w+)(?: number)?\.", to_nearest),
+        (r"[A-Z].+ \{(.+)\} .+ Round this to the nearest (\d+)\.", to_nearest),
+        (r"Write \{(.+)\} as a decimal, rounded to (\d) decimal places\.", to_places),
+        (
+            r"A (?:.+ )?\{(.+)\} .+ \{(.+)\} .+, to 2 decimal places\?",
+            lambda a, b: to_places(f"{a}/{b}", "2"),
+        ),
+    ],
+    "number.round-figures": [
+        (r"Round \{(.+)\} to (\d) significant figures?\.", to_figures),
+        (r"[A-Z].+ \{(.+)\} .+ Round this to (\d) significant figures?\.", to_figures),
+        (r"Write \{(.+)\} as a decimal, rounded to (\d) significant figures\.", to_figures),
+        (r"Work out \{(.+)\}\. Give your answer to (\d) significant figures\.", to_figures),
+    ],
 }
 
 
@@ -383,3 +435,17 @@ def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
             assert same(given, line(item.key)), (item.address, text, given, line(item.key))
             used.add(pattern.pattern)
     assert len(used) == len(rules), "a rule is for no question"
+
+
+@pytest.mark.parametrize("topic", RULES)
+def test_a_typed_key_is_right_and_no_likely_mistake_is(topic: str) -> None:
+    source = find_topic(topic)
+    for tier in Tier:
+        size = len(source.spaces[tier])
+        for index in random.Random(f"{topic}/{tier}").sample(range(size), min(MARKED, size)):
+            item = source.item(tier, index)
+            marked = mark(item, line(item.key))
+            assert marked.verdict is Verdict.RIGHT, (item.address, line(item.key), marked.says)
+            for slip in item.slips:
+                verdict = mark(item, line(slip.wrong)).verdict
+                assert verdict is not Verdict.RIGHT, (item.address, line(slip.wrong))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 import pytest
@@ -10,7 +11,7 @@ from flint import fmpq
 from itembank.items.item import Item
 from itembank.notation import line
 from itembank.notation import tree as t
-from tests.generators.key_reader import exact, numbers, sample
+from tests.generators.key_reader import NUMBER, exact, numbers, sample
 
 
 def inverse(item: Item, text: str) -> str | fmpq:
@@ -32,8 +33,73 @@ def inverse(item: Item, text: str) -> str | fmpq:
     return next(fmpq(k) for k in range(1, 2000) if k * second == many * time)
 
 
+PERIODS = {"h": 60, "min": 1, "s": fmpq(1, 60)}
+
+
+def minutes(text: str) -> list[fmpq]:
+    """Return the lengths of time in a text, in minutes."""
+    found = re.findall(rf"({NUMBER}) h ({NUMBER}) min|({NUMBER}) (h|min|s)\b", text)
+    return [
+        exact(hours) * 60 + exact(rest) if hours else exact(time) * PERIODS[unit]
+        for hours, rest, time, unit in found
+    ]
+
+
+def speed(item: Item, text: str) -> str | fmpq:
+    lengths = [
+        exact(n) * (1 if unit == "km" else fmpq(1, 1000))
+        for n, unit in re.findall(rf"({NUMBER}) (km|m)(?![/\w])", text)
+    ]
+    rates = [
+        exact(n) if unit == "km/h" else exact(n) * fmpq(36, 10)
+        for n, unit in re.findall(rf"({NUMBER}) (km/h|m/s)", text)
+    ]
+    times = [time / 60 for time in minutes(text)]
+    if "average speed" in text:
+        if "comes back" in text:
+            (far,) = lengths
+            value = 2 * far / sum((far / rate for rate in rates), fmpq(0))
+        elif "stop" in text:
+            value = lengths[0] / (times[0] - times[1])
+        else:
+            value = sum(lengths, fmpq(0)) / sum(times, fmpq(0))
+        return value if text.endswith("km/h.") else value * fmpq(10, 36)
+    if "How many kilometres" in text or "How many metres" in text:
+        value = rates[0] * times[0]
+        return value if "kilometres" in text else 1000 * value
+    value = lengths[0] / rates[0]
+    return value * {"hours": 1, "minutes": 60, "seconds": 3600}[text.split()[-4]]
+
+
+def density(item: Item, text: str) -> str | fmpq:
+    plain = text.replace("^3", "").replace("cm³", "")
+    if text.startswith("Which"):
+        pieces = re.findall(rf"(Piece [ABC]): ({NUMBER}) g and ({NUMBER}) cm", plain)
+        assert len(pieces) == 3
+        return max(pieces, key=lambda piece: exact(piece[1]) / exact(piece[2]))[0]
+    found = numbers(plain)
+    if "mixes" in text:
+        first, rate, second, other = found
+        return (first * rate + second * other) / (first + second)
+    if "newtons" in text:
+        if "altogether" in text:
+            return found[0] * found[1]
+        if "rectangle" in text:
+            return found[0] / (found[1] * found[2])
+        return found[1] / found[0]
+    if "measures" in text:
+        long, wide, high, rate = found
+        return long * wide * high * rate
+    first, second = found
+    if "Work out its density" in text:
+        return first * (1000 if " kg " in text else 1) / second
+    return first * second if "Work out the mass" in text else second / first
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "ratio.inverse-proportion": inverse,
+    "ratio.speed": speed,
+    "ratio.density": density,
 }
 
 

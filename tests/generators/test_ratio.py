@@ -94,8 +94,8 @@ def whole_parts(parts: list[fmpq]) -> list[int]:
 
 
 def sample(topic: Topic, tier: Tier) -> list[Item]:
-    size = len(topic.spaces[tier])
-    return [topic.item(tier, i) for i in random.Random(7).sample(range(size), min(EACH, size))]
+    own = topic.spaces[tier].own
+    return [topic.item(tier, i) for i in random.Random(7).sample(own, min(EACH, len(own)))]
 
 
 def one_of(parts: fmpq, amount: fmpq, tier: Tier) -> fmpq:
@@ -223,7 +223,7 @@ def test_every_misconception_shows_on_some_item(topic: Topic) -> None:
         slip.misconception
         for tier in Tier
         for values in topic.spaces[tier]
-        for slip in topic.make(tier, *values).slips
+        for slip in topic.draft(tier, *values).slips
     }
     names = {(one.id, one.name) for one in shown_ones}
     assert names == {

@@ -6,10 +6,12 @@ from fractions import Fraction
 
 import pytest
 
+from generators.ratio.density import SOLIDS, Density
 from generators.ratio.inverse_proportion import InverseProportion
 from generators.ratio.proportion import Proportion
 from generators.ratio.scale import Scale
 from generators.ratio.simplest_form import SimplestForm
+from generators.ratio.speed import Speed
 from generators.ratio.unit_form import UnitForm
 from itembank.items.item import Draft, Find, Tier
 from itembank.notation import line, parse
@@ -124,3 +126,22 @@ def test_twice_the_workers_take_half_the_time() -> None:
     draft = InverseProportion().make(Tier.SUPPORT, "job", 6, 12, 12)
     assert found(draft) == (Fraction(6 * 12, 12) * 3600,)
     assert line(draft.key) == "6 h"
+
+
+def test_there_and_back_at_two_speeds_is_a_harmonic_mean() -> None:
+    # 2vw/(v + w), as every textbook of mechanics has it (from memory): 60 and 30 give 40.
+    draft = Speed().make(Tier.CHALLENGE, "two speeds", 60, 30, 30)
+    assert line(draft.key) == "40 km/h"
+    assert found(draft) == (Fraction(40 * 1000, 3600),)
+
+
+@pytest.mark.parametrize(
+    ("name", "grams"), [("aluminium", 2.70), ("copper", 8.93), ("lead", 11.34), ("silver", 10.50)]
+)
+def test_densities_are_those_of_the_tables(name: str, grams: float) -> None:
+    # Tables of physical constants give grams in a cubic centimetre at room temperature (from
+    # memory); ours are rounded to two figures.
+    stuff = next(place for place, (known, _) in enumerate(SOLIDS) if known == name)
+    draft = Density().make(Tier.SUPPORT, "density", stuff, 100)
+    value = found(draft)[0] / 1000  # in grams and centimetres
+    assert abs(value - Fraction(str(grams))) <= Fraction(1, 20)

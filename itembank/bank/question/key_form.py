@@ -15,10 +15,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -28,6 +31,7 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    TrueOrFalse,
     TwoNumbers,
 )
 from itembank.items.asks.of_figure import relations_in
@@ -128,6 +132,10 @@ ANSWERS.by_kind |= {
     TwoNumbers: Answers(_always("amounts")),
     Equivalent: Answers(_always("fraction")),
     Summary: Answers(lambda ask, *about: _found(Find(as_sum(ask)), *about)),
+    TrueOrFalse: Answers(_always("true-or-false"), plain=True),
+    OddOneOut: Answers(_always("name"), plain=True),
+    FaultyLine: Answers(_always("line-and-result"), plain=True),
+    Match: Answers(_always("pairs"), plain=True),
 }
 
 

@@ -19,6 +19,7 @@ from itembank.figures.kinds import pictogram as pictogram
 from itembank.figures.kinds import pie_chart as pie_chart
 from itembank.figures.kinds import polygon as polygon
 from itembank.figures.kinds import prism as prism
+from itembank.figures.kinds import probability_table as probability_table
 from itembank.figures.kinds import sample_space as sample_space
 from itembank.figures.kinds import shaded_shape as shaded_shape
 from itembank.figures.kinds import tree_diagram as tree_diagram

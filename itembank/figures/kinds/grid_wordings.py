@@ -57,6 +57,14 @@ def _spot(figure: Figure, name: str) -> tuple[Fraction, Fraction]:
     return exact(x), exact(y)
 
 
+def _x_where(figure: Figure, found: re.Match[str]) -> Asked:
+    """Return the x at which a line has a height: the line that is named is the one to be solved."""
+    equation, drawn = found["equation"], found["drawn"]
+    if drawn is not None and drawn != f"y = {equation.partition(' = ')[0]}":
+        raise FigureError(f"{equation} is not about the line {drawn}")
+    return asks_reading("x where", "equation")(figure, found)
+
+
 GRID_WORDINGS = (
     Wording(
         rf"{THE} the coordinates of (?:the )?(?:point )?(?P<a>[a-z])",
@@ -143,7 +151,8 @@ GRID_WORDINGS = (
         asks_reading("solution", "equation", "other"),
     ),
     Wording(
-        rf"use the graph to solve (?:the equation )?{_EQUATION}",
-        asks_reading("x where", "equation"),
+        r"use the graph (?:of (?:the line )?\{(?P<drawn>y = [^{}]*)\} )?to solve "
+        rf"(?:the equation )?{_EQUATION}",
+        _x_where,
     ),
 )

@@ -164,5 +164,6 @@ OF_FIGURE = register_kind(
         restore=_restore,
         twin=_twin,
         does="take something from a figure",
+        told="read a picture",
     )
 )

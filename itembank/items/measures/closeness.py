@@ -14,6 +14,7 @@ from dataclasses import dataclass, fields
 from typing import Any
 
 from itembank.figures.figure_data import to_data
+from itembank.items.asks import asked, kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -134,9 +135,12 @@ def structure(item: Item) -> tuple[object, ...]:
     >>> structure(one) == structure(other)
     True
     """
-    asked = tuple(map(skeleton, _nodes(item.ask)))
+    if kind_of(item.ask).frame:
+        # Cards and lines are as many; how hard they are is measured for itself.
+        return (type(item.ask), item.form, len(asked(item.ask)), len(item.steps))
+    asked_for = tuple(map(skeleton, _nodes(item.ask)))
     lines = tuple(step.maths and skeleton(step.maths) for step in item.steps)
-    return (type(item.ask), item.form, asked, skeleton(item.key), lines)
+    return (type(item.ask), item.form, asked_for, skeleton(item.key), lines)
 
 
 def skeleton(node: t.Node, numbers: list[object] | None = None) -> object:
@@ -223,7 +227,7 @@ def _is_word(leaf: object) -> bool:
 
 
 def _story(item: Item) -> frozenset[str]:
-    if item.figure is not None:
+    if item.figure is not None or kind_of(item.ask).frame:
         return frozenset()  # what the picture shows tells two questions apart, not its words
     text = " ".join(run for run in item.prompt if isinstance(run, str))
     words = "".join(c if c.isalpha() else " " for c in text.lower()).split()

@@ -15,6 +15,8 @@ def completed(given: t.Node, key: t.Node) -> t.Node:
     >>> pairs = (("5", "4 kg"), ("5", "x = 5"), ("3 ≤ x", "x ≥ 3"), ("7, -4", "x = -4 or x = 7"))
     >>> [line(completed(parse(one), parse(other))) for one, other in pairs]
     ['5 kg', 'x = 5', 'x ≥ 3', 'x = 7 or x = -4']
+    >>> line(completed(parse("-5"), parse("-4 °C")))
+    '-5 °C'
     """
     match key:
         case t.Relation(t.Sym() as letter, ((op, right),)):
@@ -37,6 +39,8 @@ def completed(given: t.Node, key: t.Node) -> t.Node:
                 answers = given.parts
             flat = [completed(answer, parts[0]) for answer in answers]
             return t.Either(tuple(flat)) if len(flat) > 1 else flat[0]
+        case t.Neg(t.Quantity() | t.Money() as of):
+            return completed(given, of)  # the minus is the answer's own
         case t.Quantity(_, unit) if unit_of(given) is None and not isinstance(given, t.Relation):
             return (
                 t.Neg(t.Quantity(given.of, unit))

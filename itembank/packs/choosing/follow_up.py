@@ -13,6 +13,8 @@ The rules:
 * no two questions of a sheet are near copies (:mod:`itembank.items.measures.closeness`), and no
   answers repeat or end alike within a run, where the spaces allow;
 * within a topic runs go from easy to hard, and so do the questions of a run;
+* one question in four is of another kind than *work it out* where the topics have such questions;
+  these stand outside runs;
 * a sheet whose band asks for it opens with a worked example and a part-finished one, both on
   the first topic that has working of two lines or more, and linked like a run.
 """
@@ -29,10 +31,10 @@ from itembank.items.item import Tier
 from itembank.items.measures.closeness import closeness, ends_alike, same_answer
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chance import generator
-from itembank.packs.choosing.cost import likeness
+from itembank.packs.choosing.cost import OUT_OF_MIX, SAME_KIND, likeness
 from itembank.packs.choosing.fixed_questions import held_items
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.parameters import along, along_two
+from itembank.packs.choosing.parameters import along, along_two, kind_at
 from itembank.packs.choosing.starter import share_out
 from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.planning.department.sheet_items import SheetItems
@@ -138,7 +140,7 @@ def _group(
     for length in lengths:
         before = [*page, *(candidate for run in runs for candidate in run)]
         run = [_unlike(topic, tier, rng, pool, before)]
-        if not run[0].look.words:
+        if not run[0].look.words and kind_at(run[0].values) is None:
             run += _linked(run[0], length - 1, rng, pool, before)
         while len(run) < length:  # a story, or the space has no such neighbours left
             run.append(_unlike(topic, tier, rng, pool, [*before, *run]))
@@ -151,7 +153,21 @@ def _unlike(
     topic: TopicSources, tier: Tier, rng: random.Random, pool: Pool, page: Sequence[Candidate]
 ) -> Candidate:
     """Take the question that looks least like those of a page, among the first few offered."""
-    return pool.pick(topic, tier, rng, lambda candidate: likeness(candidate, page))
+    return pool.pick(
+        topic, tier, rng, lambda candidate: likeness(candidate, page) + _rarity(candidate, page)
+    )
+
+
+def _rarity(candidate: Candidate, page: Sequence[Candidate]) -> float:
+    """Return what it costs to ask another kind of question than the topic's own on a sheet.
+
+    A sheet is for practice: one question in four is of another kind, and no two of one kind.
+    """
+    if kind_at(candidate.values) is None:
+        return 0.0
+    others = [other for other in page if kind_at(other.values) is not None]
+    same = sum(other.kind == candidate.kind for other in others)
+    return OUT_OF_MIX * (4 * len(others) > len(page)) + SAME_KIND * same
 
 
 def _linked(
@@ -201,7 +217,7 @@ def _longest(
 
 
 def _axes(anchor: Candidate) -> int:
-    return len(anchor.source.spaces[anchor.item.tier].axes)
+    return len(anchor.values)
 
 
 def _shuffled(anchor: Candidate, axis: int, rng: random.Random) -> list[int]:
@@ -262,7 +278,10 @@ def _examples(
     twice = _twice(topic, tier, rng, pool) if is_short(topic) else None
 
     def unshown(candidate: Candidate) -> float:
-        return (_lines(candidate) < 2) + 0.5 * bool(twice and candidate.structure not in twice)
+        other = kind_at(candidate.values) is not None  # an example shows how to work it out
+        return (
+            other + (_lines(candidate) < 2) + 0.5 * bool(twice and candidate.structure not in twice)
+        )
 
     worked = pool.pick(topic, tier, rng, unshown)
     if all(map(is_short, topics)) and sum(pool.room(name, tier, most=2) for name in topics) < 2:
@@ -282,6 +301,7 @@ def _unfitting(candidate: Candidate, worked: Candidate) -> float:
     """
     return (
         float(candidate.structure != worked.structure)
+        + float(kind_at(candidate.values) is not None)
         + abs(_lines(candidate) - _lines(worked))
         + 2.0 * (bool(candidate.look.words) != bool(worked.look.words))
     )

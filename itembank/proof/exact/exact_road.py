@@ -13,10 +13,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -25,6 +28,7 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    TrueOrFalse,
     TwoNumbers,
 )
 from itembank.items.asks import Sequence as Terms
@@ -37,6 +41,7 @@ from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
+from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth
 from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.equivalents import find_equivalent
 from itembank.proof.exact.identity import find_rewritten, find_value
@@ -109,6 +114,10 @@ ROAD.by_kind |= {
     Equivalent: find_equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
     Summary: lambda ask, key: _find(as_sum(ask), (), key),
+    TrueOrFalse: find_truth,
+    OddOneOut: find_odd,
+    FaultyLine: find_faulty,
+    Match: find_pairs,
 }
 
 

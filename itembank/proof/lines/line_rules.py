@@ -10,16 +10,20 @@ from collections.abc import Callable
 from itertools import pairwise
 from typing import Any
 
+from itembank.figures.figure import kind_of
 from itembank.items.asks import (
     Ask,
     Choose,
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -29,6 +33,7 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    TrueOrFalse,
     TwoNumbers,
     asked,
 )
@@ -42,9 +47,10 @@ from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import gap, tree_rounded, unit_of
 from itembank.proof.exact.subject import undone
+from itembank.proof.exact.truth import expression_parts, in_proportion, true, values_of
+from itembank.proof.lines.line_of_cards import card_fault, solution_fault, statement_fault
 from itembank.proof.lines.line_of_list import row_fault
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
-from itembank.proof.lines.truth import expression_parts, in_proportion, true, values_of
 from itembank.wording.tasks.list_sums import as_sum
 
 ELSE = "is worth something else"
@@ -88,10 +94,13 @@ RULES.by_kind |= {
     Give: given_fault,
     TwoNumbers: two_fault,
     Equivalent: equivalent_fault,
-    OfFigure: lambda ask, line: _of_figure(as_find(ask), line),
+    OfFigure: lambda ask, line: _of_figure(_on_figure(ask, line), line),
     Summary: lambda ask, line: (
         row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
     ),
+    TrueOrFalse: lambda ask, line: statement_fault(ask, line, line_fault),
+    FaultyLine: lambda ask, line: solution_fault(ask, line, line_fault),
+    **dict.fromkeys((OddOneOut, Match), lambda ask, line: card_fault(ask, line, line_fault)),
 }
 TOGETHER.by_kind[Inequality] = True
 
@@ -126,6 +135,14 @@ def _find(ask: Find, line: t.Node) -> str:
         # A ratio may be a step on the way to shares in that ratio, so proportion is enough.
         return "" if in_proportion(given, ours) else "is another ratio"
     return "" if given == ours else ELSE
+
+
+def _on_figure(ask: OfFigure, line: t.Node) -> Find:
+    """Return the question; a line with letters is held to what the figure's labels say."""
+    question = as_find(ask)
+    if question.relations or not t.symbols(line) - {"π"}:
+        return question
+    return Find(question.target, kind_of(ask.figure).relations(ask.figure))
 
 
 def _consequence(line: t.Relation, relations: tuple[t.Relation, ...]) -> bool:

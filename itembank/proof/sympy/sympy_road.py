@@ -15,10 +15,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -28,6 +31,7 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    TrueOrFalse,
     TwoNumbers,
 )
 from itembank.items.asks.of_figure import relations_in
@@ -41,6 +45,7 @@ from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
+from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
 from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
@@ -108,6 +113,10 @@ ROAD.by_kind |= {
     Equivalent: equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
     Summary: summary,
+    TrueOrFalse: truth,
+    OddOneOut: odd_one_out,
+    FaultyLine: faulty_line,
+    Match: pairs,
 }
 
 

@@ -110,7 +110,7 @@ function partsFault(node, how) {
     case "Relation": return first(sidesOf(node), (part) => partsFault(part, how));
     case "Listing": case "Either": return first(node.parts, (part) => partsFault(part, how));
     case "Money": if (how.places && shortMoney(node)) return SHORT_MONEY; break;
-    case "Sym": return "";
+    case "Sym": case "Label": return "";
   }
   return hasLetters(node) ? expressionFault(node) : valueFault(node);
 }
@@ -140,6 +140,8 @@ function completed(given, key) {
     const flat = answers.map((answer) => completed(answer, key.parts[0]));
     return flat.length > 1 ? Either(flat) : flat[0];
   }
+  // The minus is the answer's own.
+  if (key.k === "Neg" && is(key.of, "Quantity", "Money")) return completed(given, key.of);
   if (is(key, "Quantity", "Money") && !unitOf(given) && given.k !== "Relation") {
     const putUnit = (of) => (key.k === "Quantity" ? Quantity(of, key.unit) : Money(of, key.sign));
     return given.k === "Neg" ? Neg(putUnit(given.of)) : putUnit(given);

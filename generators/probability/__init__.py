@@ -1,0 +1,1 @@
+"""Topics on probability."""
