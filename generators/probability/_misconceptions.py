@@ -199,3 +199,58 @@ COUNTS_ONCE = Misconception(
     "counts a result once, however many cells show it",
     "Look at every cell. Does the result stand in several of them?",
 )
+ADDS_FOR_BOTH = Misconception(
+    "probability.adds-for-both",
+    "adds the probabilities when both have to happen",
+    "Is it more likely or less likely that both happen than that one of them does?",
+)
+NOT_BOTH = Misconception(
+    "probability.neither-as-not-both",
+    "takes neither for not both",
+    "If one of the two happens, is that neither?",
+)
+BOTH_INSTEAD = Misconception(
+    "probability.both-instead",
+    "gives the probability of both",
+    "What may happen here? Does it have to be both?",
+)
+ONE_ORDER = Misconception(
+    "probability.one-order-only",
+    "finds only one of the two ways",
+    "In which two ways can it happen? Have you found both?",
+)
+ADDS_FOR_EITHER = Misconception(
+    "probability.adds-for-at-least-one",
+    "adds the two probabilities and counts both twice",
+    "Is the case that both happen counted once, or twice?",
+)
+NEITHER_INSTEAD = Misconception(
+    "probability.neither-instead",
+    "gives the probability of neither",
+    "Does at least one happen in the case you have found?",
+)
+DOUBLES = Misconception(
+    "probability.doubles-for-twice",
+    "doubles the probability for twice in a row",
+    "Is it more or less likely to happen twice than once?",
+)
+HALF_EACH = Misconception(
+    "probability.half-each",
+    "takes two outcomes for equally likely",
+    "What does the other branch from the same point say? What do the two add up to?",
+)
+ADDS_ALONG = Misconception(
+    "probability.adds-along-branches",
+    "adds along the branches instead of multiplying",
+    "Is it more or less likely that both happen than that the first does?",
+)
+PUTS_BACK = Misconception(
+    "probability.as-if-put-back",
+    "takes the first branches' probabilities again, as if the first were put back",
+    "How many are left in the bag after the first is kept?",
+)
+STOPS_ON_TREE = Misconception(
+    "probability.second-branch-alone",
+    "reads the second branch alone",
+    "Which branch comes first? What do you do with the two?",
+)
