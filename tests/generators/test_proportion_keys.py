@@ -71,9 +71,35 @@ def speed(item: Item, text: str) -> str | fmpq:
     return value * {"hours": 1, "minutes": 60, "seconds": 3600}[text.split()[-4]]
 
 
+def density(item: Item, text: str) -> str | fmpq:
+    plain = text.replace("^3", "").replace("cm³", "")
+    if text.startswith("Which"):
+        pieces = re.findall(rf"(Piece [ABC]): ({NUMBER}) g and ({NUMBER}) cm", plain)
+        assert len(pieces) == 3
+        return max(pieces, key=lambda piece: exact(piece[1]) / exact(piece[2]))[0]
+    found = numbers(plain)
+    if "mixes" in text:
+        first, rate, second, other = found
+        return (first * rate + second * other) / (first + second)
+    if "newtons" in text:
+        if "altogether" in text:
+            return found[0] * found[1]
+        if "rectangle" in text:
+            return found[0] / (found[1] * found[2])
+        return found[1] / found[0]
+    if "measures" in text:
+        long, wide, high, rate = found
+        return long * wide * high * rate
+    first, second = found
+    if "Work out its density" in text:
+        return first * (1000 if " kg " in text else 1) / second
+    return first * second if "Work out the mass" in text else second / first
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "ratio.inverse-proportion": inverse,
     "ratio.speed": speed,
+    "ratio.density": density,
 }
 
 

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import pytest
 
+from generators.ratio.density import SOLIDS, Density
 from generators.ratio.inverse_proportion import InverseProportion
 from generators.ratio.proportion import Proportion
 from generators.ratio.scale import Scale
@@ -132,3 +133,15 @@ def test_there_and_back_at_two_speeds_is_a_harmonic_mean() -> None:
     draft = Speed().make(Tier.CHALLENGE, "two speeds", 60, 30, 30)
     assert line(draft.key) == "40 km/h"
     assert found(draft) == (Fraction(40 * 1000, 3600),)
+
+
+@pytest.mark.parametrize(
+    ("name", "grams"), [("aluminium", 2.70), ("copper", 8.93), ("lead", 11.34), ("silver", 10.50)]
+)
+def test_densities_are_those_of_the_tables(name: str, grams: float) -> None:
+    # Tables of physical constants give grams in a cubic centimetre at room temperature (from
+    # memory); ours are rounded to two figures.
+    stuff = next(place for place, (known, _) in enumerate(SOLIDS) if known == name)
+    draft = Density().make(Tier.SUPPORT, "density", stuff, 100)
+    value = found(draft)[0] / 1000  # in grams and centimetres
+    assert abs(value - Fraction(str(grams))) <= Fraction(1, 20)
