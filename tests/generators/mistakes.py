@@ -34,10 +34,9 @@ def declared_ones(topic: Topic) -> set[tuple[str, str]]:
         for slip in topic.draft(tier, *values).slips
     )
     return {
-        (slip.misconception.id, slip.misconception.name)
-        for slip in slips
-        if len(causes(slip.misconception.id)) == 1
-        and not slip.misconception.id.startswith("kinds.")
+        (mistake.id, mistake.name)
+        for mistake in found
+        if len(causes(mistake.id)) == 1 and not mistake.id.startswith("kinds.")
     }
 
 
