@@ -199,3 +199,103 @@ COUNTS_ONCE = Misconception(
     "counts a result once, however many cells show it",
     "Look at every cell. Does the result stand in several of them?",
 )
+ADDS_FOR_BOTH = Misconception(
+    "probability.adds-for-both",
+    "adds the probabilities when both have to happen",
+    "Is it more likely or less likely that both happen than that one of them does?",
+)
+NOT_BOTH = Misconception(
+    "probability.neither-as-not-both",
+    "takes neither for not both",
+    "If one of the two happens, is that neither?",
+)
+BOTH_INSTEAD = Misconception(
+    "probability.both-instead",
+    "gives the probability of both",
+    "What may happen here? Does it have to be both?",
+)
+ONE_ORDER = Misconception(
+    "probability.one-order-only",
+    "finds only one of the two ways",
+    "In which two ways can it happen? Have you found both?",
+)
+ADDS_FOR_EITHER = Misconception(
+    "probability.adds-for-at-least-one",
+    "adds the two probabilities and counts both twice",
+    "Is the case that both happen counted once, or twice?",
+)
+NEITHER_INSTEAD = Misconception(
+    "probability.neither-instead",
+    "gives the probability of neither",
+    "Does at least one happen in the case you have found?",
+)
+DOUBLES = Misconception(
+    "probability.doubles-for-twice",
+    "doubles the probability for twice in a row",
+    "Is it more or less likely to happen twice than once?",
+)
+HALF_EACH = Misconception(
+    "probability.half-each",
+    "takes two outcomes for equally likely",
+    "What does the other branch from the same point say? What do the two add up to?",
+)
+ADDS_ALONG = Misconception(
+    "probability.adds-along-branches",
+    "adds along the branches instead of multiplying",
+    "Is it more or less likely that both happen than that the first does?",
+)
+PUTS_BACK = Misconception(
+    "probability.as-if-put-back",
+    "takes the first branches' probabilities again, as if the first were put back",
+    "How many are left in the bag after the first is kept?",
+)
+STOPS_ON_TREE = Misconception(
+    "probability.second-branch-alone",
+    "reads the second branch alone",
+    "Which branch comes first? What do you do with the two?",
+)
+ONLY_REGION = Misconception(
+    "probability.region-alone",
+    "counts one region alone and leaves out the overlap",
+    "Who else is in this circle?",
+)
+OTHER_CIRCLE = Misconception(
+    "probability.other-circle",
+    "counts the other circle",
+    "Which circle does the name stand by?",
+)
+OVERLAP_TWICE = Misconception(
+    "probability.overlap-twice",
+    "adds the two circles and counts the overlap twice",
+    "How often have you counted those who are in both?",
+)
+LEAVES_OVERLAP = Misconception(
+    "probability.leaves-out-overlap",
+    "leaves out the overlap",
+    "Are those in both also in one or the other?",
+)
+EVERYTHING = Misconception(
+    "probability.counts-everything",
+    "counts all regions",
+    "Which region stands for those in neither set? Are they asked for?",
+)
+LEAVES_OUTSIDE = Misconception(
+    "probability.leaves-out-outside",
+    "leaves out those outside the circles",
+    "Who is in neither set? Do they count here?",
+)
+MISSING_ALONE = Misconception(
+    "probability.missing-region-alone",
+    "finds the number that is missing and stops there",
+    "Which regions does the question ask for?",
+)
+ADDS_SHOWN = Misconception(
+    "probability.adds-shown-regions",
+    "adds the numbers that are shown",
+    "How many are there in all? What is missing to make the total?",
+)
+IGNORES_MISSING = Misconception(
+    "probability.ignores-missing-region",
+    "takes the missing number for 0",
+    "Do the numbers that are shown make the total?",
+)

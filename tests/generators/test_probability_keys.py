@@ -139,6 +139,111 @@ def sample_space(text: str, said: str) -> Fraction:
     return Fraction(len(good), 1 if "How many" in question else len(cells))
 
 
+def combined(text: str, said: str) -> Fraction:
+    """Count equally likely cells of a grid, as many as the denominators say."""
+    found = numbers(text)
+    p, q = (found[0], found[0]) if len(found) == 1 else found
+    cells = [
+        (i < p.numerator, j < q.numerator)
+        for i in range(p.denominator)
+        for j in range(q.denominator)
+    ]
+    question = text.split(" What is ")[1]
+    test = {
+        "both": lambda a, b: a and b,
+        "two days in a row": lambda a, b: a and b,
+        "neither": lambda a, b: not a and not b,
+        "exactly one": lambda a, b: a != b,
+        "at least one": lambda a, b: a or b,
+    }
+    (fits,) = (fits for word, fits in test.items() if word in question)
+    return Fraction(sum(fits(a, b) for a, b in cells), len(cells))
+
+
+def tree(text: str, said: str) -> Fraction:
+    """Follow every way along the branches that the words of the diagram tell of."""
+    sets: dict[str, dict[str, Fraction]] = {}
+    for after, told in re.findall(r"(First|After \w+): (.+?)\.(?= |$)", said):
+        branches = {}
+        for part in told.split("; "):
+            name, _, chance = part.partition(" has the probability ")
+            if chance:
+                branches[name] = _spoken(chance)
+            else:
+                branches[part.split()[0]] = Fraction(-1)
+        for name, chance in branches.items():
+            if chance == -1:
+                rest = 1 - sum(c for c in branches.values() if c >= 0)
+                if "missing" in text:
+                    return rest
+                branches[name] = rest
+        sets[after.removeprefix("After ")] = branches
+    ways = {(a, b): chance * sets[a][b] for a, chance in sets["First"].items() for b in sets[a]}
+    question = text.split(" What is ")[1]
+    named = [name for name in re.findall(r"\w+", question) if name in sets["First"]]
+    if "both" in question:
+        return ways[named[0], named[0]]
+    first, second = named
+    if "one" in question.split():
+        return ways[first, second] + ways[second, first]
+    return ways[first, second]
+
+
+def _spoken(said: str) -> Fraction:
+    """Return a number that is said: 0 point 3 5, 2 sevenths, 3 over 11."""
+    if "point" in said:
+        return Fraction("".join(said.split()).replace("point", "."))
+    if " over " in said:
+        top, bottom = said.split(" over ")
+        return Fraction(int(top), int(bottom))
+    names = [
+        "half",
+        "third",
+        "quarter",
+        "fifth",
+        "sixth",
+        "seventh",
+        "eighth",
+        "ninth",
+        "tenth",
+        "eleventh",
+        "twelfth",
+    ]
+    more = ["thirteenth", "fourteenth", "fifteenth", "sixteenth"]
+    top, bottom = said.replace("halves", "half").split()
+    return Fraction(int(top), [*names, *more].index(bottom.removesuffix("s")) + 2)
+
+
+def venn(text: str, said: str) -> Fraction:
+    """Give everybody a place in the sets, and count."""
+    names = re.search(r"two sets, (\w+) and (\w+), that overlap", said)
+    assert names is not None
+    a, b = names.groups()
+    held = dict(re.findall(r"In ([\w ]+): (.+?)\.", said))
+    regions = {
+        (True, False): held[f"{a} only"],
+        (True, True): held["both sets"],
+        (False, True): held[f"{b} only"],
+        (False, False): held["neither set"],
+    }
+    counts = {where: int(n) for where, n in regions.items() if n.isdigit()}
+    if total := re.search(r"The total is (\d+)", said):
+        (hidden,) = regions.keys() - counts.keys()
+        counts[hidden] = int(total[1]) - sum(counts.values())
+    everybody = [where for where, n in counts.items() for _ in range(n)]
+    question = text.split(". ", 1)[1]
+    at = 0 if re.search(rf"\b{a}\b", question) else 1
+    if "or both" in question:
+        fits = [p for p in everybody if p[0] or p[1]]
+    elif "both" in question:
+        fits = [p for p in everybody if p[0] and p[1]]
+    elif "do not" in question:
+        fits = [p for p in everybody if not p[at]]
+    else:
+        fits = [p for p in everybody if p[at]]
+    return Fraction(len(fits), len(everybody) if "probability" in question else 1)
+
+
 def scale(text: str, said: str) -> Fraction | str:
     steps = int(re.findall(r"in (\d+) equal steps", said)[0])
     arrows = {
@@ -156,6 +261,9 @@ KEYS: dict[str, Callable[[str, str], Fraction | str]] = {
     "probability.single": single,
     "probability.not": complement,
     "probability.scale": scale,
+    "probability.venn": venn,
+    "probability.combined": combined,
+    "probability.trees": tree,
     "probability.sample-spaces": sample_space,
     "probability.expected-frequency": expected,
 }
