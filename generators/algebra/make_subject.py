@@ -107,7 +107,14 @@ def _challenge(kind: int, a: int, b: int, c: int) -> bool:
     if kind == 0:  # y = c·5 − ax
         return (b == 2 and c > 2 and gcd(a, 5 * c) == 1) or (b == 3 and a > 2 and c > 2)
     if kind == 1:  # ax + by = c
-        return gcd(gcd(a, b), c) == 1 and a != b and a < 7 and c > 3 and c not in (a, b)
+        return (
+            gcd(gcd(a, b), c) == 1
+            and a != b
+            and a < 7
+            and c > 3
+            and (a + b + c) % 3 == 0
+            and c not in (a, b)
+        )
     if kind == 2:  # y = (ax − b)/c
         return len({a, b, c}) == 3 and a > 1 and gcd(a, gcd(b, c)) == 1 and c < 8
     if kind == 3:  # y = a(bx − c)

@@ -19,6 +19,7 @@ from generators.equations._balance import take_number
 from generators.equations._to_solve import to_solve
 from generators.equations._words import shown, shown_factor
 from generators.equations._writing import letter, side, solution, swap
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -50,6 +51,107 @@ def _challenge(kind: int, a: int, q: int) -> bool:
     return a != q and (kind != Kind.PART or gcd(a, q) == 1)
 
 
+_SUPPORT = Space(_support, kind=(Kind.PLUS, Kind.MINUS, Kind.TIMES), a=range(2, 13), x=range(2, 21))
+_CORE = Space(_core, kind=(Kind.OVER, Kind.TIMES, Kind.FROM), a=range(3, 16), q=range(4, 16))
+_CHALLENGE = Space(
+    _challenge,
+    kind=(Kind.BELOW, Kind.NEGATIVE, Kind.PART, Kind.TURNED),
+    a=range(3, 16),
+    q=range(2, 16),
+)
+
+
+def _value(kind: int, a: int, q: int) -> Fraction:
+    """Return the solution of a question of the topic's own."""
+    turn = (a + q) % 2 == 1
+    match kind:
+        case Kind.OVER:
+            return Fraction(a * q)
+        case Kind.BELOW:
+            return Fraction(-q)
+        case Kind.NEGATIVE:
+            return Fraction(q if turn else -q)
+        case Kind.PART:
+            return Fraction(q, a)
+        case Kind.TURNED:
+            return Fraction(-a * q)
+    return Fraction(q)
+
+
+def _solutions_differ(of: tuple[tuple[int, int, int], ...]) -> bool:
+    return len({_value(*point) for point in of}) == len(of)
+
+
+def _odd(x: int, a: int, c: int, d: int) -> bool:
+    # No number comes twice in a card, and no sum is the product.
+    return len({a, c, d, x}) == 4 and (x + 2 * a + 3 * c + d) % 8 == 0
+
+
+def _wrong(kind: int, a: int, q: int) -> bool:
+    return _core(kind, a, q) and (a + q) % 2 == 0
+
+
+def _odd_solution(topic: Topic, tier: Tier, x: int, a: int, c: int, d: int) -> Draft:
+    """Return three equations with one solution, and one that has it by the wrong operation."""
+    y = letter(x, a, c, d)
+    others = (
+        t.equals(side(1, y, a), t.num(x + a)),
+        t.equals(side(c, y), t.num(c * x)),
+        t.equals(side(1, y, -2), t.num(x - 2)) if d != 2 else t.equals(side(1, y, 3), t.num(x + 3)),
+    )
+    odd = t.equals(side(1, y, -d), t.num(x + d))
+    return kinds.odd_one_out(
+        odd,
+        others,
+        mistakes=(
+            (asking(m.SAME_OPERATION, undo_number(a)), 0),
+            (asking(m.SUBTRACTS_MULTIPLIER, undo_product(c, y)), 1),
+        ),
+        steps=(
+            Step(f"{d} is subtracted: add {d} to both sides.", solution(y, x + 2 * d)),
+            Step("Solve the others in the same way: they agree.", solution(y, x)),
+        ),
+        twin=(x, a, c, d),
+        same="solution",
+    )
+
+
+def _wrong_line(topic: Topic, tier: Tier, kind: int, a: int, q: int) -> Draft:
+    """Return a solution of x/a = q or of (a + q) − x = a in which an operation is not undone."""
+    x = letter(kind, a, q)
+    asked = topic.make(tier, kind, a, q)
+    if kind == Kind.OVER:
+        equation = t.equals(t.Frac(x, t.Int(a)), t.num(q))
+        lines: tuple[t.Node, ...] = (t.equals(x, t.add(t.num(q), t.num(a))), solution(x, q + a))
+        return kinds.spot_the_mistake(
+            equation,
+            lines,
+            1,
+            asked.key,
+            mistake=asking(m.ADDS_DIVISOR, _means_division(x.name, a)),
+            steps=asked.steps,
+            twin=(int(kind), a, q),
+            does="solves",
+        )
+    first = a + q
+    equation = t.equals(t.sub(t.num(first), x), t.num(a))
+    lines = (
+        t.equals(t.num(first), t.add(t.num(a), x)),
+        t.equals(x, t.add(t.num(first), t.num(a))),
+        solution(x, first + a),
+    )
+    return kinds.spot_the_mistake(
+        equation,
+        lines,
+        2,
+        asked.key,
+        mistake=asking(m.SAME_OPERATION, undo_number(a)),
+        steps=asked.steps,
+        twin=(int(kind), a, q),
+        does="solves",
+    )
+
+
 @register
 class OneStep(Topic):
     """x + a = b and its relatives; later the letter is divided, taken away or negative."""
@@ -67,17 +169,14 @@ class OneStep(Topic):
         m.LOST_MINUS,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, kind=(Kind.PLUS, Kind.MINUS, Kind.TIMES), a=range(2, 13), x=range(2, 21)
-        ),
-        Tier.CORE: Space(
-            _core, kind=(Kind.OVER, Kind.TIMES, Kind.FROM), a=range(3, 16), q=range(4, 16)
-        ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=(Kind.BELOW, Kind.NEGATIVE, Kind.PART, Kind.TURNED),
-            a=range(3, 16),
-            q=range(2, 16),
+        Tier.SUPPORT: _SUPPORT.also(kinds.claim, of=_SUPPORT.some(150))
+        .also(kinds.match_answers, _solutions_differ, of=_SUPPORT.threes(150, letter))
+        .also(_odd_solution, _odd, x=range(4, 13), a=range(2, 10), c=range(2, 6), d=range(2, 8)),
+        Tier.CORE: _CORE.also(kinds.claim, of=_CORE.some(150))
+        .also(kinds.match_answers, _solutions_differ, of=_CORE.threes(150, letter))
+        .also(_wrong_line, _wrong, kind=(Kind.OVER, Kind.FROM), a=range(3, 16), q=range(4, 16)),
+        Tier.CHALLENGE: _CHALLENGE.also(kinds.claim, of=_CHALLENGE.some(150)).also(
+            kinds.match_answers, _solutions_differ, of=_CHALLENGE.threes(150, letter)
         ),
     }
 

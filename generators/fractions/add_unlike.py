@@ -13,6 +13,7 @@ from generators.fractions._misconceptions import (
     SUBTRACT_ACROSS,
     keep_numerators,
 )
+from itembank.items import kinds
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -30,6 +31,21 @@ GIVES_USED = Misconception(
     "fractions.add-gives-used",
     "gives the two parts together instead of the rest",
     "You have the two parts together. Does the question ask for them, or for the rest?",
+)
+KEEPS_DENOMINATOR = Misconception(
+    "fractions.add-box-over-common",
+    "gives the numerator over the common denominator",
+    "What is the denominator below the box? What did you write yours over?",
+)
+NOT_UNDONE = Misconception(
+    "fractions.add-box-not-undone",
+    "does again what was done to the missing fraction, instead of undoing it",
+    "What was done to the fraction with the box? What undoes that?",
+)
+DENOMINATORS_TOO = Misconception(
+    "fractions.add-denominators-too",
+    "adds the denominators, though they are the same",
+    "Into how many pieces was the whole cut? Has that changed?",
 )
 
 STORIES = (
@@ -110,6 +126,88 @@ def _challenge(kind: int, triple: tuple[int, int, int], a: int, c: int, e: int) 
     return raw * bottom != top * below and raw * bottom != top * lcm(b, d, f)
 
 
+_SUPPORT = Space(_support, op=(0, 1), b=range(2, 11), a=range(1, 8), k=range(2, 7), c=range(1, 12))
+_CORE = Space(_core, op=(0, 1), b=range(3, 11), a=range(1, 8), d=range(3, 11), c=range(1, 8))
+_CHALLENGE = Space(
+    _challenge,
+    kind=(0, 1, 2, 3),
+    triple=TRIPLES,
+    a=range(1, 6),
+    c=range(1, 6),
+    e=(1, 2, 3),
+)
+
+
+def _fractions(tier: Tier, of: tuple[int, ...]) -> tuple[int, int, int, int, int]:
+    """Return the sign of the second fraction, and both, of a question with two."""
+    op, b, a, last, c = of
+    return 1 if op else -1, a, b, c, b * last if tier is Tier.SUPPORT else last
+
+
+def _answers_differ(of: tuple[tuple[int, ...], ...]) -> bool:
+    terms = [_fractions(Tier.CORE, point) for point in of]
+    values = {Fraction(a, b) + sign * Fraction(c, d) for sign, a, b, c, d in terms}
+    return len(values) == len(of) and len({sign for sign, *_ in terms}) == 1
+
+
+def _box_shows(of: tuple[int, ...]) -> bool:
+    """Keep questions in which what is not undone gives another numerator than what is."""
+    sign, a, b, c, d = _fractions(Tier.SUPPORT, of)
+    k = d // b
+    return abs(a * k + 2 * sign * c) not in (a, a * k)
+
+
+def _missing(topic: Topic, tier: Tier, of: tuple[int, ...]) -> Draft:
+    """Return a sum whose first numerator is missing."""
+    sign, a, b, c, d = _fractions(tier, of)
+    total = Fraction(a, b) + sign * Fraction(c, d)
+    result, other = simplest_node(total), t.frac(c, d)
+    box, known = t.Frac(t.Blank(), t.Int(b)), t.frac(a, b)
+    back = _signed([(1, result), (-sign, other)])
+    k, top = d // b, int(total * d)
+    undo = "Take the second fraction from" if sign > 0 else "Add the second fraction to"
+    return kinds.missing_number(
+        t.equals(_signed([(1, box), (sign, other)]), result),
+        t.Int(a),
+        steps=(
+            Step(
+                f"{undo} both sides.",
+                t.equals(back, t.frac(a * k, d)),
+            ),
+            Step(f"Write it over {b}.", t.equals(t.frac(a * k, d), known)),
+        ),
+        slips=slips(
+            (KEEPS_DENOMINATOR, a * k),
+            (NOT_UNDONE, abs(top + sign * c)),
+            key=t.Int(a),
+        ),
+        twin=(sign, a, b, c, d),
+    )
+
+
+def _wrong_line(topic: Topic, tier: Tier, line: int, of: tuple[int, ...]) -> Draft:
+    """Return a sum in which the numerators are kept (line 1) or the denominators added (line 2)."""
+    sign, a, b, c, d = _fractions(tier, of)
+    asked = topic.make(tier, *of)
+    bottom = lcm(b, d)
+    left, right = a * (bottom // b), c * (bottom // d)
+    mistake, below = DENOMINATORS_TOO, 2 * bottom
+    if line == 1:
+        mistake = keep_numerators(((a, b), (c, d)), bottom, Fraction(0))
+        left, right, below = a, c, bottom
+    changed = _signed([(1, t.frac(left, bottom)), (sign, t.frac(right, bottom))])
+    total = _signed([(1, t.frac(a, b)), (sign, t.frac(c, d))])
+    return kinds.spot_the_mistake(
+        total,
+        (changed, t.frac(left + sign * right, below)),
+        line,
+        asked.key,
+        mistake=mistake,
+        steps=asked.steps,
+        twin=(line, sign, a, b, c, d),
+    )
+
+
 @register
 class AddUnlike(Topic):
     """Sums and differences of fractions that first need a common denominator."""
@@ -117,22 +215,26 @@ class AddUnlike(Topic):
     id = "fractions.add-unlike"
     title = "Adding and subtracting fractions with unlike denominators"
     statements = ("number.operations",)
-    misconceptions = (ADD_ACROSS, SUBTRACT_ACROSS, ALL_ACROSS, KEEP_NUMERATORS, GIVES_USED)
+    misconceptions = (
+        ADD_ACROSS,
+        SUBTRACT_ACROSS,
+        ALL_ACROSS,
+        KEEP_NUMERATORS,
+        GIVES_USED,
+        KEEPS_DENOMINATOR,
+        NOT_UNDONE,
+        DENOMINATORS_TOO,
+    )
     prerequisites = ("fractions.equivalent", "fractions.add-like")
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, op=(0, 1), b=range(2, 11), a=range(1, 8), k=range(2, 7), c=range(1, 12)
-        ),
-        Tier.CORE: Space(
-            _core, op=(0, 1), b=range(3, 11), a=range(1, 8), d=range(3, 11), c=range(1, 8)
-        ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=(0, 1, 2, 3),
-            triple=TRIPLES,
-            a=range(1, 6),
-            c=range(1, 6),
-            e=(1, 2, 3),
+        Tier.SUPPORT: _SUPPORT.also(kinds.claim, of=_SUPPORT.some(150))
+        .also(_missing, _box_shows, of=_SUPPORT.some(140))
+        .also(_wrong_line, line=(1, 2), of=_SUPPORT.some(70)),
+        Tier.CORE: _CORE.also(kinds.claim, of=_CORE.some(150))
+        .also(_wrong_line, line=(1, 2), of=_CORE.some(100))
+        .also(kinds.match_answers, _answers_differ, of=_CORE.threes(160, lambda op, *_: op)),
+        Tier.CHALLENGE: _CHALLENGE.also(
+            kinds.claim, of=_CHALLENGE.where(lambda kind, *_: kind == 0).some(160)
         ),
     }
 

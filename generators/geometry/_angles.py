@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TypeVar
+from typing import Literal, TypeVar
 
 from generators._turns import by_turns
 from generators.equations._balance import balance
@@ -97,8 +97,14 @@ def _alike(sizes: Sequence[int], changed: Sequence[int]) -> bool:
 
 
 def total(parts: Sequence[t.Node]) -> t.Node:
-    """Return the sum of one or several."""
-    return t.add(parts[0], *parts[1:]) if len(parts) > 1 else parts[0]
+    """Return the sum of one or several; a first part that is a sum needs no brackets."""
+    first, *others = parts
+    if not others:
+        return first
+    more: tuple[tuple[Literal["+", "-"], t.Node], ...] = tuple(("+", other) for other in others)
+    if isinstance(first, t.Sum):
+        return t.Sum(first.first, (*first.rest, *more))
+    return t.Sum(first, more)
 
 
 def left_over(why: str, x: t.Sym, whole: int, known: Sequence[int], count: int = 1) -> list[Step]:

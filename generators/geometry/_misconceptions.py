@@ -128,3 +128,78 @@ ONE_BASE_ANGLE = Misconception(
     "subtracts only one of the two equal angles",
     "How many angles of that size does the triangle have?",
 )
+OPPOSITE_EQUAL = Misconception(
+    "geometry.quadrilateral-opposite-equal",
+    "makes opposite angles equal in any quadrilateral",
+    "In which quadrilaterals are opposite angles equal? Is this one of them?",
+)
+NEIGHBOURS_HALF_TURN = Misconception(
+    "geometry.quadrilateral-neighbours-180",
+    "makes neighbouring angles add up to 180° in any quadrilateral",
+    "When do two angles of a quadrilateral add up to 180°? Are any sides parallel here?",
+)
+QUADRILATERAL_HALF_TURN = Misconception(
+    "geometry.quadrilateral-as-triangle",
+    "makes the angles of a quadrilateral add up to 180°",
+    "Draw a diagonal. How many triangles do you see?",
+)
+FACING_EQUAL = Misconception(
+    "geometry.co-interior-equal",
+    "makes two angles equal that lie between parallel lines on the same side",
+    "Is the one angle acute and the other obtuse? Can they be equal?",
+)
+EQUAL_AS_LINE = Misconception(
+    "geometry.parallel-equal-as-180",
+    "makes angles add up to 180° that are equal",
+    "Do the two angles look equal? Trace the letter F or Z that you see.",
+)
+PARALLEL_ALL_EQUAL = Misconception(
+    "geometry.parallel-all-equal",
+    "makes all angles on parallel lines equal",
+    "Is one of the two angles acute and the other obtuse? Can they be equal?",
+)
+SUM_WITHOUT_TWO = Misconception(
+    "geometry.polygon-sides-not-triangles",
+    "multiplies 180° by the number of sides",
+    "Draw the diagonals from one corner. How many triangles do you see?",
+)
+ONE_TOO_FEW = Misconception(
+    "geometry.polygon-one-triangle-less",
+    "takes one triangle fewer than there are sides, not two",
+    "Draw the diagonals from one corner of a quadrilateral. How many triangles are there?",
+)
+EXTERIOR_FOR_INTERIOR = Misconception(
+    "geometry.exterior-for-interior",
+    "mixes up the interior and the exterior angle",
+    "Which angle is inside the polygon, and which one is between a side and the next side's line?",
+)
+INTERIOR_OVER_360 = Misconception(
+    "geometry.interior-into-360",
+    "divides 360° by the interior angle",
+    "Which angles add up to 360°: the interior or the exterior ones?",
+)
+HALF_TURN_SHARED = Misconception(
+    "geometry.exterior-from-180",
+    "shares 180° among the exterior angles",
+    "Walk round the polygon. How far have you turned when you are back where you began?",
+)
+TWO_NOT_ADDED = Misconception(
+    "geometry.polygon-two-not-added",
+    "divides by 180° and does not add 2",
+    "That is the number of triangles. How many sides has a polygon of so many triangles?",
+)
+FORGETS_SIDES = Misconception(
+    "geometry.polygon-not-divided",
+    "gives the sum of all the angles instead of one of them",
+    "How many equal angles share that sum?",
+)
+OTHER_POLYGON = Misconception(
+    "geometry.polygon-sum-of-quadrilateral",
+    "takes 360° for the sum of the angles of any polygon",
+    "How many triangles does this polygon split into? What do their angles make?",
+)
+SIDES_ONE_OFF = Misconception(
+    "geometry.polygon-times-not-plus-one",
+    "forgets to count the exterior angle itself",
+    "How many exterior angles would fit into 180° together?",
+)

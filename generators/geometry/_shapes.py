@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
+from itertools import product
 
 from itembank.notation import tree as t
 
@@ -31,7 +32,9 @@ def triangle_corners(a: int, b: int) -> Corners:
     return at((0, 0), (_SIDE, 0), (along, round(high)))
 
 
-def quadrilateral_corners(angles: Sequence[int], *, level: bool = False) -> Corners:
+def quadrilateral_corners(
+    angles: Sequence[int], *, level: bool = False, high: int = 480
+) -> Corners:
     """Return a quadrilateral with so many degrees at A, B, C and D, its side AB level.
 
     With `level` its angles at A and D make 180°, and its sides AB and DC are exactly parallel.
@@ -48,10 +51,11 @@ def quadrilateral_corners(angles: Sequence[int], *, level: bool = False) -> Corn
             continue
         wx, wy = dx - _SIDE, dy
         second, third = (wx * vy - wy * vx) / cross, (ux * wy - uy * wx) / cross
-        high = round(dy)
+        top = round(dy)
         along = _SIDE + second * ux, second * uy
-        spots = ((0, 0), (_SIDE, 0), (round(along[0]), high if level else round(along[1])))
-        made.append((min(second, third, far), at(*spots, (round(dx), high))))
+        spots = ((0, 0), (_SIDE, 0), (round(along[0]), top if level else round(along[1])))
+        low = min(0, high - max(dy, along[1]))
+        made.append(((min(second, third, far, 330), low), at(*spots, (round(dx), top))))
     return max(made, key=lambda each: each[0])[1]
 
 
@@ -61,3 +65,39 @@ def _cos(degrees: int) -> float:
 
 def _sin(degrees: int) -> float:
     return math.sin(math.radians(degrees))
+
+
+def parallelogram_corners(a: int, far: int = 560) -> Corners:
+    """Return a parallelogram with so many degrees at A, its side AB level and 1000 long.
+
+    >>> [tuple(node.n for node in spot) for spot in parallelogram_corners(90)]
+    [(0, 0), (1000, 0), (1000, 560), (0, 560)]
+    """
+    x, y = round(far * _cos(a)), round(far * _sin(a))
+    return at((0, 0), (_SIDE, 0), (_SIDE + x, y), (x, y))
+
+
+def polygon_corners(angles: Sequence[int]) -> Corners:
+    """Return a polygon with so many degrees at its corners, its first side level.
+
+    Of several sets of lengths that close the polygon the one is taken whose shortest side is
+    longest.
+    """
+    count = len(angles)
+    ways, heading = [], 0
+    for angle in (*angles[1:], angles[0]):
+        ways.append((_cos(heading), _sin(heading)))
+        heading += 180 - angle
+    made: list[tuple[float, Corners]] = []
+    for lengths in product((600, 450, 750), repeat=count - 2):
+        x = y = 0.0
+        spots = [(0, 0)]
+        for far, (ux, uy) in zip(lengths, ways, strict=False):
+            x, y = x + far * ux, y + far * uy
+            spots.append((round(x), round(y)))
+        (ux, uy), (vx, vy) = ways[-2:]
+        cross = ux * vy - uy * vx
+        second, last = (-x * vy + y * vx) / cross, (-ux * y + uy * x) / cross
+        spots.append((round(x + second * ux), round(y + second * uy)))
+        made.append((min(second, last, *lengths), at(*spots)))
+    return max(made, key=lambda each: each[0])[1]

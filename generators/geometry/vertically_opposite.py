@@ -19,6 +19,7 @@ from generators.geometry._angles import (
     letter_of,
     not_to_scale,
     size_question,
+    total,
     value_letter,
     value_question,
     whole_number,
@@ -161,7 +162,7 @@ class VerticallyOpposite(Topic):
             steps = [Step(OPPOSITE, t.equals(side(count, x, b), t.Int(size)))]
         else:
             steps = [
-                Step(NEXT, t.equals(t.add(side(count, x, b), t.Int(given)), t.Int(180))),
+                Step(NEXT, t.equals(total([side(count, x, b), t.Int(given)]), t.Int(180))),
                 Step(
                     f"Subtract {given} from both sides.",
                     t.equals(side(count, x, b), t.Int(size)),

@@ -47,7 +47,8 @@ def mark(item: Item, answer: str) -> Marked:
         if alone.verdict is Verdict.KNOWN:
             return alone
     whole, typed = _whole(item, answer, asked)
-    if whole.verdict in (Verdict.RIGHT, Verdict.KNOWN) or not shows_working(answer):
+    settled = whole.verdict in (Verdict.RIGHT, Verdict.KNOWN)
+    if settled or marking_of(item.ask).reads or not shows_working(answer):
         return whole
     if typed is not None and isinstance(item.key, t.Listing) and gives_each(item, typed):
         return whole  # 6 × 8 = 48 gives two numbers, and is no working that leads to 48

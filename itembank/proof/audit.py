@@ -11,6 +11,7 @@ from statistics import median
 from itembank.items.item import Tier
 from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.items.topics.space import is_other_kind
 from itembank.processes.lost import Lost
 from itembank.processes.work_place import Place, ThisMachine, all_or_lost
 from itembank.proof.item_audit import TopicAudit, check_item
@@ -188,7 +189,8 @@ def check_chunk(chunk: Chunk) -> Part:
     for place, index in enumerate(indices, first):
         item = topic.item(Tier(tier), index)
         report.checked += 1
-        if place % measured_every == 0:
+        # Tiers are held against one another by the questions that the topic itself asks.
+        if place % measured_every == 0 and not is_other_kind(topic.spaces[Tier(tier)][index]):
             hard.append(difficulty(item))
         marks.append(mark_of(item.twin))
         symbolic = place % symbolic_every == 0

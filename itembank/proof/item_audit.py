@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from itembank.errors import CheckFailed
+from itembank.items.asks import kind_of
 from itembank.items.item import Item
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
@@ -70,9 +71,11 @@ def check_item(item: Item, report: TopicAudit, *, symbolic: bool) -> None:
     if name:
         report.blind += 1
         report.note(f"{item.address}: the misconception {name!r} gives the right answer")
-    if len({slip.wrong for slip in item.slips}) < 2:
+    least = kind_of(item.ask).wrong_answers
+    if len({slip.wrong for slip in item.slips}) < least:
         report.blind += 1
-        report.note(f"{item.address}: fewer than two different likely wrong answers")
+        fewer = "fewer than two different likely wrong answers" if least > 1 else "no wrong answer"
+        report.note(f"{item.address}: {fewer}")
     if pair := rivals(item):
         report.rivals += 1
         report.note(

@@ -11,12 +11,16 @@ from itembank.items.asks import (
     Ask,
     Choose,
     Compare,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
+    TrueOrFalse,
     kind_of,
 )
 from itembank.items.asks.of_figure import as_find, name_read
@@ -107,7 +111,10 @@ WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", o
 
 WORTH.by_kind |= {
     # Here the answer is what is written, not what it is worth.
-    **dict.fromkeys((Inequality, Order, Compare, Choose), lambda ask, answer: answer),
+    **dict.fromkeys(
+        (Inequality, Order, Compare, Choose, TrueOrFalse, OddOneOut, FaultyLine, Match),
+        lambda ask, answer: answer,
+    ),
     Find: _found,
     OfFigure: lambda ask, answer: _of_figure(ask, answer),
     Give: lambda ask, answer: tuple(sorted(_values(ask, answer))),

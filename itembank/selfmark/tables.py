@@ -31,6 +31,7 @@ _MODULES = {
     "read": tuple(_TYPING + name for name in ("read_answer", "parsed_answer", "sign_typed")),
     "spelling": (_TYPING + "spelling",),
     "choice": (_TYPING + "choice_typed",),
+    "kind_typed": (_TYPING + "kind_typed",),
     "labels": (_TYPING + "labels",),
     "nouns": (_TYPING + "nouns",),
     "numerals": (_TYPING + "numerals",),
@@ -50,6 +51,7 @@ _MODULES = {
 _CONSTANTS = {
     "read": ("_SIGN_WORDS", "LONGEST", "REMAINDER", "_STOPS"),
     "spelling": ("_BETWEEN", "_COMPARED", "_WORDS", "_DOUBLE", "_STOPS", "_PASS_FOR"),
+    "kind_typed": ("NO_TRUTH", "NO_PAIRS", "NO_LINE", "_NUMBERS"),
     "nouns": ("_SMALL_WORDS", "_KEPT"),
     "numerals": ("_SMALL", "_LARGE", "_PARTS"),
     "normalise": ("_SAME", "_RAISED", "_RELATIONS", "_QUOTES"),

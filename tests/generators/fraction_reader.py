@@ -52,8 +52,8 @@ SIZES |= {"ml": 1, "l": 1000, "p": 1, "£": 100}
 
 def sample(topic: Topic, tier: Tier) -> Iterator[Item]:
     """Return questions that are asked in words alone; those of figures have a reader of theirs."""
-    space = topic.spaces[tier]
-    indices = random.Random(f"{topic.id}/{tier}").sample(range(len(space)), len(space))
+    own = topic.spaces[tier].own
+    indices = random.Random(f"{topic.id}/{tier}").sample(own, len(own))
     items = (topic.item(tier, index) for index in indices)
     return islice((item for item in items if item.figure is None), SAMPLE)
 

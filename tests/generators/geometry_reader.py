@@ -11,6 +11,8 @@ import re
 from collections.abc import Iterator
 from fractions import Fraction
 
+import flint
+
 from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
@@ -100,3 +102,45 @@ def number(item: Item) -> Fraction:
     found = re.fullmatch(r"(-?\d+(?:\.\d+)?)(?:°| ?[a-z]+(?:\^2)?)?", line(item.key))
     assert found, line(item.key)
     return Fraction(found[1])
+
+
+Equation = tuple[dict[str, int], int]
+"""So many times each unknown, and what they come to."""
+
+
+def settled(equations: list[Equation], unknown: str) -> Fraction:
+    """Return the value of an unknown, by python-flint's elimination; fails where it is open."""
+    names = sorted({name for row, _ in equations for name in row})
+    rows = [[row.get(name, 0) for name in names] + [right] for row, right in equations]
+    matrix, _ = flint.fmpq_mat(rows).rref()
+    at = names.index(unknown)
+    for i in range(matrix.nrows()):
+        row = [matrix[i, j] for j in range(len(names))]
+        if row[at] == 1 and sum(value != 0 for value in row) == 1:
+            value = matrix[i, len(names)]
+            return Fraction(int(value.p), int(value.q))
+    raise AssertionError((equations, unknown))
+
+
+def plus(*forms: Form | str) -> tuple[dict[str, int], int]:
+    """Return the sum of labels, and of angles or sides without one by their names."""
+    row: dict[str, int] = {}
+    number = 0
+    for each in forms:
+        count, name, more = (1, each, 0) if isinstance(each, str) else each
+        if name:
+            row[name] = row.get(name, 0) + count
+        number += more
+    return row, number
+
+
+def makes(total: int, *forms: Form | str) -> Equation:
+    """Return that labels come to a total."""
+    row, number = plus(*forms)
+    return row, total - number
+
+
+def alike(first: Form | str, other: Form | str) -> Equation:
+    """Return that two labels are equal."""
+    (row, number), (less, taken) = plus(first), plus(other)
+    return {n: row.get(n, 0) - less.get(n, 0) for n in {*row, *less}}, taken - number

@@ -29,7 +29,7 @@ from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.proof.lines.steps import step_fault
 from tests.depth import cases
-from tests.generators.mistakes import each_mistake
+from tests.generators.mistakes import each_mistake, own_items
 
 NAMES = (
     "one-step",
@@ -57,7 +57,7 @@ def topic(name: str) -> Topic:
 def items_of(name: str, tier: Tier) -> tuple[Item, ...]:
     """Return a sample of a tier's items, always the same ones, made once for all tests."""
     space = topic(name).spaces[tier]
-    indices = space.sample(min(MOST, len(space)), random.Random(name))
+    indices = random.Random(name).sample(space.own, min(MOST, len(space.own)))
     return tuple(topic(name).item(tier, index) for index in indices)
 
 
@@ -79,7 +79,7 @@ class Asked(NamedTuple):
 @cache
 def walked(name: str, tier: Tier) -> tuple[Asked, ...]:
     """Return what every item of a tier asks, in order, made once for all tests."""
-    return tuple(Asked(item.prompt, item.key, text(item)) for item in topic(name).walk(tier))
+    return tuple(Asked(item.prompt, item.key, text(item)) for item in own_items(topic(name), tier))
 
 
 def printed(name: str, tier: Tier) -> list[str]:

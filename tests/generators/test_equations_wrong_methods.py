@@ -47,7 +47,7 @@ def sampled(name: str, count: int) -> Iterator[Item]:
     topic: Topic = find_topic(f"equations.{name}")
     for tier in Tier:
         space = topic.spaces[tier]
-        for index in space.sample(min(count, len(space)), random.Random(f"wrong {name}")):
+        for index in random.Random(f"wrong {name}").sample(space.own, min(count, len(space.own))):
             yield topic.item(tier, index)
 
 

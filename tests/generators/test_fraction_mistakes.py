@@ -20,7 +20,7 @@ from itembank.notation import line
 from tests.generators.figure_methods import FIGURE_METHODS
 from tests.generators.fraction_methods import printed, read
 from tests.generators.fraction_mistakes import METHODS
-from tests.generators.mistakes import each_mistake
+from tests.generators.mistakes import each_mistake, shown_by_own
 
 TOPICS = tuple(topic for topic in topics() if topic.id.startswith("fractions."))
 
@@ -29,8 +29,8 @@ SAMPLE = 120
 
 def sample(topic: Topic) -> Iterator[Item]:
     for tier in Tier:
-        size = len(topic.spaces[tier])
-        chosen = random.Random(f"{topic.id}/{tier}").sample(range(size), min(SAMPLE, size))
+        own = topic.spaces[tier].own
+        chosen = random.Random(f"{topic.id}/{tier}").sample(own, min(SAMPLE, len(own)))
         items = (topic.item(tier, index) for index in chosen)
         # Shaded shapes are read here too; other figures have a reader of their own.
         shapes = topic.id == "fractions.shaded"
@@ -54,6 +54,7 @@ def test_every_misconception_of_the_strand_has_its_method() -> None:
         (topic.id.partition(".")[2], misconception.id.partition(".")[2])
         for topic in TOPICS
         for misconception in topic.misconceptions
+        if misconception.id in shown_by_own(topic)
     }
     on_figures = {key for key in FIGURE_METHODS if key[0] in {name for name, _ in declared}}
     assert declared == set(METHODS) | on_figures

@@ -10,12 +10,15 @@ import pytest
 from itembank.items.item import Item
 from tests.generators.geometry_reader import (
     Form,
+    alike,
     form,
     items,
     letter_asked,
     listed,
+    makes,
     number,
     said,
+    settled,
     tried,
 )
 
@@ -96,3 +99,36 @@ def fitting(angles: dict[str, Form], sizes: dict[str, int]) -> dict[str, Fractio
         if values.setdefault(letter, value) != value:
             return None
     return values
+
+
+def test_angles_of_a_quadrilateral() -> None:
+    for item in items("geometry.angles-in-quadrilaterals"):
+        text, angles = said(item), corner_angles(item)
+        at = {corner: angles.get(corner, f"angle {corner}") for corner in "ABCD"}
+        for corner in re.findall(r"The angle at ([A-D]) is a right angle", text):
+            at[corner] = (0, "", 90)
+        equations = [makes(360, *at.values())]
+        pairs = re.findall(r"sides ([A-D]{2}) and ([A-D]{2}) are marked as parallel", text)
+        for first, other in pairs:
+            # The ends of one side next to it are turned back to the other: co-interior angles.
+            for cross in ("AB", "BC", "CD", "DA"):
+                if (
+                    {*cross} & {*first}
+                    and {*cross} & {*other}
+                    and {*cross} not in ({*first}, {*other})
+                ):
+                    equations.append(makes(180, at[cross[0]], at[cross[1]]))
+        if len(pairs) == 2:
+            equations += [alike(at["A"], at["C"]), alike(at["B"], at["D"])]
+        assert number(item) == settled(equations, letter_asked(item)), item.address
+
+
+def test_angles_on_parallel_lines() -> None:
+    for item in items("geometry.parallel-lines"):
+        text = said(item)
+        upper = listed(text, "round the first crossing, are ")
+        lower = listed(text, "from the same direction, they are ")
+        at = [each or f"angle {k}" for k, each in enumerate([*upper, *lower])]
+        equations = [makes(180, at[k], at[k + 1]) for k in (0, 1, 2, 4, 5, 6)]
+        equations += [alike(at[k], at[k + 4]) for k in range(4)]
+        assert number(item) == settled(equations, letter_asked(item)), item.address

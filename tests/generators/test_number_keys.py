@@ -10,6 +10,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Callable
+from decimal import ROUND_HALF_UP, Decimal, localcontext
 from typing import Any
 
 import pytest
@@ -136,6 +137,58 @@ def one_power(text: str, base: str) -> Callable[[str], bool]:
         return match is not None and Expression(text).says(key)
 
     return tells
+
+
+def worth(text: str) -> Decimal:
+    """Return a number, a quotient or a product in the decimal module, to 60 figures."""
+    with localcontext() as context:
+        context.prec = 60
+        found = value(text)
+        return Decimal(int(found.p)) / Decimal(int(found.q))
+
+
+def to_places(text: str, places: str) -> str:
+    step = Decimal(1).scaleb(-int(places))
+    return f"{worth(text).quantize(step, ROUND_HALF_UP):f}"
+
+
+def to_nearest(text: str, step: str) -> str:
+    size = Decimal(1 if step == "whole" else step)
+    return f"{(worth(text) / size).quantize(Decimal(1), ROUND_HALF_UP) * size:f}"
+
+
+def to_figures(text: str, figures: str) -> str:
+    """Round in the decimal module, whose precision is counted in significant figures."""
+    with localcontext() as context:
+        context.prec, context.rounding = int(figures), ROUND_HALF_UP
+        found = +worth(text)
+        # 0.9 to two figures has them both; 8500 has no point.
+        missing = int(figures) - len(found.as_tuple().digits)
+        if missing > 0:
+            found = found.quantize(Decimal(1).scaleb(found.as_tuple().exponent - missing))
+        return f"{found:f}"
+
+
+def standard(text: str) -> Callable[[str], bool]:
+    """Tell whether a key is in standard form and worth what is asked."""
+
+    def tells(key: str) -> bool:
+        match = re.fullmatch(r"([1-9](?:\.\d*[1-9])?) × 10\^(\d+|\(-\d+\))", key)
+        return match is not None and value(key) == value(text)
+
+    return tells
+
+
+def ordinary(text: str) -> str:
+    """Move the digits of a number in standard form, as text."""
+    match = re.fullmatch(r"(\d)(?:\.(\d+))? × 10\^(\d+|\(-\d+\))", text)
+    assert match is not None
+    digits, places = match[1] + (match[2] or ""), len(match[2] or "")
+    power = int(match[3].strip("()")) - places
+    if power >= 0:
+        return digits + "0" * power
+    digits = digits.rjust(1 - power, "0")
+    return f"{digits[:power]}.{digits[power:]}"
 
 
 def prime(n: int) -> bool:
@@ -368,6 +421,36 @@ RULES: dict[str, list[Rule]] = {
             the_other,
         ),
     ],
+    "number.round-places": [
+        (r"Round \{(.+)\} to (\d) decimal places?\.", to_places),
+        (r"Round \{(.+)\} to the nearest (\w+)(?: number)?\.", to_nearest),
+        (r"[A-Z].+ \{(.+)\} .+ Round this to the nearest (\d+)\.", to_nearest),
+        (r"Write \{(.+)\} as a decimal, rounded to (\d) decimal places\.", to_places),
+        (
+            r"A (?:.+ )?\{(.+)\} .+ \{(.+)\} .+, to 2 decimal places\?",
+            lambda a, b: to_places(f"{a}/{b}", "2"),
+        ),
+    ],
+    "number.round-figures": [
+        (r"Round \{(.+)\} to (\d) significant figures?\.", to_figures),
+        (r"[A-Z].+ \{(.+)\} .+ Round this to (\d) significant figures?\.", to_figures),
+        (r"Write \{(.+)\} as a decimal, rounded to (\d) significant figures\.", to_figures),
+        (r"Work out \{(.+)\}\. Give your answer to (\d) significant figures\.", to_figures),
+    ],
+    "number.standard-form": [
+        (r"Write \{(.+)\} in standard form\.", standard),
+        (r"Write \{(.+)\} as an ordinary number\.", ordinary),
+        (r"[A-Z].+ \{(.+)\} .+ Write this in standard form\.", standard),
+        (r"[A-Z].+ \{(.+)\} .+ Write this as an ordinary number\.", ordinary),
+        ORDER,
+    ],
+    "number.standard-form-calculate": [
+        (r"Work out \{(.+)\}\. Give your answer in standard form\.", standard),
+        (
+            r".+ \{(.+)\} .+ \{(.+)\} .+\? Give your answer in standard form\.",
+            lambda each, many: standard(f"({each}) × {many}"),
+        ),
+    ],
 }
 
 
@@ -384,6 +467,8 @@ def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
             fitting = [(m, rule) for rule in rules if (m := rule[0].fullmatch(text))]
             assert len(fitting) == 1, (item.address, text)
             match, (pattern, answers) = fitting[0]
+            for step in item.steps:
+                assert step.maths is None or line(step.maths)  # it can be written
             given: Any = answers(*match.groups())
             assert same(given, line(item.key)), (item.address, text, given, line(item.key))
             used.add(pattern.pattern)

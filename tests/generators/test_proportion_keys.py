@@ -71,9 +71,68 @@ def speed(item: Item, text: str) -> str | fmpq:
     return value * {"hours": 1, "minutes": 60, "seconds": 3600}[text.split()[-4]]
 
 
+def density(item: Item, text: str) -> str | fmpq:
+    plain = text.replace("^3", "").replace("cm³", "")
+    if text.startswith("Which"):
+        pieces = re.findall(rf"(Piece [ABC]): ({NUMBER}) g and ({NUMBER}) cm", plain)
+        assert len(pieces) == 3
+        return max(pieces, key=lambda piece: exact(piece[1]) / exact(piece[2]))[0]
+    found = numbers(plain)
+    if "mixes" in text:
+        first, rate, second, other = found
+        return (first * rate + second * other) / (first + second)
+    if "newtons" in text:
+        if "altogether" in text:
+            return found[0] * found[1]
+        if "rectangle" in text:
+            return found[0] / (found[1] * found[2])
+        return found[1] / found[0]
+    if "measures" in text:
+        long, wide, high, rate = found
+        return long * wide * high * rate
+    first, second = found
+    if "Work out its density" in text:
+        return first * (1000 if " kg " in text else 1) / second
+    return first * second if "Work out the mass" in text else second / first
+
+
+def currency(item: Item, text: str) -> str | fmpq:
+    found = numbers(text)
+    if "spends" in text:
+        pounds, _, there, spent, _, back = found
+        return (pounds * there - spent) / back
+    if "dollars?" in text and "rates" in text:
+        price, _, euros, _, dollars = found
+        return price / euros * dollars
+    if "gets" in text:
+        return found[0] / found[1]
+    given, _, rate = found
+    return given / rate if "in pounds" in text else given * rate
+
+
+SIZES = {"s": 1, "min": 60, "h": 3600}
+
+
+def compound_units(item: Item, text: str) -> str | fmpq:
+    if text.startswith("Change"):
+        (rate,) = (exact(found) for found in re.findall(NUMBER, text))
+        metres = rate * fmpq(1000, 3600) if "km/h" in text else rate
+        return metres if text.endswith("second.") else metres * fmpq(3600, 1000)
+    found = re.findall(rf"(£?)({NUMBER}) ?(kg|ml|m\^2|min|l|g|h|s)?(?![\w^])", text)
+    times = [exact(n) * SIZES[unit] for _, n, unit in found if unit in SIZES]
+    amounts = [exact(n) for sign, n, unit in found if sign or unit not in SIZES]
+    if "How long" in text:
+        unit = next(unit for _, _, unit in found if unit in SIZES)
+        return times[0] * amounts[1] / amounts[0] / SIZES[unit]
+    return amounts[0] * times[1] / times[0]
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "ratio.inverse-proportion": inverse,
     "ratio.speed": speed,
+    "ratio.density": density,
+    "ratio.currency": currency,
+    "ratio.compound-units": compound_units,
 }
 
 

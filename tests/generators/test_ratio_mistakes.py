@@ -304,8 +304,8 @@ def amount_of(asked: Question) -> Fraction:
 
 def sample(topic: Topic) -> Iterator[Item]:
     for tier in Tier:
-        size = len(topic.spaces[tier])
-        chosen = random.Random(f"{topic.id}/{tier}").sample(range(size), min(SAMPLE, size))
+        own = topic.spaces[tier].own
+        chosen = random.Random(f"{topic.id}/{tier}").sample(own, min(SAMPLE, len(own)))
         yield from (topic.item(tier, index) for index in chosen)
 
 

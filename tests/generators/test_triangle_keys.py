@@ -35,7 +35,60 @@ def pythagoras(text: str) -> Worth:
     return Worth((a * a + b * b).sqrt(), 1)
 
 
+def similar(text: str) -> Worth:
+    given = amounts(text)
+    if "shadow" in text:
+        high, shade, long = given
+        return Worth(high / shade * long, 1)
+    if "DE is parallel to BC" in text:
+        if "length of BC" in text:
+            side, rest, base = given
+            return Worth(base * (side + rest) / side, 1)
+        side, small, large = given
+        assert "length of DB" in text
+        return Worth(side * (large - small) / small, 1)
+    if "perimeter" in text:
+        first, second, around = given
+        return Worth(around * second / first, 1)
+    if "Triangles" in text:
+        found = re.search(r"Triangles (\w{3}) and (\w{3}) are similar", text)
+        named = dict(re.findall(r"(\b[A-Z]{2}\b) is (\d+(?:\.\d+)? cm)", text))
+        asked = re.search(r"length of (\w\w)\.", text)
+        assert found
+        assert asked
+        lengths = {name: amounts(size)[0] for name, size in named.items()}
+        one, two = found.groups()
+        factor = lengths[two[:2]] / lengths[one[:2]]
+        if asked[1] == two[1:]:
+            return Worth(lengths[one[1:]] * factor, 1)
+        assert asked[1] == one[1:]
+        return Worth(lengths[two[1:]] / factor, 1)
+    wide, long, other = given
+    return Worth(long * other / wide, 1)
+
+
+def areas(text: str) -> Worth:
+    given = amounts(text)
+    if "plan" in text:
+        scale = re.search(r"1 : (\d+)", text)
+        assert scale
+        return Worth(given[0] * int(scale[1]) ** 2, 2)
+    if "What is the scale factor" in text:
+        return Worth((given[1] / given[0]).sqrt())
+    if "have areas of" in text:
+        small, large, side = given
+        return Worth(side * (large / small).sqrt(), 1)
+    if "enlarged by a scale factor of" in text:
+        factor = re.search(r"scale factor of (\d+)", text)
+        assert factor
+        return Worth(given[0] * int(factor[1]) ** 2, 2)
+    first, area, second = given
+    return Worth(area * (second / first) ** 2, 2)
+
+
 SOLVERS: dict[str, Solver] = {
+    "geometry.similarity": similar,
+    "geometry.scale-factors-area": areas,
     "geometry.pythagoras": pythagoras,
 }
 

@@ -88,10 +88,9 @@ def test_a_question_whose_working_nobody_wrote_is_on_the_same_scale():
 
 def looked_at(topic: str, tier: Tier) -> list[float]:
     source, rng = find_topic(topic), random.Random(f"{topic}/{tier}")
-    size = len(source.spaces[tier])
+    own = source.spaces[tier].own
     return [
-        difficulty(source.item(tier, place))
-        for place in rng.sample(range(size), min(size, LOOKED_AT))
+        difficulty(source.item(tier, place)) for place in rng.sample(own, min(len(own), LOOKED_AT))
     ]
 
 

@@ -184,7 +184,7 @@ def test_no_question_twice_though_the_bank_has_the_generator_s_own(tmp_path):
     """The bank holds the twins of a whole tier, with letters and wording of its own."""
     topic = find_topic("equations.one-step")
     copies = []
-    for index in range(0, len(topic.spaces[Tier.CORE]), 4):
+    for index in topic.spaces[Tier.CORE].own[::4]:
         made = topic.item(Tier.CORE, index)
         from itembank.notation.line import line
 

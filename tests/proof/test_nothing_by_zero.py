@@ -7,8 +7,8 @@ from itembank.notation import parse
 from itembank.notation.value import NotExact
 from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.exact_road import ROAD
+from itembank.proof.exact.truth import true
 from itembank.proof.lines.line_rules import line_fault
-from itembank.proof.lines.truth import true
 
 
 @pytest.mark.parametrize("relation", ["12/x = 3/x", "x/x = 0", "(2x)/x = 3"])

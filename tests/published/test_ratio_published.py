@@ -6,6 +6,8 @@ from fractions import Fraction
 
 import pytest
 
+from generators.ratio.compound_units import CompoundUnits
+from generators.ratio.density import SOLIDS, Density
 from generators.ratio.inverse_proportion import InverseProportion
 from generators.ratio.proportion import Proportion
 from generators.ratio.scale import Scale
@@ -132,3 +134,24 @@ def test_there_and_back_at_two_speeds_is_a_harmonic_mean() -> None:
     draft = Speed().make(Tier.CHALLENGE, "two speeds", 60, 30, 30)
     assert line(draft.key) == "40 km/h"
     assert found(draft) == (Fraction(40 * 1000, 3600),)
+
+
+@pytest.mark.parametrize(
+    ("name", "grams"), [("aluminium", 2.70), ("copper", 8.93), ("lead", 11.34), ("silver", 10.50)]
+)
+def test_densities_are_those_of_the_tables(name: str, grams: float) -> None:
+    # Tables of physical constants give grams in a cubic centimetre at room temperature (from
+    # memory); ours are rounded to two figures.
+    stuff = next(place for place, (known, _) in enumerate(SOLIDS) if known == name)
+    draft = Density().make(Tier.SUPPORT, "density", stuff, 100)
+    value = found(draft)[0] / 1000  # in grams and centimetres
+    assert abs(value - Fraction(str(grams))) <= Fraction(1, 20)
+
+
+@pytest.mark.parametrize(("metres", "kilometres"), [(10, "36 km/h"), (25, "90 km/h")])
+def test_ten_metres_a_second_are_thirty_six_kilometres_an_hour(
+    metres: int, kilometres: str
+) -> None:
+    # 1 m/s = 3.6 km/h: BIPM, The International System of Units, with the hour of 3600 s
+    # (from memory).
+    assert line(CompoundUnits().make(Tier.CHALLENGE, "to km/h", metres, 0, 0).key) == kilometres

@@ -19,6 +19,7 @@ from itembank.bank.question.question import Question
 from itembank.bank.question.task_given import NeedsPerson
 from itembank.items.item import Ask
 from itembank.notation import tree as t
+from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.reader import read_prompt
 
 __all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
@@ -70,6 +71,12 @@ def _question(item: BankItem, maths: Maths) -> Question:
         return _of_figure(item, maths)
     if item.task == "choose" or (item.task is None and item.options):
         return Question(choose_ask(item, maths), item.constants, task="choose", modelled=True)
+    try:
+        if (said := kind_said(maths.runs)) is not None:
+            return Question(said, item.constants)
+    except KindUnread as error:
+        told = str(error)
+        raise NeedsPerson(f"{told[:1].upper()}{told[1:]}.") from None
     reading = read_prompt(maths.runs)
     printed = any(not isinstance(run, str) for run in maths.runs)
     if not (maths.model or printed or (reading.giving and not reading.unread)):

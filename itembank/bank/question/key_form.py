@@ -15,10 +15,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -28,9 +31,10 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    TrueOrFalse,
     TwoNumbers,
 )
-from itembank.items.asks.of_figure import relations_in
+from itembank.items.asks.of_figure import is_range, relations_in
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.value import exact
@@ -87,7 +91,7 @@ def _read_off(ask: OfFigure, item: BankItem, question: Question, maths: Maths) -
     if isinstance(maths.key, t.Label):
         return "name"
     if isinstance(maths.key, t.Relation):
-        return question.form or "subject"
+        return question.form or ("inequality" if is_range(maths.key) else "subject")
     if relations_in(maths.key):
         return question.form or "roots"
     # What is read has a letter of its own: the rule of a pattern.
@@ -128,6 +132,10 @@ ANSWERS.by_kind |= {
     TwoNumbers: Answers(_always("amounts")),
     Equivalent: Answers(_always("fraction")),
     Summary: Answers(lambda ask, *about: _found(Find(as_sum(ask)), *about)),
+    TrueOrFalse: Answers(_always("true-or-false"), plain=True),
+    OddOneOut: Answers(_always("name"), plain=True),
+    FaultyLine: Answers(_always("line-and-result"), plain=True),
+    Match: Answers(_always("pairs"), plain=True),
 }
 
 

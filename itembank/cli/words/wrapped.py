@@ -110,12 +110,15 @@ def prompt_text(prompt: Sequence[Run]) -> str:
 def item_text(number: int, item: Item) -> str:
     """Return an item as a teacher would want to read it: question, key, working, mistakes."""
     from itembank.items.measures.difficulty import difficulty
+    from itembank.items.measures.kind_told import PLAIN, kind_told
 
     lines = question_lines(f"{number}. ", item)
     if item.figure is not None:
         from itembank.figures.figure import words as figure_words
 
         lines.insert(1, paragraph("   Picture  ", figure_words(item.figure)))
+    if (told := kind_told(item.ask, item.prompt)) not in PLAIN:
+        lines.append(paragraph("   Kind     ", told))
     lines.append(paragraph("   Address  ", f"{item.address}  (difficulty {difficulty(item):.1f})"))
     return "\n".join(lines)
 

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
 
 _RAYS = tuple(Fraction(k, 2) for k in range(5, 13))
 """How long rays are, in ems: the first with which every label has a place is taken."""
+_APART, _BEYOND, _HALF = Fraction(4), Fraction(8, 5), Fraction(7)
+"""The most that parallel lines are apart, the line across reaches beyond, and half of one is."""
 _SQUARE = Fraction(2, 5)
 _HEAD = Fraction(11, 50)
 
@@ -114,13 +116,15 @@ def _lines(figure: Angles, ray: Fraction) -> tuple[list[Stroke], list[Sector]]:
     if figure.arrangement == "crossing":
         strokes = [through(centre, turn, ray, "line"), through(centre, across, ray, "line")]
         return strokes, round_(centre)
-    apart = ray * Fraction(6, 5) / unit_point(Fraction(size, 360)).y
+    # Wide labels need longer lines, and no more room between them.
+    apart = min(ray * Fraction(6, 5), _APART) / unit_point(Fraction(size, 360)).y
+    beyond = min(ray / 2, _BEYOND)
     upper = in_direction(centre, apart, across)
     middle = in_direction(centre, apart / 2, across)
-    strokes = [through(middle, across, apart / 2 + ray / 2, "line")]
+    strokes = [through(middle, across, apart / 2 + beyond, "line")]
     for vertex in (upper, centre):
         # Both lines begin and end side by side, whatever the slant of what crosses them.
-        far = ray * 2
+        far = min(ray * 2, _HALF)
         step = (middle.x - vertex.x, middle.y - vertex.y)
         ux, uy = unit_point(Fraction(turn % 360, 360))
         along = step[0] * ux + step[1] * uy

@@ -29,6 +29,8 @@ from itembank.notation.line import shown_line
 
 GAP = 0.1
 """How far a label keeps from a stroke's edge, in ems."""
+APART = 0.4
+"""How far side by side labels keep from each other: 91° 85° is not to be read as one number."""
 _ARC = 24
 
 Near = tuple[float, float]
@@ -94,7 +96,7 @@ class Sheet:
     def _free(self, box: Box) -> bool:
         left, bottom, right, top = box
         for a, b, c, d in self._boxes:
-            if left < c + GAP and a < right + GAP and bottom < d + GAP and b < top + GAP:
+            if left < c + APART and a < right + APART and bottom < d + GAP and b < top + GAP:
                 return False
         for (ax, ay), (bx, by), far in self._lines:
             low, high, down, up = left - far, right + far, bottom - far, top + far
@@ -183,19 +185,24 @@ def between(
     """
     start = math.atan2(first[1], first[0])
     sweep = (math.atan2(other[1], other[0]) - start) % (2 * math.pi) or 2 * math.pi
-    found = []
-    for part in (0.5, 0.42, 0.58, 0.34, 0.66):
-        turn = start + sweep * part
-        way = (math.cos(turn), math.sin(turn))
-        half = reach(content, way)
-        least = arc + half + 2 * GAP
-        far, steps = least, 0
-        while far <= most or far - half <= begun:
-            # A place off the bisector has to be a good deal nearer to be taken.
-            found.append((far + 1.5 * abs(part - 0.5), at[0] + way[0] * far, at[1] + way[1] * far))
-            steps += 1
-            far = least + 0.15 * steps
-    return [(x, y) for _, x, y in sorted(found)]
+
+    def along(parts: tuple[float, ...]) -> list[Near]:
+        found = []
+        for part in parts:
+            turn = start + sweep * part
+            way = (math.cos(turn), math.sin(turn))
+            half = reach(content, way)
+            least = arc + half + 2 * GAP
+            far, steps = least, 0
+            while far <= most or far - half <= begun:
+                # A place off the bisector has to be a good deal nearer to be taken.
+                worse = 1.5 * abs(part - 0.5)
+                found.append((far + worse, at[0] + way[0] * far, at[1] + way[1] * far))
+                steps += 1
+                far = least + 0.15 * steps
+        return [(x, y) for _, x, y in sorted(found)]
+
+    return along((0.5, 0.42, 0.58, 0.34, 0.66)) + along((0.27, 0.73, 0.2, 0.8))
 
 
 def beside(label: t.Node, a: Near, b: Near, way: Near) -> list[Near]:

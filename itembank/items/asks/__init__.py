@@ -19,9 +19,12 @@ from itembank.items.asks.choose import Choose
 from itembank.items.asks.common import Common
 from itembank.items.asks.comparing import Compare
 from itembank.items.asks.equivalent import Equivalent
+from itembank.items.asks.faulty_line import FaultyLine
 from itembank.items.asks.find_value import Find
 from itembank.items.asks.give import Condition, Give
 from itembank.items.asks.inequality import Inequality
+from itembank.items.asks.matching import Match
+from itembank.items.asks.odd_one_out import OddOneOut
 from itembank.items.asks.of_figure import OfFigure
 from itembank.items.asks.of_subject import Subject
 from itembank.items.asks.ordering import Order
@@ -31,6 +34,7 @@ from itembank.items.asks.round import Round
 from itembank.items.asks.sequence import Sequence
 from itembank.items.asks.solve import Solve
 from itembank.items.asks.summary import Summary
+from itembank.items.asks.true_or_false import TrueOrFalse
 from itembank.items.asks.two_numbers import TwoNumbers
 
 __all__ = [
@@ -41,11 +45,14 @@ __all__ = [
     "Compare",
     "Condition",
     "Equivalent",
+    "FaultyLine",
     "Find",
     "Give",
     "Handlers",
     "Inequality",
     "Kind",
+    "Match",
+    "OddOneOut",
     "OfFigure",
     "Order",
     "Pick",
@@ -56,6 +63,7 @@ __all__ = [
     "Stored",
     "Subject",
     "Summary",
+    "TrueOrFalse",
     "TwoNumbers",
     "Which",
     "asked",

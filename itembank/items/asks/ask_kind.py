@@ -83,6 +83,13 @@ class Kind:
         The trees that stand for a story where the prompt does not print them.
     many
         Whether many answers are right: the key is then one of them, and printed as an example.
+    told
+        What a teacher calls such a question, where it is another than to work something out.
+    frame
+        Whether the words around its mathematics are a frame of fixed wording, and tell no story.
+    wrong_answers
+        How many different likely wrong answers a question shows at least; of a statement that is
+        true or false there is only one.
     """
 
     name: str
@@ -96,6 +103,9 @@ class Kind:
     filed: bool = True
     model: Callable[[Any], Nodes] = lambda ask: ()
     many: bool = False
+    told: str = ""
+    frame: bool = False
+    wrong_answers: int = 2
 
 
 KINDS: dict[str, Kind] = {}

@@ -42,5 +42,6 @@ CHOOSE = register_kind(
         restore=_restore,
         twin=lambda ask, form: (("choose", ask.detail), (), _nodes(ask)),
         does="choose the least or the greatest",
+        told="choose",
     )
 )

@@ -30,5 +30,6 @@ COMPARE = register_kind(
         restore=_restore,
         twin=lambda ask, form: (("compare",), (), (ask.left, ask.right)),
         does="compare",
+        told="compare",
     )
 )

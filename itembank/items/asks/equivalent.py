@@ -34,6 +34,7 @@ EQUIVALENT = register_kind(
         restore=_restored,
         twin=lambda ask, form: (("equivalent", form), (ask.target,), ()),
         does="give an equivalent fraction",
+        told="give an example",
         many=True,
     )
 )

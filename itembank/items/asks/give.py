@@ -102,6 +102,7 @@ GIVE = register_kind(
         restore=_restore,
         twin=_twin,
         does="give one of many right answers",
+        told="give an example",
         relations=True,
         many=True,
     )

@@ -30,5 +30,6 @@ ORDER = register_kind(
         restore=_restore,
         twin=lambda ask, form: (("order", ask.detail), (), ask.things),
         does="put in order",
+        told="put in order",
     )
 )

@@ -47,5 +47,6 @@ ROUND = register_kind(
             (),
         ),
         does="round",
+        told="round",
     )
 )

@@ -24,5 +24,6 @@ SEQUENCE = register_kind(
         restore=lambda stored: Sequence(stored.target),
         twin=lambda ask, form: (("sequence",), ask.terms, ()),
         does="find the nth term",
+        told="find the rule",
     )
 )

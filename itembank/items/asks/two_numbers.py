@@ -30,5 +30,6 @@ TWO_NUMBERS = register_kind(
         restore=_restored,
         twin=lambda ask, form: (("two-numbers",), (ask.total, ask.product), ()),
         does="find two numbers with a sum and a product",
+        told="give an example",
     )
 )

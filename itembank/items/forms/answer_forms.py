@@ -6,7 +6,7 @@ A rule gets a tree and returns what keeps it from having the form, or an empty s
 from __future__ import annotations
 
 from itembank.items.forms.letter_forms import expression, simplified
-from itembank.items.forms.number_forms import GOOD, amount, bare, number
+from itembank.items.forms.number_forms import GOOD, amount, bare, number, ratio
 from itembank.items.forms.value_forms import finished_number
 from itembank.notation import tree as t
 
@@ -148,3 +148,34 @@ def sign(node: t.Node) -> str:
 def name(node: t.Node) -> str:
     """Say what keeps a tree from being a name."""
     return GOOD if isinstance(node, t.Label) else "it does not name one of the choices"
+
+
+def true_or_false(node: t.Node) -> str:
+    """Allow the names *true* and *false* alone."""
+    fits = isinstance(node, t.Label) and node.text.casefold() in ("true", "false")
+    return GOOD if fits else "it is neither true nor false"
+
+
+def line_and_result(node: t.Node) -> str:
+    """Allow the name of a line and what the question comes to, worked out.
+
+    >>> from itembank.notation.parse import parse
+    >>> texts = ('"line 2", 5/6', '"line 1", x = 4', "2, 5/6")
+    >>> [line_and_result(parse(text)) for text in texts]
+    ['', '', 'it is not a line and a right answer']
+    """
+    parts = node.parts if isinstance(node, t.Listing) else ()
+    if len(parts) != 2 or not isinstance(parts[0], t.Label):
+        return "it is not a line and a right answer"
+    result = parts[1]
+    if isinstance(result, t.Relation):
+        return roots(result)
+    if isinstance(result, t.Ratio):
+        return ratio(result)
+    return expression(result) if t.symbols(result) else finished_number(result)
+
+
+def pairs(node: t.Node) -> str:
+    """Allow a list of names: *A–Q, B–P*."""
+    fits = isinstance(node, t.Listing) and all(isinstance(p, t.Label) for p in node.parts)
+    return GOOD if fits else "it is not a list of pairs"

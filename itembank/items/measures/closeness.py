@@ -14,6 +14,7 @@ from dataclasses import dataclass, fields
 from typing import Any
 
 from itembank.figures.figure_data import to_data
+from itembank.items.asks import asked, kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -65,8 +66,9 @@ def look(item: Item) -> Look:
         run if isinstance(run, str) else skeleton(run, numbers) for run in item.prompt
     )
     if item.figure is not None:
-        shape = (*shape, type(item.figure).__name__)
-        numbers.extend(_leaves(to_data(item.figure)))
+        leaves = list(_leaves(to_data(item.figure)))
+        shape = (*shape, type(item.figure).__name__, *(leaf for leaf in leaves if _is_word(leaf)))
+        numbers.extend(leaf for leaf in leaves if _has_number(leaf))
     answer = answer_of(item)
     return Look(shape, tuple(numbers), _story(item), answer, _ending(answer))
 
@@ -133,9 +135,12 @@ def structure(item: Item) -> tuple[object, ...]:
     >>> structure(one) == structure(other)
     True
     """
-    asked = tuple(map(skeleton, _nodes(item.ask)))
+    if kind_of(item.ask).frame:
+        # Cards and lines are as many; how hard they are is measured for itself.
+        return (type(item.ask), item.form, len(asked(item.ask)), len(item.steps))
+    asked_for = tuple(map(skeleton, _nodes(item.ask)))
     lines = tuple(step.maths and skeleton(step.maths) for step in item.steps)
-    return (type(item.ask), item.form, asked, skeleton(item.key), lines)
+    return (type(item.ask), item.form, asked_for, skeleton(item.key), lines)
 
 
 def skeleton(node: t.Node, numbers: list[object] | None = None) -> object:
@@ -209,8 +214,20 @@ def _leaves(data: Any) -> Iterator[object]:
         yield data
 
 
+def _has_number(leaf: object) -> bool:
+    """Tell whether a leaf of a figure is a number, or a label that has one: 6 cm, 2x + 10."""
+    if isinstance(leaf, str):
+        return any(sign.isdigit() for sign in leaf)
+    return isinstance(leaf, int) and not isinstance(leaf, bool)
+
+
+def _is_word(leaf: object) -> bool:
+    """Tell whether a leaf says what is drawn; a letter that names a point says nothing."""
+    return not _has_number(leaf) and not (isinstance(leaf, str) and len(leaf) == 1)
+
+
 def _story(item: Item) -> frozenset[str]:
-    if item.figure is not None:
+    if item.figure is not None or kind_of(item.ask).frame:
         return frozenset()  # what the picture shows tells two questions apart, not its words
     text = " ".join(run for run in item.prompt if isinstance(run, str))
     words = "".join(c if c.isalpha() else " " for c in text.lower()).split()

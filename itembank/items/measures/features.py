@@ -17,10 +17,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Rewrite,
@@ -29,6 +32,7 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    TrueOrFalse,
     TwoNumbers,
 )
 from itembank.items.item import Item, Step
@@ -183,6 +187,10 @@ def _choosing(ask: Choose, printed: Tally) -> Features:
     return {"choose": 1.0, "more options": max(0.0, len(ask.options) - 2.0)}
 
 
+def _of_cards(count: int) -> Features:
+    return {"choose": 1.0, "more options": max(0.0, count - 2.0)}
+
+
 def _reading_off(ask: OfFigure, printed: Tally) -> Features:
     # What there is to take in: each doubling of the marks drawn counts as much as the last.
     return {"read": 1.0, "drawn": log2(len(drawn(ask.figure).marks))}
@@ -218,6 +226,14 @@ ASKING.by_kind |= {
     TwoNumbers: Asking(lambda ask, printed: {"give": 1.0}),
     Equivalent: Asking(lambda ask, printed: {"give": 1.0}),
     Summary: Asking(lambda ask, printed: {"listed": float(len(ask.numbers))}),
+    TrueOrFalse: Asking(lambda ask, printed: {"choose": 1.0}, compared=True),
+    OddOneOut: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True),
+    Match: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True, whole_list=True),
+    FaultyLine: Asking(
+        lambda ask, printed: {"choose": 1.0},
+        solved=lambda ask, printed: isinstance(ask.question, t.Relation),
+        whole_list=True,
+    ),
 }
 
 

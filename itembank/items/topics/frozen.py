@@ -104,7 +104,7 @@ def stretch(topic: Topic, tier: Tier, start: int, stop: int) -> Stretch:
     """Return the fingerprint of the questions from index `start` to before `stop`."""
     space = topic.spaces[tier]
     digests = [
-        sha256(question_text(topic.make(tier, *space[index])).encode()).digest()
+        sha256(question_text(topic.draft(tier, *space[index])).encode()).digest()
         for index in range(start, stop)
     ]
     each = "".join(urlsafe_b64encode(digest[:3]).decode()[0] for digest in digests)
@@ -147,7 +147,7 @@ Solve {c/3 = 5}. Key: {c = 15}
                 f"A question from {topic.id}/{tier}/{held.start} to {held.stop - 1} asks "
                 "something else than it was frozen with."
             )
-        asks = question_text(topic.make(tier, *topic.spaces[tier][first])).partition("\n")
+        asks = question_text(topic.draft(tier, *topic.spaces[tier][first])).partition("\n")
         return (
             f"{topic.id}/{tier}/{first} asks something else than it was frozen with. "
             f"It asks now: {asks[0]} Key: {asks[2]}"

@@ -96,7 +96,7 @@ def _later(topic: Topic) -> list[LaterPart]:
         space = topic.spaces[tier]
         for part in parts:
             if part.holds is not None:
-                count = sum(part.holds(*values) for values in space)
+                count = sum(topic.content(tier, *values) is part.content for values in space)
                 content = part.content
                 found.append(
                     LaterPart(tier.value, count, len(space), content.from_year, content.name)

@@ -8,24 +8,102 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from functools import cached_property
 from itertools import product
 from typing import Any, NamedTuple
 
 
+@dataclass(frozen=True, slots=True)
+class OtherKind:
+    """Marks a point of a space at which another question is asked than the topic's own.
+
+    `make` returns it, from the topic, the tier and the values after this mark.
+    """
+
+    make: Callable[..., Any]
+
+    def __repr__(self) -> str:
+        return self.make.__qualname__
+
+
+def is_other_kind(point: tuple[Any, ...]) -> bool:
+    """Tell whether another question is asked at a point of a space than the topic's own."""
+    return bool(point) and isinstance(point[0], OtherKind)
+
+
 class Part(NamedTuple):
-    """What one part of a space holds: the points of a product that its filter keeps."""
+    """What one part of a space holds: the points of a product that its filter keeps.
+
+    Where the part asks another kind of question, that stands first in each point.
+    """
 
     keep: Callable[..., bool] | None
     axes: Mapping[str, Sequence[Any]]
+    kind: OtherKind | None = None
 
     def points(self) -> Iterable[tuple[Any, ...]]:
         """Return the points in the order of the axes' values, the last axis running fastest."""
-        everything = product(*self.axes.values())
-        if self.keep is None:
-            return everything
-        keep = self.keep
-        return (values for values in everything if keep(*values))
+        everything: Iterable[tuple[Any, ...]] = product(*self.axes.values())
+        if self.keep is not None:
+            keep = self.keep
+            everything = (values for values in everything if keep(*values))
+        kind = self.kind
+        return everything if kind is None else ((kind, *values) for values in everything)
+
+
+class Spread(Sequence[tuple[Any, ...]]):
+    """Some points of a space, evenly spaced over it: laid out only when they are looked at."""
+
+    def __init__(self, space: Space, count: int) -> None:
+        self.space, self.most = space, count
+
+    @cached_property
+    def _points(self) -> list[tuple[Any, ...]]:
+        every = list(self.space)
+        count = min(self.most, len(every))
+        return [every[n * len(every) // count] for n in range(count)]
+
+    def __len__(self) -> int:
+        return len(self._points)
+
+    def __getitem__(self, index: Any) -> Any:
+        return self._points[index]
+
+    def __repr__(self) -> str:
+        return f"{self.space!r}.some({self.most})"
+
+
+class Threes(Spread):
+    """Threes of points of a space that are alike, each spread over it; no point comes twice."""
+
+    def __init__(
+        self, space: Space, count: int, alike: Callable[..., object] | None, spare: int = 0
+    ) -> None:
+        super().__init__(space, count)
+        self.alike, self.spare = alike, spare
+
+    def _places(self, n: int, count: int) -> list[int]:
+        """Return where the three points of a group stand, and then those to spare."""
+        step = count // 3
+        spare = ((n + turn * step + step // 2 + turn) % count for turn in range(self.spare))
+        return [n, n + step, n + 2 * step, *spare]
+
+    @cached_property
+    def _points(self) -> list[tuple[Any, ...]]:
+        groups: dict[object, list[tuple[Any, ...]]] = {}
+        for point in self.space:
+            groups.setdefault(self.alike and self.alike(*point), []).append(point)
+        threes = [
+            tuple(points[place] for place in self._places(n, len(points)))
+            for points in groups.values()
+            for n in range(len(points) // 3)
+        ]
+        count = min(self.most, len(threes))
+        return [threes[n * len(threes) // count] for n in range(count)]
+
+    def __repr__(self) -> str:
+        return f"{self.space!r}.threes({self.most})"
 
 
 class Space:
@@ -77,6 +155,75 @@ class Space:
             )
         return self._of((*self.parts, Part(keep, axes)))
 
+    def also(
+        self, make: Callable[..., Any], keep: Callable[..., bool] | None = None, /, **axes: Any
+    ) -> Space:
+        """Return this space with a part at its end that asks another kind of question.
+
+        Its questions are made by `make`, from the topic, the tier and the values of its own
+        `axes`; its filter gets the values alone. The points that were there keep their indices,
+        and the space may grow after it by :meth:`then` and by further kinds.
+
+        >>> def halved(topic, tier, n):
+        ...     return f"True or false? Half of {2 * n} is {n}."
+        >>> grown = Space(None, a=(1, 2)).also(halved, None, n=range(5, 7)).then(None, a=(3,))
+        >>> list(grown)
+        [(1,), (2,), (halved, 5), (halved, 6), (3,)]
+        >>> grown.own, grown.place(grown[3])
+        ([0, 1, 4], 3)
+        """
+        return self._of((*self.parts, Part(keep, axes, OtherKind(make))))
+
+    def some(self, count: int, only: Callable[..., bool] | None = None) -> Spread:
+        """Return points of the topic's own, evenly spaced: so many, or all there are.
+
+        Where not all will do, `only` tells which.
+
+        A space that grows from this one has the same some, so that questions made from them
+        stay what they are.
+
+        >>> list(Space(None, a=range(10)).some(4))
+        [(0,), (2,), (5,), (7,)]
+        """
+        own = self._own_part
+        return Spread(own if only is None else own.where(only), count)
+
+    def threes(
+        self,
+        count: int,
+        alike: Callable[..., object] | None = None,
+        spare: int = 0,
+        only: Callable[..., bool] | None = None,
+    ) -> Threes:
+        """Return threes of points of the topic's own, each from all over: so many, or all.
+
+        The three points of each are `alike`: it gives the same for them, such as their letter.
+        With `spare` there are more than three in each, to choose from.
+
+        >>> list(Space(None, a=range(9)).threes(2))
+        [((0,), (3,), (6,)), ((1,), (4,), (7,))]
+        >>> list(Space(None, a=range(9)).threes(2, lambda a: a % 2))
+        [((0,), (2,), (4,)), ((1,), (3,), (5,))]
+        """
+        own = self._own_part
+        return Threes(own if only is None else own.where(only), count, alike, spare)
+
+    @property
+    def _own_part(self) -> Space:
+        return self._of(tuple(part for part in self.parts if part.kind is None))
+
+    @property
+    def mixed(self) -> bool:
+        """Whether there are points at which another kind of question is asked."""
+        return any(part.kind for part in self.parts)
+
+    @property
+    def own(self) -> list[int]:
+        """Return the indices at which the topic asks its own kind of question."""
+        if not self.mixed:
+            return list(range(len(self)))
+        return [index for index, values in enumerate(self) if not is_other_kind(values)]
+
     def where(self, suits: Callable[..., bool]) -> Space:
         """Return the space of those points alone that suit, in the same order.
 
@@ -86,7 +233,8 @@ class Space:
 
         def narrowed(part: Part) -> Part:
             def keep(*values: Any) -> bool:
-                return (part.keep is None or part.keep(*values)) and suits(*values)
+                point = values if part.kind is None else (part.kind, *values)
+                return (part.keep is None or part.keep(*values)) and suits(*point)
 
             return part._replace(keep=keep)
 
@@ -105,12 +253,24 @@ class Space:
         >>> Space(None, a=(1, 3)).then(None, a=range(1, 5)).axes
         {'a': (1, 3, 2, 4)}
         """
-        if len(self.parts) == 1:
-            return self.parts[0].axes
-        return {
-            name: tuple(dict.fromkeys(value for part in self.parts for value in part.axes[name]))
-            for name in self.parts[0].axes
-        }
+        own = [part for part in self.parts if part.kind is None]
+        return own[0].axes if len(own) == 1 else _joined(own)
+
+    def axes_of(self, point: tuple[Any, ...]) -> Mapping[str, Sequence[Any]]:
+        """Return the values that each parameter of a point may take: of its own kind of question.
+
+        >>> def halved(topic, tier, n): ...
+        >>> grown = Space(None, a=(1, 2)).also(halved, None, n=range(5, 7))
+        >>> grown.axes_of((1,)), grown.axes_of(grown[2])
+        ({'a': (1, 2)}, {'kind': (halved,), 'n': (5, 6)})
+        """
+        kind = point[0] if point and isinstance(point[0], OtherKind) else None
+        if kind is None:
+            return self.axes
+        own = [
+            part for part in self.parts if part.kind == kind and len(part.axes) == len(point) - 1
+        ]
+        return {"kind": (kind,), **_joined(own)}
 
     @cached_property
     def _by_part(self) -> tuple[list[tuple[Any, ...]], list[int]]:
@@ -145,8 +305,10 @@ class Space:
         return iter(self._kept)
 
     def __repr__(self) -> str:
-        first, *more = map(_written, self.parts)
-        return f"Space({first})" + "".join(f".then({part})" for part in more)
+        first, *more = self.parts
+        return f"Space({_written(first)})" + "".join(
+            f".{'then' if part.kind is None else 'also'}({_written(part)})" for part in more
+        )
 
     def place(self, values: tuple[Any, ...]) -> int | None:
         """Return the index of a point, or None where the space does not hold it.
@@ -189,6 +351,15 @@ class Space:
         return rng.sample(range(next((end for end in ends if end >= count), ends[-1])), count)
 
 
+def _joined(parts: Sequence[Part]) -> dict[str, tuple[Any, ...]]:
+    """Return the values each parameter takes in any of some parts, the earlier parts' first."""
+    return {
+        name: tuple(dict.fromkeys(value for part in parts for value in part.axes[name]))
+        for name in parts[0].axes
+    }
+
+
 def _written(part: Part) -> str:
-    axes = ", ".join(f"{name}={values!r}" for name, values in part.axes.items())
-    return f"{part.keep.__qualname__}, {axes}" if part.keep else axes
+    axes = [f"{name}={values!r}" for name, values in part.axes.items()]
+    names = [function.__qualname__ for function in (part.keep,) if function]
+    return ", ".join([*([repr(part.kind)] if part.kind else []), *names, *axes])

@@ -9,7 +9,7 @@ from itembank.errors import ItembankError
 from itembank.items.item import Draft, Item, Misconception, Tier
 from itembank.items.marks import usual_marks
 from itembank.items.measures.years import FIRST_YEAR_KS3, Content, Parts, content_at
-from itembank.items.topics.space import Space
+from itembank.items.topics.space import Space, is_other_kind
 from itembank.items.wrong_answers import told_apart
 
 
@@ -48,8 +48,15 @@ class Topic:
     later: ClassVar[Parts] = {}
 
     def make(self, tier: Tier, *values: Any) -> Draft:
-        """Return the question for one point of the tier's space."""
+        """Return the topic's own question for one point of the tier's space."""
         raise NotImplementedError
+
+    def draft(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question at one point of the tier's space, whichever kind it asks."""
+        if is_other_kind(values):
+            made: Draft = values[0].make(self, tier, *values[1:])
+            return made
+        return self.make(tier, *values)
 
     @property
     def strand(self) -> str:
@@ -57,7 +64,13 @@ class Topic:
         return self.id.partition(".")[0]
 
     def content(self, tier: Tier, *values: Any) -> Content | None:
-        """Return the later content that one point of a tier's space is, or None."""
+        """Return the later content that one point of a tier's space is, or None.
+
+        A question of another kind may be made of anything that its tier holds.
+        """
+        if is_other_kind(values):
+            every = (part.content for part in self.later.get(tier, ()))
+            return max(every, key=lambda content: content.from_year, default=None)
         return content_at(self.later, tier, values)
 
     def from_year(self, tier: Tier, *values: Any) -> int:
@@ -74,7 +87,7 @@ class Topic:
             If the tier has no such index.
         """
         self.refuse_beyond(tier, index)
-        draft = self.make(tier, *self.spaces[tier][index])
+        draft = self.draft(tier, *self.spaces[tier][index])
         return Item(
             f"{self.id}/{tier}/{index}",
             self.id,

@@ -68,7 +68,7 @@ def _parts_fault(node: t.Node, how: Policy) -> str:
             parts = list(parts_)
         case t.Money() if how.places and _short_money(node):
             return "pounds and pence are not given to two places"
-        case t.Sym():
+        case t.Sym() | t.Label():
             return ""
         case _:
             return value(node) if not t.symbols(node) else expression(node)

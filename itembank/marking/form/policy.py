@@ -48,7 +48,9 @@ ACCEPT: dict[str, str] = {
 }
 
 _WITHIN = late(r"within (\d{1,9}(?:\.\d{1,9})?|\d{1,6}/[1-9]\d{0,5})")
-CONVENTIONS = frozenset({"number", "solution", "inequality", "roots", "amount", "amounts", "point"})
+CONVENTIONS = frozenset(
+    {"number", "solution", "inequality", "roots", "amount", "amounts", "line-and-result", "point"}
+)
 """Forms that say how the tool writes an answer more than what was asked for."""
 
 Rounding = tuple[Literal["places", "figures", "nearest"], int]

@@ -42,6 +42,8 @@ def hint(item: Item, given: t.Node) -> str:
 
 def _hint(item: Item, given: t.Node) -> str:
     key = item.key
+    if said := _by_kind(item, given):
+        return said
     match key:
         case t.Label():
             return _label(item, given)
@@ -59,6 +61,31 @@ def _hint(item: Item, given: t.Node) -> str:
                     given = right
             said = single(item, given, key)
     return said or tried(item, given) or size_of(given, key)
+
+
+def _by_kind(item: Item, given: t.Node) -> str:
+    """Return what may be said of an answer about a statement, pairs or a wrong line."""
+    reads = marking_of(item.ask).reads
+    if reads == "truth":
+        return "Look again: work it out, and find a reason."
+    if not (isinstance(given, t.Listing) and isinstance(item.key, t.Listing)):
+        return ""
+    right = [same(*pair) for pair in zip(given.parts, item.key.parts, strict=False)]
+    if reads == "pairs":
+        if not any(right):
+            return "None of the pairs is right yet: work out what each card comes to."
+        count = sum(right)
+        return (
+            f"{count} of the {len(right)} pairs {'is' if count == 1 else 'are'} right: "
+            "look again at the rest."
+        )
+    if reads == "line":
+        if right[0]:
+            return "That is the line. The right answer is another: go on from the line before."
+        if right[-1]:
+            return "The answer is right. Which line does not follow from the one before?"
+        return "Check each line against the one before: which does not follow?"
+    return ""
 
 
 def _label(item: Item, given: t.Node) -> str:
@@ -210,7 +237,7 @@ def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
             and key.rest[0][0] == "="
         ):
             return f"The question is about {letter.name}, not {other.name}."
-    if marking_of(item.ask).range:
+    if marking_of(item.ask).range or item.form == "inequality":
         return _inequality(given, key)
     if letter is not None and len(key.rest) == 1 and key.rest[0][0] == "=":
         right = right_side(given, letter)

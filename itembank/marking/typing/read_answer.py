@@ -12,9 +12,21 @@ is at most a few hundred nodes. Text past a limit is refused before it is looked
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
+from itembank.items.asks import Ask
+from itembank.items.asks.faulty_line import line_name
 from itembank.marking.typing.answer_setting import Setting
 from itembank.marking.typing.choice_typed import named
+from itembank.marking.typing.kind_typed import (
+    NO_LINE,
+    NO_PAIRS,
+    NO_TRUTH,
+    card_typed,
+    line_typed,
+    pairs_typed,
+    truth_typed,
+)
 from itembank.marking.typing.labels import in_order
 from itembank.marking.typing.nouns import without_words
 from itembank.marking.typing.parsed_answer import LONG_WORD, Unreadable, parsed
@@ -94,6 +106,8 @@ def read_answer(text: str, asked: Setting) -> t.Node:
         raise Unreadable(f"The answer is longer than {LONGEST} characters: type the answer alone.")
     plain = visible(text)
     key = asked.key
+    if asked.ask is not None and (reads := marking_of(asked.ask).reads):
+        return _read_by_kind(plain, asked, asked.ask, reads)
     if isinstance(key, t.Label):
         plain = plain.strip(" .;,\"'“”‘’")
         if not plain:
@@ -124,6 +138,33 @@ def read_answer(text: str, asked: Setting) -> t.Node:
         if _REMAINDER.search(plain) or not plain:
             raise Unreadable(REMAINDER)
     return parsed(_as_question_has_it(plain, asked), plain, asked)
+
+
+def _read_by_kind(plain: str, asked: Setting, ask: Ask, reads: str) -> t.Node:
+    """Return an answer about a statement, cards or a wrong line."""
+    how = marking_of(ask)
+    plain = plain.strip(" .;,\"'“”‘’")
+    if not plain:
+        raise Unreadable("There is no answer to read.")
+    if reads == "truth":
+        if truth := truth_typed(plain):
+            return t.Label(truth)
+        raise Unreadable(NO_TRUTH)
+    if reads == "cards":
+        names = how.names(ask)
+        return t.Label(card_typed(plain, how.cards(ask)) or named(plain, names))
+    if reads == "pairs":
+        cards = tuple(how.cards(ask))
+        partners = pairs_typed(plain, cards, how.partners(ask))
+        if not partners:
+            raise Unreadable(NO_PAIRS)
+        pairs = zip(cards, partners, strict=True)
+        return t.Listing(tuple(t.Label(f"{card}–{partner}") for card, partner in pairs))
+    number, rest = line_typed(plain)
+    if not rest or not (isinstance(asked.key, t.Listing) and len(asked.key.parts) == 2):
+        raise Unreadable(NO_LINE)
+    result = read_answer(rest, replace(asked, key=asked.key.parts[1], ask=None))
+    return t.Listing((line_name(int(number)), result))
 
 
 def _ordinal(plain: str, asked: Setting) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Any, Literal, NamedTuple
 
 from itembank.figures.figure import kind_of
@@ -13,21 +13,29 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Rewrite,
     Round,
-    Sequence,
     Solve,
+    TrueOrFalse,
 )
+from itembank.items.asks import Sequence as Terms
 from itembank.items.asks.equivalent import not_equivalent
+from itembank.items.asks.matching import PARTNERS
+from itembank.items.asks.odd_one_out import LETTERS
 from itembank.items.asks.of_figure import name_read
+from itembank.items.asks.true_or_false import FALSE, TRUE
 from itembank.items.membership import given_values, unmet
 from itembank.notation import tree as t
+from itembank.notation.line import shown_line
 from itembank.text.late_pattern import late
 
 _NTH = late(
@@ -75,6 +83,14 @@ class Marking(NamedTuple):
         Words that lead up to an answer and are passed by.
     repeated
         Whether an answer that is given twice is one.
+    reads
+        What an answer is, where it is read in a way of its own: ``truth``, the letter of one of
+        some ``cards``, a ``line`` and a result, or ``pairs`` of letters
+        (:mod:`itembank.marking.typing.kind_typed`).
+    cards
+        The cards of such a question by their letters, as lines.
+    partners
+        The letters of the cards that others are matched with.
     """
 
     unmet: Callable[[Any, t.Node], str] | None = None
@@ -90,6 +106,9 @@ class Marking(NamedTuple):
     equals_nothing: bool = False
     repeated: bool = False
     leads: re.Pattern[str] | None = None
+    reads: Literal["", "truth", "cards", "line", "pairs"] = ""
+    cards: Callable[[Any], dict[str, str]] = lambda ask: {}
+    partners: Callable[[Any], str] = lambda ask: ""
 
 
 def _names_on(ask: OfFigure) -> tuple[str, ...]:
@@ -98,6 +117,11 @@ def _names_on(ask: OfFigure) -> tuple[str, ...]:
         return ()
     printed = kind_of(ask.figure).printed(ask.figure)
     return tuple(node.text for node in printed if isinstance(node, t.Label))
+
+
+def _cards(cards: Sequence[t.Node]) -> dict[str, str]:
+    """Return cards by their letters, each as a pupil might type it."""
+    return {name: shown_line(card) for name, card in zip(LETTERS, cards, strict=False)}
 
 
 MARKING: Handlers[Marking] = Handlers("marking", otherwise=Marking())
@@ -115,11 +139,23 @@ MARKING.by_kind |= {
     Compare: Marking(sign=True),
     Choose: Marking(names=lambda ask: tuple(name for name, _ in ask.options)),
     Rewrite: Marking(for_letters=lambda letters: True, equals_nothing=True),
-    Sequence: Marking(for_letters=lambda letters: letters == {"n"}, leads=_NTH),
+    Terms: Marking(for_letters=lambda letters: letters == {"n"}, leads=_NTH),
     Common: Marking(leads=_COMMON),
     Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),
     Equivalent: Marking(unmet=not_equivalent, numbers=lambda ask, answer: (answer,)),
     Give: Marking(unmet=unmet, numbers=given_values),
+    TrueOrFalse: Marking(names=lambda ask: (TRUE, FALSE), reads="truth"),
+    OddOneOut: Marking(
+        names=lambda ask: tuple(LETTERS[: len(ask.cards)]),
+        reads="cards",
+        cards=lambda ask: _cards(ask.cards),
+    ),
+    FaultyLine: Marking(reads="line"),
+    Match: Marking(
+        reads="pairs",
+        cards=lambda ask: _cards(ask.cards),
+        partners=lambda ask: PARTNERS[: len(ask.partners)],
+    ),
 }
 
 _PLAIN = Marking()

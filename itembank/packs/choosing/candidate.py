@@ -9,11 +9,15 @@ from typing import Any
 from itembank.items.item import Item
 from itembank.items.measures.closeness import Look, look, structure
 from itembank.items.measures.difficulty import difficulty
+from itembank.items.measures.kind_told import kind_told
 from itembank.notation import tree as t
 from itembank.packs.data.source import (
     Source,
 )
 from itembank.packs.sources.bank_source import Question
+
+FULL = 32
+"""Characters that stand on a line of half a slide."""
 
 
 @dataclass(frozen=True)
@@ -47,12 +51,27 @@ class Candidate:
     @cached_property
     def length(self) -> int:
         """About how many characters its prompt is long, a fraction counting as three."""
+        lines, high = [0], [False]
+        for run in self.item.prompt:
+            if isinstance(run, str):
+                first, *more = run.split("\n")
+                lines[-1] += len(first)
+                lines += map(len, more)
+                high += [False] * len(more)
+            else:
+                lines[-1] += 3 * sum(not t.children(part) for part in t.walk(run))
+                high[-1] |= any(isinstance(part, t.Frac | t.Mixed) for part in t.walk(run))
+        if len(lines) == 1:
+            return lines[0]
+        # A line that ends early takes the room of a whole one, and of two where it is high.
         return sum(
-            len(run)
-            if isinstance(run, str)
-            else 3 * sum(not t.children(part) for part in t.walk(run))
-            for run in self.item.prompt
+            max(length, FULL) + FULL * tall for length, tall in zip(lines, high, strict=True)
         )
+
+    @cached_property
+    def kind(self) -> str:
+        """What a teacher calls its kind."""
+        return kind_told(self.item.ask, self.item.prompt)
 
     @cached_property
     def structure(self) -> tuple[object, ...]:

@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from itembank.items.measures.closeness import closeness, ends_alike, same_answer
-from itembank.packs.choosing.candidate import Candidate
+from itembank.items.measures.kind_told import PLAIN
+from itembank.packs.choosing.candidate import FULL, Candidate
 from itembank.packs.choosing.parameters import differing
 
-LINE = 32
+LINE = FULL
 """Characters of a prompt that stand on a line of half a slide."""
 LONG = 2 * LINE
 """Characters beyond which it takes three lines of half a slide."""
@@ -22,6 +23,10 @@ REPEATED = 0.5
 """What an answer costs that the page has already, beside 1 for a near copy."""
 ENDS_ALIKE = 0.2
 """What an answer costs that ends as another on the page does."""
+SAME_KIND = 0.3
+"""What a second question of one kind costs, *true or false* twice: less than a repeated answer."""
+OUT_OF_MIX = 0.3
+"""What it costs to have more than half other kinds on a page, or fewer than one in three."""
 OTHER_STRUCTURE = 2.0
 """What it costs to be solved by other steps than the question of the same number next door:
 as much as a gap of two thirds in difficulty."""
@@ -57,6 +62,23 @@ def likeness(candidate: Candidate, page: Sequence[Candidate]) -> float:
         cost += REPEATED * same_answer(mine, theirs)
         cost += ENDS_ALIKE * ends_alike(mine, theirs)
     return cost
+
+
+def mixing(candidate: Candidate, page: Sequence[Candidate]) -> float:
+    """Return what it costs to ask a question of this kind on a page with others.
+
+    A page mixes kinds: a third to a half of its questions ask for something else than to work it
+    out, wherever the topics have such questions, and no two of these the same. (That pupils think
+    harder where the next question is of another kind is common practice, no source.)
+    """
+    if not candidate.source.spaces[candidate.item.tier].mixed:
+        return 0.0  # there is nothing to choose between
+    kinds = [other.kind for other in page]
+    others = sum(kind not in PLAIN for kind in kinds)
+    plain = len(kinds) - others
+    if candidate.kind in PLAIN:
+        return OUT_OF_MIX * (plain > 2 * others)
+    return SAME_KIND * kinds.count(candidate.kind) + OUT_OF_MIX * (others > plain)
 
 
 def _neighbours(first: Candidate, other: Candidate) -> bool:

@@ -32,6 +32,9 @@ LOOK_AHEAD = 24
 TOO_DEAR = 50.0
 """The cost at which the next source is tried, however much the first is preferred."""
 
+Fits = Callable[[Source, Tier, int], bool]
+"""Whether what stands at an index of a source's tier is to be offered, before it is made."""
+
 Same = Callable[[Item], tuple[object, ...]]
 """What is equal for two items that are one question in disguise, wherever they come from."""
 
@@ -164,9 +167,13 @@ class Pool:
                     found.add(self._twins(candidate)[-1])
         return len(found)
 
-    def offers(self, source: Source, tier: Tier, rng: random.Random) -> Iterator[Candidate]:
+    def offers(
+        self, source: Source, tier: Tier, rng: random.Random, fits: Fits | None = None
+    ) -> Iterator[Candidate]:
         """Yield the free items of a tier in random order, until there are no more."""
         for index in shuffled(size(source, tier), rng):
+            if fits is not None and not fits(source, tier, index):
+                continue
             candidate = self.at(source, tier, index)
             if candidate.can_be_looked_at and self.free(candidate):
                 yield candidate
@@ -195,8 +202,11 @@ class Pool:
         rng: random.Random,
         cost: Callable[[Candidate], float] = lambda candidate: 0,
         look_ahead: int = LOOK_AHEAD,
+        fits: Fits | None = None,
     ) -> Candidate:
         """Take the free item of least cost among the first few offered; none costs below 0.
+
+        Only what `fits` is offered, as long as there is any.
 
         The preferred source is looked at first; the next one only where nothing is left in it
         that costs less than :data:`TOO_DEAR`. Where the best may not be used, which shows only
@@ -209,7 +219,7 @@ class Pool:
         ranked: list[tuple[float, int, Candidate]] = []
         best: Candidate | None = None
         for source in sources(topic):
-            offered: Iterator[Candidate] = self.offers(source, tier, rng)
+            offered: Iterator[Candidate] = self.offers(source, tier, rng, fits)
             if self._avoided:
                 offered = (item for item in offered if not self.passed_over(item))
             refused = ahead = 0
@@ -226,6 +236,8 @@ class Pool:
                     offered, ahead = chain(some, offered), ahead + len(some)
             if best is not None and ranked[0][0] < TOO_DEAR:
                 break
+        if best is None and fits is not None:
+            return self.pick(topic, tier, rng, cost, look_ahead)
         if best is None and self._avoided:
             held, self._avoided = self._avoided, set()
             try:

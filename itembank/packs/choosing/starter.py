@@ -13,6 +13,8 @@ The rules, all common practice without a source:
   (:mod:`itembank.items.measures.closeness`);
 * where all questions of a topic are a bank's, and it has no more of a tier, a question of the
   nearest tier stands in;
+* kinds of question are mixed: a third to a half of the questions are of other kinds than *work it
+  out* where the topics have them, each kind once before any comes twice;
 * at most one question has a long prompt wherever the topics allow, so that the starter fits
   one slide in type that is read from the back of the room; where it turns out too full all the
   same, the longest make way for shorter ones of their topic and tier, as hard and as unlike
@@ -34,10 +36,11 @@ from itembank.items.item import Tier
 from itembank.items.measures.closeness import Look
 from itembank.packs.choosing.candidate import Candidate, address_of
 from itembank.packs.choosing.chance import generator
-from itembank.packs.choosing.cost import OTHER_STRUCTURE, apart, crowding, likeness
+from itembank.packs.choosing.cost import OTHER_STRUCTURE, apart, crowding, likeness, mixing
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.one_slide import TooFull, in_order, on_one_slide
-from itembank.packs.data.source import TopicSources, is_short
+from itembank.packs.choosing.parameters import kind_at
+from itembank.packs.data.source import Source, TopicSources, is_short
 
 VERSION_LOOK_AHEAD = 64
 """How many unused items are looked at for one question of a parallel version."""
@@ -178,7 +181,11 @@ def _dealt(
                 topic,
                 tier,
                 rng,
-                lambda candidate: likeness(candidate, first) + crowding(candidate, first),
+                lambda candidate: (
+                    likeness(candidate, first)
+                    + crowding(candidate, first)
+                    + mixing(candidate, first)
+                ),
             )
         )
     return first if len(first) == len(held) else in_order(first)
@@ -195,8 +202,17 @@ def _parallel(
     for place, model in enumerate(made[0]):
         neighbours = [other[place].look for other in made]
         topic, cost = topics[model.item.topic], _sibling_cost(model, neighbours, version)
-        version.append(pool.pick(topic, model.item.tier, rng, cost, VERSION_LOOK_AHEAD))
+        version.append(
+            pool.pick(topic, model.item.tier, rng, cost, VERSION_LOOK_AHEAD, partial(_akin, model))
+        )
     return version
+
+
+def _akin(model: Candidate, source: Source, tier: Tier, index: int) -> bool:
+    """Tell whether a point of a space asks a question as the model's point does."""
+    return source is not model.source or kind_at(source.spaces[tier][index]) == kind_at(
+        model.values
+    )
 
 
 def _sibling_cost(

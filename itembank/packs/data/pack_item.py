@@ -98,7 +98,10 @@ class Ask(Data):
 
     kind: KindName = Field(description="What kind of question it is.")
     target: list[str] = Field(
-        description="What is wanted; for order, compare, choose, common, sequence: the things; "
+        description="What is wanted; for order, compare, choose, common, sequence and odd one "
+        "out: the things; "
+        "for true or false: the statement; for faulty line: the question and its lines; for match: "
+        "the cards and their partners; "
         "for subject: the formula and the letter; for round: the number and how many or what to; "
         "for give: a letter for each number of the answer."
     )
@@ -109,7 +112,9 @@ class Ask(Data):
         "'simplify', 'expand', 'factorise'; common: 'hcf', 'lcm'; round: 'places', 'figures', "
         "'nearest'.",
     )
-    labels: list[str] = Field(default=[], description="For choose: the name of each option.")
+    labels: list[str] = Field(
+        default=[], description="For choose and match: the name of each option or card."
+    )
     pick: Literal["", "largest", "smallest", "positive", "negative"] = Field(
         default="", description="For find and solve: which one of several answers is wanted."
     )
@@ -209,3 +214,8 @@ class PackItem(Data):
     def many(self) -> bool:
         """Return whether many answers are right, so that the key is an example of one."""
         return KINDS[self.ask.kind].many
+
+    @property
+    def told(self) -> str:
+        """Return what a teacher calls its kind, or ``""`` where it is to be worked out."""
+        return KINDS[self.ask.kind].told or ("missing number" if self.ask.target == ["□"] else "")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from itembank.files.faults import join_words
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_item import PackItem
 from itembank.packs.sources.sources_in_words import provenance_words
@@ -131,13 +132,28 @@ def _questions(paper: Paper, pack: Pack) -> None:
     title = "Each question: working and wrong answers"
     if len(pack.versions) > 1:
         title += f", version {version.letter}"
-    head = [heading_part(title, paper.size)]
+    told = _kinds_told(version.items)
+    also = [text_part([told], WIDTH, paper.size, after=0.4 * paper.size)] if told else []
+    head = [heading_part(title, paper.size), *also]
     for number, item in enumerate(version.items, start=1):
         paper.place([*head, *_asked(number, item, paper.size)])
         mistakes = _mistakes(item, paper.size, _unseen(version.items, number))
         paper.place_apart(mistakes.rows, f"Question {number}, continued", mistakes.again)
         paper.y -= paper.size
         head = []
+
+
+def _kinds_told(items: Sequence[PackItem]) -> str:
+    """Return the sentence on the kinds of question that a starter mixes, or ``""`` for one kind."""
+    numbers: dict[str, list[str]] = {}
+    for number, item in enumerate(items, start=1):
+        if item.told:
+            numbers.setdefault(item.told, []).append(str(number))
+    if not numbers:
+        return ""
+    said = [f"{told} ({', '.join(which)})" for told, which in numbers.items()]
+    aloud = " Ask for the reason aloud." if "true or false" in numbers else ""
+    return f"Beside questions to work out there are others: {join_words(said)}.{aloud}"
 
 
 def _asked(number: int, item: PackItem, size: float) -> list[Part]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from itembank.packs.data.pack import Band, Pack
-from itembank.packs.data.pack_item import PackItem
+from itembank.packs.data.pack_item import PackItem, TextRun
 from itembank.pages.documents.slides import lesson_line
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
@@ -73,13 +73,21 @@ def _questions(items: Sequence[PackItem], size: float) -> Pieces:
     key = min(max(widest, 3.4 * size), _MOST_KEY * WIDTH)
     rest = WIDTH - number - key
     rows = [
-        (str(place), prompt(item), key_shown(item), _to_expect(item))
+        (str(place), _run_on(prompt(item)), key_shown(item), _to_expect(item))
         for place, item in enumerate(items, start=1)
     ]
     head = ("No.", "Question", "Key", "Wrong answer to expect")
     widths = (number, 0.54 * rest, key, 0.46 * rest)
     # One number alone would name no more than the question beside it does.
     return table_pieces(head, rows, widths, size, row_headers=len(items) > 1)
+
+
+def _run_on(runs: Sequence[Piece]) -> list[Piece]:
+    """Return a prompt whose lines run on, so that the first page of the notes is enough."""
+    return [
+        TextRun(text=run.text.replace("\n", " ")) if isinstance(run, TextRun) else run
+        for run in runs
+    ]
 
 
 def _to_expect(item: PackItem) -> list[Piece]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
@@ -14,6 +15,7 @@ from itembank.pages.engine.paragraph import Block, Flow, draw, measure
 
 MATHS_SHARE = 0.56
 """Most of the width that the mathematics may take beside its words."""
+_NUMBER = re.compile(r"[-−]?[\d./ ]+")
 WRITING = 2.0
 """Height of a line to write on, in ems."""
 
@@ -185,6 +187,10 @@ def several(maths: Maths) -> bool:
     return maths.line.count(" = ") > 1 and (" or " in maths.line or ", " in maths.line)
 
 
+def _two_numbers(first: str, other: str) -> bool:
+    return bool(_NUMBER.fullmatch(first) and _NUMBER.fullmatch(other))
+
+
 def chain(steps: Iterable[Step]) -> list[Maths]:
     """Return the lines of a solution, leaving out a left side that has been shown already.
 
@@ -201,7 +207,10 @@ def chain(steps: Iterable[Step]) -> list[Maths]:
         first, _, rest = maths.line.partition(" = ")
         _, said, words = maths.words.partition(" equals ")
         swapped = first == end and rest == opened
-        if rest and said and first in (start, end) and not swapped and not several(maths):
+        # x = 22 and x = 12 are the solutions of two equations, and no chain.
+        apart = first == start and first != end and rest != end and _two_numbers(rest, end)
+        told = first in (start, end) and not swapped and not apart
+        if rest and said and told and not several(maths):
             _, *parts = pieces(maths.mathml, "relation")
             body = "".join(p.removeprefix("<math>").removesuffix("</math>") for p in parts)
             out.append(

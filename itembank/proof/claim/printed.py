@@ -6,7 +6,21 @@ from collections.abc import Callable
 from typing import Any
 
 from itembank.figures.figure import FigureError, kind_of
-from itembank.items.asks import Choose, Find, Handlers, OfFigure, Order, Round, Summary, asked
+from itembank.items.asks import (
+    Ask,
+    Choose,
+    FaultyLine,
+    Find,
+    Handlers,
+    Match,
+    OddOneOut,
+    OfFigure,
+    Order,
+    Round,
+    Summary,
+    TrueOrFalse,
+    asked,
+)
 from itembank.items.asks.of_figure import as_find, asked_in, name_read
 from itembank.items.item import Item
 from itembank.notation import tree as t
@@ -16,6 +30,7 @@ from itembank.proof.claim.key_solutions import value_given
 from itembank.wording.sentences.sizes import order_said
 from itembank.wording.sentences.units_said import kinds_in_words, other_unit
 from itembank.wording.tasks.answer_phrases import ORDER_WORDS
+from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.list_sums import as_sum
 from itembank.wording.tasks.summary_asked import summary_asked
 
@@ -89,6 +104,16 @@ def _of_figure(ask: OfFigure, item: Item) -> str:
     if (said.target, said.readings) != (ask.target, ask.readings):
         return "the words ask for something else than the proof finds"
     return ""
+
+
+@PRINTED.on(TrueOrFalse, OddOneOut, FaultyLine, Match)
+def _kind_said(ask: Ask, item: Item) -> str:
+    """Hold a question about a statement, cards or lines to what its words ask, read whole."""
+    try:
+        said = kind_said(item.prompt)
+    except KindUnread as error:
+        return str(error)
+    return "" if said == ask else "the words ask for something else than the proof finds"
 
 
 @PRINTED.on(Choose)

@@ -13,10 +13,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -25,10 +28,11 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    TrueOrFalse,
     TwoNumbers,
 )
 from itembank.items.asks import Sequence as Terms
-from itembank.items.asks.of_figure import as_find, name_read, relations_in
+from itembank.items.asks.of_figure import as_find, is_range, name_read, relations_in
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
@@ -37,6 +41,7 @@ from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
+from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth
 from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.equivalents import find_equivalent
 from itembank.proof.exact.identity import find_rewritten, find_value
@@ -109,6 +114,10 @@ ROAD.by_kind |= {
     Equivalent: find_equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
     Summary: lambda ask, key: _find(as_sum(ask), (), key),
+    TrueOrFalse: find_truth,
+    OddOneOut: find_odd,
+    FaultyLine: find_faulty,
+    Match: find_pairs,
 }
 
 
@@ -116,6 +125,8 @@ def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
     if (name := name_read(ask)) is not None:
         return found(name, key, key == name)
     question = as_find(ask)
+    if isinstance(question.target, t.Relation) and is_range(question.target):
+        return find_range(question.target, key)
     if isinstance(question.target, t.Relation) and isinstance(question.target.first, t.Sym):
         return find_subject(question.target, question.target.first, key)
     if given := relations_in(question.target):

@@ -17,10 +17,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -30,6 +33,7 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    TrueOrFalse,
     TwoNumbers,
     asked,
 )
@@ -43,9 +47,10 @@ from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import gap, tree_rounded, unit_of
 from itembank.proof.exact.subject import undone
+from itembank.proof.exact.truth import expression_parts, in_proportion, true, values_of
+from itembank.proof.lines.line_of_cards import card_fault, solution_fault, statement_fault
 from itembank.proof.lines.line_of_list import row_fault
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
-from itembank.proof.lines.truth import expression_parts, in_proportion, true, values_of
 from itembank.wording.tasks.list_sums import as_sum
 
 ELSE = "is worth something else"
@@ -93,6 +98,9 @@ RULES.by_kind |= {
     Summary: lambda ask, line: (
         row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
     ),
+    TrueOrFalse: lambda ask, line: statement_fault(ask, line, line_fault),
+    FaultyLine: lambda ask, line: solution_fault(ask, line, line_fault),
+    **dict.fromkeys((OddOneOut, Match), lambda ask, line: card_fault(ask, line, line_fault)),
 }
 TOGETHER.by_kind[Inequality] = True
 

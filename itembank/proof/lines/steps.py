@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itembank.items.asks import kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.proof.lines.line_rules import line_fault
@@ -35,9 +36,20 @@ def working_fault(item: Item) -> str:
             fault = f"cannot be checked: {error}"
         if fault:
             return f"line {number} of the working {fault}"
-    if lines and not _gives(item.key, lines):
+    if lines and not all(_gives(part, lines) for part in _worked_out(item)):
         return "the last line of the working does not give the key"
     return ""
+
+
+def _worked_out(item: Item) -> tuple[t.Node, ...]:
+    """Return what the last line has to hold: the key, but for the names that it is made of.
+
+    Which statement is true, which card is odd and which line is wrong is said in words.
+    """
+    if not kind_of(item.ask).frame:
+        return (item.key,)
+    parts = item.key.parts if isinstance(item.key, t.Listing) else (item.key,)
+    return tuple(part for part in parts if not isinstance(part, t.Label))
 
 
 def _gives(key: t.Node, lines: list[t.Node]) -> bool:

@@ -15,10 +15,13 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    FaultyLine,
     Find,
     Give,
     Handlers,
     Inequality,
+    Match,
+    OddOneOut,
     OfFigure,
     Order,
     Pick,
@@ -28,9 +31,10 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    TrueOrFalse,
     TwoNumbers,
 )
-from itembank.items.asks.of_figure import relations_in
+from itembank.items.asks.of_figure import is_range, relations_in
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
@@ -41,6 +45,7 @@ from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
+from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
 from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
@@ -108,6 +113,10 @@ ROAD.by_kind |= {
     Equivalent: equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
     Summary: summary,
+    TrueOrFalse: truth,
+    OddOneOut: odd_one_out,
+    FaultyLine: faulty_line,
+    Match: pairs,
 }
 
 
@@ -117,6 +126,8 @@ def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
     if (name := measured_name(ask)) is not None:
         return found(name, key, key == name)
     question = as_measured(ask)
+    if isinstance(question.target, t.Relation) and is_range(question.target):
+        return inequality(question.target, key)
     if isinstance(question.target, t.Relation) and isinstance(question.target.first, t.Sym):
         return subject(question.target, question.target.first, key)
     if given := relations_in(question.target):

@@ -321,6 +321,15 @@ function subjectFault(node) {
   if (symbols(right).has(left.name)) return `${left.name} stands on both sides`;
   return expressionFault(right);
 }
+function lineFault(node) {
+  if (node.k !== "Listing" || node.parts.length !== 2 || node.parts[0].k !== "Label") {
+    return "it is not a line and a right answer";
+  }
+  const result = node.parts[1];
+  if (result.k === "Relation") return rootsFault(result);
+  if (result.k === "Ratio") return ratioFault(result);
+  return hasLetters(result) ? expressionFault(result) : finishedNumber(result);
+}
 const FORMS = {
   integer: integerFault, number: numberFault, fraction: fractionFault, "lowest-terms": lowestTerms,
   improper: improperFault, mixed: mixedFault, simplest: simplestFault, decimal: decimalFault,
@@ -339,6 +348,10 @@ const FORMS = {
   amounts: (node) => (node.k === "Listing" ? first(node.parts, amountFault) : "it is not a list of amounts"),
   sign: (node) => (node.k === "Relation" && "<>=".indexOf(node.rest[0][0]) >= 0
     ? "" : "it is not two numbers with a sign between"),
+  "true-or-false": (node) => (node.k === "Label" && /^(true|false)$/i.test(node.text) ? "" : "it is neither true nor false"),
+  "line-and-result": lineFault,
+  pairs: (node) => (node.k === "Listing" && node.parts.every((part) => part.k === "Label")
+    ? "" : "it is not a list of pairs"),
   name: (node) => (node.k === "Label" ? "" : "it does not name one of the choices"),
 };
 const formFault = (form, node) => FORMS[form](node);

@@ -7,6 +7,7 @@ function readAnswer(text, q) {
   }
   let plain = visible(text);
   const key = q.key;
+  if (q.reads) return readByKind(plain, q);
   if (key.k === "Label") {
     plain = strip(plain, " .;,\"'“”‘’");
     if (!plain) throw new Unreadable("There is no answer to read.");

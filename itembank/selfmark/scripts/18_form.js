@@ -110,7 +110,7 @@ function partsFault(node, how) {
     case "Relation": return first(sidesOf(node), (part) => partsFault(part, how));
     case "Listing": case "Either": return first(node.parts, (part) => partsFault(part, how));
     case "Money": if (how.places && shortMoney(node)) return SHORT_MONEY; break;
-    case "Sym": return "";
+    case "Sym": case "Label": return "";
   }
   return hasLetters(node) ? expressionFault(node) : valueFault(node);
 }

@@ -7,7 +7,8 @@ function hint(q, given) {
 }
 function hintFor(q, given) {
   const key = q.key;
-  let said;
+  let said = kindHint(q, given);
+  if (said) return said;
   switch (key.k) {
     case "Label": return labelHint(q, given);
     case "Either": said = severalHint(given, key); break;

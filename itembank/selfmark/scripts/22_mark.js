@@ -53,7 +53,7 @@ function marked(q, answer) {
     if (alone.verdict === KNOWN) return alone;
   }
   const [whole, typed] = markedWhole(q, answer);
-  if (whole.verdict === RIGHT || whole.verdict === KNOWN || !showsWorking(answer)) return whole;
+  if (whole.verdict === RIGHT || whole.verdict === KNOWN || q.reads || !showsWorking(answer)) return whole;
   if (typed && q.key.k === "Listing" && givesEach(q, typed)) return whole;
   const letter = typed && embedded(q, typed);
   if (letter) return verdict(WRONG_FORM, `Right so far: now write what ${letter} is.`);

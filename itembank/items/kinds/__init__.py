@@ -1,0 +1,39 @@
+"""Questions of other kinds than *work it out*, made of what a topic knows already.
+
+Each function returns a draft: the prompt in the wording that is read back
+(:mod:`itembank.wording.tasks.kinds_said`), the question, its key, working and likely mistakes. What
+is right is stated by whoever calls; both proofs find it out for themselves.
+"""
+
+from __future__ import annotations
+
+from itembank.items.kinds.card_kinds import (
+    CardMistake,
+    match_answers,
+    match_pairs,
+    odd_one_out,
+    with_matches,
+)
+from itembank.items.kinds.lot import lot, shuffled
+from itembank.items.kinds.missing import missing_number
+from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
+from itembank.items.kinds.statements import claim, statement, with_claims
+from itembank.items.kinds.wrong_lines import spot_the_mistake
+
+__all__ = [
+    "BY_LOOKS",
+    "OTHER_LINE",
+    "OTHER_PAIR",
+    "CardMistake",
+    "claim",
+    "lot",
+    "match_answers",
+    "match_pairs",
+    "missing_number",
+    "odd_one_out",
+    "shuffled",
+    "spot_the_mistake",
+    "statement",
+    "with_claims",
+    "with_matches",
+]

@@ -1,0 +1,21 @@
+"""Mistakes that belong to a kind of question, whatever its topic."""
+
+from __future__ import annotations
+
+from itembank.items.item import Misconception
+
+OTHER_LINE = Misconception(
+    "kinds.blames-other-line",
+    "blames a line that follows rightly from the one before",
+    "Cover all the lines below. Does this line follow from the one above it?",
+)
+OTHER_PAIR = Misconception(
+    "kinds.pairs-swapped",
+    "changes two of the pairs over",
+    "Work out both cards of that pair. Do they come to the same?",
+)
+BY_LOOKS = Misconception(
+    "kinds.odd-by-looks",
+    "picks the card that looks most unlike the others",
+    "What does that card come to? And the others?",
+)

@@ -1,0 +1,72 @@
+"""Whether a line of working belongs to a question about cards, a statement or a wrong line."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from itembank.items.asks import Ask, FaultyLine, Find, Rewrite, TrueOrFalse, asked
+from itembank.notation import tree as t
+from itembank.notation.value import NotExact
+
+LineFault = Callable[[Ask, t.Node], str]
+
+
+def of_any_card(cards: Sequence[t.Node], line: t.Node, fault: LineFault) -> str:
+    """Return what is wrong with a line that has to be a step towards what some card is worth."""
+    if isinstance(line, t.Label):
+        return ""  # it names a card, and is held to the key alone
+    faults = []
+    for card in cards:
+        try:
+            faults.append(fault(_worked_out(card), line))
+        except t.NotationError:
+            continue
+        if not faults[-1]:
+            return ""
+    if not faults:
+        raise NotExact("it is about none of the cards")
+    return faults[0]
+
+
+def card_fault(ask: Ask, line: t.Node, fault: LineFault) -> str:
+    """Return what is wrong with a line about one of the cards of a question."""
+    return of_any_card(asked(ask), line, fault)
+
+
+def statement_fault(ask: TrueOrFalse, line: t.Node, fault: LineFault) -> str:
+    """Return what is wrong with a line about a side of a statement, or its unknown's value."""
+    if isinstance(line, t.Relation) and line in ask.given:
+        return ""
+    sides = (ask.statement.first, *(side for _, side in ask.statement.rest))
+    if not ask.given:
+        return of_any_card(sides, line, fault)
+    faults = []
+    # Either what is given is put in, or the statement is solved as an equation.
+    ways: list[Ask] = [Find(side, ask.given) for side in sides]
+    if len(ask.given) == 1:
+        ways.append(Find(ask.given[0].first, (ask.statement,)))
+    for way in ways:
+        try:
+            faults.append(fault(way, line))
+        except t.NotationError:
+            continue
+    if not faults:
+        raise NotExact("it is about no side of the statement")
+    return "" if "" in faults else faults[0]
+
+
+def solution_fault(ask: FaultyLine, line: t.Node, fault: LineFault) -> str:
+    """Return what is wrong with a line of the solution that is put right."""
+    if isinstance(line, t.Label):
+        return ""
+    return fault(_worked_out(ask.question), line)
+
+
+def _worked_out(card: t.Node) -> Ask:
+    """Return the question what a card is worth."""
+    if isinstance(card, t.Relation):
+        letters = sorted(t.symbols(card) - {"π"})
+        if len(letters) != 1:
+            raise NotExact("an equation has not one letter")
+        return Find(t.Sym(letters[0]), (card,))
+    return Rewrite(card, "simplify") if t.symbols(card) - {"π"} else Find(card)

@@ -1,0 +1,209 @@
+"""Keys of statements, cards and wrong lines, found again from the printed text by other means.
+
+Texts are read by regular expressions and worked out in Python's own fractions, equations by
+trying them at two points: neither road takes part.
+"""
+
+from __future__ import annotations
+
+import random
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+
+import pytest
+
+from itembank.items.asks import kind_of
+from itembank.items.item import Item
+from itembank.items.topics.registry import topics
+from itembank.items.topics.space import is_other_kind
+from itembank.notation.line import line
+
+SAMPLE = 60
+KINDS = ("true or false", "odd one out", "spot the mistake", "match pairs")
+MIXED = tuple(topic for topic in topics() if any(s.mixed for s in topic.spaces.values()))
+UNITS = {"kg": 1000, "g": 1, "m": 100, "cm": 1, "km": 100_000, "l": 1000, "ml": 1, "£": 100,
+         "p": 1, "min": 60, "h": 3600}  # fmt: skip
+
+
+def others() -> Iterator[Item]:
+    for topic in MIXED:
+        for tier, space in topic.spaces.items():
+            there = [index for index, point in enumerate(space) if is_other_kind(point)]
+            rng = random.Random(f"{topic.id}/{tier}")
+            for index in rng.sample(there, min(SAMPLE, len(there))):
+                yield topic.item(tier, index)
+
+
+def text(item: Item) -> str:
+    """Return what is printed, the mathematics in braces."""
+    runs = (run if isinstance(run, str) else f"{{{line(run)}}}" for run in item.prompt)
+    return " ".join("".join(runs).split())
+
+
+TOKEN = re.compile(r"£|\d+(?:\.\d+)?|kg|km|cm|ml|min|of|[a-z]|[-−+×÷/^()%]")
+
+
+def value(said: str, letter: Fraction | None = None) -> object:
+    """Work a printed text out: a number, or the numbers of a ratio brought to a first of 1."""
+    if " : " in said:
+        parts = [value(part, letter) for part in said.split(" : ")]
+        return tuple(part / parts[0] for part in parts)  # type: ignore[operator]
+    tokens = TOKEN.findall(said)
+    assert "".join(tokens) == said.replace(" ", ""), said
+    worked = Working(tokens, letter)
+    found = worked.sum()
+    assert not worked.left, said
+    return found
+
+
+class Working:
+    """The usual order of operations, by descent; 1 1/2 is a mixed number, 2x a product."""
+
+    def __init__(self, tokens: list[str], letter: Fraction | None) -> None:
+        self.left, self.letter = tokens[::-1], letter
+
+    def next(self) -> str:
+        return self.left[-1] if self.left else ""
+
+    def sum(self) -> Fraction:
+        negative = self.next() in ("-", "−")
+        if negative:
+            self.left.pop()
+        total = self.product() * (-1 if negative else 1)
+        while self.next() in ("+", "-", "−"):
+            sign = 1 if self.left.pop() == "+" else -1
+            total += sign * self.product()
+        return total
+
+    def product(self) -> Fraction:
+        total = self.joined()
+        while self.next() in ("×", "÷", "of"):
+            over = self.left.pop() == "÷"
+            other = self.joined()
+            total = total / other if over else total * other
+        return total
+
+    def joined(self) -> Fraction:
+        total = self.power()
+        while self.next() == "/":
+            self.left.pop()
+            total /= self.power()
+        if re.fullmatch(r"\d+", self.next()):  # a mixed number
+            whole, top = total, Fraction(self.left.pop())
+            assert self.left.pop() == "/"
+            total = whole + top / Fraction(self.left.pop())
+            if self.next() == "%":
+                self.left.pop()
+                total /= 100
+            return total
+        while self.next() == "(" or (re.fullmatch(r"[a-z]+", self.next()) and self.next() != "of"):
+            unit = UNITS.get(self.next()) if self.letter is None else None
+            total *= Fraction(unit) if unit and self.left.pop() else self.power()
+        return total
+
+    def power(self) -> Fraction:
+        token = self.left.pop()
+        if token in ("-", "−"):
+            return -self.power()
+        if token == "£":
+            return 100 * Fraction(self.left.pop())
+        if token == "(":
+            found = self.sum()
+            assert self.left.pop() == ")"
+        elif token.isalpha():
+            assert self.letter is not None, token
+            found = self.letter
+        else:
+            found = Fraction(token)
+        if self.next() == "^":
+            self.left.pop()
+            found = found ** int(self.power())
+        if self.next() == "%":
+            self.left.pop()
+            found /= 100
+        return found
+
+
+def solution(equation: str) -> Fraction:
+    """Return the solution of a linear equation, from its two sides at 0 and at 1."""
+    left, right = equation.split(" = ")
+    if " = " not in equation or re.fullmatch(r"[a-z]", left):
+        return value(right)  # type: ignore[return-value]
+
+    def gap(at: int) -> Fraction:
+        return value(left, Fraction(at)) - value(right, Fraction(at))  # type: ignore[operator]
+
+    low, high = gap(1), gap(2)
+    return 1 - low / (high - low)
+
+
+def worth(card: str) -> object:
+    if " = " in card:
+        return solution(card)
+    if re.search(r"[a-z]", re.sub(r"\b(?:of|kg|g|km|cm|m|ml|l|min|h|p)\b", "", card)):
+        return tuple(value(card, Fraction(at, 7)) for at in (3, 10, 22))
+    return value(card)
+
+
+def true_or_false(said: str, key: str) -> None:
+    shown = re.findall(r"\{(.*?)\}", said)
+    if "whatever" in said:
+        left, right = shown[1].split(" = ")
+        holds = worth(left) == worth(right)
+    elif "When" in said:
+        at = value(shown[0].split(" = ")[1])
+        left, right = shown[1].split(" = ")
+        holds = value(left, at) == value(right, at)  # type: ignore[arg-type]
+    else:
+        left, sign, right = re.split(r" ([=<>≠]) ", shown[0])
+        a, b = value(left), value(right)
+        holds = {"=": a == b, "<": a < b, ">": a > b, "≠": a != b}[sign]  # type: ignore[operator]
+    assert key == f'"{str(holds).lower()}"'
+
+
+def odd_one_out(said: str, key: str) -> None:
+    values = {name: worth(card) for name, card in re.findall(r"\((\w)\) \{(.*?)\}", said)}
+    (odd,) = [name for name, mine in values.items() if [*values.values()].count(mine) == 1]
+    assert len({repr(mine) for mine in values.values()}) == 2
+    assert key == f'"{odd}"'
+
+
+def spot(said: str, key: str) -> None:
+    lines = [worth(shown) for shown in re.findall(r"\{(.*?)\}", said)]
+    wrong = [n for n in range(1, len(lines)) if lines[n] != lines[n - 1]]
+    name, right = key.split(", ", 1)
+    assert [f'"line {n}"' for n in wrong] == [name]
+    assert worth(right) == lines[0]
+
+
+def match(said: str, key: str) -> None:
+    values = {name: worth(card) for name, card in re.findall(r"\((\w)\) \{(.*?)\}", said)}
+    cards = [name for name in values if name in "ABC"]
+    pairs = [(c, o) for c in cards for o in values if o not in "ABC" and values[o] == values[c]]
+    assert key == ", ".join(f'"{card}–{other}"' for card, other in pairs)
+    assert [card for card, _ in pairs] == cards
+
+
+CHECKS = dict(zip(KINDS, (true_or_false, odd_one_out, spot, match), strict=True))
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_keys_are_found_again_from_the_printed_text(kind: str) -> None:
+    count = 0
+    for item in others():
+        if kind_of(item.ask).told == kind and "\u0307" not in text(item):  # no recurring dots
+            CHECKS[kind](text(item), line(item.key))
+            count += 1
+    assert count >= 20
+
+
+def test_statements_are_true_about_as_often_as_false() -> None:
+    keys = [line(item.key) for item in others() if kind_of(item.ask).told == KINDS[0]]
+    assert 0.4 <= keys.count('"true"') / len(keys) <= 0.6
+
+
+def test_each_line_is_the_wrong_one_sometimes_and_each_letter_the_odd_one() -> None:
+    found = [item for item in others() if kind_of(item.ask).told in KINDS[1:3]]
+    names = {line(item.key).partition(",")[0] for item in found}
+    assert {'"line 1"', '"line 2"', '"A"', '"B"', '"C"', '"D"'} <= names
