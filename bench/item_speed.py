@@ -16,10 +16,12 @@ from itembank.proof import prove_fast, prove_symbolic
 
 FAST = 300
 """Items of each topic sent down the exact road, shared over its tiers; three passes."""
+LEAST = 20
+"""Items of a topic with a figure, or without, from which they are measured apart."""
 SLOW = 15
 """Items of each topic sent down the sympy road, each once: sympy remembers what it has seen."""
-WANTED = 1_000
-"""Items made and proved per second per core that the tool must reach on average."""
+WANTED, WANTED_DRAWN = 10_000, 3_000
+"""Items made and proved per second per core wanted on average: without a figure, and with one."""
 
 Points = list[tuple[Tier, int]]
 
@@ -51,11 +53,17 @@ def report() -> str:
     unit = fraction_sum_seconds()
     fast: dict[str, float] = {}
     slow: dict[str, float] = {}
+    drawn: list[float] = []
+    plain: list[float] = []
     prove_symbolic(found[0].item(Tier.CORE, 0))  # imports sympy
     for topic in found:
         chosen = points(topic, FAST, rng)
         seconds(topic, chosen[::10], prove_fast)
         fast[topic.id] = median(seconds(topic, chosen, prove_fast) for _ in range(3))
+        for kind, costs in ((True, drawn), (False, plain)):
+            of_kind = [p for p in chosen if (topic.item(*p).figure is not None) is kind]
+            if len(of_kind) >= LEAST:
+                costs.append(median(seconds(topic, of_kind, prove_fast) for _ in range(3)))
         few = rng.sample(chosen, SLOW)
         slow[topic.id] = seconds(topic, few, prove_symbolic)
     mean, mean_slow = (sum(costs.values()) / len(costs) for costs in (fast, slow))
@@ -67,12 +75,18 @@ def report() -> str:
         [
             f"Items made and proved per second of one core; {len(found)} topics, {size:,} items",
             table(rows),
-            f"  The average is {1 / mean / WANTED:.1f} × the {WANTED:,} items a second wanted;",
-            f"  one item costs as much as {mean / unit:.0f} sums of two fractions by the exact road"
+            _verdict("without a figure", plain, WANTED),
+            _verdict("with a figure", drawn, WANTED_DRAWN),
+            f"  One item costs as much as {mean / unit:.0f} sums of two fractions by the exact road"
             f" and {mean_slow / unit:,.0f} by sympy.",
             f"  Laying out every space, once a process and not counted above: {counting:.2f} s.",
         ]
     )
+
+
+def _verdict(which: str, costs: list[float], wanted: int) -> str:
+    speed = len(costs) / sum(costs) if costs else 0.0
+    return f"  Items {which}: {speed:,.0f} a second, {speed / wanted:.2f} × the {wanted:,} wanted."
 
 
 def _row(name: str, fast: float, slow: float, mean: float) -> tuple[str, ...]:

@@ -1,7 +1,7 @@
 """Prints speeds, as ratios measured in one run: items, marking, a bank, a pack, its pages, a year.
 
-    python bench/run.py [items] [mark] [bank] [growth] [cold] [pages] [year] [depths] [week]
-        [reports] [cluster] [desk]
+    python bench/run.py [items] [mark] [bank] [growth] [cold] [pages] [figures] [year] [depths]
+        [week] [reports] [cluster] [desk]
 
 With no names, all of them. Times change from machine to machine; the ratios much less.
 """
@@ -17,7 +17,7 @@ from timing import Missing
 from itembank.errors import ItembankError
 
 PARTS = (
-    *("items", "mark", "bank", "growth", "cold", "pages"),
+    *("items", "mark", "bank", "growth", "cold", "pages", "figures"),
     *("year", "depths", "week", "reports", "cluster", "desk"),
 )
 
@@ -60,6 +60,8 @@ def _report(name: str) -> str:
             from report_speed import report
         case "week":
             from week_speed import report
+        case "figures":
+            from figure_speed import report
         case "depths":
             from simulate_depths import report
         case "year":

@@ -8,6 +8,7 @@ from generators.equations._balance import balance
 from generators.equations._to_solve import to_solve
 from generators.equations._writing import lead, letter, side
 from generators.equations._wrong_lines import across, below_zero
+from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -55,21 +56,36 @@ class BothSides(Topic):
     )
     prerequisites = ("equations.two-step",)
     spaces = {
-        Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(4, 11), c=range(2, 9), x=range(2, 11)),
-        Tier.CORE: Space(
-            _core,
-            a=range(2, 9),
-            c=range(2, 9),
-            b=NUMBERS,
-            x=range(2, 8),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(_support, sign=(1, -1), a=range(4, 11), c=range(2, 9), x=range(2, 11))
+            ),
+            letter,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=(0, 1),
-            a=range(2, 8),
-            b=POSITIVE,
-            c=range(2, 7),
-            x=SOLUTIONS,
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    a=range(2, 9),
+                    c=range(2, 9),
+                    b=NUMBERS,
+                    x=range(2, 8),
+                )
+            ),
+            letter,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    kind=(0, 1),
+                    a=range(2, 8),
+                    b=POSITIVE,
+                    c=range(2, 7),
+                    x=SOLUTIONS,
+                )
+            ),
+            letter,
         ),
     }
 

@@ -9,6 +9,7 @@ from generators.equations._to_solve import to_solve
 from generators.equations._words import shown_factor
 from generators.equations._writing import bracket, letter, side, terms
 from generators.equations._wrong_lines import across, root
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -63,26 +64,46 @@ class BothSidesBrackets(Topic):
     )
     prerequisites = ("equations.brackets", "equations.both-sides")
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, sign=(1, -1), a=range(3, 9), b=range(1, 7), c=range(2, 7), x=range(2, 9)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _support,
+                    sign=(1, -1),
+                    a=range(3, 9),
+                    b=range(1, 7),
+                    c=range(2, 7),
+                    x=range(2, 9),
+                )
+            ),
+            letter,
         ),
-        Tier.CORE: Space(
-            _core,
-            a=range(2, 7),
-            p=range(1, 4),
-            b=NUMBERS,
-            c=range(2, 7),
-            x=range(2, 8),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    a=range(2, 7),
+                    p=range(1, 4),
+                    b=NUMBERS,
+                    c=range(2, 7),
+                    x=range(2, 8),
+                )
+            ),
+            letter,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            a=range(2, 6),
-            p=(1, 2),
-            b=(-5, -2, 1, 3),
-            c=(2, 3),
-            d=(-4, -1, 2, 5),
-            e=range(1, 5),
-            x=(-4, -3, -2, 2, 3, 5),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    a=range(2, 6),
+                    p=(1, 2),
+                    b=(-5, -2, 1, 3),
+                    c=(2, 3),
+                    d=(-4, -1, 2, 5),
+                    e=range(1, 5),
+                    x=(-4, -3, -2, 2, 3, 5),
+                )
+            ),
+            letter,
         ),
     }
 

@@ -9,6 +9,7 @@ from generators.equations._to_solve import to_solve
 from generators.equations._words import shown
 from generators.equations._writing import bracket, letter, side, swap, terms
 from generators.equations._wrong_lines import root
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -34,6 +35,10 @@ def _challenge(sign: int, a: int, p: int, q: int, c: int, e: int, x: int) -> boo
     return a * p > c + 1 and a * (p * x + q) != c * (x - e)
 
 
+def _letter(sign: int, *values: int) -> t.Sym:
+    return letter(*values)
+
+
 @register
 class Brackets(Topic):
     """a(x + b) = c, then a(bx + c) = d, then two brackets added or taken away."""
@@ -44,19 +49,34 @@ class Brackets(Topic):
     misconceptions = (m.FIRST_TERM_ONLY, m.SAME_OPERATION, m.STOPS_EARLY, m.BRACKET_SIGN)
     prerequisites = ("equations.two-step",)
     spaces = {
-        Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(2, 10), b=range(1, 10), x=range(2, 13)),
-        Tier.CORE: Space(
-            _core, sign=(1, -1), a=range(2, 7), b=range(2, 7), c=range(1, 9), x=range(2, 10)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(_support, sign=(1, -1), a=range(2, 10), b=range(1, 10), x=range(2, 13))
+            ),
+            _letter,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            sign=(1, -1),
-            a=range(2, 6),
-            p=range(1, 4),
-            q=range(1, 5),
-            c=range(2, 5),
-            e=range(1, 5),
-            x=range(2, 6),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core, sign=(1, -1), a=range(2, 7), b=range(2, 7), c=range(1, 9), x=range(2, 10)
+                )
+            ),
+            _letter,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    sign=(1, -1),
+                    a=range(2, 6),
+                    p=range(1, 4),
+                    q=range(1, 5),
+                    c=range(2, 5),
+                    e=range(1, 5),
+                    x=range(2, 6),
+                )
+            ),
+            _letter,
         ),
     }
 

@@ -19,6 +19,7 @@ from generators.equations._to_solve import to_solve
 from generators.equations._words import shown_term
 from generators.equations._writing import bracket, letter, side, solution
 from generators.equations._wrong_lines import across, root
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -162,17 +163,30 @@ class Fractional(Topic):
     )
     prerequisites = ("equations.two-step",)
     spaces = {
-        Tier.SUPPORT: Space(_support, a=range(2, 10), b=range(3, 11), q=range(2, 11)),
-        Tier.CORE: Space(
-            _core, sign=(1, -1), a=range(2, 6), b=range(3, 9), k=range(2, 9), q=range(2, 8)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(Space(_support, a=range(2, 10), b=range(3, 11), q=range(2, 11))),
+            letter,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=range(3),
-            a=range(2, 8),
-            b=range(2, 8),
-            p=range(1, 7),
-            q=range(2, 8),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core, sign=(1, -1), a=range(2, 6), b=range(3, 9), k=range(2, 9), q=range(2, 8)
+                )
+            ),
+            letter,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    kind=range(3),
+                    a=range(2, 8),
+                    b=range(2, 8),
+                    p=range(1, 7),
+                    q=range(2, 8),
+                )
+            ),
+            letter,
         ),
     }
 

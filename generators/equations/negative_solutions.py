@@ -12,6 +12,7 @@ from generators.equations._to_solve import to_solve
 from generators.equations._words import shown, shown_factor
 from generators.equations._writing import lead, letter, side
 from generators.equations._wrong_lines import across, below_zero
+from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -60,12 +61,29 @@ class NegativeSolutions(Topic):
     )
     prerequisites = ("equations.two-step",)
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, sign=(1, -1), a=range(2, 10), b=range(2, 13), x=range(-9, -1)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(_support, sign=(1, -1), a=range(2, 10), b=range(2, 13), x=range(-9, -1))
+            ),
+            letter,
         ),
-        Tier.CORE: Space(_core, kind=range(3), a=range(2, 10), b=range(2, 10), n=range(-11, 12)),
-        Tier.CHALLENGE: Space(
-            _challenge, a=range(3, 10), c=(-4, -3, -2, 2, 3, 4, 5), b=(-7, -4, 2, 5, 9), n=TOPS
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_core, kind=range(3), a=range(2, 10), b=range(2, 10), n=range(-11, 12))
+            ),
+            letter,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    a=range(3, 10),
+                    c=(-4, -3, -2, 2, 3, 4, 5),
+                    b=(-7, -4, 2, 5, 9),
+                    n=TOPS,
+                )
+            ),
+            letter,
         ),
     }
 

@@ -9,6 +9,7 @@ from generators.equations._asks import asking, last_done, number_left, one_of, u
 from generators.equations._balance import balance, take_letter, take_number
 from generators.equations._to_solve import to_solve
 from generators.equations._writing import lead, letter, side, solution, swap
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -132,15 +133,30 @@ class TwoStep(Topic):
     misconceptions = (m.WRONG_ORDER, m.SAME_OPERATION, m.STOPS_EARLY, m.LOST_MINUS)
     prerequisites = ("equations.one-step",)
     spaces = {
-        Tier.SUPPORT: Space(_support, sign=(1, -1), a=range(2, 13), b=range(1, 13), x=range(2, 11)),
-        Tier.CORE: Space(_core, kind=range(4), a=range(3, 10), b=range(2, 12), q=range(3, 13)),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=range(4),
-            a=range(2, 8),
-            b=range(3, 12),
-            c=range(2, 6),
-            x=range(3, 10),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(_support, sign=(1, -1), a=range(2, 13), b=range(1, 13), x=range(2, 11))
+            ),
+            letter,
+        ),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_core, kind=range(4), a=range(3, 10), b=range(2, 12), q=range(3, 13))
+            ),
+            letter,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    kind=range(4),
+                    a=range(2, 8),
+                    b=range(3, 12),
+                    c=range(2, 6),
+                    x=range(3, 10),
+                )
+            ),
+            letter,
         ),
     }
 

@@ -8,6 +8,7 @@ from typing import Any
 
 from generators.fractions._answers import answer_form, finish
 from generators.fractions._misconceptions import ADD_ACROSS
+from itembank.items import kinds
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -102,8 +103,16 @@ class AddLike(Topic):
     )
     prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
     spaces = {
-        Tier.SUPPORT: Space(_support, op=(0, 1), d=range(3, 14), a=range(1, 13), b=range(1, 13)),
-        Tier.CORE: Space(_core, op=(0, 1), d=range(4, 17), a=range(1, 16), b=range(1, 16)),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(_support, op=(0, 1), d=range(3, 14), a=range(1, 13), b=range(1, 13))
+            )
+        ),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_core, op=(0, 1), d=range(4, 17), a=range(1, 16), b=range(1, 16))
+            )
+        ),
         Tier.CHALLENGE: Space(
             _challenge,
             kind=range(4),

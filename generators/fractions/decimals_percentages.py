@@ -22,6 +22,7 @@ from generators.fractions._decimal_mistakes import (
     TOO_FEW_NOUGHTS,
     WRONG_WAY,
 )
+from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node, number_node, simplest_node
 from itembank.items.item import Draft, Find, Slip, Step, Tier, prompt
 from itembank.items.measures.years import RECURRING_DECIMALS, Part
@@ -101,9 +102,15 @@ class DecimalsPercentages(Topic):
     # All of the challenge tier but exact percentages such as 66 2/3%.
     later = {Tier.CHALLENGE: (Part(RECURRING_DECIMALS, lambda kind, a, b: kind != 1),)}
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=range(4), h=range(1, 100)),
-        Tier.CORE: Space(_core, kind=range(6), h=range(1, 200)),
-        Tier.CHALLENGE: Space(_challenge, kind=range(5), a=range(33), b=range(34)),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(Space(_support, kind=range(4), h=range(1, 100)))
+        ),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(Space(_core, kind=range(6), h=range(1, 200)))
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(Space(_challenge, kind=range(5), a=range(33), b=range(34)))
+        ),
     }
 
     def make(self, tier: Tier, *values: Any) -> Draft:

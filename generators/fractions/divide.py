@@ -8,6 +8,7 @@ from typing import Any
 
 from generators.fractions._answers import answer_form, finish
 from generators.fractions.multiply import Number, improper, written
+from itembank.items import kinds
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -111,8 +112,16 @@ class Divide(Topic):
     misconceptions = (NO_FLIP, TIMES_WHOLE, FLIP_FIRST, FLIP_BOTH)
     prerequisites = ("fractions.multiply",)
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=(0, 1), b=range(2, 9), a=range(1, 8), n=range(2, 11)),
-        Tier.CORE: Space(_core, b=range(2, 11), a=range(1, 9), d=range(2, 11), c=range(1, 9)),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(_support, kind=(0, 1), b=range(2, 9), a=range(1, 8), n=range(2, 11))
+            )
+        ),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_core, b=range(2, 11), a=range(1, 9), d=range(2, 11), c=range(1, 9))
+            )
+        ),
         Tier.CHALLENGE: Space(
             _challenge,
             kind=range(8),

@@ -7,6 +7,7 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._answers import AS_MIXED
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -72,8 +73,12 @@ class ImproperMixed(Topic):
     misconceptions = (SWAPPED, OVER_NUMERATOR, ADD_WHOLE, TIMES_NUMERATOR)
     prerequisites = ("fractions.lowest-terms",)
     spaces = {
-        Tier.SUPPORT: Space(_to_mixed, w=range(1, 8), d=range(3, 13), n=range(1, 12)),
-        Tier.CORE: Space(_to_improper, w=range(2, 10), d=range(3, 13), n=range(2, 12)),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(Space(_to_mixed, w=range(1, 8), d=range(3, 13), n=range(1, 12)))
+        ),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(Space(_to_improper, w=range(2, 10), d=range(3, 13), n=range(2, 12)))
+        ),
         Tier.CHALLENGE: Space(
             _cancelled, kind=range(5), d=range(4, 13), n=range(2, 12), w=range(2, 8)
         ),

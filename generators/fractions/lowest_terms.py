@@ -6,6 +6,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
+from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -94,8 +95,14 @@ class LowestTerms(Topic):
     misconceptions = (ONE_PART, SUBTRACT, UNITS, REVERSED)
     prerequisites = ("fractions.equivalent",)
     spaces = {
-        Tier.SUPPORT: Space(_lowest, b=range(3, 16), a=range(2, 15), k=(2, 3, 5, 7)),
-        Tier.CORE: Space(_improper, b=range(3, 12), a=range(2, 20), k=(4, 6, 8, 9, 12, 15, 18, 20)),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(Space(_lowest, b=range(3, 16), a=range(2, 15), k=(2, 3, 5, 7)))
+        ),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_improper, b=range(3, 12), a=range(2, 20), k=(4, 6, 8, 9, 12, 15, 18, 20))
+            )
+        ),
         Tier.CHALLENGE: Space(
             _amount, scale=range(len(SCALES)), whole=range(1, 6), part=range(1, 60)
         ),

@@ -22,6 +22,7 @@ from generators.fractions._operations import (
 )
 from generators.fractions.divide import NO_FLIP
 from generators.fractions.multiply import FLIP
+from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -142,9 +143,15 @@ class MixedOperations(Topic):
     )
     prerequisites = ("fractions.add-unlike", "fractions.multiply", "fractions.divide")
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=(0, 1), p=EASY, q=EASY, n=(2, 3, 4, 5)),
-        Tier.CORE: Space(_core, kind=range(4), p=FULL, q=FULL, r=SMALL),
-        Tier.CHALLENGE: Space(_challenge, kind=(0, 1), p=FULL, q=SMALL, r=FULL, s=SMALL[:4]),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(Space(_support, kind=(0, 1), p=EASY, q=EASY, n=(2, 3, 4, 5)))
+        ),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(Space(_core, kind=range(4), p=FULL, q=FULL, r=SMALL))
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(Space(_challenge, kind=(0, 1), p=FULL, q=SMALL, r=FULL, s=SMALL[:4]))
+        ),
     }
 
     def make(self, tier: Tier, *values: Any) -> Draft:

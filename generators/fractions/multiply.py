@@ -7,6 +7,7 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._answers import answer_form, finish
+from itembank.items import kinds
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -114,21 +115,43 @@ class Multiply(Topic):
     )
     prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, kind=(0, 1), b=range(2, 10), a=range(1, 7), d=range(2, 9), c=range(1, 8)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _support,
+                    kind=(0, 1),
+                    b=range(2, 10),
+                    a=range(1, 7),
+                    d=range(2, 9),
+                    c=range(1, 8),
+                )
+            )
         ),
-        Tier.CORE: Space(
-            _core, kind=(0, 1), b=range(2, 11), a=range(1, 11), d=(3, 4, 5, 6, 8, 9), c=range(1, 6)
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=(0, 1),
+                    b=range(2, 11),
+                    a=range(1, 11),
+                    d=(3, 4, 5, 6, 8, 9),
+                    c=range(1, 6),
+                )
+            )
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=range(3),
-            b=(2, 3, 4, 5),
-            a=range(1, 5),
-            d=(2, 3, 4, 5),
-            c=(1, 2, 3),
-            w=(1, 2, 3),
-            v=(1, 2, 4),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    kind=range(3),
+                    b=(2, 3, 4, 5),
+                    a=range(1, 5),
+                    d=(2, 3, 4, 5),
+                    c=(1, 2, 3),
+                    w=(1, 2, 3),
+                    v=(1, 2, 4),
+                )
+            )
         ),
     }
 

@@ -17,6 +17,7 @@ from generators.ratio._parts import (
     unit_name,
     whole_ratio,
 )
+from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -109,9 +110,17 @@ class SimplestForm(Topic):
     statements = ("ratio.notation",)
     misconceptions = (REVERSED, ONE_ONLY, TAKES_AWAY, UNITS_LOST, HUNDRED, CLEARS_EACH)
     spaces = {
-        Tier.SUPPORT: Space(None, pair=COPRIME, factor=range(2, 13)),
-        Tier.CORE: Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9)),
-        Tier.CHALLENGE: Space(_keep_parts, left=_PARTS, right=_PARTS),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(Space(None, pair=COPRIME, factor=range(2, 13)))
+        ),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9))
+            )
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(Space(_keep_parts, left=_PARTS, right=_PARTS))
+        ),
     }
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from generators.ratio._parts import METRIC, amount, unit_name, whole_ratio
+from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -64,12 +65,20 @@ class UnitForm(Topic):
     misconceptions = (FLIPPED, ONE_ONLY, TAKES_AWAY, UNITS_LOST)
     prerequisites = ("ratio.simplest-form",)
     spaces = {
-        Tier.SUPPORT: Space(None, divisor=range(2, 13), n=range(2, 13), last=(0, 1)),
-        Tier.CORE: Space(
-            _keep_decimal, divisor=(2, 4, 5, 8, 10, 20), other=range(3, 42), last=(0, 1)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(Space(None, divisor=range(2, 13), n=range(2, 13), last=(0, 1)))
         ),
-        Tier.CHALLENGE: Space(
-            _keep_units, kind=METRIC, twentieths=(2, 4, 5, 8, 16, 25), halves=range(3, 16)
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_keep_decimal, divisor=(2, 4, 5, 8, 10, 20), other=range(3, 42), last=(0, 1))
+            )
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _keep_units, kind=METRIC, twentieths=(2, 4, 5, 8, 16, 25), halves=range(3, 16)
+                )
+            )
         ),
     }
 

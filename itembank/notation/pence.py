@@ -38,6 +38,8 @@ def p_is_letter(nodes: Iterable[Node]) -> bool:
     [True, True, False, False]
     >>> p_is_letter([parse("100 - 65 = 35p")])  # a line of working that leaves out a sign
     False
+    >>> p_is_letter([parse("25p ÷ 300p = 25/300")])
+    False
     """
     read = list(nodes)
     if any("p" in symbols(node) or any(map(_clashes, walk(node))) for node in read):
@@ -92,9 +94,17 @@ def _kind(node: Node) -> str:
             return _kind(of)
         case Frac(top, bottom):
             return _kind(top) if _kind(bottom) == "bare" else ""
-        case Sum() | Product():
-            kinds = {_kind(part) for part in children(node)}
-            if kinds == {"bare"}:
+        case Product(first, rest):
+            kinds = [_kind(first), *(_kind(part) for _, part in rest)]
+            if not {*kinds} <= {"pence", "bare"}:
+                return ""
+            # Pence divided by pence are a number: 25p ÷ 300p = 25/300.
+            signs = [1, *(-1 if op == "÷" else 1 for op, _ in rest)]
+            power = sum(s for s, kind in zip(signs, kinds, strict=True) if kind == "pence")
+            return {0: "bare", 1: "pence"}.get(power, "")
+        case Sum():
+            kinds = [_kind(part) for part in children(node)]
+            if {*kinds} == {"bare"}:
                 return "bare"
-            return "pence" if "pence" in kinds and kinds <= {"pence", "bare"} else ""
+            return "pence" if "pence" in kinds and {*kinds} <= {"pence", "bare"} else ""
     return ""

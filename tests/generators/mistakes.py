@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from itembank.items.item import Item, Slip, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import causes
 
 
 def each_mistake(item: Item) -> tuple[Slip, ...]:
@@ -19,6 +20,24 @@ def each_mistake(item: Item) -> tuple[Slip, ...]:
 def own_items(topic: Topic, tier: Tier) -> Iterator[Item]:
     """Yield the items of a tier that ask the topic's own kind of question, in order."""
     return (topic.item(tier, index) for index in topic.spaces[tier].own)
+
+
+def declared_ones(topic: Topic) -> set[tuple[str, str]]:
+    """Return the ids and names of the mistakes that some item shows by itself.
+
+    Those that belong to a kind of question are no topic's.
+    """
+    found = (
+        slip.misconception
+        for tier, space in topic.spaces.items()
+        for values in space
+        for slip in topic.draft(tier, *values).slips
+    )
+    return {
+        (mistake.id, mistake.name)
+        for mistake in found
+        if len(causes(mistake.id)) == 1 and not mistake.id.startswith("kinds.")
+    }
 
 
 def shown_by_own(topic: Topic) -> frozenset[str]:

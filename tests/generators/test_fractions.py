@@ -23,7 +23,7 @@ from tests.generators.fraction_reader import (
     printed,
     worth,
 )
-from tests.generators.mistakes import each_mistake
+from tests.generators.mistakes import declared_ones, each_mistake
 
 
 def test_each_line_of_working_is_true_by_the_third_engine() -> None:
@@ -65,16 +65,7 @@ def test_wrong_answers_are_wrong_and_differ() -> None:
 
 def test_every_misconception_is_declared_and_some_item_shows_it() -> None:
     for topic in TOPICS:
-        # A question to ask may be the item's own, with its numbers.
-        shown = {
-            (slip.misconception.id, slip.misconception.name)
-            for tier in Tier
-            for values in topic.spaces[tier]
-            for slip in topic.draft(tier, *values).slips
-        }
-        # Mistakes that belong to a kind of question are no topic's.
-        own = {pair for pair in shown if not pair[0].startswith("kinds.")}
-        assert own == {
+        assert declared_ones(topic) == {
             (misconception.id, misconception.name) for misconception in topic.misconceptions
         }, topic.id
 

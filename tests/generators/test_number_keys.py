@@ -169,6 +169,37 @@ def to_figures(text: str, figures: str) -> str:
         return f"{found:f}"
 
 
+def standard(text: str) -> Callable[[str], bool]:
+    """Tell whether a key is in standard form and worth what is asked."""
+
+    def tells(key: str) -> bool:
+        match = re.fullmatch(r"([1-9](?:\.\d*[1-9])?) × 10\^(\d+|\(-\d+\))", key)
+        return match is not None and value(key) == value(text)
+
+    return tells
+
+
+def ordinary(text: str) -> str:
+    """Move the digits of a number in standard form, as text."""
+    match = re.fullmatch(r"(\d)(?:\.(\d+))? × 10\^(\d+|\(-\d+\))", text)
+    assert match is not None
+    digits, places = match[1] + (match[2] or ""), len(match[2] or "")
+    power = int(match[3].strip("()")) - places
+    if power >= 0:
+        return digits + "0" * power
+    digits = digits.rjust(1 - power, "0")
+    return f"{digits[:power]}.{digits[power:]}"
+
+
+def estimated(text: str) -> fmpq:
+    """Round every number of a line, as text, and work it out; an index stays as it is."""
+
+    def rough(match: re.Match[str]) -> str:
+        return to_figures(match[0], "1")
+
+    return value(re.sub(r"(?<!\^)(?<![\d.])\d+(?:\.\d+)?", rough, text))
+
+
 def prime(n: int) -> bool:
     return n > 1 and all(n % k for k in range(2, n))
 
@@ -415,6 +446,28 @@ RULES: dict[str, list[Rule]] = {
         (r"Write \{(.+)\} as a decimal, rounded to (\d) significant figures\.", to_figures),
         (r"Work out \{(.+)\}\. Give your answer to (\d) significant figures\.", to_figures),
     ],
+    "number.standard-form": [
+        (r"Write \{(.+)\} in standard form\.", standard),
+        (r"Write \{(.+)\} as an ordinary number\.", ordinary),
+        (r"[A-Z].+ \{(.+)\} .+ Write this in standard form\.", standard),
+        (r"[A-Z].+ \{(.+)\} .+ Write this as an ordinary number\.", ordinary),
+        ORDER,
+    ],
+    "number.standard-form-calculate": [
+        (r"Work out \{(.+)\}\. Give your answer in standard form\.", standard),
+        (
+            r".+ \{(.+)\} .+ \{(.+)\} .+\? Give your answer in standard form\.",
+            lambda each, many: standard(f"({each}) × {many}"),
+        ),
+    ],
+    "number.estimate": [
+        (r"Estimate \{(.+)\} by rounding each number to 1 significant figure\.", estimated),
+        (
+            r"A .+ \{(.+)\} .+ at \{£(.+)\} each\. Estimate the total(?: cost)? by rounding each "
+            r"number to 1 significant figure\.",
+            lambda n, price: estimated(f"{n} × {price}"),
+        ),
+    ],
 }
 
 
@@ -431,6 +484,8 @@ def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
             fitting = [(m, rule) for rule in rules if (m := rule[0].fullmatch(text))]
             assert len(fitting) == 1, (item.address, text)
             match, (pattern, answers) = fitting[0]
+            for step in item.steps:
+                assert step.maths is None or line(step.maths)  # it can be written
             given: Any = answers(*match.groups())
             assert same(given, line(item.key)), (item.address, text, given, line(item.key))
             used.add(pattern.pattern)

@@ -12,7 +12,7 @@ from flint import fmpq, fmpq_mat
 from itembank.items.item import Item
 from itembank.notation import line
 from tests.generators.key_reader import sample
-from tests.generators.letter_values import worth
+from tests.generators.letter_values import same, worth
 
 FAR = 60
 
@@ -104,9 +104,89 @@ def term_to_term(item: Item, text: str) -> list[fmpq]:
     return [terms[int(place[1]) - 1]]
 
 
+def geometric(item: Item, text: str) -> list[fmpq]:
+    if "□" in text or ":" in text:
+        shown = re.search(r": ([^?.]*)", text)
+        assert shown
+        row = [None if part == "□" else worth(part, {}) for part in shown[1].split(", ")]
+        ratio = (row[1] or fmpq(0)) / (row[0] or fmpq(1))
+        if "What is this number" in text:
+            return [ratio]
+        place = row.index(None) if None in row else len(row)
+        found = (row[0] or fmpq(0)) * ratio**place
+        known = zip(row, range(len(row)), strict=True)
+        assert all(value in (None, (row[0] or 0) * ratio**n) for value, n in known)
+        return [found]
+    amounts = numbers(re.sub(r"(?<=\d)(?:st|nd|rd|th)", "", text))
+    if "Work out the first term" in text:
+        ratio, place, value = amounts
+        for _ in range(int(place) - 1):
+            value /= ratio
+        return [value]
+    first, ratio, times = amounts
+    steps = int(times) if "after" in text else int(times) - 1
+    for _ in range(steps):
+        first *= ratio
+    return [first]
+
+
+def dots(n: int) -> fmpq:
+    return fmpq(sum(range(1, n + 1)))
+
+
+def special(item: Item, text: str) -> list[fmpq]:
+    places = [int(n) for n in re.findall(r"(\d+)(?:st|nd|rd|th)", text)]
+    if found := re.fullmatch(r"Work out the \d+.. (\w+) number\.", text):
+        (n,) = places
+        return [{"square": fmpq(n * n), "cube": fmpq(n**3), "triangular": dots(n)}[found[1]]]
+    if "triangular numbers" in text:
+        return [sum(map(dots, places), fmpq(0))]
+    if "How much larger" in text:
+        return [fmpq(places[0] ** 2 - places[1] ** 2)]
+    if "between" in text:
+        low, high = numbers(text)
+        assert values(item)[0] in [n * n for n in range(FAR) if low < n * n < high]
+        return []
+    if "Find the" in text:
+        shown = re.search(r": (.*)\.$", text)
+        assert shown
+        row = shown[1].split(", ")
+        for n in range(1, 400):
+            tried = [n if part == "□" else int(part) for part in row]
+            if "□" not in row:
+                tried.append(n)
+            triples = zip(tried, tried[1:], tried[2:], strict=False)
+            if all(a + b == c for a, b, c in triples):
+                return [fmpq(n)]
+        raise AssertionError(text)
+    first = re.search(
+        r"(?:two terms of a sequence are (\S+) and (\S+?)\.|first term is (\d+))", text
+    )
+    assert first
+    if first[3]:
+        last = numbers(re.sub(r"\d+(?:st|nd|rd|th)", "", text))[-1]
+        return [fmpq(n) for n in range(1, FAR) if summed(int(first[3]), n, places[-1]) == last]
+    if first[1].isdigit():
+        return [fmpq(summed(int(first[1]), int(first[2]), places[-1]))]
+    row = [first[1], first[2]]
+    while len(row) < places[-1]:
+        row.append(f"{row[-2]} + {row[-1]}")
+    assert same(row[-1], line(item.key))
+    assert not any(same(row[-1], line(slip.wrong)) for slip in item.slips)
+    return []
+
+
+def summed(a: int, b: int, place: int) -> int:
+    for _ in range(place - 1):
+        a, b = b, a + b
+    return a
+
+
 READERS: dict[str, Callable[[Item, str], list[fmpq]]] = {
     "sequences.find-term": find_term,
+    "sequences.geometric": geometric,
     "sequences.nth-term": nth_term,
+    "sequences.special": special,
     "sequences.term-to-term": term_to_term,
 }
 

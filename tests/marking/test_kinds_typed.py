@@ -71,7 +71,7 @@ MATCH = item(
         ],
         [parse("2/5")],
         card="sum",
-        partner="answer",
+        partner="its answer",
         mistakes=(CardMistake(M, 1, 3), CardMistake(N, 0, 2)),
         steps=(),
         twin=(3,),

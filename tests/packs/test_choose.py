@@ -2,7 +2,7 @@
 
 import random
 from collections import Counter
-from itertools import pairwise
+from itertools import combinations, pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -10,13 +10,13 @@ from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
-from itembank.items.measures.closeness import answer_of
+from itembank.items.measures.closeness import answer_of, closeness
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.space import Space
 from itembank.packs.choosing.chance import shuffled
 from itembank.packs.choosing.follow_up import choose_sheet, run_lengths
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.parameters import along, differing
+from itembank.packs.choosing.parameters import along, along_two, differing
 from itembank.packs.choosing.starter import Share, choose_starter, share_out, slots, tier_counts
 from tests.packs.small_topics import adding
 
@@ -116,26 +116,59 @@ def test_sheet_avoids_the_starter_and_goes_topic_by_topic(topics, tier, count, s
 
 @given(seeds, st.sampled_from([Tier.SUPPORT, Tier.CORE]))
 @settings(max_examples=30, deadline=None)
-def test_a_run_changes_one_parameter_and_grows_harder(seed, tier):
+def test_a_run_changes_little_and_grows_harder(seed, tier):
     sheet = choose_sheet(TOPICS, tier, 12, False, seed, Pool())  # a run of three a topic
     for start in range(0, 12, 3):
         run = sheet.items[start : start + 3]
-        axes = {
-            axis
-            for one, other in pairwise(run)
-            for axis in range(2)
-            if one.values[axis] != other.values[axis]
-        }
-        assert len(axes) == 1
+        # One of these numbers alone would print the same sum with another number in it.
+        assert not any(closeness(a.look, b.look) == 1 for a, b in combinations(run, 2))
         assert [d.difficulty for d in run] == sorted(d.difficulty for d in run)
         assert len({drawn.item.key for drawn in run}) == 3
 
 
-def test_worked_and_part_finished_examples_differ_in_one_parameter():
+@pytest.mark.parametrize("seed", range(6))
+def test_a_run_changes_one_parameter_where_that_is_enough(seed):
+    # With another ratio the amount that is shared is another too.
+    topic = find_topic("ratio.share")
+    run = choose_sheet([topic], Tier.SUPPORT, 3, False, seed, Pool()).items
+    changed = {
+        axis
+        for a, b in combinations(run, 2)
+        for axis, (mine, theirs) in enumerate(zip(a.values, b.values, strict=True))
+        if mine != theirs
+    }
+    assert len(changed) == 1
+
+
+def test_worked_and_part_finished_examples_differ_in_two_parameters_at_most():
     sheet = choose_sheet(TOPICS, Tier.SUPPORT, 4, True, 11, Pool())
     assert sheet.worked is not None
     assert sheet.part_finished is not None
-    assert differing(sheet.worked.values, sheet.part_finished.values) == 1
+    assert differing(sheet.worked.values, sheet.part_finished.values) <= 2
+    assert closeness(sheet.worked.look, sheet.part_finished.look) < 1
+
+
+@given(
+    st.lists(st.integers(0, 9), min_size=1, max_size=5, unique=True),
+    st.lists(st.integers(0, 9), min_size=1, max_size=5, unique=True),
+    st.integers(2, 4),
+    st.data(),
+)
+def test_along_two_finds_just_what_a_walk_finds(a, b, modulus, data):
+    space = Space(lambda x, y, z: (x + y) % modulus != z, a=a, b=b, c=(0, 1))
+    if not len(space):
+        return
+    index = data.draw(st.integers(0, len(space) - 1))
+    here = space[index]
+    walked = [
+        at
+        for at, there in enumerate(space)
+        if there[0] != here[0] and there[1] != here[1] and there[2] == here[2]
+    ]
+    assert sorted(along_two(space, index, (0, 1), 999)) == walked
+    some = along_two(space, index, (0, 1), 3)
+    assert len(some) <= 3
+    assert {*some} <= {*walked}
 
 
 def test_a_topic_too_small_is_named_with_its_size():

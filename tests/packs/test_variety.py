@@ -88,11 +88,18 @@ def test_no_story_comes_twice_with_one_number_changed_where_it_need_not():
     assert len(copies) <= 0.03 * PAGES
 
 
-def test_near_copies_stand_in_one_run_or_nowhere():
-    for page in sheets():
-        for one, other in close(page, 1):
-            if not one.look.words:
-                assert abs(page.index(one) - page.index(other)) < 3
+def test_no_sheet_holds_near_copies_where_it_need_not():
+    copies = [pair for page in sheets() for pair in close(page, 1) if not pair[0].look.words]
+    assert len(copies) <= 0.005 * PAGES, [one.item.address for one, _ in copies]
+
+
+def test_the_examples_of_a_sheet_are_no_near_copies_of_its_questions():
+    copies = 0
+    for name in topic_ids():
+        made = choose_sheet([find_topic(name)], Tier.SUPPORT, QUESTIONS, True, 1, Pool())
+        opens = [one for one in (made.worked, made.part_finished) if one is not None]
+        copies += len(close((*opens, *made.items), 1))
+    assert copies <= 0.05 * len(topic_ids())
 
 
 def test_answers_of_a_sheet_seldom_repeat_or_end_alike_three_times_running():

@@ -38,7 +38,7 @@ def says(text: str, holds: bool, given: str = "", always: str = "") -> Draft:
     facts = (parse(given),) if given else ()
     return statement(
         relation, holds, mistake=M, steps=(Step("Look.", parse("1 = 1")),), twin=(text,),
-        given=facts, always=t.Sym(always) if always else None,  # type: ignore[arg-type]
+        given=facts, always=(t.Sym(always),) if always else (),  # type: ignore[arg-type]
     )  # fmt: skip
 
 
@@ -171,7 +171,8 @@ def test_a_solution_with_no_mistake_or_with_two_is_refused(question: str, lines:
 def matching(cards: list[tuple[str, str]], spare: list[str]) -> Draft:
     return match_pairs(
         [(parse(one), parse(other)) for one, other in cards], [parse(text) for text in spare],
-        card="sum", partner="answer", steps=(Step("Look.", parse("1 = 1")),), twin=(str(cards),),
+        card="sum", partner="its answer", twin=(str(cards),),
+        steps=(Step("Look.", parse("1 = 1")),),
         mistakes=(CardMistake(M, 0, 1), CardMistake(replace(M, id="test.b", name="b"), 1, 2)),
     )  # fmt: skip
 

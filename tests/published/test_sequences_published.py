@@ -10,7 +10,9 @@ from fractions import Fraction
 
 import pytest
 
+from generators.sequences.geometric import _terms
 from generators.sequences.nth_term import _rule
+from generators.sequences.special import _fibonacci, _triangle
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import line
 
@@ -22,3 +24,15 @@ from itembank.notation import line
 def test_openstax_arithmetic_sequences(terms: tuple[int, ...], rule: str) -> None:
     step = Fraction(terms[1] - terms[0])
     assert line(_rule(step, terms[0] - step, number_node)) == rule
+
+
+def test_openstax_geometric_sequences() -> None:
+    # 6, 9, 13.5, 20.25 has the ratio 1.5; the first terms for 5 and −2.
+    assert _terms(6, Fraction(3, 2)) == [6, 9, Fraction(27, 2), Fraction(81, 4)]
+    assert _terms(5, -2) == [5, -10, 20, -40]
+
+
+def test_fibonacci_and_triangular_numbers() -> None:
+    # Sequences A000045 and A000217 of the On-Line Encyclopedia of Integer Sequences, from memory.
+    assert _fibonacci(1, 1, 12) == [1, 1, 2, 3, 5, 8, 13, 21, 34, 55, 89, 144]
+    assert [_triangle(n) for n in range(1, 11)] == [1, 3, 6, 10, 15, 21, 28, 36, 45, 55]

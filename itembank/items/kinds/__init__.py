@@ -7,11 +7,17 @@ is right is stated by whoever calls; both proofs find it out for themselves.
 
 from __future__ import annotations
 
-from itembank.items.kinds.card_kinds import CardMistake, match_answers, match_pairs, odd_one_out
+from itembank.items.kinds.card_kinds import (
+    CardMistake,
+    match_answers,
+    match_pairs,
+    odd_one_out,
+    with_matches,
+)
 from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.missing import missing_number
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
-from itembank.items.kinds.statements import claim, statement
+from itembank.items.kinds.statements import claim, statement, with_claims
 from itembank.items.kinds.wrong_lines import spot_the_mistake
 
 __all__ = [
@@ -28,4 +34,6 @@ __all__ = [
     "shuffled",
     "spot_the_mistake",
     "statement",
+    "with_claims",
+    "with_matches",
 ]

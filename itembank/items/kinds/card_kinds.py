@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 from itembank.items.asks.matching import PARTNERS, Match, pair_name
@@ -12,8 +12,10 @@ from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_PAIR
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
+from itembank.notation.value import exact, exact_or_none
 
 if TYPE_CHECKING:
+    from itembank.items.topics.space import Space
     from itembank.items.topics.topic import Topic
 
 _COUNTS = ("two", "three", "four", "five")
@@ -107,7 +109,7 @@ def match_pairs(
     spare
         Partners of no card, so that the last pair is not found by leaving out.
     card, partner
-        What the cards are called, one of each: *Match each sum with its answer.*
+        What the cards are called: *sum* and *its answer* give *Match each sum with its answer.*
     mistakes
         At least two, each of which gives another set of pairs.
     steps, twin
@@ -126,7 +128,7 @@ def match_pairs(
         places[placed] = dealt.index(other)
         wrong.append(Slip(mistake, _pairs(places)))
     rows = (
-        f"Match each {card} with its {partner}.\n",
+        f"Match each {card} with {partner}.\n",
         *_row([asked for asked, _ in pairs], LETTERS, "\n"),
         *_row([partners[place] for place in dealt], PARTNERS),
     )
@@ -146,20 +148,26 @@ def match_answers(topic: Topic, tier: Tier, of: tuple[tuple[Any, ...], ...]) -> 
     """Return three questions of the topic to match with their answers; one wrong answer is left.
 
     For questions that work out what is printed, and for those that solve an equation in one letter.
-    Their answers have to differ, which the filter of the part sees to; equations are in one letter
-    (:meth:`~itembank.items.topics.space.Space.threes`).
+    The first three of the points are asked that have different answers; equations are in one
+    letter (:meth:`~itembank.items.topics.space.Space.threes`).
     """
-    asked = [topic.make(tier, *point) for point in of]
+    asked: list[Draft] = []
+    for point in of:
+        draft = topic.make(tier, *point)
+        if _worth(draft.key) not in [_worth(other.key) for other in asked]:
+            asked.append(draft)
+        if len(asked) == 3:
+            break
     pairs = [(_card(draft), draft.key) for draft in asked]
-    keys = [draft.key for draft in asked]
+    keys = [_worth(draft.key) for draft in asked]
     wrong = [
         (place, slip)
         for place, draft in enumerate(asked)
         for slip in told_apart(draft.slips)
-        if slip.wrong not in keys
+        if _worth(slip.wrong) not in keys
     ]
     place, slip = wrong[lot(len(wrong), *of, "spare")]
-    noun = ("equation", "solution") if isinstance(pairs[0][0], t.Relation) else _nouns(asked)
+    noun = _nouns(pairs, asked[0].form)
     return match_pairs(
         pairs,
         (slip.wrong,),
@@ -178,6 +186,32 @@ def match_answers(topic: Topic, tier: Tier, of: tuple[tuple[Any, ...], ...]) -> 
     )
 
 
+def _worth(answer: t.Node) -> object:
+    """Return what is equal for answers that are worth the same, as far as it is seen quickly."""
+    match answer:
+        case t.Relation(_, ((_, right),)):
+            return _worth(right)
+        case t.Ratio(parts):
+            values = [exact(part) for part in parts]
+            return tuple(value / values[0] for value in values)
+    worth = exact_or_none(answer)
+    return answer if worth is None else worth
+
+
+def with_matches(
+    space: Space,
+    alike: Callable[..., object] | None = None,
+    count: int = 120,
+    only: Callable[..., bool] | None = None,
+) -> Space:
+    """Return a space of a topic with threes of its own questions to match at its end.
+
+    Those of a three are `alike`: of equations the function that gives their letter. Where not
+    all questions work out what is printed, `only` tells which do.
+    """
+    return space.also(match_answers, of=space.threes(count, alike, 6, only))
+
+
 def _card(draft: Draft) -> t.Node:
     match draft.ask:
         case Find(t.Sym(), (equation,)) if isinstance(draft.key, t.Relation):
@@ -187,17 +221,43 @@ def _card(draft: Draft) -> t.Node:
     raise ValueError("a question to match works out what is printed, or solves an equation")
 
 
-def _nouns(asked: Sequence[Draft]) -> tuple[str, str]:
+_CALLED: dict[type, str] = {
+    t.Dec: "decimal",
+    t.Percent: "percentage",
+    t.Frac: "fraction",
+    t.Mixed: "mixed number",
+    t.Ratio: "ratio",
+    t.Quantity: "measurement",
+}
+
+
+_SIMPLEST = ("ratio", "lowest-terms", "simplest", "number", "improper")
+
+
+def _nouns(pairs: Sequence[tuple[t.Node, t.Node]], form: str) -> tuple[str, str]:
+    """Return what the cards and their partners, which have a form, are called."""
+    cards = {_CALLED.get(type(card), "") for card, _ in pairs}
+    partners = {_CALLED.get(type(partner), "") for _, partner in pairs}
+    if isinstance(pairs[0][0], t.Relation):
+        return "equation", "its solution"
+    if len(cards) == 1 and "" not in cards:
+        (card,) = cards
+        if partners == {card} and form in _SIMPLEST:
+            return card, "its simplest form"
+        if len(partners) == 1 and "" not in partners:
+            return card, f"the equal {partners.pop()}"
+        return card, "the equal number"
+    if "" not in cards:
+        return "number", "the equal number"
     signs = {
         op
-        for draft in asked
-        for node in t.walk(_card(draft))
+        for card, _ in pairs
+        for node in t.walk(card)
         if isinstance(node, t.Sum | t.Product)
         for op, _ in node.rest
     }
-    return {"+": ("sum", "answer"), "-": ("difference", "answer")}.get(
-        "".join(signs), ("calculation", "answer")
-    )
+    named = {"+": "sum", "-": "difference", "×": "product", "÷": "division"}
+    return named.get("".join(signs), "calculation"), "its answer"
 
 
 def _pairs(places: Sequence[int]) -> t.Listing:

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
 from itembank.items.asks.true_or_false import FALSE, TRUE, TrueOrFalse
-from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Misconception, Rewrite, Slip, Step, Tier, prompt
 from itembank.items.kinds.lot import lot
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:
+    from itembank.items.topics.space import Space
     from itembank.items.topics.topic import Topic
 
 WHY = "Be\u00a0ready\u00a0to\u00a0say\u00a0why."
@@ -24,7 +26,7 @@ def statement(
     steps: tuple[Step, ...],
     twin: tuple[object, ...],
     given: tuple[t.Relation, ...] = (),
-    always: t.Sym | None = None,
+    always: tuple[t.Sym, ...] = (),
 ) -> Draft:
     """Return the question whether a statement is true; the reason is given aloud.
 
@@ -37,7 +39,7 @@ def statement(
     steps
         The working that shows it; what follows from it is added.
     given, always
-        What its letters are worth; or else it is meant for every value of the letter `always`.
+        What its letters are worth; or else it is meant for every value of the letters `always`.
     twin
         What tells the question from others.
 
@@ -53,9 +55,13 @@ def statement(
     key, other = (TRUE, FALSE) if holds else (FALSE, TRUE)
     shown: dict[str, t.Node] = {"s": says}
     text = "True or false?"
-    if always is not None:
-        shown["x"] = always
-        text = "True or false, whatever number {x} stands for?"
+    if always:
+        names = [f"x{n}" for n in range(len(always))]
+        shown |= dict(zip(names, always, strict=True))
+        joined = " and ".join(", ".join(f"{{{name}}}" for name in names).rsplit(", ", 1))
+        plural = len(always) > 1
+        text = f"True or false, whatever {'numbers' if plural else 'number'} {joined} "
+        text += "stand for?" if plural else "stands for?"
     text += " "
     if given:
         shown |= {f"g{n}": relation for n, relation in enumerate(given)}
@@ -87,7 +93,7 @@ def claim(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
     match asked.ask:
         case Find(t.Sym() as x, (equation,)) if isinstance(answer, t.Relation):
             says, given = equation, (t.equals(x, answer.rest[-1][1]),)
-        case Find(target, ()):
+        case Find(target, ()) | Rewrite(target, _):
             says, given = t.equals(target, answer), ()
         case _:
             raise ValueError(f"{topic.id} asks something else at {of} than to work it out")
@@ -98,7 +104,20 @@ def claim(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
         steps=asked.steps,
         twin=(*asked.twin, *_answer_twin(holds, slip)),
         given=given,
+        always=() if given else tuple(map(t.Sym, sorted(t.symbols(says) - {"π"}))),
     )
+
+
+def with_claims(space: Space, count: int = 120, only: Callable[..., bool] | None = None) -> Space:
+    """Return a space of a topic with statements made of so many of its questions at its end.
+
+    Where not all questions work out what is printed, `only` tells which do.
+
+    >>> from itembank.items.topics.space import Space
+    >>> len(with_claims(Space(None, a=range(1000))))
+    1120
+    """
+    return space.also(claim, of=space.some(count, only))
 
 
 def _answer_twin(holds: bool, slip: Slip) -> tuple[object, ...]:

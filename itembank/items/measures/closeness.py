@@ -66,8 +66,9 @@ def look(item: Item) -> Look:
         run if isinstance(run, str) else skeleton(run, numbers) for run in item.prompt
     )
     if item.figure is not None:
-        shape = (*shape, type(item.figure).__name__)
-        numbers.extend(_leaves(to_data(item.figure)))
+        leaves = list(_leaves(to_data(item.figure)))
+        shape = (*shape, type(item.figure).__name__, *(leaf for leaf in leaves if _is_word(leaf)))
+        numbers.extend(leaf for leaf in leaves if _has_number(leaf))
     answer = answer_of(item)
     return Look(shape, tuple(numbers), _story(item), answer, _ending(answer))
 
@@ -211,6 +212,18 @@ def _leaves(data: Any) -> Iterator[object]:
             yield from _leaves(part)
     else:
         yield data
+
+
+def _has_number(leaf: object) -> bool:
+    """Tell whether a leaf of a figure is a number, or a label that has one: 6 cm, 2x + 10."""
+    if isinstance(leaf, str):
+        return any(sign.isdigit() for sign in leaf)
+    return isinstance(leaf, int) and not isinstance(leaf, bool)
+
+
+def _is_word(leaf: object) -> bool:
+    """Tell whether a leaf says what is drawn; a letter that names a point says nothing."""
+    return not _has_number(leaf) and not (isinstance(leaf, str) and len(leaf) == 1)
 
 
 def _story(item: Item) -> frozenset[str]:

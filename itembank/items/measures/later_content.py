@@ -91,7 +91,7 @@ def _finding(item: Item, target: t.Node, relations: tuple[t.Relation, ...]) -> C
         return SURDS
     if _recurs(target) or _recurs(item.key):
         return RECURRING_DECIMALS
-    if item.form == "standard-form" and sum(map(_of_ten, t.walk(target))) > 1:
+    if item.form == "standard-form" and _calculates(target):
         return STANDARD_FORM_SUMS
     if isinstance(target, t.Quantity) and isinstance(item.key, t.Quantity):
         units = {target.unit, item.key.unit}
@@ -105,6 +105,19 @@ def _recurs(node: t.Node) -> bool:
 
 def _of_ten(node: t.Node) -> bool:
     return isinstance(node, t.Power) and node.base == t.Int(10)
+
+
+def _calculates(target: t.Node) -> bool:
+    """Tell whether there is more to do than to write one number in standard form.
+
+    >>> from itembank.notation.parse import parse
+    >>> texts = ("47 × 10^3", "10^4", "3/4000", "(3 × 10^4)^2", "2 × 10^3 × 6", "10^5 + 10^4")
+    >>> [_calculates(parse(text)) for text in texts]
+    [False, False, False, True, True, True]
+    """
+    tens = sum(map(_of_ten, t.walk(target)))
+    one_number = _of_ten(target) or (isinstance(target, t.Product) and len(target.rest) == 1)
+    return tens > 1 or (tens == 1 and not one_number)
 
 
 def _has_surd(node: t.Node) -> bool:

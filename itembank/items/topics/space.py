@@ -77,9 +77,17 @@ class Spread(Sequence[tuple[Any, ...]]):
 class Threes(Spread):
     """Threes of points of a space that are alike, each spread over it; no point comes twice."""
 
-    def __init__(self, space: Space, count: int, alike: Callable[..., object] | None) -> None:
+    def __init__(
+        self, space: Space, count: int, alike: Callable[..., object] | None, spare: int = 0
+    ) -> None:
         super().__init__(space, count)
-        self.alike = alike
+        self.alike, self.spare = alike, spare
+
+    def _places(self, n: int, count: int) -> list[int]:
+        """Return where the three points of a group stand, and then those to spare."""
+        step = count // 3
+        spare = ((n + turn * step + step // 2 + turn) % count for turn in range(self.spare))
+        return [n, n + step, n + 2 * step, *spare]
 
     @cached_property
     def _points(self) -> list[tuple[Any, ...]]:
@@ -87,7 +95,7 @@ class Threes(Spread):
         for point in self.space:
             groups.setdefault(self.alike and self.alike(*point), []).append(point)
         threes = [
-            tuple(points[n + turn * (len(points) // 3)] for turn in range(3))
+            tuple(points[place] for place in self._places(n, len(points)))
             for points in groups.values()
             for n in range(len(points) // 3)
         ]
@@ -166,8 +174,10 @@ class Space:
         """
         return self._of((*self.parts, Part(keep, axes, OtherKind(make))))
 
-    def some(self, count: int) -> Spread:
-        """Return points of this space, evenly spaced: so many, or all where there are fewer.
+    def some(self, count: int, only: Callable[..., bool] | None = None) -> Spread:
+        """Return points of the topic's own, evenly spaced: so many, or all there are.
+
+        Where not all will do, `only` tells which.
 
         A space that grows from this one has the same some, so that questions made from them
         stay what they are.
@@ -175,19 +185,32 @@ class Space:
         >>> list(Space(None, a=range(10)).some(4))
         [(0,), (2,), (5,), (7,)]
         """
-        return Spread(self, count)
+        own = self._own_part
+        return Spread(own if only is None else own.where(only), count)
 
-    def threes(self, count: int, alike: Callable[..., object] | None = None) -> Threes:
-        """Return threes of points of this space, each from all over it: so many, or all.
+    def threes(
+        self,
+        count: int,
+        alike: Callable[..., object] | None = None,
+        spare: int = 0,
+        only: Callable[..., bool] | None = None,
+    ) -> Threes:
+        """Return threes of points of the topic's own, each from all over: so many, or all.
 
         The three points of each are `alike`: it gives the same for them, such as their letter.
+        With `spare` there are more than three in each, to choose from.
 
         >>> list(Space(None, a=range(9)).threes(2))
         [((0,), (3,), (6,)), ((1,), (4,), (7,))]
         >>> list(Space(None, a=range(9)).threes(2, lambda a: a % 2))
         [((0,), (2,), (4,)), ((1,), (3,), (5,))]
         """
-        return Threes(self, count, alike)
+        own = self._own_part
+        return Threes(own if only is None else own.where(only), count, alike, spare)
+
+    @property
+    def _own_part(self) -> Space:
+        return self._of(tuple(part for part in self.parts if part.kind is None))
 
     @property
     def mixed(self) -> bool:

@@ -5,13 +5,13 @@ The rules:
 * a sheet's questions are shared evenly over the starter's topics and stand topic by topic in
   the plan's order, which is the order in which a class met them: familiar first;
 * on the support and core sheets a topic's questions come in runs of two or three. Within a
-  run one parameter alone changes, so that a pupil sees what the change does; between runs
-  everything may change. (Small steps with one thing varied at a time are common practice, no
-  source.) The challenge sheet has no runs: there each question is to be read afresh; nor has a
-  story, which nobody reads twice for the sake of another number: stories are as unlike as
-  the space allows;
-* answers that the sheet has already, and answers of a run that end alike, are avoided where
-  the spaces allow, and so are near copies outside runs (:mod:`itembank.items.measures.closeness`);
+  run one parameter alone changes, or two where the change of one would print a near copy, so
+  that a pupil sees what the change does; between runs everything may change. (Small steps with
+  one thing varied at a time are common practice, no source.) The challenge sheet has no runs:
+  there each question is to be read afresh; nor has a story, which nobody reads twice for the
+  sake of another number: stories are as unlike as the space allows;
+* no two questions of a sheet are near copies (:mod:`itembank.items.measures.closeness`), and no
+  answers repeat or end alike within a run, where the spaces allow;
 * within a topic runs go from easy to hard, and so do the questions of a run;
 * one question in four is of another kind than *work it out* where the topics have such questions;
   these stand outside runs;
@@ -24,7 +24,7 @@ from __future__ import annotations
 import random
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import islice
+from itertools import combinations, islice
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
@@ -34,12 +34,14 @@ from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.cost import OUT_OF_MIX, SAME_KIND, likeness
 from itembank.packs.choosing.fixed_questions import held_items
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.parameters import along, kind_at
+from itembank.packs.choosing.parameters import along, along_two, kind_at
 from itembank.packs.choosing.starter import share_out
 from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.planning.department.sheet_items import SheetItems
 
 LONGEST_RUN = 3
+MOST_PAIRS = 6
+"""So many pairs of parameters that change together are tried."""
 MOST_LOOKED_AT = 100
 """So many questions of a tier tell what working the questions of a topic have."""
 
@@ -171,25 +173,47 @@ def _rarity(candidate: Candidate, page: Sequence[Candidate]) -> float:
 def _linked(
     anchor: Candidate, count: int, rng: random.Random, pool: Pool, page: Sequence[Candidate] = ()
 ) -> list[Candidate]:
-    """Take up to `count` items that differ from `anchor`, and each other, in one axis alone.
+    """Take up to `count` items that differ from `anchor`, and each other, in one axis or two.
 
-    The axis is drawn by lot from those with enough free items that make a good run: answers
-    that do not end alike, none that stands on the `page`, and no near copy of what does. Failing
-    that the page is let be, then the endings; failing that, the axis with most is used.
+    The axis is drawn by lot from those with enough free items that make a good run: no near
+    copies, answers that do not end alike, none that stands on the `page`, and no near copy of
+    what does. Failing that two axes change; failing that the page is let be, then the endings.
     """
     if not count:
         return []
     axes = rng.sample(range(_axes(anchor)), _axes(anchor))
-    near = {axis: _shuffled(anchor, axis, rng) for axis in axes}
+    alone = [_shuffled(anchor, axis, rng) for axis in axes]
+    pairs: list[list[int]] = []
     best: list[Candidate] = []
     for others, endings in ((page, True), ((), True), ((), False)):
-        for axis in axes:
-            found = _along(anchor, near[axis], count, pool, others, endings)
-            if len(found) == count:
-                return [pool.take(item) for item in found]
-            if len(found) > len(best):
-                best = found
+        best = max(best, _longest(anchor, alone, count, pool, others, endings), key=len)
+        if len(best) < count:
+            pairs = pairs or [_shuffled_two(anchor, two, rng) for two in _some_pairs(axes)]
+            best = max(best, _longest(anchor, pairs, count, pool, others, endings), key=len)
+        if len(best) == count:
+            break
     return [pool.take(item) for item in best]
+
+
+def _some_pairs(axes: Sequence[int]) -> Iterator[tuple[int, int]]:
+    return islice(combinations(axes, 2), MOST_PAIRS)
+
+
+def _longest(
+    anchor: Candidate,
+    near: Sequence[Sequence[int]],
+    count: int,
+    pool: Pool,
+    page: Sequence[Candidate],
+    endings: bool,
+) -> list[Candidate]:
+    """Return the first run of `count` items among some lists of neighbours, or the longest."""
+    best: list[Candidate] = []
+    for places in near:
+        best = max(best, _along(anchor, places, count, pool, page, endings), key=len)
+        if len(best) == count:
+            break
+    return best
 
 
 def _axes(anchor: Candidate) -> int:
@@ -198,6 +222,12 @@ def _axes(anchor: Candidate) -> int:
 
 def _shuffled(anchor: Candidate, axis: int, rng: random.Random) -> list[int]:
     near = along(anchor.source.spaces[anchor.item.tier], anchor.index, axis)
+    return rng.sample(near, len(near))
+
+
+def _shuffled_two(anchor: Candidate, axes: tuple[int, int], rng: random.Random) -> list[int]:
+    space = anchor.source.spaces[anchor.item.tier]
+    near = along_two(space, anchor.index, axes, MOST_LOOKED_AT)
     return rng.sample(near, len(near))
 
 
@@ -211,7 +241,8 @@ def _along(
 ) -> list[Candidate]:
     """Return up to `count` free items, among those at some indices, that make a run.
 
-    They are unlike those of a `page`, and where `endings` count, no two answers end alike.
+    No two of a run are near copies; they are unlike those of a `page`, and where `endings`
+    count, no two answers end alike.
     """
     found: list[Candidate] = []
     for index in near:
@@ -221,6 +252,7 @@ def _along(
         run = [anchor, *found]
         # The same answer twice running would teach that the change changes nothing.
         fresh = all(candidate.look.answer != earlier.look.answer for earlier in run)
+        fresh = fresh and all(closeness(candidate.look, earlier.look) < 1 for earlier in run)
         if fresh and endings:
             fresh = not any(ends_alike(candidate.look, earlier.look) for earlier in run)
         fresh = fresh and not any(

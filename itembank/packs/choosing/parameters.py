@@ -48,3 +48,30 @@ def along(space: Space, index: int, axis: int) -> list[int]:
         if value != here[axis]
     )
     return [place for place in there if place is not None]
+
+
+def along_two(space: Space, index: int, axes: tuple[int, int], most: int) -> list[int]:
+    """Return other indices of `space` that differ from `index` in two axes and no other.
+
+    At most `most` are looked up, spread evenly over the values of both axes.
+
+    >>> along_two(Space(None, a=(1, 2), b=(5, 6, 7)), 1, (0, 1), 10)
+    [3, 5]
+    """
+    here = space[index]
+    values = list(space.axes_of(here).values())
+    first, second = axes
+    pairs = [
+        (a, b)
+        for a in values[first]
+        if a != here[first]
+        for b in values[second]
+        if b != here[second]
+    ]
+    found = []
+    for a, b in pairs[:: -(-len(pairs) // most) or 1]:
+        point = list(here)
+        point[first], point[second] = a, b
+        if (place := space.place(tuple(point))) is not None:
+            found.append(place)
+    return found

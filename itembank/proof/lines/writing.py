@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from itembank.items.asks import asked
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -35,6 +36,8 @@ def _written(item: Item) -> Iterator[tuple[str, t.Node]]:
         if not isinstance(run, str):
             yield "the question", run
     yield "the key", item.key
+    for node in asked(item.ask):
+        yield "what is asked", node
     number = 0
     for step in item.steps:
         if step.maths is not None:

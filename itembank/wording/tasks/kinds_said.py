@@ -29,7 +29,7 @@ _WHY = (
     r"(?: (?:(?:be ready to |then |and )?(?:say why|say how you know|explain (?:why|how you know)|"
     r"give (?:a|your) reason)(?: aloud)?)[.!]?)?"
 )
-_LETTER = r"(?:\b(?:number|value) )?"
+_LETTERS = rf"(?:number {SLOT} stands|numbers {SLOT}(?:(?:, | and ){SLOT})+ stand)"
 _NOUN = (
     r"(?:cards|expressions|equations|fractions|numbers|ratios|sums|calculations|amounts|"
     r"quantities|decimals|percentages|measurements|lengths|prices)"
@@ -63,7 +63,7 @@ _LINES = rf"line 1: {SLOT}" + "".join(
 _LINES += ")?" * (MOST_LINES - 1)
 
 _TRUE = late(
-    rf"(?:is (?:this|it) )?true or false(?P<always>,? (?:whatever {_LETTER}{SLOT} stands for|"
+    rf"(?:is (?:this|it) )?true or false(?P<always>,? (?:whatever {_LETTERS} for|"
     rf"for every value of {SLOT}))?[?:] "
     rf"(?:(?:when|if|given that) (?P<given>{SLOT}(?:(?:, | and ){SLOT})*), (?:then )?)?"
     rf"(?P<says>{SLOT})[.!]?{_WHY}",

@@ -1,0 +1,352 @@
+"""Geometric sequences: each term is the one before, multiplied by the same number.
+
+Key stage 3, algebra (England, 2013): "recognise geometric sequences and appreciate other sequences
+that arise" (from memory).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any
+
+from generators._turns import by_turns
+from generators.sequences._writing import asking, ending, listed, shown
+from itembank.items.forms.form_rules import number_node
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
+from itembank.notation import tree as t
+
+ADDS_LAST = Misconception(
+    "sequences.adds-the-last-difference",
+    "adds the difference of the last two terms",
+    "Are the differences between the terms equal? What is each term multiplied by?",
+)
+ADDS_FIRST = Misconception(
+    "sequences.adds-the-first-step",
+    "adds the difference of the first two terms",
+    "Are the differences between the terms equal? What is each term multiplied by?",
+)
+GIVES_DIFFERENCE = Misconception(
+    "sequences.difference-for-multiplier",
+    "gives a difference instead of the multiplier",
+    "Multiply the first term by your number. Is it the second term?",
+)
+UPSIDE_DOWN = Misconception(
+    "sequences.multiplier-upside-down",
+    "divides the wrong way round",
+    "Multiply the first term by your number. Is it the second term?",
+)
+HALF_WAY = Misconception(
+    "sequences.half-way-between",
+    "gives the number half way between its neighbours",
+    "What is each term multiplied by? Check your number on both sides.",
+)
+ONE_FACTOR_MORE = Misconception(
+    "sequences.one-factor-too-many",
+    "multiplies once too often",
+    "How many times do you multiply to come from the 1st term to the 2nd?",
+)
+TIMES_PLACE = Misconception(
+    "sequences.multiplier-times-place",
+    "multiplies the multiplier by the number of steps",
+    "Work out the terms one by one. How does the second step go?",
+)
+SIGN = Misconception(
+    "sequences.multiplier-sign",
+    "loses the minus sign of the multiplier",
+    "Which sign has a positive number times a negative one? And two negative ones?",
+)
+ONE_BACK = Misconception(
+    "sequences.one-step-back",
+    "goes back one step only",
+    "How many steps are there from the 1st term to the term that is given?",
+)
+
+
+def _terms(first: Fraction | int, ratio: Fraction | int, count: int = 4) -> list[Fraction]:
+    return [Fraction(first) * Fraction(ratio) ** k for k in range(count)]
+
+
+def _support(kind: int, first: int, r: int) -> bool:
+    return first * r**3 < 1300 and (kind == 2 or first != r) and (kind != 1 or first > 1)
+
+
+def _core(kind: int, first: int, r: int) -> bool:
+    if kind == 0:  # falling: the last of four terms is `first`
+        return first * r**3 < 2100 and first % r != 0
+    if kind == 1:  # a negative multiplier
+        return first * r**4 < 3000 and first < 31
+    return first * r**5 < 4100 and r < 5  # the sixth term
+
+
+def _challenge(kind: int, first: int, r: int) -> bool:
+    if kind == 0:  # back to the first term
+        return first * r**4 < 4000
+    if kind == 1:  # stories
+        return r in (2, 3) and first * r**5 < 5000
+    return r in (2, 3, 4) and first < 16  # a fraction above 1: r + 1 over r
+
+
+_GROWS = (
+    "Duckweed covers {a} square metres of a pond. The area that it covers is multiplied by {r} "
+    "every week. What area, in square metres, does it cover after {k} weeks?",
+    "A gardener has {a} strawberry plants. The number of plants is multiplied by {r} every year. "
+    "How many strawberry plants are there after {k} years?",
+    "A pot of yeast has a mass of {a} grams. Its mass is multiplied by {r} every hour. What is its "
+    "mass, in grams, after {k} hours?",
+    "A film has been watched {a} times. The number of times is multiplied by {r} every day. How "
+    "many times has it been watched after {k} days?",
+)
+
+
+@register
+class Geometric(Topic):
+    """Whole multipliers; falling and alternating terms, and terms far on; backwards and stories."""
+
+    id = "sequences.geometric"
+    title = "Geometric sequences"
+    statements = ("algebra.other-sequences",)
+    prerequisites = ("sequences.term-to-term",)
+    misconceptions = (
+        *(ADDS_LAST, ADDS_FIRST, GIVES_DIFFERENCE, UPSIDE_DOWN, HALF_WAY, ONE_FACTOR_MORE),
+        *(TIMES_PLACE, SIGN, ONE_BACK),
+    )
+    spare = "terms stay of a size that is worked out without a calculator"
+    spaces = {
+        Tier.SUPPORT: Space(_support, kind=range(3), first=range(1, 31), r=(2, 3, 4, 5, 10)),
+        Tier.CORE: Space(_core, kind=range(3), first=range(1, 51), r=(2, 3, 4, 5, 10)),
+        Tier.CHALLENGE: Space(_challenge, kind=range(3), first=range(1, 61), r=(2, 3, 4, 5, 10)),
+    }
+
+    def make(self, tier: Tier, kind: int, first: int, r: int) -> Draft:
+        """Return the question for one point of the tier's space."""
+        twin = (str(tier), kind, first, r)
+        if tier is Tier.SUPPORT:
+            build: Any = (_next, _multiplier, _missing)[kind]
+            draft: Draft = build(twin, Fraction(first), Fraction(r))
+            return draft
+        if tier is Tier.CORE:
+            if kind == 0:
+                return _next(twin, Fraction(first * r**3), Fraction(1, r))
+            if kind == 1:
+                return _next(twin, Fraction(first), Fraction(-r))
+            return _far(twin, first, r)
+        if kind == 0:
+            return _back(twin, first, r)
+        if kind == 1:
+            return _story(twin, first, r)
+        return _next(twin, Fraction(first * r**3), Fraction(r + 1, r))
+
+
+def _bracketed(node: t.Node) -> t.Node:
+    return t.Bracket(node) if isinstance(node, t.Neg) else node
+
+
+def _by(ratio: Fraction) -> t.Node:
+    """Return a multiplier as it stands after a times sign."""
+    return _bracketed(number_node(ratio))
+
+
+def _next(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
+    terms = _terms(first, ratio, 5)
+    *given, value = terms
+    a, b, _, d = map(number_node, given)
+    asked = t.Product(d, (("×", _bracketed(b)), ("÷", _bracketed(a))))
+    key = number_node(value)
+    if ratio.numerator == 1:
+        divisor = t.Int(ratio.denominator)
+        found = t.equals(t.divide(a, b), divisor)
+        say = f"Each term is divided by {ratio.denominator}."
+        last = t.equals(t.divide(d, divisor), key)
+    else:
+        found = t.equals(
+            t.Frac(b, a) if ratio.denominator > 1 else t.divide(b, _bracketed(a)),
+            number_node(ratio),
+        )
+        say = f"Each term is multiplied by {shown(ratio)}."
+        last = t.equals(t.times(d, _by(ratio)), key)
+    wrong = [
+        (ADDS_LAST, 2 * terms[3] - terms[2]),
+        (ADDS_FIRST, terms[3] + terms[1] - terms[0]),
+    ]
+    if ratio < 0:
+        wrong[1] = (asking(SIGN, f"What is {shown(given[3])} × ({shown(ratio)})?"), -value)
+    return Draft(
+        prompt(
+            "Each term of a sequence is the term before multiplied by the same number. Find the "
+            "next term: {s}.",
+            s=listed(given),
+        ),
+        Find(asked),
+        key,
+        "number",
+        (
+            Step(
+                "Divide a term by the term before it. " + say
+                if ratio.numerator != 1
+                else "Divide a term by the term after it. " + say,
+                found,
+            ),
+            Step("Go on from the last term.", last),
+        ),
+        slips(*wrong, write=number_node, key=key),
+        twin,
+    )
+
+
+def _multiplier(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
+    terms = _terms(first, ratio)
+    a, b = number_node(terms[0]), number_node(terms[1])
+    asked, key = t.divide(b, a), number_node(ratio)
+    return Draft(
+        prompt(
+            "Each term of this sequence is the term before multiplied by the same number: {s}. "
+            "What is this number?",
+            s=listed(terms),
+        ),
+        Find(asked),
+        key,
+        "integer",
+        (Step("Divide the second term by the first.", t.equals(asked, key)),),
+        slips(
+            (GIVES_DIFFERENCE, terms[1] - terms[0]),
+            (UPSIDE_DOWN, 1 / ratio),
+            write=number_node,
+            key=key,
+        ),
+        twin,
+    )
+
+
+def _missing(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
+    terms = _terms(first, ratio)
+    box = t.Blank()
+    a, b, c, d = map(number_node, terms)
+    relation = t.equals(t.divide(box, b), t.divide(b, a))
+    return Draft(
+        prompt(
+            "Each term of a sequence is the term before multiplied by the same number. Find the "
+            "missing term: {s}.",
+            s=t.Listing((a, b, box, d)),
+        ),
+        Find(box, (relation,)),
+        c,
+        "integer",
+        (
+            Step(
+                "Divide the second term by the first.", t.equals(t.divide(b, a), number_node(ratio))
+            ),
+            Step("Multiply the second term by that.", t.equals(t.times(b, number_node(ratio)), c)),
+        ),
+        slips(
+            (HALF_WAY, (terms[1] + terms[3]) / 2),
+            (ADDS_FIRST, 2 * terms[1] - terms[0]),
+            write=number_node,
+            key=c,
+        ),
+        twin,
+    )
+
+
+def _repeated(first: t.Node, r: int, times: int) -> t.Node:
+    return t.times(first, *[t.Int(r)] * times)
+
+
+def _far(twin: Any, first: int, r: int) -> Draft:
+    place = 4 + (first + r) % 3
+    asked = _repeated(t.Int(first), r, place - 1)
+    value = first * r ** (place - 1)
+    power = t.times(t.Int(first), t.Power(t.Int(r), t.Int(place - 1)))
+    return Draft(
+        prompt(
+            "The first term of a sequence is {f}. Each term is {r} times the term before. Work out "
+            f"the {{k}}{ending(place)} term.",
+            f=t.Int(first),
+            r=t.Int(r),
+            k=t.Int(place),
+        ),
+        Find(asked),
+        t.Int(value),
+        "integer",
+        (
+            Step(
+                f"From the 1st term to the {place}{ending(place)} there are {place - 1} steps.",
+                t.equals(asked, power),
+            ),
+            Step("Work it out.", t.equals(power, t.Int(value))),
+        ),
+        slips(
+            (ONE_FACTOR_MORE, value * r),
+            (TIMES_PLACE, first * r * (place - 1)),
+            key=t.Int(value),
+        ),
+        twin,
+    )
+
+
+def _back(twin: Any, first: int, r: int) -> Draft:
+    place = 4 + (first + r) % 2
+    value = first * r ** (place - 1)
+    x = t.Sym("a")
+    relation = t.equals(_repeated(x, r, place - 1), t.Int(value))
+    steps = []
+    now = value
+    for k in range(place - 1, 0, -1):
+        before = now // r
+        line = t.equals(t.divide(t.Int(now), t.Int(r)), t.Int(before))
+        steps.append(Step(f"Divide by {r} to find the {k}{ending(k)} term.", line))
+        now = before
+    return Draft(
+        prompt(
+            "Each term of a sequence is {r} times the term before. "
+            f"The {{k}}{ending(place)} term is {{v}}. Work out the first term.",
+            r=t.Int(r),
+            k=t.Int(place),
+            v=t.Int(value),
+        ),
+        Find(x, (relation,)),
+        t.Int(first),
+        "integer",
+        tuple(steps),
+        slips(
+            (ONE_BACK, value // r),
+            (ONE_FACTOR_MORE, Fraction(first, r)),
+            (TIMES_PLACE, Fraction(value, r * (place - 1))),
+            write=number_node,
+            key=t.Int(first),
+        ),
+        twin,
+    )
+
+
+def _story(twin: Any, first: int, r: int) -> Draft:
+    times = 3 + (first + r) % 3
+    asked = _repeated(t.Int(first), r, times)
+    value = first * r**times
+    steps = []
+    now = first
+    for k in range(1, times + 1):
+        after = now * r
+        steps.append(
+            Step(
+                f"Multiply by {r}: step {k}.", t.equals(t.times(t.Int(now), t.Int(r)), t.Int(after))
+            )
+        )
+        now = after
+    return Draft(
+        prompt(by_turns(_GROWS, first + r), a=t.Int(first), r=t.Int(r), k=t.Int(times)),
+        Find(asked),
+        t.Int(value),
+        "integer",
+        tuple(steps),
+        slips(
+            (asking(ONE_BACK, f"How many times do you multiply by {r}?"), value // r),
+            (TIMES_PLACE, first * r * times),
+            (ONE_FACTOR_MORE, value * r),
+            key=t.Int(value),
+        ),
+        twin,
+    )

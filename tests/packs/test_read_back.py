@@ -1,0 +1,37 @@
+"""What a pack keeps of a question of any topic is read back as the very same question."""
+
+import random
+from itertools import pairwise
+
+import pytest
+
+from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.packs.data.convert import Faces, pack_item, read_item
+
+EACH = 8
+"""Questions of each part of a tier."""
+
+
+def some(space, rng):
+    """Return indices of a space: some of each of its parts, since parts ask different things."""
+    starts = [0, *space._by_part[1]]
+    return [
+        index
+        for start, end in pairwise(starts)
+        for index in rng.sample(range(start, end), min(EACH, end - start))
+    ]
+
+
+@pytest.mark.parametrize("name", topic_ids())
+def test_questions_are_read_back(name):
+    topic, rng = find_topic(name), random.Random(name)
+    faces = Faces()
+    for tier, space in topic.spaces.items():
+        for index in some(space, rng):
+            item = topic.item(tier, index)
+            stored = pack_item(item, topic, faces)
+            back = read_item(type(stored).model_validate_json(stored.model_dump_json()))
+            assert (back.prompt, back.key, back.ask) == (item.prompt, item.key, item.ask)
+            assert back.figure == item.figure
+            assert [step.maths for step in back.steps] == [step.maths for step in item.steps]
+            assert [slip.wrong for slip in back.slips] == [slip.wrong for slip in item.slips]
