@@ -301,7 +301,8 @@ class Trigonometry(Topic):
         return Draft(
             prompt(
                 f"From {{f}} away, someone sees the top of a {thing} at an angle of {{a}} above "
-                f"the horizontal. Their eyes are {{e}} above level ground. How high is the {thing}? "
+                f"the horizontal. Their eyes are {{e}} above level ground. "
+                f"How high is the {thing}? "
                 f"{PLACE.said('m')}",
                 f=away,
                 a=angle,
