@@ -51,8 +51,38 @@ def convert_units(item: Item, text: str) -> str | fmpq:
     return whole / part
 
 
+# Areas in square millimetres, volumes in cubic millimetres.
+CUT = {"mm": 1, "cm": 10, "m": 1000, "km": 1_000_000}
+SQUARES = {f"{unit}^2": size**2 for unit, size in CUT.items()} | {"ha": (100 * 1000) ** 2}
+CUBES = {f"{unit}^3": size**3 for unit, size in CUT.items()} | {"ml": 1000, "l": 1_000_000}
+SHAPES = SQUARES | CUBES
+SHAPE_NAMES = {
+    **{f"square {name}": f"{unit}^2" for name, unit in NAMES.items() if unit in CUT},
+    **{f"cubic {name}": f"{unit}^3" for name, unit in NAMES.items() if unit in CUT},
+    **{"hectares": "ha", "litres": "l", "millilitres": "ml"},
+}
+
+
+def area_volume_units(item: Item, text: str) -> str | fmpq:
+    found = re.findall(rf"({NUMBER}) (mm\^\d|cm\^\d|km\^\d|m\^\d|ha|ml|l|cm)(?![\w^])", text)
+    if "cuboid" in text:
+        volume = fmpq(1)
+        for edge, unit in found:
+            volume *= exact(edge) * CUT[unit]
+        return volume / CUBES["l"]
+    if "tiles" in text:
+        (floor, unit), *edges = found
+        tile = fmpq(1)
+        for edge, length in edges:
+            tile *= exact(edge) * CUT[length]
+        return exact(floor) * SQUARES[unit] / tile
+    wanted = SHAPE_NAMES[re.split(r" (?:to|in) ", text.rstrip("."))[-1]]
+    return sum((exact(n) * SHAPES[unit] for n, unit in found), fmpq(0)) / SHAPES[wanted]
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "ratio.convert-units": convert_units,
+    "measures.area-volume-units": area_volume_units,
 }
 
 
