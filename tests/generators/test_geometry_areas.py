@@ -8,9 +8,19 @@ from fractions import Fraction
 
 import pytest
 
-from itembank.items.item import Item
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import find_topic
 from itembank.notation.line import line
-from tests.generators.geometry_reader import Equation, alike, asked, form, items, said, settled
+from tests.generators.geometry_reader import (
+    Equation,
+    alike,
+    asked,
+    form,
+    items,
+    makes,
+    said,
+    settled,
+)
 
 _AMOUNT = re.compile(r"£?(\d+(?:\.\d+)?)(?: ?(?:°|cm\^2|m\^2|cm|m))?")
 
@@ -242,23 +252,52 @@ def test_bearings() -> None:
         assert 0 < found < 360
 
 
+def sides_and_letter(item: Item) -> tuple[Fraction, Fraction, Fraction]:
+    """Return the letter of two equal sides, how long they are, and the perimeter or 0."""
+    text = said(item)
+    labels = dict(re.findall(r"Side (\w\w) is (.*?) (?:centi)?metres?\.", text))
+    pair = ("BC", "CA") if text.startswith("A triangle") else ("AB", "CD")
+    said_of = [labels[side] for side in pair]
+    forms = [(0, "", int(text)) if text.isdigit() else form(text) for text in said_of]
+    first, other = (each for each in forms if each)
+    (letter,) = {name for _, name, _ in (first, other) if name}
+    value = settled([alike(first, other)], letter)
+    equal = first[0] * value + first[2]
+    rest = [int(labels[side]) for side in labels if side not in pair]
+    around = 2 * equal + sum(rest) * (1 if pair[0] == "BC" else 2)
+    return value, equal, around if rest else Fraction(0)
+
+
 def test_equations_from_shapes() -> None:
     for item in items("geometry.form-equations"):
-        text = said(item)
-        unit = "(?:centi)?metres?"
-        labels = dict(re.findall(rf"Side (\w\w) is (.*?) {unit}\.", text))
-        pair = ("BC", "CA") if text.startswith("A triangle") else ("AB", "CD")
-        said_of = [labels[side] for side in pair]
-        forms = [(0, "", int(text)) if text.isdigit() else form(text) for text in said_of]
-        assert all(forms)
-        if "value" in asked(item):
-            letter = re.findall(r"[a-z]", asked(item))[-1]
-            assert amount(line(item.key)) == settled([alike(*forms)], letter), item.address
-            continue
-        (letter,) = {each[1] for each in forms if each and each[1]}
-        value = settled([alike(*forms)], letter)
-        count, _, more = forms[0]
-        equal = count * value + more
-        other = int(next(labels[side] for side in labels if side not in pair))
-        found = 2 * equal + other * (1 if len(labels) == 3 and pair[0] == "BC" else 2)
-        assert amount(line(item.key)) == found, item.address
+        value, _, around = sides_and_letter(item)
+        wanted = value if "value" in asked(item) else around
+        assert amount(line(item.key)) == wanted, item.address
+
+
+def test_equations_formed_from_drawn_stories() -> None:
+    topic, seen = find_topic("equations.form-and-solve"), 0
+    for tier in (Tier.CORE, Tier.CHALLENGE):
+        for item in (
+            topic.item(tier, k)
+            for k in range(len(topic.spaces[tier]) - 40, len(topic.spaces[tier]))
+        ):
+            if item.figure is None:
+                continue
+            seen += 1
+            wrong = {slip.misconception.id: slip.wrong for slip in item.slips}
+            if tier is Tier.CHALLENGE:
+                value, equal, around = sides_and_letter(item)
+                assert amount(line(item.key)) == around, item.address
+                assert amount(line(wrong["equations.letter-only"])) == value
+                assert amount(line(wrong["equations.stops-early"])) == equal
+                assert amount(line(wrong["equations.two-sides-only"])) == around / 2
+                continue
+            labels = re.findall(r"The angle at [A-C] is (.*?)\.", said(item))
+            forms = [each for each in map(form, labels) if each]
+            key = settled([makes(180, *forms)], "x")
+            assert line(item.key) == f"x = {key}", item.address
+            count, more = sum(n for n, _, _ in forms), sum(n for _, _, n in forms)
+            assert line(wrong["equations.angle-sum-360"]) == f"x = {(360 - more) // count}"
+            assert line(wrong["equations.same-operation"]) == f"x = {(180 + more) // count}"
+    assert seen > 40
