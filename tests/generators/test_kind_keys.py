@@ -22,8 +22,8 @@ from itembank.notation.line import line
 SAMPLE = 60
 KINDS = ("true or false", "odd one out", "spot the mistake", "match pairs")
 MIXED = tuple(topic for topic in topics() if any(s.mixed for s in topic.spaces.values()))
-UNITS = {"kg": 1000, "g": 1, "m": 100, "cm": 1, "km": 100_000, "l": 1000, "ml": 1, "£": 100,
-         "p": 1, "min": 60, "h": 3600}  # fmt: skip
+UNITS = {"kg": 1000, "g": 1, "m": 1000, "cm": 10, "mm": 1, "km": 1_000_000, "l": 1000, "ml": 1, "£": 100,
+         "p": 1, "min": 60, "h": 3600, "s": 1}  # fmt: skip
 
 
 def others() -> Iterator[Item]:
@@ -41,7 +41,7 @@ def text(item: Item) -> str:
     return " ".join("".join(runs).split())
 
 
-TOKEN = re.compile(r"£|\d+(?:\.\d+)?|kg|km|cm|ml|min|of|[a-z]|[-−+×÷/^()%]")
+TOKEN = re.compile(r"£|\d+(?:\.\d+)?|kg|km|mm|cm|ml|min|of|[a-z]|[-−+×÷/^()%]")
 
 
 def value(said: str, letter: Fraction | None = None) -> object:
@@ -141,7 +141,7 @@ def solution(equation: str) -> Fraction:
 def worth(card: str) -> object:
     if " = " in card:
         return solution(card)
-    if re.search(r"[a-z]", re.sub(r"\b(?:of|kg|g|km|cm|m|ml|l|min|h|p)\b", "", card)):
+    if re.search(r"[a-z]", re.sub(r"(?<![a-z])(?:of|kg|g|km|mm|cm|m|ml|l|min|h|s|p)(?![a-z])", "", card)):
         return tuple(value(card, Fraction(at, 7)) for at in (3, 10, 22))
     return value(card)
 
