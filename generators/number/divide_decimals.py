@@ -311,7 +311,7 @@ def _known(a: int, b: int, down_top: int, down_bottom: int, twin: tuple[object, 
         (m.ONE_PLACE, decimal(a * 10 ** max(up + 1, 0), max(-up - 1, 0))),
         (m.ONE_TOO_MANY, decimal(a * 10 ** max(up - 1, 0), max(1 - up, 0))),
     )
-    return Draft(text, Find(asked), key, "decimal", steps, wrong, twin)
+    return Draft(text, Find(asked, (given,)), key, "decimal", steps, wrong, twin)
 
 
 def _line(a: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:

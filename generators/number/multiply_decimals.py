@@ -254,7 +254,7 @@ def _known(a: int, b: int, down_a: int, down_b: int, twin: tuple[object, ...]) -
     wrong = slips(
         (m.ONE_PLACE, decimal(a * b, places - 1)), (m.ONE_TOO_MANY, decimal(a * b, places + 1))
     )
-    return Draft(text, Find(asked), key, "decimal", tuple(steps), wrong, twin)
+    return Draft(text, Find(asked, (given,)), key, "decimal", tuple(steps), wrong, twin)
 
 
 def _power(a: int, index: int, places: int, twin: tuple[object, ...]) -> Draft:

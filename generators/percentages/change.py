@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from generators._prices import capital, the, thing
 from generators._turns import by_turns
 from generators.percentages._amounts import (
     amount,
@@ -23,7 +24,6 @@ from generators.percentages._as_percentage import (
     tenths_of,
     wrong_percentages,
 )
-from generators.percentages._prices import capital, the, thing
 from itembank.items.item import Choose, Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space

@@ -9,10 +9,10 @@ from __future__ import annotations
 
 from typing import Any, NamedTuple
 
+from generators._prices import thing
 from generators._turns import by_turns
 from generators.percentages._amounts import amount, apart, multiplier, per_cent, wrong_amounts
 from generators.percentages._as_percentage import wrong_percentages
-from generators.percentages._prices import thing
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.measures.years import COMPOUND_INTEREST, Part
 from itembank.items.topics.registry import register

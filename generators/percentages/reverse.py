@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import gcd
 from typing import Any
 
+from generators._prices import capital, the, thing
 from generators._turns import by_turns
 from generators.percentages._amounts import (
     amount,
@@ -19,7 +20,6 @@ from generators.percentages._amounts import (
     plain,
     wrong_amounts,
 )
-from generators.percentages._prices import capital, the, thing
 from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt

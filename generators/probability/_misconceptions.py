@@ -254,3 +254,48 @@ STOPS_ON_TREE = Misconception(
     "reads the second branch alone",
     "Which branch comes first? What do you do with the two?",
 )
+ONLY_REGION = Misconception(
+    "probability.region-alone",
+    "counts one region alone and leaves out the overlap",
+    "Who else is in this circle?",
+)
+OTHER_CIRCLE = Misconception(
+    "probability.other-circle",
+    "counts the other circle",
+    "Which circle does the name stand by?",
+)
+OVERLAP_TWICE = Misconception(
+    "probability.overlap-twice",
+    "adds the two circles and counts the overlap twice",
+    "How often have you counted those who are in both?",
+)
+LEAVES_OVERLAP = Misconception(
+    "probability.leaves-out-overlap",
+    "leaves out the overlap",
+    "Are those in both also in one or the other?",
+)
+EVERYTHING = Misconception(
+    "probability.counts-everything",
+    "counts all regions",
+    "Which region stands for those in neither set? Are they asked for?",
+)
+LEAVES_OUTSIDE = Misconception(
+    "probability.leaves-out-outside",
+    "leaves out those outside the circles",
+    "Who is in neither set? Do they count here?",
+)
+MISSING_ALONE = Misconception(
+    "probability.missing-region-alone",
+    "finds the number that is missing and stops there",
+    "Which regions does the question ask for?",
+)
+ADDS_SHOWN = Misconception(
+    "probability.adds-shown-regions",
+    "adds the numbers that are shown",
+    "How many are there in all? What is missing to make the total?",
+)
+IGNORES_MISSING = Misconception(
+    "probability.ignores-missing-region",
+    "takes the missing number for 0",
+    "Do the numbers that are shown make the total?",
+)

@@ -63,7 +63,7 @@ def question_data(item: Item) -> dict[str, Any]:
         "cards": kind.cards(ask),
         "partners": kind.partners(ask),
         "sign": kind.sign,
-        "range": kind.range,
+        "range": kind.range or item.form == "inequality",
         "repeated": kind.repeated,
         "equals_nothing": kind.equals_nothing,
         "ordered": kind.ordered(ask),

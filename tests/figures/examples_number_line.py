@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 
+from itembank.figures.kinds.line_span import Span
 from itembank.figures.kinds.number_line import Jump, NumberLine
 from itembank.notation import tree as t
 
@@ -17,10 +18,12 @@ def example(chance: random.Random) -> NumberLine:
         first, last = t.Dec("0", "5"), t.Dec("1", "25")
     letters = chance.sample("ABCD", chance.randrange(0, 4))
     marks = chance.sample(range(steps + 1), min(len(letters), steps))
-    jumps = ()
+    jumps: tuple[Jump, ...] = ()
     if chance.random() < 0.3:
         start, end = chance.sample(range(steps + 1), 2)
         jumps = (Jump(start, end, t.num(chance.randrange(1, 20))),)
+    if chance.random() < 0.3:
+        letters, jumps = [], ()
     numbered = tuple(sorted(chance.sample(range(1, steps), min(2, steps - 1))))
     return NumberLine(
         first,
@@ -29,4 +32,17 @@ def example(chance: random.Random) -> NumberLine:
         numbered if chance.random() < 0.4 else (),
         tuple(zip(letters, marks, strict=False)),
         jumps,
+        None if letters or jumps else span(chance, steps),
     )
+
+
+def span(chance: random.Random, steps: int) -> Span | None:
+    """Return a span, sound or not, or none."""
+    if chance.random() < 0.3:
+        return None
+    low, high = sorted(chance.sample(range(steps + 1), 2))
+    counts = chance.random() < 0.5, chance.random() < 0.5
+    kind = chance.randrange(3)
+    if kind == 0:
+        return Span(low, high, *counts)
+    return Span(low, None, counts[0]) if kind == 1 else Span(None, high, False, counts[1])

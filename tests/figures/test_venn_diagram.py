@@ -125,3 +125,30 @@ def test_a_drawing_that_lies_is_found_out(kind):
     with suppress(NotExact):
         found = measuring(CLUB).measure(replace(made, marks=tuple(marks)), reading)
         assert line(found) != line(read(CLUB, reading))
+
+
+@pytest.mark.parametrize(
+    ("question", "answer"),
+    [
+        ("What is the probability that the pupil studies French?", "17/28"),
+        ("What is the probability that a pupil studies both French and Spanish?", "5/28"),
+        ("Find the probability that the pupil studies French or Spanish, or both.", "25/28"),
+        ("What is the probability that this pupil does not study Spanish?", "15/28"),
+        ("Work out the probability that the pupil is in neither set.", "3/28"),
+        ("What is the probability that the pupil studies French alone and sings?", None),
+        ("What is the probability that the pupil studies Latin?", None),
+        ("What is the probability that the pupil studies French or Spanish?", None),
+        ("What is the probability that the pupil sings French?", None),
+        ("What is the probability that two pupils study French?", None),
+    ],
+)
+def test_the_probability_of_one_chosen_at_random(question, answer):
+    figure = VennDiagram("French", "Spanish", (12,), (5,), (8,), (3,))
+    prompt = (f"A pupil is chosen at random. {question}",)
+    if answer is None:
+        with pytest.raises(FigureError):
+            of_figure(figure, prompt)
+        return
+    ask = of_figure(figure, prompt)
+    for found in (as_find(ask), as_measured(ask)):
+        assert line(found.target) == answer

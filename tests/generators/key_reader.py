@@ -36,7 +36,7 @@ def printed(item: Item) -> str:
 
 def exact(text: str) -> fmpq:
     """Return a number as written, its unit or signs left out."""
-    found = re.fullmatch(rf"[£€]?(-?)({NUMBER})(?:%|p|°| ?[a-z/^\d ]+)?", text.strip())
+    found = re.fullmatch(rf"[£€$]?(-?)({NUMBER})(?:%|p|°| ?[a-z/^\d ]+)?", text.strip())
     assert found, text
     whole, _, places = found[2].partition(".")
     value = fmpq(int(whole + places), 10 ** len(places))

@@ -191,6 +191,15 @@ def ordinary(text: str) -> str:
     return f"{digits[:power]}.{digits[power:]}"
 
 
+def estimated(text: str) -> fmpq:
+    """Round every number of a line, as text, and work it out; an index stays as it is."""
+
+    def rough(match: re.Match[str]) -> str:
+        return to_figures(match[0], "1")
+
+    return value(re.sub(r"(?<!\^)(?<![\d.])\d+(?:\.\d+)?", rough, text))
+
+
 def prime(n: int) -> bool:
     return n > 1 and all(n % k for k in range(2, n))
 
@@ -449,6 +458,14 @@ RULES: dict[str, list[Rule]] = {
         (
             r".+ \{(.+)\} .+ \{(.+)\} .+\? Give your answer in standard form\.",
             lambda each, many: standard(f"({each}) × {many}"),
+        ),
+    ],
+    "number.estimate": [
+        (r"Estimate \{(.+)\} by rounding each number to 1 significant figure\.", estimated),
+        (
+            r"A .+ \{(.+)\} .+ at \{£(.+)\} each\. Estimate the total(?: cost)? by rounding each "
+            r"number to 1 significant figure\.",
+            lambda n, price: estimated(f"{n} × {price}"),
         ),
     ],
 }

@@ -214,6 +214,36 @@ def _spoken(said: str) -> Fraction:
     return Fraction(int(top), [*names, *more].index(bottom.removesuffix("s")) + 2)
 
 
+def venn(text: str, said: str) -> Fraction:
+    """Give everybody a place in the sets, and count."""
+    names = re.search(r"two sets, (\w+) and (\w+), that overlap", said)
+    assert names is not None
+    a, b = names.groups()
+    held = dict(re.findall(r"In ([\w ]+): (.+?)\.", said))
+    regions = {
+        (True, False): held[f"{a} only"],
+        (True, True): held["both sets"],
+        (False, True): held[f"{b} only"],
+        (False, False): held["neither set"],
+    }
+    counts = {where: int(n) for where, n in regions.items() if n.isdigit()}
+    if total := re.search(r"The total is (\d+)", said):
+        (hidden,) = regions.keys() - counts.keys()
+        counts[hidden] = int(total[1]) - sum(counts.values())
+    everybody = [where for where, n in counts.items() for _ in range(n)]
+    question = text.split(". ", 1)[1]
+    at = 0 if re.search(rf"\b{a}\b", question) else 1
+    if "or both" in question:
+        fits = [p for p in everybody if p[0] or p[1]]
+    elif "both" in question:
+        fits = [p for p in everybody if p[0] and p[1]]
+    elif "do not" in question:
+        fits = [p for p in everybody if not p[at]]
+    else:
+        fits = [p for p in everybody if p[at]]
+    return Fraction(len(fits), len(everybody) if "probability" in question else 1)
+
+
 def scale(text: str, said: str) -> Fraction | str:
     steps = int(re.findall(r"in (\d+) equal steps", said)[0])
     arrows = {
@@ -231,6 +261,7 @@ KEYS: dict[str, Callable[[str, str], Fraction | str]] = {
     "probability.single": single,
     "probability.not": complement,
     "probability.scale": scale,
+    "probability.venn": venn,
     "probability.combined": combined,
     "probability.trees": tree,
     "probability.sample-spaces": sample_space,

@@ -96,10 +96,43 @@ def density(item: Item, text: str) -> str | fmpq:
     return first * second if "Work out the mass" in text else second / first
 
 
+def currency(item: Item, text: str) -> str | fmpq:
+    found = numbers(text)
+    if "spends" in text:
+        pounds, _, there, spent, _, back = found
+        return (pounds * there - spent) / back
+    if "dollars?" in text and "rates" in text:
+        price, _, euros, _, dollars = found
+        return price / euros * dollars
+    if "gets" in text:
+        return found[0] / found[1]
+    given, _, rate = found
+    return given / rate if "in pounds" in text else given * rate
+
+
+SIZES = {"s": 1, "min": 60, "h": 3600}
+
+
+def compound_units(item: Item, text: str) -> str | fmpq:
+    if text.startswith("Change"):
+        (rate,) = (exact(found) for found in re.findall(NUMBER, text))
+        metres = rate * fmpq(1000, 3600) if "km/h" in text else rate
+        return metres if text.endswith("second.") else metres * fmpq(3600, 1000)
+    found = re.findall(rf"(£?)({NUMBER}) ?(kg|ml|m\^2|min|l|g|h|s)?(?![\w^])", text)
+    times = [exact(n) * SIZES[unit] for _, n, unit in found if unit in SIZES]
+    amounts = [exact(n) for sign, n, unit in found if sign or unit not in SIZES]
+    if "How long" in text:
+        unit = next(unit for _, _, unit in found if unit in SIZES)
+        return times[0] * amounts[1] / amounts[0] / SIZES[unit]
+    return amounts[0] * times[1] / times[0]
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "ratio.inverse-proportion": inverse,
     "ratio.speed": speed,
     "ratio.density": density,
+    "ratio.currency": currency,
+    "ratio.compound-units": compound_units,
 }
 
 

@@ -60,3 +60,48 @@ def test_balances() -> None:
             blocks = re.findall(r"(\d+) blocks? marked (\w+)", pan)
             sides.append(" + ".join(f"{count} × {label}" for count, label in blocks))
         assert solved([" = ".join(sides)], [name[1]]) == [worth(line(item.key), {})], words
+
+
+def ends(words: str) -> list[tuple[fmpq, bool, str]]:
+    """Return the ends of a span in the words of a number line: number, whether it counts, side."""
+    low, high, steps = re.search(r"goes from (.+?) to (.+?) in (\d+) equal steps", words).groups()  # type: ignore[union-attr]
+    first, last = (fmpq(int(text.replace("negative ", "-"))) for text in (low, high))
+    circles = [
+        (first + (last - first) * int(at) / int(steps), kind == "filled")
+        for kind, at in re.findall(r"an? (open|filled) circle (\d+) steps? after", words)
+    ]
+    sides = ["low", "high"] if len(circles) == 2 else ["low" if "to the right" in words else "high"]
+    return [(*circle, side) for circle, side in zip(circles, sides, strict=True)]
+
+
+def lies(value: fmpq, span: list[tuple[fmpq, bool, str]]) -> bool:
+    return all(
+        (value == end and counts) or (value > end if side == "low" else value < end)
+        for end, counts, side in span
+    )
+
+
+def fits(value: fmpq, relation: str, letter: str) -> bool:
+    """Tell whether an inequality as it is written holds for a value of its letter."""
+    parts = re.split(r" ([<>≤≥]) ", relation)
+    sides = [value if part == letter else worth(part, {}) for part in parts[::2]]
+    tests = {"<": fmpq.__lt__, ">": fmpq.__gt__, "≤": fmpq.__le__, "≥": fmpq.__ge__}
+    return all(tests[op](a, b) for a, op, b in zip(sides, parts[1::2], sides[1:], strict=False))
+
+
+def test_inequalities_on_a_line() -> None:
+    tried = [fmpq(n, 4) for n in range(-250, 250)]
+    for item, text in sample("equations.inequalities-on-a-line"):
+        assert item.figure is not None
+        span = ends(kind_of(item.figure).words(item.figure))
+        key = line(item.key)
+        inside = [n for n in range(-60, 60) if lies(fmpq(n), span)]
+        if "Write the inequality" in text:
+            name = text[-2]
+            assert all(fits(n, key, name) == lies(n, span) for n in tried), (item.address, key)
+            wrong = [line(slip.wrong) for slip in item.slips]
+            assert all(any(fits(n, w, name) != lies(n, span) for n in tried) for w in wrong)
+        elif "List the integers" in text:
+            assert key == ", ".join(map(str, inside)), item.address
+        else:
+            assert key == str(min(inside) if "smallest" in text else max(inside)), item.address

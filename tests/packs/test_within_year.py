@@ -191,3 +191,14 @@ def test_generated_questions_that_a_bank_names_are_left_out_too(tmp_path):
     items = [one.item for one in chosen.taken()]
     assert not any(map(is_later, items))
     assert chosen.banks.said(2).left_out[0].why == "beyond the year"
+
+
+@pytest.mark.parametrize("seed", range(3))
+def test_a_topic_whose_easier_tier_is_beyond_the_year_gives_what_it_has(seed):
+    # Solving two equations by algebra is of key stage 4; balances and stories are not.
+    topic = "equations.simultaneous"
+    assert all_beyond(find_topic(topic), 9) is False
+    found = drawn(ask(topic, "ratio.share", "fractions.divide", year=9, seed=seed))
+    mine = [one for one in found if one.topic == topic]
+    assert mine
+    assert not any(map(is_later, mine))

@@ -289,6 +289,41 @@ def test_what_is_pinned_counts_among_the_older_questions(pinned, further):
     assert [fewest for _, fewest in asked] == ([further] if further else [])
 
 
+@pytest.mark.parametrize(("wanted", "this_year"), [(0, 0), (4, 4), (8, 8)])
+def test_topics_of_this_year_have_their_share(wanted, this_year):
+    # What earlier years taught was never seen since: by worth alone it would take everything.
+    earlier = [replace(topic(f"e{k}", 700 + k), earlier=True) for k in range(12)]
+    now = [topic(f"n{k}", 40 + k, 29, 1) for k in range(12)]
+    rules = ChoiceSettings(fewest_recent=0, fewest_older=0, fewest_this_year=wanted)
+    (choice,) = choose_topics(week(0), earlier + now, {}, rules)
+    assert sum(name.startswith("n") for name in counts(choice)) == this_year
+
+
+@pytest.mark.parametrize("there", range(5))
+def test_in_september_earlier_years_fill_a_starter(there):
+    earlier = [replace(topic(f"e{k}", 400 + k), earlier=True) for k in range(12)]
+    now = [topic(f"n{k}", 3 + k, 29, 1) for k in range(there)]
+    (choice,) = choose_topics(week(0), earlier + now, {})
+    assert sum(counts(choice).values()) == 8
+    assert sum(name.startswith("n") for name in counts(choice)) == there
+
+
+@given(
+    st.integers(0, 6), st.integers(0, 6), st.integers(0, 12), st.integers(0, 8), st.integers(0, 8)
+)
+def test_whatever_is_wanted_of_this_year_can_be_had(fresh, older, earlier, recent, this_year):
+    topics = [topic(f"f{k}", 5 + k) for k in range(fresh)]
+    topics += [topic(f"o{k}", 60 + k) for k in range(older)]
+    topics += [replace(topic(f"e{k}", 400 + k), earlier=True) for k in range(earlier)]
+    if not topics:
+        return
+    rules = ChoiceSettings(
+        fewest_recent=recent, fewest_older=8 - recent, fewest_this_year=this_year
+    )
+    (choice,) = choose_topics(week(0), topics, {}, rules)
+    assert sum(counts(choice).values()) == 8
+
+
 @pytest.mark.parametrize("left", [0, 1, None])
 def test_a_topic_comes_no_oftener_in_a_week_than_it_has_questions_left(left):
     weak = replace(topic("weak", 90, 1, 30), rested=left)

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import pytest
 
+from generators.ratio.compound_units import CompoundUnits
 from generators.ratio.density import SOLIDS, Density
 from generators.ratio.inverse_proportion import InverseProportion
 from generators.ratio.proportion import Proportion
@@ -145,3 +146,12 @@ def test_densities_are_those_of_the_tables(name: str, grams: float) -> None:
     draft = Density().make(Tier.SUPPORT, "density", stuff, 100)
     value = found(draft)[0] / 1000  # in grams and centimetres
     assert abs(value - Fraction(str(grams))) <= Fraction(1, 20)
+
+
+@pytest.mark.parametrize(("metres", "kilometres"), [(10, "36 km/h"), (25, "90 km/h")])
+def test_ten_metres_a_second_are_thirty_six_kilometres_an_hour(
+    metres: int, kilometres: str
+) -> None:
+    # 1 m/s = 3.6 km/h: BIPM, The International System of Units, with the hour of 3600 s
+    # (from memory).
+    assert line(CompoundUnits().make(Tier.CHALLENGE, "to km/h", metres, 0, 0).key) == kilometres

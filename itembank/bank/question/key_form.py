@@ -34,7 +34,7 @@ from itembank.items.asks import (
     TrueOrFalse,
     TwoNumbers,
 )
-from itembank.items.asks.of_figure import relations_in
+from itembank.items.asks.of_figure import is_range, relations_in
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.value import exact
@@ -91,7 +91,7 @@ def _read_off(ask: OfFigure, item: BankItem, question: Question, maths: Maths) -
     if isinstance(maths.key, t.Label):
         return "name"
     if isinstance(maths.key, t.Relation):
-        return question.form or "subject"
+        return question.form or ("inequality" if is_range(maths.key) else "subject")
     if relations_in(maths.key):
         return question.form or "roots"
     # What is read has a letter of its own: the rule of a pattern.

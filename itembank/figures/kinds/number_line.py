@@ -1,13 +1,15 @@
-"""A number line: equal steps, some of them numbered, points named by letters, and jumps."""
+"""A number line: equal steps, some numbered, points named by letters, jumps, and a span."""
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
 from itembank.figures.drawing import Drawing, Mark, Point, Stroke, Text, drawing
 from itembank.figures.figure import (
+    Asked,
     Figure,
     FigureKind,
     Reading,
@@ -15,6 +17,14 @@ from itembank.figures.figure import (
     asks_reading,
     not_shown,
     register_figure,
+)
+from itembank.figures.kinds.line_span import (
+    Span,
+    span_fault,
+    span_integers,
+    span_marks,
+    span_relation,
+    span_words,
 )
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
@@ -43,7 +53,7 @@ class NumberLine(Figure):
     """A line with `first` at its left end and `last` at its right, in so many equal `steps`.
 
     `numbered` names the marks between that have their number too, counted from 0; `points` are
-    letters, each at a mark.
+    letters, each at a mark. A `span` is drawn over it: the numbers of an inequality.
 
     >>> NumberLine(t.Int(0), t.Int(1), 4, points=(("A", 3),)).points
     (('A', 3),)
@@ -55,6 +65,7 @@ class NumberLine(Figure):
     numbered: tuple[int, ...] = ()
     points: tuple[tuple[str, int], ...] = ()
     jumps: tuple[Jump, ...] = ()
+    span: Span | None = None
 
 
 def _value(figure: NumberLine, mark: int) -> Fraction:
@@ -83,6 +94,11 @@ def _fault(figure: NumberLine) -> str:
         return "two points stand at one mark"
     if any(jump.start == jump.end for jump in figure.jumps):
         return "a jump goes from a mark to itself"
+    if figure.span is not None:
+        if figure.points or figure.jumps:
+            return "a span stands where points and jumps would"
+        if fault := span_fault(figure.span, figure.steps):
+            return fault
     step = _LONG / figure.steps
     shown = sorted({*figure.numbered, 0, figure.steps})
     for a, b in pairwise(shown):
@@ -131,6 +147,8 @@ def _drawing(figure: NumberLine) -> Drawing:
             Stroke((Point(x, Fraction(5, 4)), Point(x, Fraction(1, 2))), "pointer", arrow="end")
         )
         marks.append(Text(Point(x, Fraction(4, 3)), name, up="bottom", role="point"))
+    if figure.span is not None:
+        marks += span_marks(figure.span, step, _LONG)
     base = Fraction(5, 2) if figure.points else Fraction(3, 5)
     for jump in figure.jumps:
         a, b = jump.start * step, jump.end * step
@@ -155,6 +173,8 @@ def _words(figure: NumberLine) -> str:
         out.append(f"The arrow {name} points {counted(at, 'step')} after {said(figure.first)}.")
     for jump in figure.jumps:
         out.append(f"A jump of {said(jump.label)} goes from step {jump.start} to step {jump.end}.")
+    if figure.span is not None:
+        out.append(span_words(figure.span, said(figure.first)))
     return " ".join(out)
 
 
@@ -174,7 +194,23 @@ def _read(figure: NumberLine, reading: Reading) -> t.Node:
                 return t.Label(name)
     if reading == Reading("step"):
         return written_as(_value(figure, 1) - _value(figure, 0), figure.first, figure.last)
+    if figure.span is not None and (found := _read_span(figure, figure.span, reading)) is not None:
+        return found
     raise not_shown(reading)
+
+
+def _read_span(figure: NumberLine, span: Span, reading: Reading) -> t.Node | None:
+    if reading.name == "inequality" and len(reading.of) == 1:
+        return span_relation(span, reading.of[0], lambda at: _number(figure, at))
+    least, greatest = span_integers(span, lambda at: _value(figure, at))
+    if reading == Reading("least integer"):
+        return None if least is None else t.num(least)
+    if reading == Reading("greatest integer"):
+        return None if greatest is None else t.num(greatest)
+    if reading == Reading("integers") and least is not None and greatest is not None:
+        inside = tuple(map(t.num, range(least, greatest + 1)))
+        return t.Listing(inside) if len(inside) > 1 else None
+    return None
 
 
 def _readings(figure: NumberLine) -> tuple[Reading, ...]:
@@ -183,7 +219,26 @@ def _readings(figure: NumberLine) -> tuple[Reading, ...]:
         Reading("letter", (line(written_as(_value(figure, at), figure.first, figure.last)),))
         for _, at in figure.points
     ]
-    return (*numbers, *letters, Reading("step"))
+    return (*numbers, *letters, Reading("step"), *_readings_of_span(figure))
+
+
+def _readings_of_span(figure: NumberLine) -> tuple[Reading, ...]:
+    if figure.span is None:
+        return ()
+    asked = (
+        Reading("inequality", ("x",)),
+        *map(Reading, ("integers", "least integer", "greatest integer")),
+    )
+    return tuple(each for each in asked if _read_span(figure, figure.span, each) is not None)
+
+
+_SIZES = {"smallest": "least", "least": "least", "largest": "greatest", "greatest": "greatest"}
+
+
+def _integer_asked(figure: object, found: re.Match[str]) -> Asked:
+    """Return the question for the smallest or the largest integer of a span."""
+    size = _SIZES[found["size"].lower()]
+    return Asked(t.Sym("r"), (("r", Reading(f"{size} integer")),))
 
 
 def _printed(figure: NumberLine) -> tuple[t.Node, ...]:
@@ -217,6 +272,20 @@ NUMBER_LINE = register_figure(
                 asks_reading("letter", "number"),
             ),
             Wording(r"what is (?:the size of )?(?:each|one) step(?: worth)?", asks_reading("step")),
+            Wording(
+                r"(?:write(?: down)?|give|what is) (?:the|an) inequality (?:for|in) "
+                r"\{?(?P<letter>[a-z])\}?(?: (?:that|which) (?:the number line shows|is shown))?",
+                asks_reading("inequality", "letter"),
+            ),
+            Wording(
+                r"(?:write(?: down)?|list)(?: all)? the integers that \{?[a-z]\}? can be",
+                asks_reading("integers"),
+            ),
+            Wording(
+                r"what is the (?P<size>smallest|least|largest|greatest) integer that "
+                r"\{?[a-z]\}? can be",
+                _integer_asked,
+            ),
         ),
     )
 )

@@ -206,6 +206,41 @@ _WHO = r"how many(?: of the)?(?: [a-z]+)? (?:are in|are|is|like|have|study|play|
 _NOT = r"how many(?: of the)?(?: [a-z]+)? (?:are not in|are not|do not [a-z]+)"
 _A, _B = r"(?P<a>\{?[a-z][a-z ]*?\}?)", r"(?P<b>\{?[a-z][a-z ]*?\}?)"
 
+_COUNTS = (
+    Wording(
+        r"how many(?: [a-z]+)? are (?:there|shown)(?: altogether| in total| in all)?",
+        asks_reading("total"),
+    ),
+    Wording(rf"{_WHO} neither {_A} nor {_B}", _of_two("neither")),
+    Wording(r"how many(?: of the)?(?: [a-z]+)? are in neither(?: set)?", asks_reading("neither")),
+    Wording(r"how many(?: of the)?(?: [a-z]+)? are in both(?: sets)?", asks_reading("both")),
+    Wording(rf"{_WHO} (?:both )?{_A} and {_B}", _of_two("both")),
+    Wording(rf"{_WHO} {_A} or {_B},? or both", _of_two("either")),
+    Wording(rf"{_WHO} only {_A}", _of_set("only in")),
+    Wording(rf"{_WHO} {_A} only", _of_set("only in")),
+    Wording(rf"{_NOT} {_A}", _of_set("not in")),
+    Wording(rf"{_WHO} {_A}", _of_set("in")),
+)
+_VERBS = {
+    "is": "are", "likes": "like", "has": "have", "studies": "study", "plays": "play", "does": "do",
+    "takes": "take", "chose": "chose", "owns": "own",
+}  # fmt: skip
+"""The verbs of one, and of many."""
+
+
+def _chance(figure: Figure, found: re.Match[str]) -> Asked:
+    """Return how likely it is that one of all of them does what could be counted of many."""
+    count = f"how many people {_VERBS[found['verb'].casefold()]} {found['rest']}"
+    for wording in _COUNTS:
+        if match := re.fullmatch(wording.pattern, count, re.IGNORECASE):
+            ((_, reading),) = wording.asks(figure, match).readings
+            if reading.name == "total":
+                break
+            parts = (("r", reading), ("n", Reading("total")))
+            return Asked(t.Frac(t.Sym("r"), t.Sym("n")), parts)
+    raise FigureError(f"‘{found[0]}’ is not understood as a question about its sets")
+
+
 VENN_DIAGRAM = register_figure(
     FigureKind(
         "Venn diagram",
@@ -217,23 +252,12 @@ VENN_DIAGRAM = register_figure(
         readings=_readings,
         read=_read,
         wordings=(
+            *_COUNTS,
             Wording(
-                r"how many(?: [a-z]+)? are (?:there|shown)(?: altogether| in total| in all)?",
-                asks_reading("total"),
+                r"(?:what is|find|work out) the probability that (?:the|a|an|this) [a-z]+ "
+                rf"(?P<verb>{'|'.join(_VERBS)}) (?P<rest>.+)",
+                _chance,
             ),
-            Wording(rf"{_WHO} neither {_A} nor {_B}", _of_two("neither")),
-            Wording(
-                r"how many(?: of the)?(?: [a-z]+)? are in neither(?: set)?", asks_reading("neither")
-            ),
-            Wording(
-                r"how many(?: of the)?(?: [a-z]+)? are in both(?: sets)?", asks_reading("both")
-            ),
-            Wording(rf"{_WHO} (?:both )?{_A} and {_B}", _of_two("both")),
-            Wording(rf"{_WHO} {_A} or {_B},? or both", _of_two("either")),
-            Wording(rf"{_WHO} only {_A}", _of_set("only in")),
-            Wording(rf"{_WHO} {_A} only", _of_set("only in")),
-            Wording(rf"{_NOT} {_A}", _of_set("not in")),
-            Wording(rf"{_WHO} {_A}", _of_set("in")),
         ),
     )
 )

@@ -71,6 +71,16 @@ def relations_in(target: t.Node) -> tuple[t.Relation, ...]:
     return found if len(found) == len(parts) else ()
 
 
+def is_range(target: t.Node) -> bool:
+    """Tell whether a target is an inequality: the numbers that a figure shows.
+
+    >>> from itembank.notation.parse import parse
+    >>> is_range(parse("-2 < x ≤ 3")), is_range(parse("y = 2x"))
+    (True, False)
+    """
+    return isinstance(target, t.Relation) and all(op in "<>≤≥" for op, _ in target.rest)
+
+
 _STOP = re.compile(r"(?<=[.?!])\s+")
 _LEAD = re.compile(
     r"(?:the|this|here (?:is|are)|a|an|each|in (?:the|this)|look at)\b[^?\d]*", re.IGNORECASE

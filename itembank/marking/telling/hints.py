@@ -237,7 +237,7 @@ def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
             and key.rest[0][0] == "="
         ):
             return f"The question is about {letter.name}, not {other.name}."
-    if marking_of(item.ask).range:
+    if marking_of(item.ask).range or item.form == "inequality":
         return _inequality(given, key)
     if letter is not None and len(key.rest) == 1 and key.rest[0][0] == "=":
         right = right_side(given, letter)

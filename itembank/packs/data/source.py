@@ -90,5 +90,11 @@ def matter_of(source: object, tier: Tier) -> str:
 
 
 def is_short(topic: TopicSources) -> bool:
-    """Tell whether a topic has only what people wrote, which may run out."""
-    return all(hasattr(source, "too_few") for source in sources(topic))
+    """Tell whether a topic may run out of questions of some tier.
+
+    It may where people wrote all there is, and where a whole tier is beyond a class's year.
+    """
+    return all(
+        hasattr(source, "too_few") or getattr(source, "lacks_a_tier", False)
+        for source in sources(topic)
+    )

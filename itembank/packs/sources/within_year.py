@@ -66,6 +66,11 @@ class WithinYear:
         return BEYOND if self._gone(tier) else ""
 
     @cached_property
+    def lacks_a_tier(self) -> bool:
+        """Tell whether nothing is left of some tier."""
+        return not all(self._left.values())
+
+    @cached_property
     def is_empty(self) -> bool:
         """Tell whether nothing at all is left."""
         return not any(self._left.values())

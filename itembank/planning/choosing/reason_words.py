@@ -8,6 +8,9 @@ from itembank.files.faults import join_words
 from itembank.planning.choosing.topic_reason import Again, Cause, Reason
 from itembank.text.in_words import counted, short_day, weekday
 
+YEAR_GOES_WITHOUT_SAYING = 300
+"""Days after which a day is told with its year."""
+
 
 def reason_words(reason: Reason | None, pinned: bool = False) -> str:
     """Return a reason in one line that a teacher can check.
@@ -74,7 +77,10 @@ def _past(reason: Reason, short: bool = False) -> list[str]:
     if reason.cause is Cause.OUTSIDE:
         said.append("not in the scheme")
     if reason.taught is not None:
-        said.append(f"{'' if short else 'taught '}{short_day(reason.taught)}")
+        day = short_day(reason.taught)
+        if (reason.lesson - reason.taught).days > YEAR_GOES_WITHOUT_SAYING:
+            day += f" {reason.taught.year}"
+        said.append(f"{'' if short else 'taught '}{day}")
     if reason.cause is Cause.PAST:
         said += _seen(reason, short)
     return said

@@ -202,4 +202,30 @@ def mix(
         room -= fewest
         if fewest:
             found.append((places, fewest))
-    return found
+    return [*found, *_this_year(lesson, topics, least, most, settings, found)]
+
+
+def _this_year(
+    lesson: LessonWish,
+    topics: Sequence[TopicState],
+    least: Sequence[int],
+    most: Sequence[int],
+    settings: ChoiceSettings,
+    others: Sequence[tuple[list[int], int]],
+) -> list[tuple[list[int], int]]:
+    """Return the set of this year's topics with its fewest, where there are earlier ones at all.
+
+    The sets of recent and of older topics come first: what they need of earlier years, where
+    this year has too few of theirs, is left to them.
+    """
+    if not any(topic.earlier for topic in topics):
+        return []
+    places = [n for n, topic in enumerate(topics) if most[n] and not topic.earlier]
+    settled = sum(least[n] for n in places)
+    open_ones = {n for n in places if most[n] > least[n]}
+    room = lesson.questions - sum(least)
+    for group, fewest in others:
+        room -= max(0, fewest - len(open_ones.intersection(group)))
+    wanted = round(settings.fewest_this_year * lesson.questions / 8) - settled
+    fewest = min(max(wanted, 0), len(open_ones), room)
+    return [(places, fewest)] if fewest > 0 else []

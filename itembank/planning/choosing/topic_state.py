@@ -14,7 +14,7 @@ class TopicState:
     """A topic of the scheme: when it is taught and how the class has done on it so far.
 
     `rested` is the number of its questions that were not used of late; None where there are as
-    good as always enough.
+    good as always enough. `earlier` is true of what an earlier year taught.
     """
 
     topic: str
@@ -23,6 +23,7 @@ class TopicState:
     memory: Memory
     seen: tuple[Seen, ...] = ()
     rested: int | None = None
+    earlier: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,6 +7,7 @@ At the top for every class, or as ``[classes.planning]`` for one::
     recent_days = 28       # for so long after its teaching a topic counts as recent
     recent_questions = 1   # the fewest on recent topics, of eight
     older_questions = 3    # the fewest on older topics, of eight
+    this_year_questions = 4  # the fewest on topics of this school year, of eight
     weak = 50              # how much weakness weighs: 0 not at all, 100 as much as time unseen
     rest_days = 3          # a topic comes back sooner only where there is too little else
 """
@@ -26,8 +27,9 @@ class ChoiceSettings:
     """How topics are chosen (common practice, no source; held by the simulation of a year).
 
     `weak` is the power of the share expected to be wrong in what a topic is worth. A topic
-    counts as recent for `recent` days after its teaching; the two numbers that follow are
-    questions out of eight. A topic that rested for less than `rest` days is worth less. One
+    counts as recent for `recent` days after its teaching; the three numbers that follow are
+    questions out of eight: what earlier years taught takes half of a starter at the most, where
+    this year has taught enough. A topic that rested for less than `rest` days is worth less. One
     that the coming lesson needs gains `prerequisite_bonus` times what topics are worth on average.
     """
 
@@ -35,6 +37,7 @@ class ChoiceSettings:
     recent: int = 28
     fewest_recent: int = 1
     fewest_older: int = 3
+    fewest_this_year: int = 4
     rest: int = 3
     prerequisite_bonus: float = 1.0
 
@@ -59,6 +62,7 @@ def read_week_settings(row: Table, common: WeekSettings) -> WeekSettings:
         recent=table.whole("recent_days", usual.recent, 1, 200),
         fewest_recent=table.whole("recent_questions", usual.fewest_recent, 0, 8),
         fewest_older=table.whole("older_questions", usual.fewest_older, 0, 8),
+        fewest_this_year=table.whole("this_year_questions", usual.fewest_this_year, 0, 8),
         rest=table.whole("rest_days", usual.rest, 0, 14),
     )
     apart = table.whole("weeks_apart", common.weeks_apart, 0, MOST_WEEKS)

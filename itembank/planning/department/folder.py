@@ -292,7 +292,7 @@ def _remarks(
     found = []
     for name, scheme in sorted(schemes.items()):
         dates = {taught.topic: taught.date for taught in scheme.known}
-        for topic, date in dates.items():
+        for topic, date in ((taught.topic, taught.date) for taught in scheme.topics):
             for below in prerequisites.get(topic, ()):
                 if below in dates and dates[below] > date:
                     found.append(

@@ -40,7 +40,7 @@ def title_lines(title: str, width: Fraction = BOX - 2 * PAD) -> list[str]:
     """Return a title in lines that a box has room for.
 
     >>> title_lines("Adding and subtracting fractions")
-    ['Adding and', 'subtracting', 'fractions']
+    ['Adding and subtracting', 'fractions']
     """
     lines: list[str] = []
     for word in title.split():

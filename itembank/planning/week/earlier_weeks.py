@@ -116,6 +116,7 @@ def topic_states(
     memories = remember_class(
         taught, rows, [starter for starter in scored if starter.date < before]
     )
+    earlier = {topic.topic for topic in scheme.earlier}
     return tuple(
         TopicState(
             topic.topic,
@@ -123,6 +124,7 @@ def topic_states(
             topic.date,
             memories[topic.topic],
             rows[topic.topic],
+            earlier=topic.topic in earlier,
         )
         for topic in scheme.topics
     )

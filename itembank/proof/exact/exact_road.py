@@ -32,7 +32,7 @@ from itembank.items.asks import (
     TwoNumbers,
 )
 from itembank.items.asks import Sequence as Terms
-from itembank.items.asks.of_figure import as_find, name_read, relations_in
+from itembank.items.asks.of_figure import as_find, is_range, name_read, relations_in
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
@@ -125,6 +125,8 @@ def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
     if (name := name_read(ask)) is not None:
         return found(name, key, key == name)
     question = as_find(ask)
+    if isinstance(question.target, t.Relation) and is_range(question.target):
+        return find_range(question.target, key)
     if isinstance(question.target, t.Relation) and isinstance(question.target.first, t.Sym):
         return find_subject(question.target, question.target.first, key)
     if given := relations_in(question.target):

@@ -20,6 +20,8 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     rows = {role: _ticks(drawing, role) for role in ("over", "under")}
     if rows["over"] != rows["under"]:
         raise NotExact("the marks of the two lines do not stand over each other")
+    amount = None
+    # Both lines are held to their scale, also the one that the letter does not stand on.
     for role, ticks in rows.items():
         found = None
         scales, like = set(), None
@@ -39,8 +41,10 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
         if len(scales) != 1 or like is None:
             raise NotExact("the amounts of a line do not keep step")
         if found is not None:
-            return amount_tree(scales.pop() * (found - ticks[0]), like)
-    raise NotExact("the drawing does not show it")
+            amount = amount_tree(scales.pop() * (found - ticks[0]), like)
+    if amount is None:
+        raise NotExact("the drawing does not show it")
+    return amount
 
 
 def _ticks(drawing: Drawing, role: str) -> list[sympy.Rational]:

@@ -20,6 +20,7 @@ from typing import Any
 from itembank.figures.drawing import Drawing, Point
 from itembank.figures.figure import Figure, Reading, drawn, kind_of, read
 from itembank.items.asks import Find, OfFigure
+from itembank.items.asks.of_figure import is_range
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
@@ -85,12 +86,22 @@ def _same(said: t.Node, found: t.Node) -> bool:
     if isinstance(said, t.Label) or isinstance(found, t.Label):
         return said == found
     if isinstance(said, t.Relation) and isinstance(found, t.Relation):
+        if is_range(said):
+            return _ops(said) == _ops(found) and all(map(_same, _sides(said), _sides(found)))
         return bool(_equation(said) == _equation(found))
     a, b = to_sympy(said), to_sympy(found)
     rows = [value if isinstance(value, list) else [value] for value in (a, b)]
     return len(rows[0]) == len(rows[1]) and all(
         (mine - theirs).expand() == 0 for mine, theirs in zip(*rows, strict=True)
     )
+
+
+def _ops(relation: t.Relation) -> list[t.RelationOp]:
+    return [op for op, _ in relation.rest]
+
+
+def _sides(relation: t.Relation) -> list[t.Node]:
+    return [relation.first, *(side for _, side in relation.rest)]
 
 
 def _equation(relation: t.Relation) -> Any:

@@ -6,7 +6,7 @@ from typing import Any
 
 import sympy
 
-from itembank.figures.drawing import Drawing, Stroke, Text
+from itembank.figures.drawing import Arc, Drawing, Stroke, Text
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
@@ -59,11 +59,78 @@ def _points(drawing: Drawing) -> dict[str, Any]:
     return found
 
 
+def _span(drawing: Drawing) -> list[tuple[Any, bool, str]]:
+    """Return the ends of the span: the number, whether it counts, and on which side it lies."""
+    ticks, numbers = _scale(drawing)
+    (x0, low), (x1, high) = numbers[0], numbers[-1]
+    strokes = [mark for mark in drawing.of("span") if isinstance(mark, Stroke)]
+    circles = [mark for mark in drawing.of("end of span") if isinstance(mark, Arc)]
+    if len(strokes) != 1 or not 1 <= len(circles) <= 2:
+        raise NotExact("the drawing shows no span")
+    (stroke,) = strokes
+    tips = sorted(sympy.Rational(point.x) for point in (stroke.points[0], stroke.points[-1]))
+    if (stroke.arrow == "end") != (len(circles) == 1):
+        raise NotExact("an end of the span has neither a circle nor an arrow")
+    found = []
+    for circle in circles:
+        x, radius = sympy.Rational(circle.centre.x), sympy.Rational(circle.radius)
+        if x not in ticks or circle.fill not in ("ink", "paper") or not circle.whole:
+            raise NotExact("a circle of the span stands at no mark")
+        if {point.y for point in stroke.points} != {circle.centre.y}:
+            raise NotExact("the span does not lie level with its circles")
+        if x + radius == tips[0]:
+            side = "low"
+        elif x - radius == tips[1]:
+            side = "high"
+        else:
+            raise NotExact("the span does not end at its circles")
+        value = low + (x - x0) * (high - low) / (x1 - x0)
+        found.append((value, circle.fill == "ink", side))
+    if len(circles) == 1:
+        ((_, _, side),) = found
+        tip = sympy.Rational(stroke.points[-1].x)
+        if (tip == tips[1]) != (side == "low"):
+            raise NotExact("the arrow of the span points to its circle")
+    return found
+
+
+def _of_span(drawing: Drawing, reading: Reading) -> t.Node:
+    ends = {side: (value, counts) for value, counts, side in _span(drawing)}
+    low, high = ends.get("low"), ends.get("high")
+    if reading.name == "inequality":
+        x = t.Sym(reading.of[0])
+        if low and high:
+            signs: list[t.RelationOp] = ["≤" if counts else "<" for _, counts in (low, high)]
+            return t.Relation(
+                number_tree(low[0]), ((signs[0], x), (signs[1], number_tree(high[0])))
+            )
+        if low:
+            return t.relate(x, "≥" if low[1] else ">", number_tree(low[0]))
+        assert high
+        return t.relate(x, "≤" if high[1] else "<", number_tree(high[0]))
+    domain = sympy.Interval(
+        low[0] if low else -sympy.oo,
+        high[0] if high else sympy.oo,
+        left_open=not (low and low[1]),
+        right_open=not (high and high[1]),
+    )
+    whole = sympy.Intersection(domain, sympy.S.Integers)
+    if reading == Reading("least integer") and low:
+        return number_tree(sympy.Integer(whole.inf))
+    if reading == Reading("greatest integer") and high:
+        return number_tree(sympy.Integer(whole.sup))
+    if reading == Reading("integers") and low and high:
+        return t.Listing(tuple(map(number_tree, sorted(whole))))
+    raise NotExact("the drawing does not show it")
+
+
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     if reading == Reading("step"):
         ticks, numbers = _scale(drawing)
         (x0, low), (x1, high) = numbers[0], numbers[-1]
         return number_tree((ticks[1] - ticks[0]) * (high - low) / (x1 - x0))
+    if reading.name == "inequality" or "integer" in reading.name:
+        return _of_span(drawing, reading)
     points = _points(drawing)
     if reading.name == "number" and reading.of[0].upper() in points:
         return number_tree(points[reading.of[0].upper()])

@@ -34,7 +34,7 @@ from itembank.items.asks import (
     TrueOrFalse,
     TwoNumbers,
 )
-from itembank.items.asks.of_figure import relations_in
+from itembank.items.asks.of_figure import is_range, relations_in
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
@@ -126,6 +126,8 @@ def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
     if (name := measured_name(ask)) is not None:
         return found(name, key, key == name)
     question = as_measured(ask)
+    if isinstance(question.target, t.Relation) and is_range(question.target):
+        return inequality(question.target, key)
     if isinstance(question.target, t.Relation) and isinstance(question.target.first, t.Sym):
         return subject(question.target, question.target.first, key)
     if given := relations_in(question.target):

@@ -1,0 +1,148 @@
+"""Drawings of charts, tables, lines and machines that lie about their data are found out.
+
+A lie is one mark that says something else: a bar too high, a number changed, a square too few.
+Each true drawing passes the same test, so that it can fail.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+import pytest
+
+from itembank.figures.drawing import Drawing
+from itembank.figures.figure import Figure, drawn
+from itembank.figures.kinds.balance import Balance
+from itembank.figures.kinds.bar_chart import BarChart, Series
+from itembank.figures.kinds.frequency_table import FrequencyTable
+from itembank.figures.kinds.function_machine import FunctionMachine
+from itembank.figures.kinds.growing_pattern import GrowingPattern
+from itembank.figures.kinds.number_line import NumberLine
+from itembank.figures.kinds.pictogram import Pictogram
+from itembank.figures.kinds.two_way_table import TwoWayTable
+from itembank.notation import tree as t
+from itembank.notation.parse import parse
+from tests.figures.every_figure import examples
+from tests.figures.lies import found_out, moved, relabelled, stretched, swapped, without
+
+BARS = BarChart(("Mon", "Tue", "Wed"), (Series((12, 8, 10)),), 4, 2, "Trays")
+PAIRS = BarChart(
+    ("Mon", "Tue"), (Series((12, 8), "leeks"), Series((4, 16), "kale")), 4, 1, "Trays sold"
+)
+GOALS = FrequencyTable("Goals", tuple(map(t.Int, (0, 1, 2))), (4, 5, 6), "Matches")
+WAYS = FrequencyTable("Way", tuple(map(t.Label, ("bus", "car"))), (9, 4), "Pupils")
+CLASSES = TwoWayTable(
+    ("7M", "8K"),
+    ("girls", "boys"),
+    tuple(tuple(map(t.Int, row)) for row in ((14, 16, 30), (13, 12, 25), (27, 28, 55))),
+)
+SQUARES = Pictogram(("Monday", "Tuesday"), (10, 7), 4, "trays")
+LINE = NumberLine(t.Int(0), t.Int(1), 10, points=(("A", 3), ("B", 7)))
+TILES = GrowingPattern(2, 3, "squares")
+HALF, STEP = Fraction(1, 2), Fraction(11, 10)
+
+LIES: dict[str, tuple[Figure, Callable[[], Drawing]]] = {
+    "a bar is higher": (BARS, lambda: stretched(BARS, "bar 0", Fraction(3, 2))),
+    "a bar is missing": (BARS, lambda: without(BARS, "bar 0", 1)),
+    "two bars have each other's names": (BARS, lambda: swapped(BARS, "category")),
+    "a number of the axis is changed": (BARS, lambda: relabelled(BARS, "number", t.Int(5), 1)),
+    "a line of the axis is moved": (BARS, lambda: moved(BARS, "line", Fraction(0), HALF, 2)),
+    "the kinds of bar are changed over": (PAIRS, lambda: swapped(PAIRS, "series")),
+    "a bar of the second kind is higher": (PAIRS, lambda: stretched(PAIRS, "bar 1", Fraction(2))),
+    "a frequency is changed": (GOALS, lambda: relabelled(GOALS, "cell", t.Int(7), 4)),
+    "a value is changed": (GOALS, lambda: relabelled(GOALS, "cell", t.Int(9), 2)),
+    "a frequency is missing": (GOALS, lambda: without(GOALS, "cell", 4)),
+    "two names are changed over": (WAYS, lambda: swapped(WAYS, "head", 1, 2)),
+    "a line of the table is missing": (GOALS, lambda: without(GOALS, "column line", 2)),
+    "a count is changed": (CLASSES, lambda: relabelled(CLASSES, "cell", t.Int(15))),
+    "a total is changed": (CLASSES, lambda: relabelled(CLASSES, "cell", t.Int(56), 8)),
+    "two columns have each other's names": (CLASSES, lambda: swapped(CLASSES, "head", 0, 1)),
+    "a square is missing": (SQUARES, lambda: without(SQUARES, "square")),
+    "the key says more": (SQUARES, lambda: relabelled(SQUARES, "key says", "= 5 trays")),
+    "two rows have each other's names": (SQUARES, lambda: swapped(SQUARES, "category")),
+    "a part of a square is higher": (SQUARES, lambda: _whole_square()),
+    "an arrow is moved": (LINE, lambda: moved(LINE, "pointer", Fraction(6, 5), Fraction(0))),
+    "two arrows have each other's letters": (LINE, lambda: swapped(LINE, "point")),
+    "the end of the line is changed": (LINE, lambda: relabelled(LINE, "number", t.Int(2), 1)),
+    "a mark of the line is missing": (LINE, lambda: without(LINE, "tick", 1)),
+    "a tile is missing": (TILES, lambda: without(TILES, "tile 2")),
+    "a tile of the last pattern is missing": (TILES, lambda: without(TILES, "tile 3", 1)),
+}
+
+
+def _whole_square() -> Drawing:
+    from tests.figures.lies import changed, places
+
+    made = drawn(SQUARES)
+    whole, *_, part = (made.marks[at] for at in places(made, "square"))
+    del part
+    at = places(made, "square")[2]
+    return changed(made, at, whole)
+
+
+@pytest.mark.parametrize("lie", LIES)
+def test_a_planted_lie_is_found_out(lie: str) -> None:
+    figure, false = LIES[lie]
+    assert not found_out(figure, drawn(figure))
+    assert found_out(figure, false())
+
+
+BALANCES = list(examples("balance", 12, seed=4))
+MACHINES = list(examples("function machine", 12, seed=4))
+MODELS = list(examples("bar model", 40, seed=4))
+DOUBLE = list(examples("double number line", 12, seed=4))
+
+
+@pytest.mark.parametrize("figure", BALANCES, ids=range(len(BALANCES)))
+def test_another_weight_on_a_balance_is_found_out(figure: Balance) -> None:
+    assert not found_out(figure, drawn(figure))
+    assert found_out(figure, relabelled(figure, "weight", parse("997")))
+    assert found_out(figure, without(figure, "weight"))
+
+
+@pytest.mark.parametrize("figure", MACHINES, ids=range(len(MACHINES)))
+def test_another_rule_on_a_machine_is_found_out(figure: FunctionMachine) -> None:
+    assert not found_out(figure, drawn(figure))
+    assert found_out(figure, relabelled(figure, "does", "+ 991"))
+    known = "output" if figure.input is None else "input"
+    assert found_out(figure, relabelled(figure, known, parse("991")))
+
+
+def test_another_amount_on_a_bar_model_is_found_out() -> None:
+    tried = 0
+    for figure in MODELS:
+        made = drawn(figure)
+        assert not found_out(figure, made)
+        for role in ("bar total", "total"):
+            if any(mark.role == role for mark in made.marks):
+                content = next(mark.content for mark in made.of(role))  # type: ignore[union-attr]
+                if t.symbols(content) if not isinstance(content, str) else True:
+                    continue
+                assert found_out(figure, relabelled(figure, role, _other(content)))
+                tried += 1
+    assert tried > 15
+
+
+def _other(content: t.Node) -> t.Node:
+    match content:
+        case t.Quantity(_, unit):
+            return t.Quantity(t.Int(991), unit)
+        case t.Money(_, sign):
+            return t.Money(t.Int(991), sign)
+    return t.Int(991)
+
+
+@pytest.mark.parametrize("figure", DOUBLE, ids=range(len(DOUBLE)))
+def test_another_amount_on_a_double_line_is_found_out(figure: Figure) -> None:
+    assert not found_out(figure, drawn(figure))
+    for role in ("over", "under"):
+        labels = list(drawn(figure).of(role))
+        numbers = [
+            at
+            for at, mark in enumerate(labels)
+            if not isinstance(mark.content, str) and not t.symbols(mark.content)  # type: ignore[union-attr]
+        ]
+        at = numbers[-1]
+        false = relabelled(figure, role, _other(labels[at].content), at)  # type: ignore[union-attr]
+        assert found_out(figure, false)
