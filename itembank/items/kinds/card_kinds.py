@@ -154,6 +154,8 @@ def match_answers(topic: Topic, tier: Tier, of: tuple[tuple[Any, ...], ...]) -> 
     asked: list[Draft] = []
     for point in of:
         draft = topic.make(tier, *point)
+        if asked and bool(t.symbols(draft.key)) != bool(t.symbols(asked[0].key)):
+            continue  # 3x − 3x comes to a number, and the others to expressions
         if worth(draft.key) not in [worth(other.key) for other in asked]:
             asked.append(draft)
         if len(asked) == 3:
@@ -165,6 +167,7 @@ def match_answers(topic: Topic, tier: Tier, of: tuple[tuple[Any, ...], ...]) -> 
         for place, draft in enumerate(asked)
         for slip in told_apart(draft.slips)
         if worth(slip.wrong) not in keys
+        and bool(t.symbols(slip.wrong)) == bool(t.symbols(draft.key))
     ]
     place, slip = wrong[lot(len(wrong), *of, "spare")]
     noun = _nouns(pairs, asked)
@@ -252,6 +255,8 @@ def _nouns(pairs: Sequence[tuple[t.Node, t.Node]], asked: Sequence[Draft]) -> tu
         if isinstance(node, t.Sum | t.Product)
         for op, _ in node.rest
     }
+    if not all(isinstance(card, t.Sum | t.Product) for card, _ in pairs):
+        return "calculation", "its answer"
     named = {"+": "sum", "-": "difference", "×": "product", "÷": "division"}
     return named.get("".join(signs), "calculation"), "its answer"
 
