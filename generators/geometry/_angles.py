@@ -158,7 +158,7 @@ def wrong_values(
     marked = [(a, b) for a, b in parts if a and (a, b) != (1, 0)]
     plain = sum(b for a, b in parts if a)
     numbers = more - plain
-    other, usual = (360, m.LINE_FULL_TURN) if whole == 180 else (180, m.POINT_HALF_TURN)
+    other, usual = (360, m.LINE_FULL_TURN) if whole in (180, 540) else (180, m.POINT_HALF_TURN)
     found: list[Wrong] = [
         (mistaken or usual, whole_number(other - more, count)),
         (m.NUMBERS_LEFT_OUT, whole_number(whole - numbers, count) if plain else None),

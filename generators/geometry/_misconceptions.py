@@ -203,3 +203,8 @@ SIDES_ONE_OFF = Misconception(
     "forgets to count the exterior angle itself",
     "How many exterior angles would fit into 180° together?",
 )
+SUBTRACTS_ANGLE = Misconception(
+    "geometry.angle-subtracted-not-divided",
+    "subtracts the angle instead of dividing by it",
+    "How many angles of that size make the whole? What do you do to find out?",
+)

@@ -80,16 +80,16 @@ def parallelogram_corners(a: int, far: int = 560) -> Corners:
 def polygon_corners(angles: Sequence[int]) -> Corners:
     """Return a polygon with so many degrees at its corners, its first side level.
 
-    Of several sets of lengths that close the polygon the one is taken whose shortest side is
-    longest.
+    Of several sets of lengths that close the polygon a wide and low one is taken with no short
+    side.
     """
     count = len(angles)
     ways, heading = [], 0
     for angle in (*angles[1:], angles[0]):
         ways.append((_cos(heading), _sin(heading)))
         heading += 180 - angle
-    made: list[tuple[float, Corners]] = []
-    for lengths in product((600, 450, 750), repeat=count - 2):
+    made: list[tuple[tuple[float, float], Corners]] = []
+    for lengths in product((1100, 700), *[(600, 420)] * (count - 3)):
         x = y = 0.0
         spots = [(0, 0)]
         for far, (ux, uy) in zip(lengths, ways, strict=False):
@@ -99,5 +99,7 @@ def polygon_corners(angles: Sequence[int]) -> Corners:
         cross = ux * vy - uy * vx
         second, last = (-x * vy + y * vx) / cross, (-ux * y + uy * x) / cross
         spots.append((round(x + second * ux), round(y + second * uy)))
-        made.append((min(second, last, *lengths), at(*spots)))
+        xs, ys = zip(*spots, strict=True)
+        flat = (max(xs) - min(xs)) / (max(ys) - min(ys))
+        made.append(((min(second, last, 330), flat), at(*spots)))
     return max(made, key=lambda each: each[0])[1]

@@ -11,6 +11,7 @@ from itembank.items.asks import (
     Ask,
     Choose,
     Compare,
+    ErrorInterval,
     FaultyLine,
     Find,
     Give,
@@ -99,18 +100,33 @@ def _found(ask: Find, answer: t.Node) -> tuple[Fraction, ...]:
     return values
 
 
+def _of_figure(ask: OfFigure, answer: t.Node) -> object:
+    # A name, and an equation of a line, are what is written: x = 2 is not y = 2.
+    if name_read(ask) is not None or isinstance(answer, t.Relation):
+        return answer
+    return _found(as_find(ask), answer)
+
+
 WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", otherwise=_values)
 """What is equal for answers that are marked as one, for each kind of question."""
 
 WORTH.by_kind |= {
     # Here the answer is what is written, not what it is worth.
     **dict.fromkeys(
-        (Inequality, Order, Compare, Choose, TrueOrFalse, OddOneOut, FaultyLine, Match),
+        (
+            Inequality,
+            ErrorInterval,
+            Order,
+            Compare,
+            Choose,
+            TrueOrFalse,
+            OddOneOut,
+            FaultyLine,
+            Match,
+        ),
         lambda ask, answer: answer,
     ),
     Find: _found,
-    OfFigure: lambda ask, answer: (
-        answer if name_read(ask) is not None else _found(as_find(ask), answer)
-    ),
+    OfFigure: lambda ask, answer: _of_figure(ask, answer),
     Give: lambda ask, answer: tuple(sorted(_values(ask, answer))),
 }

@@ -132,3 +132,12 @@ def test_angles_on_parallel_lines() -> None:
         equations = [makes(180, at[k], at[k + 1]) for k in (0, 1, 2, 4, 5, 6)]
         equations += [alike(at[k], at[k + 4]) for k in range(4)]
         assert number(item) == settled(equations, letter_asked(item)), item.address
+
+
+def test_angles_of_a_pentagon_or_a_hexagon() -> None:
+    for item in items("geometry.polygon-angles"):
+        if item.figure is not None:
+            angles = corner_angles(item)
+            forms = [*angles.values()]
+            whole = {5: 540, 6: 720}[len(forms)]
+            assert number(item) == tried([forms], [whole], letter_asked(item)), item.address

@@ -224,6 +224,28 @@ def halves() -> list[Fraction]:
     return [Fraction(n, 2) for n in range(-20, 21)]
 
 
+def quadratic_table(item: Item) -> str:
+    """Work y out by adding x to itself, and look for x among whole numbers."""
+    text = text_of(item)
+    if found := re.match(
+        r"A table of values is made for y = (.+)\. What is y when x = (.+)\?", text
+    ):
+        return str(quadratic(found[1], int(found[2])))
+    found = re.match(r"For the curve y = (.+), find both values of x where y = (.+)\.", text)
+    assert found
+    low, high = [x for x in range(-50, 51) if quadratic(found[1], x) == int(found[2])]
+    return f"x = {low} or x = {high}"
+
+
+def quadratic(text: str, x: int) -> int:
+    total = 0
+    for sign, size, power in re.findall(r"([+-]?) ?(\d*)(x\^2|x|)(?= |$)", text):
+        if size or power:
+            times = {"x^2": abs(sum([x] * abs(x))), "x": x, "": 1}[power]
+            total += (-1 if sign == "-" else 1) * int(size or 1) * times
+    return total
+
+
 KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.coordinates": coordinates,
     "graphs.midpoints": midpoints,
@@ -233,6 +255,7 @@ KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.lines-by-table": lines_by_table,
     "graphs.parallel-lines": parallel_lines,
     "graphs.simultaneous": simultaneous,
+    "graphs.quadratic-table": quadratic_table,
 }
 
 

@@ -164,11 +164,8 @@ def _starts(track: Track, closed: bool) -> list[Spot]:
         middle = (sum(x for x, _ in corners) // n, sum(y for _, y in corners) // n)
         # Towards each corner too: the middle of the corners may lie too near to a side.
         aims = [((2 * middle[0] + x) // 3, (2 * middle[1] + y) // 3) for x, y in corners]
-        return [
-            middle,
-            *aims,
-            *(((a + c) // 2, (b + d) // 2) for (a, b), (c, d) in pairwise(track)),
-        ]
+        halves = [((a + c) // 2, (b + d) // 2) for (a, b), (c, d) in pairwise(track)]
+        return [middle, *aims, *halves, *corners]
     pairs = [*pairwise(track)]
     return [
         (a + (c - a) * part // 16, b + (d - b) * part // 16)

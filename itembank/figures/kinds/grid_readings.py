@@ -15,6 +15,7 @@ from itembank.figures.kinds.grid_equations import (
     straight,
     through,
 )
+from itembank.figures.kinds.grid_move_readings import OF_MOVES
 from itembank.figures.kinds.grid_places import (
     Place,
     in_halves,
@@ -51,7 +52,7 @@ def read_grid(figure: CoordinateGrid, reading: Reading) -> t.Node:
         try:
             found = _OTHERS[reading.name](figure, reading.of)
         # A reading may come from a file, with too few words or too many.
-        except (t.NotationError, ZeroDivisionError, TypeError, ValueError):
+        except (t.NotationError, ZeroDivisionError, TypeError, ValueError, LookupError):
             found = None
     else:
         found = None
@@ -238,6 +239,7 @@ _OTHERS: dict[str, Callable[[CoordinateGrid, Of], t.Node | None]] = {
     "line parallel": _parallel_letter,
     "solution": _solution,
     "x where": _x_where,
+    **OF_MOVES,
 }
 """What else is read, of lines and by equations; raises or returns None where it is not shown."""
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from itembank.figures.circle_points import on_circle
@@ -50,7 +51,8 @@ def _size(figure: PieChart, name: str, degrees: int) -> t.Node | None:
     return None if degrees == 90 else t.Quantity(t.Int(degrees), "°")
 
 
-def label_texts(figure: PieChart) -> list[tuple[str, str, Text]]:
+@lru_cache(maxsize=1024)
+def label_texts(figure: PieChart) -> tuple[tuple[str, str, Text], ...]:
     """Return the labels at each sector: its name, what the label says, and the label."""
     found = []
     for (name, start, end), (_, degrees) in zip(_turns(figure), figure.sectors, strict=True):
@@ -67,7 +69,7 @@ def label_texts(figure: PieChart) -> list[tuple[str, str, Text]]:
         for row, (role, content) in enumerate(rows):
             at = Point(x, y + first - _LINE * row)
             found.append((name, role, Text(at, content, across, up, role)))
-    return found
+    return tuple(found)
 
 
 def pie_drawing(figure: PieChart) -> Drawing:

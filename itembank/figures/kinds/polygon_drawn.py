@@ -7,7 +7,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from itembank.figures.drawing import Arc, Area, Mark, Point, Stroke
+from itembank.figures.drawing import Arc, Area, Content, Mark, Point, Stroke
 from itembank.figures.figure import NOT_ACCURATE
 from itembank.figures.kinds.placed_labels import (
     GAP,
@@ -181,7 +181,10 @@ def _labels(
         side = shape.side(name)
         ux, uy = unit(at[side[0]], at[side[1]])
         way = (-uy * outward, ux * outward)
-        sheet.put(label, beside(label, at[side[0]], at[side[1]], way), "side label")
+        places = beside(label, at[side[0]], at[side[1]], way)
+        # In a notch a place may be nearer to another side, and would be read as that one's.
+        kept = [place for place in places if _nearest(label, place, side, shape, at)]
+        sheet.put(label, kept, "side label")
     if figure.lettered:
         for corner in shape.letters:
             first, _ = _rays(shape, corner)
@@ -200,6 +203,39 @@ def _labels(
             sheet.put(corner, places, "corner")
     if not figure.accurate:
         sheet.below(NOT_ACCURATE, "not accurate")
+
+
+def _nearest(label: Content, place: Near, side: str, shape: Shape, at: dict[str, Near]) -> bool:
+    """Tell whether a label is nearer to a side than to every other."""
+    w, h = half_size(label)
+    left, bottom, right, top = place[0] - w, place[1] - h, place[0] + w, place[1] + h
+    box = ((left, bottom), (right, bottom), (right, top), (left, top))
+
+    def far(name: str) -> tuple[float, float]:
+        a, b = at[name[0]], at[name[1]]
+        gaps = [from_segment(corner, a, b) for corner in box]
+        gaps += [
+            math.hypot(max(left - x, 0, x - right), max(bottom - y, 0, y - top)) for x, y in (a, b)
+        ]
+        middle = ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)
+        # Two sides may be as near where they meet; then their middles tell. Ordinary numbers that
+        # differ by so little are equal.
+        return round(min(gaps), 6), math.dist(middle, place)
+
+    own = far(side)
+    return all(own < far(name) for name in shape.sides if name != side)
+
+
+def from_segment(place: Near, a: Near, b: Near) -> float:
+    """Return how far a place is from a segment.
+
+    >>> from_segment((1.0, 2.0), (0.0, 0.0), (4.0, 0.0)), from_segment((7.0, 4.0), (0, 0), (4, 0))
+    (2.0, 5.0)
+    """
+    wx, wy = b[0] - a[0], b[1] - a[1]
+    part = ((place[0] - a[0]) * wx + (place[1] - a[1]) * wy) / (wx * wx + wy * wy)
+    part = max(0.0, min(1.0, part))
+    return math.hypot(a[0] + part * wx - place[0], a[1] + part * wy - place[1])
 
 
 def _inside(at: dict[str, Near], shape: Shape, place: Near) -> bool:

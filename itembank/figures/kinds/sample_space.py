@@ -6,6 +6,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal
 
 from itembank.figures.drawing import Area, Drawing, Mark, Point, Text, drawing, rectangle
@@ -127,9 +128,11 @@ def _words(figure: SampleSpace) -> str:
     )
 
 
-def _values(figure: SampleSpace) -> list[Fraction]:
+@lru_cache(maxsize=1024)
+def _values(figure: SampleSpace) -> tuple[Fraction, ...]:
     rule = RULES[figure.rule]
-    return [rule(exact(a), exact(b)) for a in figure.first for b in figure.second]
+    first, second = (tuple(map(exact, row)) for row in (figure.first, figure.second))
+    return tuple(rule(a, b) for a in first for b in second)
 
 
 def _read(figure: SampleSpace, reading: Reading) -> t.Node:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
+from functools import lru_cache
 
 from itembank.figures.figure import (
     Asked,
@@ -19,7 +19,6 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.chart_axis import name_fault
 from itembank.figures.kinds.chart_names import BINDING
 from itembank.figures.kinds.table_cells import table_drawing, table_width
-from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said
@@ -84,7 +83,8 @@ def _shown(figure: TwoWayTable) -> list[list[str | t.Node | None]]:
     return [head, *([name, *row] for name, row in zip(names, figure.cells, strict=True))]
 
 
-def filled(figure: TwoWayTable) -> list[list[Fraction | None]]:
+@lru_cache(maxsize=1024)
+def filled(figure: TwoWayTable) -> tuple[tuple[int | None, ...], ...]:
     """Return every cell that is given or follows from the totals, one after another.
 
     Raises
@@ -92,27 +92,33 @@ def filled(figure: TwoWayTable) -> list[list[Fraction | None]]:
     FigureError
         If totals disagree, or a cell would have to be less than 0.
     """
-    grid: list[list[Fraction | None]] = [
+    given = [
         [None if cell is None else exact_or_none(cell) for cell in row] for row in figure.cells
     ]
+    grid = [[None if value is None else int(value) for value in row] for row in given]
     high, wide = len(grid), len(grid[0])
     lines = [[(r, c) for c in range(wide)] for r in range(high)]
     lines += [[(r, c) for r in range(high)] for c in range(wide)]
-    for _ in range(high * wide):
+    new = True
+    while new:
+        new = False
         for line in lines:
             *parts, total = line
             open_cells = [at for at in line if grid[at[0]][at[1]] is None]
-            known = sum((grid[r][c] or Fraction(0) for r, c in parts), Fraction(0))
+            if len(open_cells) > 1:
+                continue
+            known = sum(grid[r][c] or 0 for r, c in parts)
             whole = grid[total[0]][total[1]]
-            if not open_cells and whole != known:
-                raise FigureError(f"a total says {whole}, and its cells come to {known}")
-            if len(open_cells) == 1:
-                ((r, c),) = open_cells
-                value = known if (r, c) == total else (whole or Fraction(0)) - known
-                if value < 0:
-                    raise FigureError("its totals are less than what they are to hold")
-                grid[r][c] = value
-    return grid
+            if not open_cells:
+                if whole != known:
+                    raise FigureError(f"a total says {whole}, and its cells come to {known}")
+                continue
+            ((r, c),) = open_cells
+            value = known if (r, c) == total else (whole or 0) - known
+            if value < 0:
+                raise FigureError("its totals are less than what they are to hold")
+            grid[r][c], new = value, True
+    return tuple(map(tuple, grid))
 
 
 def _place(figure: TwoWayTable, row: str, column: str) -> tuple[int, int] | None:
@@ -135,7 +141,7 @@ def _read(figure: TwoWayTable, reading: Reading) -> t.Node:
     if place is not None:
         value = filled(figure)[place[0]][place[1]]
         if value is not None:
-            return written_as(value)
+            return t.Int(value)
     raise not_shown(reading)
 
 

@@ -1,0 +1,1 @@
+"""Transformations by coordinates: translation, reflection, rotation, enlargement."""
