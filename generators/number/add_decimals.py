@@ -55,8 +55,8 @@ def _not_reduced(a: int, b: int) -> int:
 
 def _apart(a: int, b: int, places: int) -> int:
     """Return a.7 + b.35 as (a + b).42: the digits after the points added as whole numbers."""
-    one, hundred = (100, 10, 1)[places], 100
-    after = (a % hundred) // one + b % hundred
+    unit, hundred = (100, 10, 1)[places], 100
+    after = (a % hundred) // unit + b % hundred
     ahead = a // hundred + b // hundred
     return ahead * hundred + after if after < 100 else ahead * 1000 + after
 
