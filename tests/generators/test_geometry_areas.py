@@ -10,7 +10,7 @@ import pytest
 
 from itembank.items.item import Item
 from itembank.notation.line import line
-from tests.generators.geometry_reader import Equation, asked, items, said, settled
+from tests.generators.geometry_reader import Equation, alike, asked, form, items, said, settled
 
 _AMOUNT = re.compile(r"£?(\d+(?:\.\d+)?)(?: ?(?:°|cm\^2|m\^2|cm|m))?")
 
@@ -49,6 +49,9 @@ STORIES: dict[str, Callable[..., Fraction]] = {
     ),
     "trapezium has an area of # and a height of #. One of its parallel sides is #": (
         lambda area, h, p: 2 * area / h - p
+    ),
+    "is a rectangle, # by #. A fence .* One metre of fence costs #": (
+        lambda p, q, c: 2 * (p + q) * c
     ),
     "is # by #. A .* # wide goes all the way round": (
         lambda p, q, w: (p + 2 * w) * (q + 2 * w) - p * q
@@ -193,6 +196,7 @@ def around(text: str, ways: str, sides: dict[str, Fraction], wanted: str) -> Fra
         "area-of-parallelograms",
         "area-of-trapeziums",
         "compound-area",
+        "perimeter",
     ],
 )
 def test_keys_from_words_alone(name: str) -> None:
@@ -204,3 +208,57 @@ def test_keys_from_words_alone(name: str) -> None:
         assert amount(line(item.key)) == found, (item.address, asked(item))
         seen += 1
     assert seen > 60
+
+
+_COMPASS = {
+    "east": 90,
+    "south-east": 135,
+    "south": 180,
+    "south-west": 225,
+    "west": 270,
+    "north-west": 315,
+}
+
+
+def test_bearings() -> None:
+    """Each direction as a point of the circle of whole degrees, walked degree by degree."""
+    for item in items("geometry.bearings"):
+        text = asked(item)
+        degrees = [int(n) for n in re.findall(r"(\d+)°", text)]
+        if way := re.search(r"s (\S+)\. The \w+ turns \d+° (clockwise|anticlockwise)", text):
+            found = _COMPASS[way[1]]
+            for _ in range(degrees[0]):
+                found = (found + (1 if way[2] == "clockwise" else -1)) % 360
+        elif "turns" in text:
+            found = sum(degrees) % 360
+            if "straight back" in text:
+                found = (found + 180) % 360
+        elif "between the two" in text:
+            gap = abs(degrees[0] - degrees[1])
+            found = min(gap, 360 - gap)
+        else:
+            found = (degrees[0] + 180) % 360
+        assert amount(line(item.key)) == found, (item.address, text)
+        assert 0 < found < 360
+
+
+def test_equations_from_shapes() -> None:
+    for item in items("geometry.form-equations"):
+        text = said(item)
+        unit = "(?:centi)?metres?"
+        labels = dict(re.findall(rf"Side (\w\w) is (.*?) {unit}\.", text))
+        pair = ("BC", "CA") if text.startswith("A triangle") else ("AB", "CD")
+        said_of = [labels[side] for side in pair]
+        forms = [(0, "", int(text)) if text.isdigit() else form(text) for text in said_of]
+        assert all(forms)
+        if "value" in asked(item):
+            letter = re.findall(r"[a-z]", asked(item))[-1]
+            assert amount(line(item.key)) == settled([alike(*forms)], letter), item.address
+            continue
+        (letter,) = {each[1] for each in forms if each and each[1]}
+        value = settled([alike(*forms)], letter)
+        count, _, more = forms[0]
+        equal = count * value + more
+        other = int(next(labels[side] for side in labels if side not in pair))
+        found = 2 * equal + other * (1 if len(labels) == 3 and pair[0] == "BC" else 2)
+        assert amount(line(item.key)) == found, item.address
