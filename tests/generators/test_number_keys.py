@@ -515,8 +515,8 @@ def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
     rules = [(re.compile(pattern), answers) for pattern, answers in RULES[topic]]
     used: set[str] = set()
     for tier in Tier:
-        size = len(source.spaces[tier])
-        for index in random.Random(f"{topic}/{tier}").sample(range(size), min(EACH, size)):
+        own = source.spaces[tier].own
+        for index in random.Random(f"{topic}/{tier}").sample(own, min(EACH, len(own))):
             item = source.item(tier, index)
             text = printed(item)
             fitting = [(m, rule) for rule in rules if (m := rule[0].fullmatch(text))]
@@ -534,8 +534,8 @@ def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
 def test_a_typed_key_is_right_and_no_likely_mistake_is(topic: str) -> None:
     source = find_topic(topic)
     for tier in Tier:
-        size = len(source.spaces[tier])
-        for index in random.Random(f"{topic}/{tier}").sample(range(size), min(MARKED, size)):
+        own = source.spaces[tier].own
+        for index in random.Random(f"{topic}/{tier}").sample(own, min(MARKED, len(own))):
             item = source.item(tier, index)
             marked = mark(item, line(item.key))
             assert marked.verdict is Verdict.RIGHT, (item.address, line(item.key), marked.says)
