@@ -22,6 +22,7 @@ from generators.algebra._writing import (
     trying,
     two_letters,
 )
+from itembank.items import kinds
 from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -145,11 +146,29 @@ class CollectTerms(Topic):
         *(SQUARE_AS_PLAIN, FRACTIONS_ADDED, HALF_ROUND, ADDS_ALL, SIGNS_KEPT, FIRST_ONLY),
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, kind=range(4), a=range(2, 10), b=range(1, 9), c=range(2, 7), d=(1, 2, 4)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _support,
+                    kind=range(4),
+                    a=range(2, 10),
+                    b=range(1, 9),
+                    c=range(2, 7),
+                    d=(1, 2, 4),
+                )
+            )
         ),
-        Tier.CORE: Space(
-            _core, kind=range(4), a=range(2, 9), b=range(2, 8), c=range(1, 8), d=range(1, 9, 2)
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=range(4),
+                    a=range(2, 9),
+                    b=range(2, 8),
+                    c=range(1, 8),
+                    d=range(1, 9, 2),
+                )
+            )
         ),
         Tier.CHALLENGE: Space(
             _challenge,

@@ -22,6 +22,7 @@ from generators.algebra._writing import (
     trying,
     two_letters,
 )
+from itembank.items import kinds
 from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -149,12 +150,35 @@ class ExpandOneBracket(Topic):
         *(WHOLE_AREA, PERIMETER),
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=range(5), a=range(2, 10), b=range(2, 7), c=range(1, 12)),
-        Tier.CORE: Space(
-            _core, kind=range(4), a=range(2, 8), b=range(2, 8), c=range(1, 9), d=range(1, 7)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(_support, kind=range(5), a=range(2, 10), b=range(2, 7), c=range(1, 12)),
+                only=lambda kind, *_: kind < 4,
+            ),
+            only=lambda kind, *_: kind < 4,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge, kind=range(4), a=range(2, 8), b=range(1, 8), c=range(1, 6), d=range(1, 8)
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core, kind=range(4), a=range(2, 8), b=range(2, 8), c=range(1, 9), d=range(1, 7)
+                ),
+                only=lambda kind, *_: kind < 3,
+            ),
+            only=lambda kind, *_: kind < 3,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    kind=range(4),
+                    a=range(2, 8),
+                    b=range(1, 8),
+                    c=range(1, 6),
+                    d=range(1, 8),
+                ),
+                only=lambda kind, *_: kind < 3,
+            ),
+            only=lambda kind, *_: kind < 3,
         ),
     }
 

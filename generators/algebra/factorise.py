@@ -21,6 +21,7 @@ from generators.algebra._writing import (
     trying,
     two_letters,
 )
+from itembank.items import kinds
 from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -119,12 +120,24 @@ class Factorise(Topic):
         ONE_LESS,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, kind=range(3), g=range(2, 13), p=range(1, 10), q=range(1, 12)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(_support, kind=range(3), g=range(2, 13), p=range(1, 10), q=range(1, 12))
+            )
         ),
-        Tier.CORE: Space(_core, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 12)),
-        Tier.CHALLENGE: Space(
-            _challenge, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 10)
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_core, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 12)),
+                only=lambda kind, *_: kind < 3,
+            ),
+            only=lambda kind, *_: kind < 3,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_challenge, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 10)),
+                only=lambda kind, *_: kind < 3,
+            ),
+            only=lambda kind, *_: kind < 3,
         ),
     }
 

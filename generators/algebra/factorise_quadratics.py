@@ -20,6 +20,7 @@ from generators.algebra._writing import (
     shown,
     term,
 )
+from itembank.items import kinds
 from itembank.items.asks import TwoNumbers
 from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
 from itembank.items.measures.years import FACTORISING_QUADRATICS, Part
@@ -121,9 +122,15 @@ class FactoriseQuadratics(Topic):
     )
     spaces = {
         Tier.SUPPORT: Space(_support, kind=range(2), a=range(1, 14), b=range(2, 17)),
-        Tier.CORE: Space(_core, kind=range(3), a=range(1, 14), b=range(1, 16)),
-        Tier.CHALLENGE: Space(
-            _challenge, kind=range(4), p=(2, 3, 4, 5), a=range(1, 12), b=range(1, 10)
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(Space(_core, kind=range(3), a=range(1, 14), b=range(1, 16)))
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_challenge, kind=range(4), p=(2, 3, 4, 5), a=range(1, 12), b=range(1, 10)),
+                only=lambda kind, *_: kind < 3,
+            ),
+            only=lambda kind, *_: kind < 3,
         ),
     }
 

@@ -14,7 +14,7 @@ from generators.equations._writing import side
 from itembank.figures.kinds.balance import Balance
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
-from itembank.items.item import Draft, Misconception, Step, Tier
+from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -134,7 +134,7 @@ def _balance(
     )
     figure = Balance(*(pans[::-1] if turned else pans))
     name = letter.name
-    text = (f"What is the weight of block {name}?",)
+    text = prompt("What is the weight of block {x}?", x=letter)
     lots, rest = a - c, right - left
     value = Fraction(rest, lots)
     key = number_node(value)

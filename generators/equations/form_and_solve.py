@@ -5,6 +5,7 @@ from __future__ import annotations
 from generators.equations import _misconceptions as m
 from generators.equations import _stories_numbers as n
 from generators.equations import _stories_shapes as s
+from generators.equations._stories_drawn import angles_fit, rectangle_drawn, triangle_drawn
 from generators.equations._story import Story
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
@@ -34,6 +35,15 @@ def _challenge(kind: int, a: int, b: int, c: int, x: int) -> bool:
     return kind != 4 or (a * x + 5 * b < 88 and a * x + 5 * b != 60)
 
 
+def _angles_drawn(kind: int, a: int, d: int, x: int) -> bool:
+    # So the wrong ways give whole numbers.
+    return angles_fit(a, x) and 360 % (a + 2) == 0
+
+
+def _sides_drawn(kind: int, a: int, b: int, c: int, x: int) -> bool:
+    return a - c >= 2 and a * x + b <= 60 and (a + b // 2 + c + x) % 3 == 0
+
+
 @register
 class FormAndSolve(Topic):
     """Numbers, prices, perimeters and angles in words; at the end with letters on both sides."""
@@ -55,10 +65,19 @@ class FormAndSolve(Topic):
     prerequisites = ("equations.two-step", "equations.both-sides")
     spaces = {
         Tier.SUPPORT: Space(_support, kind=range(6), a=range(3, 9), b=range(3, 10), x=range(4, 13)),
-        Tier.CORE: Space(_core, kind=range(6), a=(2, 3, 4), d=(2, 4, 6, 8, 10, 12), x=range(5, 15)),
+        Tier.CORE: Space(
+            _core, kind=range(6), a=(2, 3, 4), d=(2, 4, 6, 8, 10, 12), x=range(5, 15)
+        ).then(_angles_drawn, kind=(6,), a=(2, 3, 4), d=(0,), x=range(18, 45)),
         Tier.CHALLENGE: Space(
             _challenge,
             kind=range(5),
+            a=range(4, 9),
+            b=(2, 4, 6, 8, 10),
+            c=range(2, 5),
+            x=range(3, 10),
+        ).then(
+            _sides_drawn,
+            kind=(5,),
             a=range(4, 9),
             b=(2, 4, 6, 8, 10),
             c=range(2, 5),
@@ -68,6 +87,10 @@ class FormAndSolve(Topic):
 
     def make(self, tier: Tier, kind: int, a: int, *rest: int) -> Draft:
         """Return the question; `kind` chooses the story, the last parameter the answer."""
+        if tier is Tier.CORE and kind == 6:
+            return triangle_drawn(a, rest[-1])
+        if tier is Tier.CHALLENGE and kind == 5:
+            return rectangle_drawn(a, *rest)
         if tier is Tier.SUPPORT:
             b, value = rest
             # A minibus holds more than a box.

@@ -140,6 +140,26 @@ SAME_DIFFERENCE = Misconception(
     "makes the other height larger by as much as its side is smaller",
     "Which two products are equal? Try your height in the second one.",
 )
+ROUND_RECTANGLE = Misconception(
+    "geometry.perimeter-of-rectangle-round-it",
+    "gives the perimeter of the whole rectangle round it",
+    "Walk round the edge with your finger. Do you go into the gap and out again?",
+)
+AREA_KEPT = Misconception(
+    "geometry.square-of-equal-area",
+    "makes the area equal instead of the perimeter",
+    "Does the question say that the areas are the same, or the perimeters?",
+)
+SIDES_MULTIPLIED = Misconception(
+    "geometry.perimeter-times-sides",
+    "multiplies the perimeter by the number of sides",
+    "Can one side be longer than the whole perimeter?",
+)
+FOUR_SIDES = Misconception(
+    "geometry.polygon-four-sides",
+    "divides by 4 as for a square",
+    "How many sides has this polygon?",
+)
 SUBTRACTED = Misconception(
     "geometry.length-subtracted",
     "subtracts the length that is given instead of dividing by it",

@@ -103,3 +103,11 @@ def polygon_corners(angles: Sequence[int]) -> Corners:
         flat = (max(xs) - min(xs)) / (max(ys) - min(ys))
         made.append(((min(second, last, 330), flat), at(*spots)))
     return max(made, key=lambda each: each[0])[1]
+
+
+def low_triangle(a: int, b: int, top: int) -> tuple[int, int, int]:
+    """Return angles that go by size as these do, of a triangle that is wide and low."""
+    if a == b:
+        return (46, 46, 88) if top < 90 else (43, 43, 94)
+    small, large = (42, 49) if top < 90 else (38, 50)
+    return (small, large, 180 - small - large) if a < b else (large, small, 180 - small - large)

@@ -26,7 +26,7 @@ from generators.geometry._angles import (
     whole_number,
     wrong_values,
 )
-from generators.geometry._shapes import triangle_corners
+from generators.geometry._shapes import low_triangle, triangle_corners
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
@@ -224,7 +224,9 @@ class AnglesInTriangles(Topic):
             top = max(range(3), key=lambda at: sizes[at])
             order = (0, 3 - top, top) if value % 2 else (3 - top, 0, top)
             first, second, third = (sizes[at] for at in order)
-            figure = _triangle(_low(first, second, third), tuple(labels[at] for at in order))
+            figure = _triangle(
+                low_triangle(first, second, third), tuple(labels[at] for at in order)
+            )
             return value_question(
                 figure,
                 x,
@@ -237,7 +239,7 @@ class AnglesInTriangles(Topic):
         top = 180 - 2 * size
         y = t.Sym("y")
         figure = _triangle(
-            _low(size, size, top),
+            low_triangle(size, size, top),
             (degrees_of(a, x, more), degrees_of(c, x), y),
             equal=("CA", "CB"),
         )
@@ -261,14 +263,6 @@ class AnglesInTriangles(Topic):
 def _nearly(a: int, b: int, c: int) -> tuple[int, int, int]:
     first, second, third = not_to_scale((a, b, c))
     return first, second, third
-
-
-def _low(a: int, b: int, top: int) -> tuple[int, int, int]:
-    """Return angles that go by size as these do, of a triangle that is wide and low."""
-    if a == b:
-        return (46, 46, 88) if top < 90 else (43, 43, 94)
-    small, large = (42, 49) if top < 90 else (38, 50)
-    return (small, large, 180 - small - large) if a < b else (large, small, 180 - small - large)
 
 
 def _isosceles(

@@ -281,7 +281,7 @@ class Cylinders(Topic):
         first, second, high = amount(a, "cm"), amount(b, "cm"), amount(h, "cm")
         value = Fraction(a * a * h, b * b)
         volume, end = of_pi(a * a * h, "cm^3"), of_pi(b * b, "cm^2")
-        target = t.divide(_volume(first, high), t.Bracket(_circle(second)))
+        target = t.divide(t.Bracket(_volume(first, high)), t.Bracket(_circle(second)))
         return Draft(
             prompt(
                 f"A cylindrical {thing} has a radius of {{a}}. The water in it is {{h}} deep. "

@@ -417,7 +417,7 @@ class Pythagoras(Topic):
                 b=first,
                 a=second,
             ),
-            Round(t.Sum(second, (("+", first), ("-", _root_of_sum(first, second)))), "places", 1),
+            Round(t.sub(t.Bracket(both), _root_of_sum(first, second)), "places", 1),
             PLACE.node(value, "m"),
             "rounded",
             (

@@ -166,14 +166,14 @@ class Similarity(Topic):
 
     def _triangles(self, factor: int, a: int, b: int) -> Draft:
         f = _FACTORS[factor]
-        one, two = by_turns(_LETTERS, a + b + factor)
+        first, second = by_turns(_LETTERS, a + b + factor)
         small, large = amount(a, "cm"), amount(a * f, "cm")
         shown, wanted = amount(b, "cm"), amount(b * f, "cm")
         # By turns the larger triangle's side is asked for, and the smaller one's.
         up = (a + b) % 4 < 2
         if not up:
             shown, wanted = wanted, shown
-        known, asked = (one, two) if up else (two, one)
+        known, asked = (first, second) if up else (second, first)
         scale = decimal_node(f)
         ratio = t.Bracket(t.divide(large, small))
         target = t.times(shown, ratio) if up else t.divide(shown, ratio)
@@ -191,8 +191,8 @@ class Similarity(Topic):
         turned = given / f if up else given * f
         return Draft(
             prompt(
-                f"Triangles {one} and {two} are similar, with the corners in that order. "
-                f"{one[:2]} is {{a}}, {two[:2]} is {{b}} and {known[1:]} is {{c}}. "
+                f"Triangles {first} and {second} are similar, with the corners in that order. "
+                f"{first[:2]} is {{a}}, {second[:2]} is {{b}} and {known[1:]} is {{c}}. "
                 f"Work out the length of {asked[1:]}.",
                 a=small,
                 b=large,
@@ -203,7 +203,7 @@ class Similarity(Topic):
             "quantity",
             (
                 Step(
-                    f"{two[:2]} goes with {one[:2]}: find the scale factor.",
+                    f"{second[:2]} goes with {first[:2]}: find the scale factor.",
                     t.equals(t.divide(large, small), scale),
                 ),
                 last,

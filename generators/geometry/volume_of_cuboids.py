@@ -244,7 +244,7 @@ class VolumeOfCuboids(Topic):
                 f"{boxes}, each {{d}} long, {{e}} wide and {{f}} high. How many fit in?",
                 **dict(zip("abcdef", (*large, *small), strict=True)),
             ),
-            Find(t.divide(t.times(*large), t.Bracket(t.times(*small)))),
+            Find(t.divide(t.Bracket(t.times(*large)), t.Bracket(t.times(*small)))),
             key,
             "integer",
             (

@@ -275,7 +275,7 @@ class VolumeOfPrisms(Topic):
                 k=long,
                 n=base,
             ),
-            Find(t.Product(_TWO, (("×", volume), ("÷", t.Bracket(t.times(base, long)))))),
+            Find(t.divide(t.Bracket(t.times(_TWO, volume)), t.Bracket(t.times(base, long)))),
             key,
             "quantity",
             (

@@ -14,6 +14,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.number import _point_mistakes as m
 from generators.number._writing import apart, decimal, exact_decimal, worked
+from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -55,8 +56,8 @@ def _not_reduced(a: int, b: int) -> int:
 
 def _apart(a: int, b: int, places: int) -> int:
     """Return a.7 + b.35 as (a + b).42: the digits after the points added as whole numbers."""
-    one, hundred = (100, 10, 1)[places], 100
-    after = (a % hundred) // one + b % hundred
+    unit, hundred = (100, 10, 1)[places], 100
+    after = (a % hundred) // unit + b % hundred
     ahead = a // hundred + b // hundred
     return ahead * hundred + after if after < 100 else ahead * 1000 + after
 
@@ -187,50 +188,66 @@ class AddDecimals(Topic):
         m.ADDS_SECOND,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support,
-            kind=tuple(Kind)[:3],
-            a=range(130, 990, 10),
-            b=(*range(120, 600, 10), *(n for n in range(115, 600, 17) if n % 10)),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _support,
+                    kind=tuple(Kind)[:3],
+                    a=range(130, 990, 10),
+                    b=(*range(120, 600, 10), *(n for n in range(115, 600, 17) if n % 10)),
+                )
+            )
         ),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[3:6],
-            a=(*range(220, 1000, 30), 300, 500, 600, 800, 900, 1000, 1100, 1200),
-            b=(*range(113, 900, 19), *range(121, 900, 38)),
-        ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=tuple(Kind)[6:],
-            a=(270, 340, 460, 530, 590, 680, 720, 840, 910, 960, 1230, 1370, 1480),
-            b=(
-                135,
-                164,
-                247,
-                275,
-                318,
-                365,
-                389,
-                426,
-                455,
-                483,
-                572,
-                615,
-                658,
-                736,
-                745,
-                861,
-                895,
-                1026,
-                1138,
-                1245,
-                1364,
-                1415,
-                1575,
-                1628,
-                1743,
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=tuple(Kind)[3:6],
+                    a=(*range(220, 1000, 30), 300, 500, 600, 800, 900, 1000, 1100, 1200),
+                    b=(*range(113, 900, 19), *range(121, 900, 38)),
+                ),
+                only=lambda kind, *_: kind != 5,
             ),
-            c=(60, 340, 2000, 5000),
+            only=lambda kind, *_: kind != 5,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    kind=tuple(Kind)[6:],
+                    a=(270, 340, 460, 530, 590, 680, 720, 840, 910, 960, 1230, 1370, 1480),
+                    b=(
+                        135,
+                        164,
+                        247,
+                        275,
+                        318,
+                        365,
+                        389,
+                        426,
+                        455,
+                        483,
+                        572,
+                        615,
+                        658,
+                        736,
+                        745,
+                        861,
+                        895,
+                        1026,
+                        1138,
+                        1245,
+                        1364,
+                        1415,
+                        1575,
+                        1628,
+                        1743,
+                    ),
+                    c=(60, 340, 2000, 5000),
+                ),
+                only=lambda kind, *_: kind == 6,
+            ),
+            only=lambda kind, *_: kind == 6,
         ),
     }
 

@@ -13,6 +13,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.number import _point_mistakes as m
 from generators.number._writing import decimal, worked
+from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -106,14 +107,27 @@ class DivideDecimals(Topic):
         m.SAME_OPERATION,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support,
-            kind=tuple(Kind)[:3],
-            a=(*range(5, 100), *range(103, 990, 17)),
-            b=range(1, 10),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _support,
+                    kind=tuple(Kind)[:3],
+                    a=(*range(5, 100), *range(103, 990, 17)),
+                    b=range(1, 10),
+                )
+            )
         ),
-        Tier.CORE: Space(
-            _core, kind=tuple(Kind)[3:7], a=(*range(3, 100), 101, 105, 110, 115), b=range(2, 10)
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=tuple(Kind)[3:7],
+                    a=(*range(3, 100), 101, 105, 110, 115),
+                    b=range(2, 10),
+                ),
+                only=lambda kind, *_: kind < 5,
+            ),
+            only=lambda kind, *_: kind < 5,
         ),
         Tier.CHALLENGE: Space(
             _challenge,

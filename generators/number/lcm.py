@@ -293,22 +293,24 @@ def _any(a: int, b: int, twin: tuple[object, ...]) -> Draft:
 def _other(a: int, b: int, twin: tuple[object, ...]) -> Draft:
     """Ask for one number, from the other and from HCF and LCM."""
     h, low = t.Int(gcd(a, b)), t.Int(lcm(a, b))
-    one = t.Int(a)
-    asked = t.Product(h, (("×", low), ("÷", one)))
+    known = t.Int(a)
+    asked = t.Product(h, (("×", low), ("÷", known)))
     both = a * b
     text = prompt(
         "The highest common factor of two numbers is {h} and their lowest common multiple is {l}. "
         "One of the numbers is {a}. What is the other number?",
         h=h,
         l=low,
-        a=one,
+        a=known,
     )
     steps = (
         Step(
             "The two numbers multiply to the same as their HCF and LCM.",
             t.equals(t.times(h, low), t.Int(both)),
         ),
-        Step("Divide by the number that is known.", t.equals(t.divide(t.Int(both), one), t.Int(b))),
+        Step(
+            "Divide by the number that is known.", t.equals(t.divide(t.Int(both), known), t.Int(b))
+        ),
     )
     wrong = slips((m.DIVIDES_ONLY, lcm(a, b) // a), (m.GIVES_HCF, gcd(a, b)), key=t.Int(b))
     return Draft(text, Find(asked), t.Int(b), "integer", steps, wrong, twin)

@@ -14,6 +14,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.number import _point_mistakes as m
 from generators.number._writing import decimal, worked
+from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -102,17 +103,27 @@ class MultiplyDecimals(Topic):
         m.MAKES_LARGER,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support,
-            kind=tuple(Kind)[:3],
-            a=(*range(2, 10), *range(11, 100, 4), *range(104, 990, 23)),
-            b=range(1, 13),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _support,
+                    kind=tuple(Kind)[:3],
+                    a=(*range(2, 10), *range(11, 100, 4), *range(104, 990, 23)),
+                    b=range(1, 13),
+                )
+            )
         ),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[3:7],
-            a=(*range(2, 100), *range(105, 330, 5)),
-            b=range(2, 39),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=tuple(Kind)[3:7],
+                    a=(*range(2, 100), *range(105, 330, 5)),
+                    b=range(2, 39),
+                ),
+                only=lambda kind, *_: kind != 6,
+            ),
+            only=lambda kind, *_: kind != 6,
         ),
         Tier.CHALLENGE: Space(
             _challenge,

@@ -12,6 +12,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.number import _signs as m
 from generators.number._writing import apart, inside, worked
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -150,16 +151,34 @@ class NegativesAdd(Topic):
         m.SIZE_FOR_VALUE,
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=tuple(Kind)[:5], a=range(2, 16), b=range(2, 21)),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[5:9],
-            a=(*range(3, 26), 30, 35, 40, 45, 50, 60),
-            b=(*range(3, 26), 40, 60, 75, 80, 90, 120),
-            c=(0, 50, 65, 70, 85, 95, 110),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(_support, kind=tuple(Kind)[:5], a=range(2, 16), b=range(2, 21)),
+                only=lambda kind, *_: kind < 3,
+            ),
+            only=lambda kind, *_: kind < 3,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge, kind=tuple(Kind)[9:], a=range(3, 16), b=range(2, 21), c=range(0, 13)
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=tuple(Kind)[5:9],
+                    a=(*range(3, 26), 30, 35, 40, 45, 50, 60),
+                    b=(*range(3, 26), 40, 60, 75, 80, 90, 120),
+                    c=(0, 50, 65, 70, 85, 95, 110),
+                ),
+                only=lambda kind, *_: kind != 8,
+            ),
+            only=lambda kind, *_: kind != 8,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge, kind=tuple(Kind)[9:], a=range(3, 16), b=range(2, 21), c=range(0, 13)
+                ),
+                only=lambda kind, *_: kind == 9,
+            ),
+            only=lambda kind, *_: kind == 9,
         ),
     }
 

@@ -12,6 +12,7 @@ from typing import Any
 
 from generators.number import _signs as m
 from generators.number._writing import apart, inside, worked
+from itembank.items import kinds
 from itembank.items.asks import TwoNumbers
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -132,12 +133,24 @@ class NegativesMultiply(Topic):
         m.NOT_UNDONE,
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=tuple(Kind)[:4], a=range(2, 13), b=range(2, 13)),
-        Tier.CORE: Space(
-            _core, kind=tuple(Kind)[4:9], a=range(2, 13), b=range(2, 13), c=range(2, 10)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(Space(_support, kind=tuple(Kind)[:4], a=range(2, 13), b=range(2, 13)))
         ),
-        Tier.CHALLENGE: Space(
-            _challenge, kind=tuple(Kind)[9:], a=range(2, 13), b=range(2, 13), c=range(2, 19)
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(_core, kind=tuple(Kind)[4:9], a=range(2, 13), b=range(2, 13), c=range(2, 10)),
+                only=lambda kind, *_: kind != 8,
+            ),
+            only=lambda kind, *_: kind != 8,
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge, kind=tuple(Kind)[9:], a=range(2, 13), b=range(2, 13), c=range(2, 19)
+                ),
+                only=lambda kind, *_: kind < 11,
+            ),
+            only=lambda kind, *_: kind < 11,
         ),
     }
 

@@ -12,6 +12,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.number._writing import apart, worked
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -238,24 +239,73 @@ class OrderOfOperations(Topic):
         TAKES_FIRST_OFF,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, kind=tuple(Kind)[:4], a=range(3, 31), b=range(2, 28), c=range(2, 10)
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _support, kind=tuple(Kind)[:4], a=range(3, 31), b=range(2, 28), c=range(2, 10)
+                )
+            )
         ),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[4:9],
-            a=(*range(2, 12), 14, 15, 18, 20, 24, 27, 30, 32, 35, 36, 40, 42, 45, 48, 54, 56),
-            b=range(2, 12),
-            c=range(2, 11),
-            d=range(1, 10),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=tuple(Kind)[4:9],
+                    a=(
+                        *range(2, 12),
+                        14,
+                        15,
+                        18,
+                        20,
+                        24,
+                        27,
+                        30,
+                        32,
+                        35,
+                        36,
+                        40,
+                        42,
+                        45,
+                        48,
+                        54,
+                        56,
+                    ),
+                    b=range(2, 12),
+                    c=range(2, 11),
+                    d=range(1, 10),
+                ),
+                only=lambda kind, *_: kind != 8,
+            ),
+            only=lambda kind, *_: kind != 8,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=tuple(Kind)[9:],
-            a=(*range(3, 13), 14, 15, 16, 18, 20, 21, 24, 27, 28, 30, 32, 35, *range(40, 131, 10)),
-            b=range(2, 16),
-            c=range(2, 10),
-            d=range(2, 13),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    kind=tuple(Kind)[9:],
+                    a=(
+                        *range(3, 13),
+                        14,
+                        15,
+                        16,
+                        18,
+                        20,
+                        21,
+                        24,
+                        27,
+                        28,
+                        30,
+                        32,
+                        35,
+                        *range(40, 131, 10),
+                    ),
+                    b=range(2, 16),
+                    c=range(2, 10),
+                    d=range(2, 13),
+                ),
+                only=lambda kind, *_: kind != 11,
+            ),
+            only=lambda kind, *_: kind != 11,
         ),
     }
 

@@ -15,6 +15,7 @@ from typing import Any, NamedTuple
 from generators._turns import by_turns
 from generators.number import _power_mistakes as m
 from generators.number._writing import apart, worked
+from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -165,14 +166,20 @@ class PowersAndRoots(Topic):
     )
     spare = "The powers and roots of whole numbers that a pupil has to know are few."
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=tuple(Kind)[:5], a=range(2, 21), n=range(2, 11)),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[5:10],
-            a=range(2, 26),
-            b=(*range(2, 13), 15, 16, 20, 24),
-            c=range(2, 6),
-            d=range(2, 5),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(Space(_support, kind=tuple(Kind)[:5], a=range(2, 21), n=range(2, 11)))
+        ),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=tuple(Kind)[5:10],
+                    a=range(2, 26),
+                    b=(*range(2, 13), 15, 16, 20, 24),
+                    c=range(2, 6),
+                    d=range(2, 5),
+                )
+            )
         ),
         Tier.CHALLENGE: Space(
             _challenge, kind=tuple(Kind)[10:], a=range(1, 26), b=range(1, 10), c=range(2, 11)

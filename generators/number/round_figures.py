@@ -157,13 +157,13 @@ def _quotient(a: int, b: int, figures: int) -> Number:
 def _of_fraction(a: int, b: int) -> list[r.Wrong]:
     key = _quotient(a, b, 2)
     low = Number(int(Fraction(a, b) * 10**key.places), key.places)
-    one = Number(int(Fraction(a, b) * 10 + Fraction(1, 2)), 1)
+    tenths = Number(int(Fraction(a, b) * 10 + Fraction(1, 2)), 1)
     return r.told_apart(
         key,
         [
             (r.CUTS_OFF, low) if key != low else (r.ALWAYS_UP, Number(low.units + 1, key.places)),
             (r.OTHER_WAY, rounded(Number(int(Fraction(b, a) * 1000), 3), 1)),
-            (r.LEADING_NOUGHTS, one),
+            (r.LEADING_NOUGHTS, tenths),
         ],
     )
 

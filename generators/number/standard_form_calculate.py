@@ -223,12 +223,12 @@ def _sum(kind: int, a: int, b: int, p: int, q: int, twin: tuple[object, ...]) ->
     plus = kind != Kind.DIFFERENCE
     asked = (t.add if plus else t.sub)(first, second)
     sign = 1 if plus else -1
-    one = a * 10 ** (1 - left.places)  # in tenths
-    total = one * 10 ** (p - q) + sign * 10 * b
+    first_tenths = a * 10 ** (1 - left.places)  # in tenths
+    total = first_tenths * 10 ** (p - q) + sign * 10 * b
     key = standard(total, q - 1)
-    both = decimal(one + sign * 10 * b, 1)
+    both = decimal(first_tenths + sign * 10 * b, 1)
     # Over the smaller power of ten: 250 and 3, both times the same power.
-    over = decimal(one * 10 ** (p - q), 1)
+    over = decimal(first_tenths * 10 ** (p - q), 1)
     lines: list[tuple[str, t.Node]] = []
     if kind != Kind.SAME_SUM:
         lines.append(

@@ -95,7 +95,8 @@ def _challenge(kind: int, count: int, mean: int, other: int, rise: int) -> bool:
     if kind == _Challenge.TOGETHER:  # count and rise: how many of each; mean and other: the means
         all_of_them = count + rise
         whole = (count * mean + rise * other) % all_of_them == 0
-        return whole and abs(mean - other) > 2 and count < rise and (mean + other) % 2 == 0
+        apart = other > 0 and abs(mean - other) > 2 and count < rise
+        return whole and apart and (mean + other) % 2 == 0
     if other != 0:
         return False
     # One more value, with which the mean rises by a whole number.

@@ -92,6 +92,17 @@ def _dec(node: t.Dec) -> Any:
     return value
 
 
+def _trig(node: t.Trig) -> Any:
+    of = to_sympy(node.of)
+    if not node.inverse:
+        made = {"sin": sympy.sin, "cos": sympy.cos, "tan": sympy.tan}[node.name]
+        return made(of * sympy.pi / 180)
+    if node.name != "tan" and (abs(of) - 1).is_positive:
+        raise t.NotationError("no angle has a sine or cosine of more than 1")
+    turned = {"sin": sympy.asin, "cos": sympy.acos, "tan": sympy.atan}[node.name]
+    return turned(of) * 180 / sympy.pi
+
+
 def _sum(node: t.Sum) -> Any:
     # One Add for all terms: to add one by one, sympy would sort them anew each time.
     total = sympy.Add(
@@ -141,6 +152,7 @@ SYMPY: dict[type, Callable[[Any], Any]] = {
     t.ClockTime: _clock,
     t.Power: lambda node: to_sympy(node.base) ** to_sympy(node.exponent),
     t.Root: lambda node: sympy.real_root(to_sympy(node.of), node.index),
+    t.Trig: _trig,
     t.Ratio: _parts,
     t.Listing: _parts,
     t.Either: _parts,

@@ -21,7 +21,15 @@ import re
 from functools import lru_cache
 from typing import NamedTuple
 
-from itembank.notation.tree.line_signs import CLOCK_12, GLUED_UNIT, OF, OR, ROOT_WORD, SPACED_UNIT
+from itembank.notation.tree.line_signs import (
+    CLOCK_12,
+    GLUED_UNIT,
+    OF,
+    OR,
+    ROOT_WORD,
+    SPACED_UNIT,
+    TRIG_WORD,
+)
 from itembank.notation.unit_names import NAMES
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.text.late_pattern import late
@@ -30,7 +38,9 @@ _RUN = late("[A-Za-z]+")
 _TWO = late("[A-Za-z]{2}")
 _LETTER = late("[A-Za-z]")
 _NONE = frozenset[str]()
-_NOT_LETTERS = late(rf'"[^"]*"|{SPACED_UNIT}|{GLUED_UNIT}|{OF}|{OR}|{ROOT_WORD}|{CLOCK_12}')
+_NOT_LETTERS = late(
+    rf'"[^"]*"|{SPACED_UNIT}|{GLUED_UNIT}|{OF}|{OR}|{ROOT_WORD}|{TRIG_WORD}|{CLOCK_12}'
+)
 _FUNCTIONS = late(
     "(?:arc)?(?:sin|cos|tan)h?|cosec|log|exp|max|min|mod|gcd|hcf|lcm|sqrt|cbrt|floor|ceil|round",
     re.IGNORECASE,

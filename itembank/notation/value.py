@@ -24,6 +24,7 @@ from typing import Any
 
 from itembank.notation import tree as t
 from itembank.notation.clock import DAY, NEXT_DAY, clock_seconds, times_in
+from itembank.notation.right_ratios import angle_of, ratio_of
 from itembank.notation.units import CURRENCY, UNITS
 
 ONE = Fraction(1)
@@ -190,6 +191,13 @@ def _floor_root(n: int, index: int) -> int:
         guess = better
 
 
+def _trig(node: t.Trig) -> Fraction:
+    found = (angle_of if node.inverse else ratio_of)(node.name, exact(node.of))
+    if found is None:
+        raise NotExact(f"this {'angle' if node.inverse else 'ratio'} is not a fraction")
+    return found
+
+
 def _sum(node: t.Sum) -> Fraction:
     total = exact(node.first)
     for op, term in node.rest:
@@ -229,5 +237,6 @@ EXACT: dict[type, Callable[[Any], Fraction]] = {
     t.ClockTime: lambda node: Fraction(clock_seconds(node)),
     t.Power: lambda node: power_of(exact(node.base), exact(node.exponent)),
     t.Root: lambda node: _root(exact(node.of), node.index),
+    t.Trig: _trig,
 }
 """What each kind of node is worth, on the first road; one that is not here has no value."""

@@ -11,6 +11,7 @@ from itembank.items.asks import (
     Ask,
     Choose,
     Compare,
+    ErrorInterval,
     FaultyLine,
     Find,
     Give,
@@ -112,7 +113,17 @@ WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", o
 WORTH.by_kind |= {
     # Here the answer is what is written, not what it is worth.
     **dict.fromkeys(
-        (Inequality, Order, Compare, Choose, TrueOrFalse, OddOneOut, FaultyLine, Match),
+        (
+            Inequality,
+            ErrorInterval,
+            Order,
+            Compare,
+            Choose,
+            TrueOrFalse,
+            OddOneOut,
+            FaultyLine,
+            Match,
+        ),
         lambda ask, answer: answer,
     ),
     Find: _found,

@@ -22,8 +22,8 @@ def sample(name: str, count: int = SAMPLE) -> Iterator[tuple[Item, str]]:
     """Yield random items of every tier of a topic, each with the line of text it prints."""
     topic = find_topic(name)
     for tier in Tier:
-        space = topic.spaces[tier]
-        chosen = random.Random(f"{name}/{tier}").sample(range(len(space)), min(count, len(space)))
+        own = topic.spaces[tier].own
+        chosen = random.Random(f"{name}/{tier}").sample(own, min(count, len(own)))
         for index in chosen:
             item = topic.item(tier, index)
             yield item, printed(item)

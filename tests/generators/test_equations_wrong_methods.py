@@ -137,6 +137,8 @@ STORIES: tuple[tuple[str, str, Callable[..., Any]], ...] = (
 def test_wrong_answers_to_stories_are_what_the_named_method_gives() -> None:
     used = set()
     for item in sampled("form-and-solve", 300):
+        if item.figure is not None:
+            continue
         words, given = text(item), story_values(item)
         for slip in each_mistake(item):
             which = short(slip.misconception.id)

@@ -8,9 +8,19 @@ from fractions import Fraction
 
 import pytest
 
-from itembank.items.item import Item
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import find_topic
 from itembank.notation.line import line
-from tests.generators.geometry_reader import Equation, asked, items, said, settled
+from tests.generators.geometry_reader import (
+    Equation,
+    alike,
+    asked,
+    form,
+    items,
+    makes,
+    said,
+    settled,
+)
 
 _AMOUNT = re.compile(r"£?(\d+(?:\.\d+)?)(?: ?(?:°|cm\^2|m\^2|cm|m))?")
 
@@ -49,6 +59,9 @@ STORIES: dict[str, Callable[..., Fraction]] = {
     ),
     "trapezium has an area of # and a height of #. One of its parallel sides is #": (
         lambda area, h, p: 2 * area / h - p
+    ),
+    "is a rectangle, # by #. A fence .* One metre of fence costs #": (
+        lambda p, q, c: 2 * (p + q) * c
     ),
     "is # by #. A .* # wide goes all the way round": (
         lambda p, q, w: (p + 2 * w) * (q + 2 * w) - p * q
@@ -193,6 +206,7 @@ def around(text: str, ways: str, sides: dict[str, Fraction], wanted: str) -> Fra
         "area-of-parallelograms",
         "area-of-trapeziums",
         "compound-area",
+        "perimeter",
     ],
 )
 def test_keys_from_words_alone(name: str) -> None:
@@ -204,3 +218,86 @@ def test_keys_from_words_alone(name: str) -> None:
         assert amount(line(item.key)) == found, (item.address, asked(item))
         seen += 1
     assert seen > 60
+
+
+_COMPASS = {
+    "east": 90,
+    "south-east": 135,
+    "south": 180,
+    "south-west": 225,
+    "west": 270,
+    "north-west": 315,
+}
+
+
+def test_bearings() -> None:
+    """Each direction as a point of the circle of whole degrees, walked degree by degree."""
+    for item in items("geometry.bearings"):
+        text = asked(item)
+        degrees = [int(n) for n in re.findall(r"(\d+)°", text)]
+        if way := re.search(r"s (\S+)\. The \w+ turns \d+° (clockwise|anticlockwise)", text):
+            found = _COMPASS[way[1]]
+            for _ in range(degrees[0]):
+                found = (found + (1 if way[2] == "clockwise" else -1)) % 360
+        elif "turns" in text:
+            found = sum(degrees) % 360
+            if "straight back" in text:
+                found = (found + 180) % 360
+        elif "between the two" in text:
+            gap = abs(degrees[0] - degrees[1])
+            found = min(gap, 360 - gap)
+        else:
+            found = (degrees[0] + 180) % 360
+        assert amount(line(item.key)) == found, (item.address, text)
+        assert 0 < found < 360
+
+
+def sides_and_letter(item: Item) -> tuple[Fraction, Fraction, Fraction]:
+    """Return the letter of two equal sides, how long they are, and the perimeter or 0."""
+    text = said(item)
+    labels = dict(re.findall(r"Side (\w\w) is (.*?) (?:centi)?metres?\.", text))
+    pair = ("BC", "CA") if text.startswith("A triangle") else ("AB", "CD")
+    said_of = [labels[side] for side in pair]
+    forms = [(0, "", int(text)) if text.isdigit() else form(text) for text in said_of]
+    first, other = (each for each in forms if each)
+    (letter,) = {name for _, name, _ in (first, other) if name}
+    value = settled([alike(first, other)], letter)
+    equal = first[0] * value + first[2]
+    rest = [int(labels[side]) for side in labels if side not in pair]
+    around = 2 * equal + sum(rest) * (1 if pair[0] == "BC" else 2)
+    return value, equal, around if rest else Fraction(0)
+
+
+def test_equations_from_shapes() -> None:
+    for item in items("geometry.form-equations"):
+        value, _, around = sides_and_letter(item)
+        wanted = value if "value" in asked(item) else around
+        assert amount(line(item.key)) == wanted, item.address
+
+
+def test_equations_formed_from_drawn_stories() -> None:
+    topic, seen = find_topic("equations.form-and-solve"), 0
+    for tier in (Tier.CORE, Tier.CHALLENGE):
+        for item in (
+            topic.item(tier, k)
+            for k in range(len(topic.spaces[tier]) - 40, len(topic.spaces[tier]))
+        ):
+            if item.figure is None:
+                continue
+            seen += 1
+            wrong = {slip.misconception.id: slip.wrong for slip in item.slips}
+            if tier is Tier.CHALLENGE:
+                value, equal, around = sides_and_letter(item)
+                assert amount(line(item.key)) == around, item.address
+                assert amount(line(wrong["equations.letter-only"])) == value
+                assert amount(line(wrong["equations.stops-early"])) == equal
+                assert amount(line(wrong["equations.two-sides-only"])) == around / 2
+                continue
+            labels = re.findall(r"The angle at [A-C] is (.*?)\.", said(item))
+            forms = [each for each in map(form, labels) if each]
+            key = settled([makes(180, *forms)], "x")
+            assert line(item.key) == f"x = {key}", item.address
+            count, more = sum(n for n, _, _ in forms), sum(n for _, _, n in forms)
+            assert line(wrong["equations.angle-sum-360"]) == f"x = {(360 - more) // count}"
+            assert line(wrong["equations.same-operation"]) == f"x = {(180 + more) // count}"
+    assert seen > 40

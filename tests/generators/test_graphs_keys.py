@@ -246,6 +246,22 @@ def quadratic(text: str, x: int) -> int:
     return total
 
 
+def conversion(item: Item) -> str:
+    found = re.match(r"How many (.+) are ([\d.]+) (.+)\?", text_of(item))
+    assert found
+    said = seen(item)
+    ((a, b, _),) = said.lines.values()
+    assert a == (0, 0)
+    along, up = (title.casefold() for title in said.titles)
+    amount = Fraction(found[2])
+    if (found[3], found[1]) == (along, up):
+        value = amount * b[1] / b[0]
+    else:
+        assert (found[3], found[1]) == (up, along)
+        value = amount * b[0] / b[1]
+    return str(float(value)).removesuffix(".0")
+
+
 KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.coordinates": coordinates,
     "graphs.midpoints": midpoints,
@@ -256,6 +272,7 @@ KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.parallel-lines": parallel_lines,
     "graphs.simultaneous": simultaneous,
     "graphs.quadratic-table": quadratic_table,
+    "graphs.conversion": conversion,
 }
 
 

@@ -10,6 +10,7 @@ import random
 import re
 from collections.abc import Iterator
 from fractions import Fraction
+from math import isqrt
 
 import pytest
 
@@ -20,10 +21,11 @@ from itembank.items.topics.space import is_other_kind
 from itembank.notation.line import line
 
 SAMPLE = 60
+UNIT = re.compile(r"(?<![a-z])(?:of|kg|g|km|mm|cm|m|ml|l|min|h|s|p)(?![a-z])")
 KINDS = ("true or false", "odd one out", "spot the mistake", "match pairs")
 MIXED = tuple(topic for topic in topics() if any(s.mixed for s in topic.spaces.values()))
-UNITS = {"kg": 1000, "g": 1, "m": 100, "cm": 1, "km": 100_000, "l": 1000, "ml": 1, "£": 100,
-         "p": 1, "min": 60, "h": 3600}  # fmt: skip
+UNITS = {"kg": 1000, "g": 1, "m": 1000, "cm": 10, "mm": 1, "km": 1_000_000, "l": 1000, "ml": 1,
+         "£": 100, "p": 1, "min": 60, "h": 3600, "s": 1}  # fmt: skip
 
 
 def others() -> Iterator[Item]:
@@ -41,17 +43,17 @@ def text(item: Item) -> str:
     return " ".join("".join(runs).split())
 
 
-TOKEN = re.compile(r"£|\d+(?:\.\d+)?|kg|km|cm|ml|min|of|[a-z]|[-−+×÷/^()%]")
+TOKEN = re.compile(r"[£√∛]|\d+(?:\.\d+)?|kg|km|mm|cm|ml|min|of|[a-z]|[-−+×÷/^()%]")
 
 
-def value(said: str, letter: Fraction | None = None) -> object:
+def value(said: str, letter: Fraction | None = None, apart: int = 0) -> object:
     """Work a printed text out: a number, or the numbers of a ratio brought to a first of 1."""
     if " : " in said:
         parts = [value(part, letter) for part in said.split(" : ")]
         return tuple(part / parts[0] for part in parts)  # type: ignore[operator]
     tokens = TOKEN.findall(said)
     assert "".join(tokens) == said.replace(" ", ""), said
-    worked = Working(tokens, letter)
+    worked = Working(tokens, letter, apart)
     found = worked.sum()
     assert not worked.left, said
     return found
@@ -60,8 +62,8 @@ def value(said: str, letter: Fraction | None = None) -> object:
 class Working:
     """The usual order of operations, by descent; 1 1/2 is a mixed number, 2x a product."""
 
-    def __init__(self, tokens: list[str], letter: Fraction | None) -> None:
-        self.left, self.letter = tokens[::-1], letter
+    def __init__(self, tokens: list[str], letter: Fraction | None, apart: int = 0) -> None:
+        self.left, self.letter, self.apart = tokens[::-1], letter, apart
 
     def next(self) -> str:
         return self.left[-1] if self.left else ""
@@ -97,7 +99,9 @@ class Working:
                 self.left.pop()
                 total /= 100
             return total
-        while self.next() == "(" or (re.fullmatch(r"[a-z]+", self.next()) and self.next() != "of"):
+        while self.next() in ("(", "√") or (
+            re.fullmatch(r"[a-z]+", self.next()) and self.next() != "of"
+        ):
             unit = UNITS.get(self.next()) if self.letter is None else None
             total *= Fraction(unit) if unit and self.left.pop() else self.power()
         return total
@@ -111,9 +115,17 @@ class Working:
         if token == "(":
             found = self.sum()
             assert self.left.pop() == ")"
+        elif token == "√":
+            of = self.power()
+            found = Fraction(isqrt(int(of)))
+            assert found**2 == of, of
+        elif token == "∛":
+            of = self.power()
+            found = Fraction(next(n for n in range(100) if n**3 == of))
         elif token.isalpha():
             assert self.letter is not None, token
-            found = self.letter
+            # Two letters have values of their own; a letter alone has the one that is tried.
+            found = self.letter + self.apart * Fraction(ord(token), 13)
         else:
             found = Fraction(token)
         if self.next() == "^":
@@ -141,15 +153,15 @@ def solution(equation: str) -> Fraction:
 def worth(card: str) -> object:
     if " = " in card:
         return solution(card)
-    if re.search(r"[a-z]", re.sub(r"\b(?:of|kg|g|km|cm|m|ml|l|min|h|p)\b", "", card)):
-        return tuple(value(card, Fraction(at, 7)) for at in (3, 10, 22))
+    if re.search(r"[a-z]", UNIT.sub("", card)):
+        return tuple(value(card, Fraction(at, 7), apart) for apart, at in enumerate((3, 10, 22)))
     return value(card)
 
 
 def true_or_false(said: str, key: str) -> None:
     shown = re.findall(r"\{(.*?)\}", said)
     if "whatever" in said:
-        left, right = shown[1].split(" = ")
+        left, right = shown[-1].split(" = ")
         holds = worth(left) == worth(right)
     elif "When" in said:
         at = value(shown[0].split(" = ")[1])

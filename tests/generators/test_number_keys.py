@@ -10,7 +10,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Callable
-from decimal import ROUND_HALF_UP, Decimal, localcontext
+from decimal import ROUND_DOWN, ROUND_HALF_UP, Decimal, localcontext
 from typing import Any
 
 import pytest
@@ -198,6 +198,32 @@ def estimated(text: str) -> fmpq:
         return to_figures(match[0], "1")
 
     return value(re.sub(r"(?<!\^)(?<![\d.])\d+(?:\.\d+)?", rough, text))
+
+
+def interval(letter: str, number: str, how: str, to: str) -> Callable[[str], bool]:
+    """Tell whether the ends of a key are where rounding in the decimal module changes."""
+    rule = ROUND_HALF_UP if how == "rounded" else ROUND_DOWN
+
+    def come_to(x: Decimal) -> Decimal:
+        if match := re.fullmatch(r"(\d) significant figures?", to):
+            with localcontext() as context:
+                context.prec, context.rounding = int(match[1]), rule
+                return +x
+        if match := re.fullmatch(r"(\d) decimal places?", to):
+            return x.quantize(Decimal(1).scaleb(-int(match[1])), rule)
+        size = Decimal(to.removeprefix("the nearest ").replace("whole number", "1"))
+        return (x / size).quantize(Decimal(1), rule) * size
+
+    def tells(key: str) -> bool:
+        match = re.fullmatch(rf"([\d.]+) ≤ {letter} < ([\d.]+)", key)
+        if match is None:
+            return False
+        low, high, shown = Decimal(match[1]), Decimal(match[2]), Decimal(number)
+        little = Decimal("1e-9")
+        inside = come_to(low) == shown == come_to(high - little)
+        return inside and come_to(low - little) != shown != come_to(high)
+
+    return tells
 
 
 def prime(n: int) -> bool:
@@ -468,6 +494,18 @@ RULES: dict[str, list[Rule]] = {
             lambda n, price: estimated(f"{n} × {price}"),
         ),
     ],
+    "number.error-intervals": [
+        (
+            r"A number \{(\w)\} is \{(.+)\} when it is (rounded|truncated) to (.+)\. "
+            r"Write the error interval for \{\1\}\.",
+            interval,
+        ),
+        (
+            r".+ is \{(\w)\} \w+(?: long)?\. (Rounded) to (.+), \{\1\} is \{(.+)\}\. "
+            r"Write the error interval for \{\1\}\.",
+            lambda letter, how, to, number: interval(letter, number, how.lower(), to),
+        ),
+    ],
 }
 
 
@@ -477,8 +515,8 @@ def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
     rules = [(re.compile(pattern), answers) for pattern, answers in RULES[topic]]
     used: set[str] = set()
     for tier in Tier:
-        size = len(source.spaces[tier])
-        for index in random.Random(f"{topic}/{tier}").sample(range(size), min(EACH, size)):
+        own = source.spaces[tier].own
+        for index in random.Random(f"{topic}/{tier}").sample(own, min(EACH, len(own))):
             item = source.item(tier, index)
             text = printed(item)
             fitting = [(m, rule) for rule in rules if (m := rule[0].fullmatch(text))]
@@ -496,8 +534,8 @@ def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
 def test_a_typed_key_is_right_and_no_likely_mistake_is(topic: str) -> None:
     source = find_topic(topic)
     for tier in Tier:
-        size = len(source.spaces[tier])
-        for index in random.Random(f"{topic}/{tier}").sample(range(size), min(MARKED, size)):
+        own = source.spaces[tier].own
+        for index in random.Random(f"{topic}/{tier}").sample(own, min(MARKED, len(own))):
             item = source.item(tier, index)
             marked = mark(item, line(item.key))
             assert marked.verdict is Verdict.RIGHT, (item.address, line(item.key), marked.says)

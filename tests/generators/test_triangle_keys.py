@@ -86,7 +86,40 @@ def areas(text: str) -> Worth:
     return Worth(area * (second / first) ** 2, 2)
 
 
+def turn(degrees: arb) -> arb:
+    return degrees * arb.pi() / 180
+
+
+def trigonometry(text: str) -> Worth:
+    given = amounts(text)
+    if "someone sees" in text:
+        far, angle, eyes = given
+        return Worth(far * turn(angle).sin() / turn(angle).cos() + eyes, 1)
+    if "higher than its foot" in text:
+        long, rise = given
+        return Worth((rise / long).asin() * 180 / arb.pi())
+    if "isosceles" in text:
+        side, angle = given
+        # By the cosine rule, which the working does not use.
+        return Worth((2 * side * side * (1 - turn(angle).cos())).sqrt(), 1)
+    if "Work out the angle." in text:
+        first, second = given
+        if "opposite" not in text:
+            return Worth((first / second).acos() * 180 / arb.pi())
+        undone = (first / second).atan() if "adjacent" in text else (first / second).asin()
+        return Worth(undone * 180 / arb.pi())
+    angle, side = turn(given[0]), given[1]
+    known = re.search(r"\. The (hypotenuse|side adjacent|side opposite)", text)
+    asked = re.search(r"length of the (hypotenuse|side adjacent|side opposite)", text)
+    assert known
+    assert asked
+    # With the hypotenuse as 1.
+    lengths = {"hypotenuse": arb(1), "side adjacent": angle.cos(), "side opposite": angle.sin()}
+    return Worth(side / lengths[known[1]] * lengths[asked[1]], 1)
+
+
 SOLVERS: dict[str, Solver] = {
+    "geometry.trigonometry": trigonometry,
     "geometry.similarity": similar,
     "geometry.scale-factors-area": areas,
     "geometry.pythagoras": pythagoras,

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from flint import fmpq, fmpq_mat
+from flint import fmpq, fmpq_mat, fmpq_poly
 
 from itembank.figures.figure import kind_of
 from itembank.notation import line
@@ -105,3 +105,19 @@ def test_inequalities_on_a_line() -> None:
             assert key == ", ".join(map(str, inside)), item.address
         else:
             assert key == str(min(inside) if "smallest" in text else max(inside)), item.address
+
+
+def test_quadratic_equations() -> None:
+    for item, text in sample("equations.quadratics"):
+        key = line(item.key)
+        if found := re.fullmatch(r"Solve (.*) = (.*)\.", text):
+            name = re.search("[a-z]", found[1])
+            assert name
+            ring = fmpq_poly([0, 1])
+            at = {name[0]: ring}
+            roots = (worth(found[1], at) - worth(found[2], at)).roots()
+            said = sorted(worth(each.split(" = ")[1], {}) for each in key.split(" or "))
+            assert said == sorted(root for root, _ in roots), (item.address, text, key)
+        else:
+            more, area = (int(n) for n in re.findall(r"\d+", text))
+            assert [n for n in range(1, 200) if n * (n + more) == area] == [int(key)], text

@@ -25,6 +25,13 @@ UNITS = {
     **{"km/h": "5/18", "m/s": "1", "mph": "0.44704", "%": "0.01", "p": "0.01"},
 }
 RAISED = {"g/cm": "1000", "kg/m": "1"}
+HALF = Fraction(1, 2)
+SINES = {
+    "sin": {-90: -1, -30: -HALF, 0: 0, 30: HALF, 90: 1, 150: HALF, 180: 0, 210: -HALF},
+    "cos": {-120: -HALF, -90: 0, -60: HALF, 0: 1, 60: HALF, 90: 0, 120: -HALF, 180: -1},
+    "tan": {-135: 1, -45: -1, 0: 0, 45: 1, 135: -1, 180: 0},
+}
+"""The sines that are fractions, by their angle in degrees: each once a whole turn."""
 TIME = re.compile(r"(\d\d?)(?::(\d\d))?(?:\u00a0([ap])m)?")
 
 
@@ -205,10 +212,23 @@ def _value(element, letters):
         return _recurring(parts)
     if len(parts) == 3 and parts[1].text == "\u2064":
         return _number(parts[0].text) + _value(parts[2], letters)
+    if _tag(parts[0]) == "msup" and parts[0][0].text in SINES:
+        name, value = parts[0][0].text, _Row(parts[2:-1], letters).read()
+        least, most = (0, 180) if name == "cos" else (-90, 90)
+        return _only([a for a, s in SINES[name].items() if s == value and least <= a <= most])
+    if parts[0].text in SINES:
+        angle = _Row(parts[2:-1], letters).read()
+        return _only([s for a, s in SINES[parts[0].text].items() if (angle - a) % 360 == 0])
     if _tag(parts[0]) == "mo" and parts[0].text == "(":
         assert parts[-1].text == ")"
         parts = parts[1:-1]
     return _Row(parts, letters).read()
+
+
+def _only(found):
+    if len(found) != 1:
+        raise NoValueError
+    return Fraction(found[0])
 
 
 def _recurring(parts):

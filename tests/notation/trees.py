@@ -166,6 +166,11 @@ class Growing:
     def root(self):
         return t.Root(self.inside(), self.draw(one_of_these(2, 3, 4)))
 
+    def trig(self):
+        name = self.draw(one_of_these("sin", "cos", "tan"))
+        of = self.leaf(amounts | st.builds(t.Quantity, amounts, st.just("°")))
+        return t.Trig(name, of, self.draw(st.booleans()))
+
     def fraction(self):
         return t.Frac(self.inside(), self.inside())
 
@@ -256,6 +261,7 @@ def _makers():
             Growing.money,
             Growing.pence,
             Growing.quantity,
+            Growing.trig,
             _drawn(mixed_units()),
         ],
         Rank.SIGNED: [Growing.negative],

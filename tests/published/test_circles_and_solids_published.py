@@ -13,6 +13,7 @@ from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.value import exact
+from itembank.proof.exact.sines import RATIOS
 
 
 def test_archimedes_on_the_circumference() -> None:
@@ -80,3 +81,14 @@ def test_the_beam_of_babylon() -> None:
     item = topic.item(Tier.CORE, place)
     assert exact(item.key) == Fraction(18, 100)
     assert "24 cm" in "".join(run if isinstance(run, str) else line(run) for run in item.prompt)
+
+
+@pytest.mark.parametrize(
+    ("name", "degrees", "shown"),
+    [("sin", 35, "0.5736"), ("cos", 40, "0.7660"), ("tan", 28, "0.5317"), ("sin", 72, "0.9511")],
+)
+def test_four_figure_tables(name: str, degrees: int, shown: str) -> None:
+    """Sines, cosines and tangents as four-figure tables print them."""
+    low, high = RATIOS[name](Fraction(degrees), 12)
+    half = Fraction(1, 20_000)
+    assert Fraction(shown) - half < low <= high < Fraction(shown) + half

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from itembank.figures.figure import Figure, FigureKind, register_figure
+from itembank.figures.kinds.grid_conversion import CONVERSION_WORDINGS
 from itembank.figures.kinds.grid_drawn import grid_drawing
 from itembank.figures.kinds.grid_faults import grid_fault
 from itembank.figures.kinds.grid_move_wordings import MOVE_WORDINGS
@@ -82,6 +83,6 @@ COORDINATE_GRID = register_figure(
         printed=_printed,
         readings=grid_readings,
         read=read_grid,
-        wordings=(*GRID_WORDINGS, *MOVE_WORDINGS),
+        wordings=(*GRID_WORDINGS, *MOVE_WORDINGS, *CONVERSION_WORDINGS),
     )
 )

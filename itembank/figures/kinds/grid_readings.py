@@ -8,6 +8,7 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError, Reading, not_shown
+from itembank.figures.kinds.grid_conversion import converted
 from itembank.figures.kinds.grid_equations import (
     Straight,
     equation_node,
@@ -239,6 +240,7 @@ _OTHERS: dict[str, Callable[[CoordinateGrid, Of], t.Node | None]] = {
     "line parallel": _parallel_letter,
     "solution": _solution,
     "x where": _x_where,
+    "converted": converted,
     **OF_MOVES,
 }
 """What else is read, of lines and by equations; raises or returns None where it is not shown."""

@@ -19,6 +19,7 @@ from itembank.items.asks.choose import Choose
 from itembank.items.asks.common import Common
 from itembank.items.asks.comparing import Compare
 from itembank.items.asks.equivalent import Equivalent
+from itembank.items.asks.error_interval import ErrorInterval
 from itembank.items.asks.faulty_line import FaultyLine
 from itembank.items.asks.find_value import Find
 from itembank.items.asks.give import Condition, Give
@@ -45,6 +46,7 @@ __all__ = [
     "Compare",
     "Condition",
     "Equivalent",
+    "ErrorInterval",
     "FaultyLine",
     "Find",
     "Give",

@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 
 from itembank.items.asks.matching import PARTNERS, Match, pair_name
 from itembank.items.asks.odd_one_out import LETTERS, OddOneOut
-from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier
+from itembank.items.item import Draft, Find, Misconception, Rewrite, Slip, Step, Tier
 from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_PAIR
+from itembank.items.kinds.worth import worth
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
-from itembank.notation.value import exact, exact_or_none
 
 if TYPE_CHECKING:
     from itembank.items.topics.space import Space
@@ -154,20 +154,23 @@ def match_answers(topic: Topic, tier: Tier, of: tuple[tuple[Any, ...], ...]) -> 
     asked: list[Draft] = []
     for point in of:
         draft = topic.make(tier, *point)
-        if _worth(draft.key) not in [_worth(other.key) for other in asked]:
+        if asked and bool(t.symbols(draft.key)) != bool(t.symbols(asked[0].key)):
+            continue  # 3x − 3x comes to a number, and the others to expressions
+        if worth(draft.key) not in [worth(other.key) for other in asked]:
             asked.append(draft)
         if len(asked) == 3:
             break
     pairs = [(_card(draft), draft.key) for draft in asked]
-    keys = [_worth(draft.key) for draft in asked]
+    keys = [worth(draft.key) for draft in asked]
     wrong = [
         (place, slip)
         for place, draft in enumerate(asked)
         for slip in told_apart(draft.slips)
-        if _worth(slip.wrong) not in keys
+        if worth(slip.wrong) not in keys
+        and bool(t.symbols(slip.wrong)) == bool(t.symbols(draft.key))
     ]
     place, slip = wrong[lot(len(wrong), *of, "spare")]
-    noun = _nouns(pairs, asked[0].form)
+    noun = _nouns(pairs, asked)
     return match_pairs(
         pairs,
         (slip.wrong,),
@@ -184,18 +187,6 @@ def match_answers(topic: Topic, tier: Tier, of: tuple[tuple[Any, ...], ...]) -> 
         ),
         twin=tuple(draft.twin for draft in asked),
     )
-
-
-def _worth(answer: t.Node) -> object:
-    """Return what is equal for answers that are worth the same, as far as it is seen quickly."""
-    match answer:
-        case t.Relation(_, ((_, right),)):
-            return _worth(right)
-        case t.Ratio(parts):
-            values = [exact(part) for part in parts]
-            return tuple(value / values[0] for value in values)
-    worth = exact_or_none(answer)
-    return answer if worth is None else worth
 
 
 def with_matches(
@@ -216,7 +207,7 @@ def _card(draft: Draft) -> t.Node:
     match draft.ask:
         case Find(t.Sym(), (equation,)) if isinstance(draft.key, t.Relation):
             return equation
-        case Find(target, ()):
+        case Find(target, ()) | Rewrite(target, _):
             return target
     raise ValueError("a question to match works out what is printed, or solves an equation")
 
@@ -231,11 +222,19 @@ _CALLED: dict[type, str] = {
 }
 
 
+_REWRITTEN = {
+    "simplify": "its simplest form",
+    "expand": "its expanded form",
+    "factorise": "its factorised form",
+}
 _SIMPLEST = ("ratio", "lowest-terms", "simplest", "number", "improper")
 
 
-def _nouns(pairs: Sequence[tuple[t.Node, t.Node]], form: str) -> tuple[str, str]:
-    """Return what the cards and their partners, which have a form, are called."""
+def _nouns(pairs: Sequence[tuple[t.Node, t.Node]], asked: Sequence[Draft]) -> tuple[str, str]:
+    """Return what the cards and their partners are called."""
+    form, first = asked[0].form, asked[0].ask
+    if isinstance(first, Rewrite):
+        return "expression", _REWRITTEN[first.detail]
     cards = {_CALLED.get(type(card), "") for card, _ in pairs}
     partners = {_CALLED.get(type(partner), "") for _, partner in pairs}
     if isinstance(pairs[0][0], t.Relation):
@@ -256,6 +255,8 @@ def _nouns(pairs: Sequence[tuple[t.Node, t.Node]], form: str) -> tuple[str, str]
         if isinstance(node, t.Sum | t.Product)
         for op, _ in node.rest
     }
+    if not all(isinstance(card, t.Sum | t.Product) for card, _ in pairs):
+        return "calculation", "its answer"
     named = {"+": "sum", "-": "difference", "×": "product", "÷": "division"}
     return named.get("".join(signs), "calculation"), "its answer"
 

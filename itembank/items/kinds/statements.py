@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from itembank.items.asks.true_or_false import FALSE, TRUE, TrueOrFalse
 from itembank.items.item import Draft, Find, Misconception, Rewrite, Slip, Step, Tier, prompt
 from itembank.items.kinds.lot import lot
+from itembank.items.kinds.worth import worth
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
 
@@ -86,8 +87,10 @@ def claim(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
     """
     asked = topic.make(tier, *of)
     slips = told_apart(asked.slips)
-    slip = slips[lot(len(slips), of, "which")]
-    holds = lot(2, of, "claim") == 0
+    # A mistake of form alone, such as to factorise in part, gives nothing that is not so.
+    false = [slip for slip in slips if worth(slip.wrong) != worth(asked.key)]
+    holds = lot(2, of, "claim") == 0 or not false
+    slip = (false or slips)[lot(len(false or slips), of, "which")]
     answer = asked.key if holds else slip.wrong
     given: tuple[t.Relation, ...]
     match asked.ask:

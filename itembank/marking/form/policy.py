@@ -35,7 +35,7 @@ from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 from itembank.text.in_words import counted
 from itembank.text.late_pattern import late
-from itembank.wording.tasks.answer_phrases import rounding, says_simplest
+from itembank.wording.tasks.answer_phrases import rounding, says_bounds, says_simplest
 from itembank.wording.tasks.written_how import asks_powers, asks_units, names_unit
 
 ACCEPT: dict[str, str] = {
@@ -165,7 +165,7 @@ def _from_words(words: str, form: str, accept: tuple[str, ...], unit: str) -> Po
         unit="needed" if needed else "may be missing",
         named_unit=unit if names_unit(words, unit) else "",
         places="any-places" not in accept,
-        rounding=rounding(words),
+        rounding=None if says_bounds(words) else rounding(words),
         within=Fraction(within[1]) if within else Fraction(0),
         ordered="any-order" not in accept,
         powers=asks_powers(words),

@@ -40,6 +40,7 @@ from itembank.notation.tree.relations import Relation as Relation
 from itembank.notation.tree.relations import RelationOp as RelationOp
 from itembank.notation.tree.sum_of_terms import Sum as Sum
 from itembank.notation.tree.sum_of_terms import SumOp as SumOp
+from itembank.notation.tree.trigonometry import Trig as Trig
 from itembank.notation.tree.unknowns import Blank as Blank
 from itembank.notation.tree.unknowns import Label as Label
 from itembank.notation.tree.unknowns import Sym as Sym
@@ -67,6 +68,7 @@ Node: TypeAlias = (
     | ClockTime
     | Power
     | Root
+    | Trig
     | Bracket
     | Juxt
     | Sum

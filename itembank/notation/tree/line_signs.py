@@ -45,6 +45,8 @@ CLOCK_12 = rf"(?<![\d.:])(?:1[0-2]|0?[1-9])(?:[:.][0-5]\d ?| )[ap]m(?![{LETTERS}
 CLOCK_0 = r"(?<![\d.:])0\d:[0-5]\d(?![\d.:])"
 CLOCK_24 = r"(?<![\d.:])(?:[01]\d|2[0-3]):[0-5]\d(?![\d.:])"
 ROOT_WORD = f"(?<![{LETTERS}])sqrt(?= ?\\()"
+# Of a number: sin(x + y) is a function of letters, which cannot be read.
+TRIG_WORD = f"(?<![{LETTERS}])(?:sin|cos|tan)(?:\\^-1|\\^\\(-1\\))?(?= ?\\([^{LETTERS}]*\\))"
 
 _NUMBER = late(rf"[0-9.{DOT}]+")
 _QUOTED = late(r'"[^"]*"')

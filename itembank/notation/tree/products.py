@@ -19,7 +19,7 @@ from itembank.notation.tree.face import (
 )
 from itembank.notation.tree.fractions import Frac, Mixed
 from itembank.notation.tree.grammar import pence_sign
-from itembank.notation.tree.line_signs import GLUED_UNIT, OF, OR, ROOT_WORD
+from itembank.notation.tree.line_signs import GLUED_UNIT, OF, OR, ROOT_WORD, TRIG_WORD
 from itembank.notation.tree.marked_up import body, chain_of
 from itembank.notation.tree.numbers import Dec, Int
 from itembank.notation.tree.parsed import RefusedError, chain
@@ -52,7 +52,7 @@ class Juxt:
 
 @kept_until_registered
 def _misread(pence: bool) -> re.Pattern[str]:
-    words = [OF, OR, ROOT_WORD, *([pence_sign()] if pence else []), GLUED_UNIT]
+    words = [OF, OR, ROOT_WORD, TRIG_WORD, *([pence_sign()] if pence else []), GLUED_UNIT]
     return re.compile("|".join(words))
 
 

@@ -66,6 +66,10 @@ def dimension(node: t.Node) -> Dimension:
             if any(n % index for n in total.values()):
                 raise NotExact("a root of a unit")
             return {name: n // index for name, n in total.items()}
+        case t.Trig(_, of, inverse):
+            if dimension(of) not in ({},) if inverse else dimension(of) not in ({}, {"angle": 1}):
+                raise NotExact("a sine is of an angle")
+            return {"angle": 1} if inverse else {}
     if t.is_expression(node) and any(map(dimension, t.children(node))):
         raise NotExact("a unit stands where only a number has a meaning")
     return {}

@@ -9,6 +9,7 @@ from itembank.figures.figure import FigureError, kind_of
 from itembank.items.asks import (
     Ask,
     Choose,
+    ErrorInterval,
     FaultyLine,
     Find,
     Handlers,
@@ -29,7 +30,12 @@ from itembank.proof.claim.finding import text
 from itembank.proof.claim.key_solutions import value_given
 from itembank.wording.sentences.sizes import order_said
 from itembank.wording.sentences.units_said import kinds_in_words, other_unit
-from itembank.wording.tasks.answer_phrases import ORDER_WORDS
+from itembank.wording.tasks.answer_phrases import (
+    ORDER_WORDS,
+    rounding,
+    rounding_way,
+    says_bounds,
+)
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.list_sums import as_sum
 from itembank.wording.tasks.summary_asked import summary_asked
@@ -89,6 +95,16 @@ def _summary(ask: Summary, item: Item) -> str:
         return f"the prompt asks for the {said.detail}, the proof finds the {ask.detail}"
     if said.numbers != ask.numbers:
         return "the proof starts from another list than the one that is printed"
+    return ""
+
+
+@PRINTED.on(ErrorInterval)
+def _rounded(ask: ErrorInterval, item: Item) -> str:
+    said = "".join(run for run in item.prompt if isinstance(run, str))
+    if not says_bounds(said):
+        return "the prompt does not ask for an error interval"
+    if rounding(said) != (ask.detail, ask.amount) or rounding_way(said) != ask.way:
+        return "the prompt does not say how the number was rounded"
     return ""
 
 

@@ -15,6 +15,7 @@ from typing import Any
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import LARGEST_BITS, LARGEST_EXPONENT, NotExact, exact_or_none
+from itembank.proof.exact.sines import angle_bounds, ratio_bounds
 from itembank.proof.exact.surd import PI
 
 Bounds = tuple[Fraction, Fraction]
@@ -122,13 +123,20 @@ def root_below(value: Fraction, index: int, digits: int) -> Fraction:
     """
     scale = 10**digits
     whole = (value * scale**index).__floor__()
+    if not whole:
+        return Fraction(0)
     # Newton's method from above, in whole numbers: the steps only fall until the root is reached.
     guess = 1 << (whole.bit_length() // index + 1)
     while True:
         better = ((index - 1) * guess + whole // guess ** (index - 1)) // index
         if better >= guess:
-            return Fraction(guess if whole else 0, scale)
+            return Fraction(guess, scale)
         guess = better
+
+
+def _trig(node: t.Trig, digits: int) -> Bounds:
+    of = bounds(node.of, digits)
+    return (angle_bounds if node.inverse else ratio_bounds)(node.name, of, digits)
 
 
 def _neg(node: t.Neg, digits: int) -> Bounds:
@@ -151,6 +159,7 @@ _BOUNDS: dict[type, Callable[[Any, int], Bounds]] = {
     t.Frac: lambda node, digits: _over(bounds(node.num, digits), bounds(node.den, digits)),
     t.Power: _power,
     t.Root: _root,
+    t.Trig: _trig,
     t.Percent: lambda node, digits: _scaled(Fraction(1, 100), node.of, digits),
     t.Money: lambda node, digits: _scaled(CURRENCY[node.sign].size, node.amount, digits),
     t.Quantity: lambda node, digits: _scaled(UNITS[node.unit].size, node.amount, digits),

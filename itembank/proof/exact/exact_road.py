@@ -13,6 +13,7 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    ErrorInterval,
     FaultyLine,
     Find,
     Give,
@@ -44,6 +45,7 @@ from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth
 from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.equivalents import find_equivalent
+from itembank.proof.exact.error_intervals import find_interval
 from itembank.proof.exact.identity import find_rewritten, find_value
 from itembank.proof.exact.integers import find_common, find_nth_term
 from itembank.proof.exact.key_forms import key_form_fault
@@ -111,6 +113,7 @@ ROAD.by_kind |= {
     Round: lambda ask, key: find_rounded(ask.target, ask.detail, ask.amount, key, ask.way),
     Give: find_given,
     TwoNumbers: find_two,
+    ErrorInterval: find_interval,
     Equivalent: find_equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
     Summary: lambda ask, key: _find(as_sum(ask), (), key),

@@ -17,6 +17,7 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    ErrorInterval,
     FaultyLine,
     Find,
     Give,
@@ -43,6 +44,7 @@ from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.exact.elimination import answer, eliminate, equations_of, known_letters
 from itembank.proof.exact.equations import Values, holds, sides_of, solve, unknowns
+from itembank.proof.exact.error_intervals import interval_of
 from itembank.proof.exact.integers import newton
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import gap, tree_rounded, unit_of
@@ -93,6 +95,7 @@ RULES.by_kind |= {
     **dict.fromkeys((Order, Compare, Choose), lambda ask, line: _among(asked(ask), line)),
     Give: given_fault,
     TwoNumbers: two_fault,
+    ErrorInterval: lambda ask, line: _inequality(Inequality(interval_of(ask)), line),
     Equivalent: equivalent_fault,
     OfFigure: lambda ask, line: _of_figure(_on_figure(ask, line), line),
     Summary: lambda ask, line: (

@@ -6,7 +6,7 @@ from typing import Any
 
 import sympy
 
-from itembank.figures.drawing import Drawing
+from itembank.figures.drawing import Drawing, Text
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
@@ -183,12 +183,34 @@ def _of_moves(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     return number_tree(factor) if what == "scale factor" else _pair(centre)
 
 
+def _converted(drawing: Drawing, scale: Scale, of: tuple[str, ...]) -> t.Node:
+    """Return where an amount meets the line that is drawn, made longer, on the other axis."""
+    titles = [
+        str(mark.content).casefold()
+        for role in ("x title", "y title")
+        for mark in drawing.of(role)
+        if isinstance(mark, Text)
+    ]
+    if titles not in ([of[1].casefold(), of[2].casefold()], [of[2].casefold(), of[1].casefold()]):
+        raise NotExact("its axes show other things")
+    amount = to_sympy(parse_written(of[0]))
+    upright = titles[0] == of[1].casefold()
+    level = (
+        sympy.Line((amount, 0), (amount, 1)) if upright else sympy.Line((0, amount), (1, amount))
+    )
+    line = sympy.Line(*map(scale.at, line_called(drawing, "").points))
+    (met,) = line.intersection(level)
+    return number_tree(met.y if upright else met.x)
+
+
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     scale = Scale(drawing)
     if reading.name in _LINE_READINGS:
         return _of_lines(drawing, scale, reading)
     if reading.name in _MOVE_READINGS:
         return _of_moves(drawing, scale, reading)
+    if reading.name == "converted":
+        return _converted(drawing, scale, reading.of)
     points = points_of(drawing, scale)
     if reading.name == "letter":
         wanted = to_sympy(parse_written(reading.of[0]))

@@ -15,6 +15,7 @@ from itembank.items.asks import (
     Common,
     Compare,
     Equivalent,
+    ErrorInterval,
     FaultyLine,
     Find,
     Give,
@@ -47,6 +48,7 @@ from itembank.proof.measured.measure import as_measured, disagreement, measured_
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
 from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
 from itembank.proof.sympy.sympy_equivalents import equivalent
+from itembank.proof.sympy.sympy_error_intervals import error_interval
 from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
 from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
@@ -110,6 +112,7 @@ ROAD.by_kind |= {
     Round: lambda ask, key: rounded(ask.target, ask.detail, ask.amount, key, ask.way),
     Give: given,
     TwoNumbers: two_numbers,
+    ErrorInterval: error_interval,
     Equivalent: equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
     Summary: summary,

@@ -3,11 +3,11 @@ const FIELDS = {
   Int: ["n"], Dec: ["whole", "places", "recurring"], Sym: ["name"], Blank: [], Label: ["text"],
   Frac: ["num", "den"], Mixed: ["whole", "num", "den"], Neg: ["of"], Percent: ["of"],
   Money: ["amount", "sign"], Quantity: ["amount", "unit"], MixedUnits: ["parts"],
-  ClockTime: ["hour", "minute", "half"], Power: ["base", "exponent"], Root: ["of", "index"],
+  ClockTime: ["hour", "minute", "half"], Power: ["base", "exponent"], Root: ["of", "index"], Trig: ["name", "of", "inverse"],
   Bracket: ["of"], Juxt: ["factors"], Sum: ["first", "rest"], Product: ["first", "rest"],
   Ratio: ["parts"], Relation: ["first", "rest"], Listing: ["parts", "brackets"], Either: ["parts"],
 };
-const NODES = { Frac: 1, Neg: 1, Percent: 1, Money: 1, Quantity: 1, Power: 1, Root: 1, Bracket: 1 };
+const NODES = { Frac: 1, Neg: 1, Percent: 1, Money: 1, Quantity: 1, Power: 1, Root: 1, Trig: 1, Bracket: 1 };
 class Tree {
   // A text that two trees share exactly where they are equal.
   get id() {
@@ -44,6 +44,7 @@ const MixedUnits = (list) => make("MixedUnits", list);
 const ClockTime = (hour, minute, half) => make("ClockTime", hour, minute, half || "");
 const Power = (base, exponent) => make("Power", base, exponent);
 const Root = (of, index) => make("Root", of, index === undefined ? 2 : index);
+const Trig = (name, of, inverse) => make("Trig", name, of, inverse || false);
 const Bracket = (of) => make("Bracket", of);
 const Juxt = (factors) => make("Juxt", factors);
 const Sum = (first, rest) => make("Sum", first, rest);
@@ -73,7 +74,7 @@ const opsOf = (node) => node.rest.map(([op]) => op);
 function children(node) {
   switch (node.k) {
     case "Frac": return [node.num, node.den];
-    case "Neg": case "Percent": case "Root": case "Bracket": return [node.of];
+    case "Neg": case "Percent": case "Root": case "Trig": case "Bracket": return [node.of];
     case "Money": case "Quantity": return [node.amount];
     case "Power": return [node.base, node.exponent];
     case "Juxt": return node.factors;
@@ -87,6 +88,7 @@ function rebuilt(node, below) {
     case "Frac": case "Power": return make(node.k, below[0], below[1]);
     case "Neg": case "Percent": case "Bracket": return make(node.k, below[0]);
     case "Root": return Root(below[0], node.index);
+    case "Trig": return Trig(node.name, below[0], node.inverse);
     case "Money": return Money(below[0], node.sign);
     case "Quantity": return Quantity(below[0], node.unit);
     case "Sum": case "Product": case "Relation":
@@ -115,11 +117,11 @@ function symbols(node) {
   return node._symbols;
 }
 const hasLetters = (node) => symbols(node).size > 0;
-const OPERATIONS = { Power: 1, Root: 1, Juxt: 1, Sum: 1, Product: 1 };
+const OPERATIONS = { Power: 1, Root: 1, Trig: 1, Juxt: 1, Sum: 1, Product: 1 };
 const isOperation = (node) => node.k in OPERATIONS;
 const RANK = {
   Int: 0, Dec: 0, Sym: 0, Blank: 0, Bracket: 1, Power: 2, Root: 2, Frac: 3, Mixed: 3, Juxt: 3,
-  Percent: 4, Money: 4, Quantity: 4, MixedUnits: 4, Neg: 5, Product: 6, Sum: 7, Ratio: 8, Label: 8,
+  Percent: 4, Trig: 4, Money: 4, Quantity: 4, MixedUnits: 4, Neg: 5, Product: 6, Sum: 7, Ratio: 8, Label: 8,
   ClockTime: 8, Relation: 9, Listing: 10, Either: 11,
 };
 const isExpression = (node) => RANK[node.k] <= 7;

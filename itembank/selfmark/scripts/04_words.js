@@ -86,6 +86,13 @@ const WORDS = {
     const phrase = `the ${{ 2: "square", 3: "cube", 4: "fourth" }[node.index]} root of ${said(node.of)}`;
     return isSimple(node.of) ? phrase : `${phrase}, end of root`;
   },
+  Trig: (node) => {
+    const name = { sin: "sine", cos: "cosine", tan: "tangent" }[node.name];
+    const phrase = `the ${node.inverse ? "inverse " : ""}${name} of ${said(node.of)}`;
+    if (isSimple(node.of)) return phrase;
+    if (node.of.k === "Quantity" && isSimple(node.of.amount)) return phrase + endsIfFollowed(name);
+    return `${phrase}, end of ${name}`;
+  },
   Bracket: (node) => `open bracket ${said(node.of)} close bracket`,
   Juxt: (node) => node.factors.map((factor, place) => (
     place && factor.k === "Root" && factor.index === 2 && factor.of.k === "Int" ? `root ${said(factor.of)}` : said(factor)

@@ -214,6 +214,14 @@ const LINE = {
     if (!ROOT_SIGNS[node.index]) refuse(`A root has index 2, 3 or 4, not ${node.index}.`);
     return ROOT_SIGNS[node.index] + grouped(node.of, "the number under a root");
   },
+  Trig: (node) => {
+    const inside = textOf(unconfined(node.of), 7, "what a sine is taken of");
+    const name = { sin: "sine", cos: "cosine", tan: "tangent" }[node.name];
+    if (new RegExp(`[${SIGNS.LETTERS}]`, "u").test(inside)) {
+      refuse(`A ${name} is taken of a number: ${inside} has a letter or a unit in it.`);
+    }
+    return `${node.name}${node.inverse ? "^-1" : ""}(${inside})`;
+  },
   Bracket: (node) => `(${textOf(unconfined(node.of), 7, "the inside of a bracket")})`,
   Juxt: juxtLine,
   Sum: (node) => {

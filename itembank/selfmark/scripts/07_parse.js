@@ -178,6 +178,7 @@ const BUILD = {
     return made(Mixed(whole, top, bottom), list);
   },
   root: (list) => made(Root(ungrouped(list[1]), { "∛": 3, "∜": 4 }[list[0].text] || 2), list),
+  trig: (list) => made(Trig(list[0].text.slice(0, 3), ungrouped(list[1]), list[0].text.length > 3), list),
   int: (list) => made(Int(list[0].text), list),
   dec: (list) => {
     const text = list[0].text, point = text.indexOf(".");

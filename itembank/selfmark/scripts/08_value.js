@@ -75,6 +75,25 @@ function sumValue(node) {
   if (total.n < ZERO) throw new NotExact("the times are of different days");
   return total;
 }
+// The sines and tangents that are fractions, and their angles: as in itembank/notation/right_ratios.py.
+const SINES = { 0: [0, 1], 30: [1, 2], 90: [1, 1], 150: [1, 2], 180: [0, 1], 210: [-1, 2], 270: [-1, 1], 330: [-1, 2] };
+const TANGENTS = { 0: [0, 1], 45: [1, 1], 135: [-1, 1] };
+const ANGLES = { "0/1": 0, "1/2": 30, "-1/2": -30, "1/1": 90, "-1/1": -90 };
+const ANGLES_OF_TAN = { "0/1": 0, "1/1": 45, "-1/1": -45 };
+function trigValue(node) {
+  const of = exact(node.of);
+  let found;
+  if (node.inverse) {
+    const angle = (node.name === "tan" ? ANGLES_OF_TAN : ANGLES)[`${of.n}/${of.d}`];
+    if (angle !== undefined) found = F(node.name === "cos" ? 90 - angle : angle);
+  } else if (of.d === ONE) {
+    const turned = node.name === "cos" ? of.plus(F(90)) : of;
+    const pair = node.name === "tan" ? TANGENTS[turned.modulo(F(180)).n] : SINES[turned.modulo(F(360)).n];
+    if (pair) found = F(pair[0], pair[1]);
+  }
+  if (found === undefined) throw new NotExact(`this ${node.inverse ? "angle" : "ratio"} is not a fraction`);
+  return found;
+}
 const EXACT = {
   Int: (node) => F(node.n),
   Dec: decimalValue,
@@ -94,6 +113,7 @@ const EXACT = {
   ClockTime: (node) => F(clockSeconds(node)),
   Power: (node) => powerOf(exact(node.base), exact(node.exponent)),
   Root: (node) => rootOf(exact(node.of), node.index),
+  Trig: trigValue,
 };
 function carryFault(node) {
   for (let i = 1; i < node.parts.length; i++) {

@@ -117,6 +117,20 @@ def says_rough(words: str) -> bool:
     return _ROUGH.search(words) is not None
 
 
+_BOUNDS = late(r"\berror intervals?\b|\bbounds?\b", re.I)
+
+
+def says_bounds(words: str) -> bool:
+    """Whether the words ask between which numbers a rounded one lies.
+
+    Then what they say of rounding is about the number that is printed, and not about the answer.
+
+    >>> says_bounds("Write the error interval for x."), says_bounds("Round it to the nearest 10.")
+    (True, False)
+    """
+    return _BOUNDS.search(words) is not None
+
+
 def says_rounded(words: str) -> bool:
     """Whether the words speak of rounding in any way, understood by :func:`rounding` or not.
 

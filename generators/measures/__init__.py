@@ -1,0 +1,1 @@
+"""Measures: areas and volumes in other units, time, maps."""

@@ -1,0 +1,95 @@
+"""Keys on units found a third way: in the smallest unit of a table of its own."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+
+import pytest
+from flint import fmpq
+
+from itembank.items.item import Item
+from itembank.notation import line
+from itembank.notation import tree as t
+from tests.generators.key_reader import NUMBER, exact, sample
+
+# Each unit in the smallest of its kind, written out by hand.
+SIZES = {
+    **{"mm": 1, "cm": 10, "m": 1000, "km": 1_000_000},
+    **{"mg": 1, "g": 1000, "kg": 1_000_000, "t": 1_000_000_000},
+    **{"ml": 1, "cl": 10, "l": 1000},
+    **{"s": 1, "min": 60, "h": 3600, "day": 86_400, "week": 604_800},
+}
+NAMES = {
+    **{"millimetres": "mm", "centimetres": "cm", "metres": "m", "kilometres": "km"},
+    **{"milligrams": "mg", "grams": "g", "kilograms": "kg", "tonnes": "t"},
+    **{"millilitres": "ml", "centilitres": "cl", "litres": "l"},
+    **{"seconds": "s", "minutes": "min", "hours": "h", "days": "day", "weeks": "week"},
+}
+UNIT = r"(mm|cm|km|mg|kg|ml|cl|min|m|g|t|l|s|h|days?|weeks?)"
+
+
+def sizes(text: str) -> list[fmpq]:
+    """Return the amounts in a text in the smallest unit of their kind."""
+    found = re.findall(rf"({NUMBER}) {UNIT}\b", text)
+    return [
+        exact(n) * SIZES[unit.removesuffix("s") if len(unit) > 3 else unit] for n, unit in found
+    ]
+
+
+def convert_units(item: Item, text: str) -> str | fmpq:
+    if text.startswith("Put"):
+        parts = text.split(":  ")[1].split(", ")
+        return ", ".join(sorted(parts, key=lambda part: sizes(part)[0]))
+    if text.startswith("Change"):
+        wanted = NAMES[text.rstrip(".").split()[-1]]
+        return sizes(text)[0] / SIZES[wanted]
+    if text.startswith("Work out"):
+        wanted = NAMES[text.rstrip(".").split()[-1]]
+        return sum(sizes(text), fmpq(0)) / SIZES[wanted]
+    whole, part = sizes(text)
+    return whole / part
+
+
+# Areas in square millimetres, volumes in cubic millimetres.
+CUT = {"mm": 1, "cm": 10, "m": 1000, "km": 1_000_000}
+SQUARES = {f"{unit}^2": size**2 for unit, size in CUT.items()} | {"ha": (100 * 1000) ** 2}
+CUBES = {f"{unit}^3": size**3 for unit, size in CUT.items()} | {"ml": 1000, "l": 1_000_000}
+SHAPES = SQUARES | CUBES
+SHAPE_NAMES = {
+    **{f"square {name}": f"{unit}^2" for name, unit in NAMES.items() if unit in CUT},
+    **{f"cubic {name}": f"{unit}^3" for name, unit in NAMES.items() if unit in CUT},
+    **{"hectares": "ha", "litres": "l", "millilitres": "ml"},
+}
+
+
+def area_volume_units(item: Item, text: str) -> str | fmpq:
+    found = re.findall(rf"({NUMBER}) (mm\^\d|cm\^\d|km\^\d|m\^\d|ha|ml|l|cm)(?![\w^])", text)
+    if "cuboid" in text:
+        volume = fmpq(1)
+        for edge, unit in found:
+            volume *= exact(edge) * CUT[unit]
+        return volume / CUBES["l"]
+    if "tiles" in text:
+        (floor, unit), *edges = found
+        tile = fmpq(1)
+        for edge, length in edges:
+            tile *= exact(edge) * CUT[length]
+        return exact(floor) * SQUARES[unit] / tile
+    wanted = SHAPE_NAMES[re.split(r" (?:to|in) ", text.rstrip("."))[-1]]
+    return sum((exact(n) * SHAPES[unit] for n, unit in found), fmpq(0)) / SHAPES[wanted]
+
+
+READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
+    "ratio.convert-units": convert_units,
+    "measures.area-volume-units": area_volume_units,
+}
+
+
+@pytest.mark.parametrize("name", READERS)
+def test_keys_are_found_again_from_what_is_printed(name: str) -> None:
+    for item, text in sample(name):
+        found = READERS[name](item, text)
+        key = item.key.text if isinstance(item.key, t.Label) else line(item.key)
+        said = key if isinstance(found, str) else exact(key)
+        assert said == found, (item.address, text, key)

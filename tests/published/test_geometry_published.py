@@ -1,0 +1,92 @@
+"""Geometry against classical values: tables, theorems and problems of old mathematics."""
+
+from __future__ import annotations
+
+import pytest
+
+from itembank.figures.figure import Reading, read
+from itembank.figures.kinds.angles import Angles
+from itembank.figures.kinds.polygon import Height, Polygon
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import find_topic
+from itembank.notation import tree as t
+from itembank.notation.line import line
+from itembank.notation.parse import parse
+from itembank.proof.measured.measure import disagreement
+
+# Interior angles of regular polygons: a table in any handbook (from memory). They follow from
+# Euclid, Elements I.32: n angles make 2n − 4 right angles.
+INTERIOR = {5: 108, 6: 120, 8: 135, 9: 140, 10: 144, 12: 150, 15: 156, 18: 160, 20: 162, 36: 170}
+
+
+def items(name: str, tier: Tier) -> list[Item]:
+    return list(find_topic(name).walk(tier))
+
+
+def test_regular_polygons_have_the_angles_of_the_table() -> None:
+    by_twin = {item.twin[1:]: item for item in items("geometry.polygon-angles", Tier.CORE)}
+    back = {item.twin[1:]: item for item in items("geometry.polygon-angles", Tier.CHALLENGE)}
+    for sides, interior in INTERIOR.items():
+        assert line(by_twin["interior", sides].key) == f"{interior}°"
+        assert line(by_twin["sides", sides].key) == str(sides)
+        if sides != 6:
+            assert line(back["from interior", sides].key) == str(sides)
+
+
+def spots(*pairs: tuple[int, int]) -> tuple[tuple[t.Node, t.Node], ...]:
+    return tuple((t.num(x), t.num(y)) for x, y in pairs)
+
+
+@pytest.mark.parametrize(
+    ("figure", "area"),
+    [
+        # Rhind papyrus, problem 51: a triangle of 10 khet and 4 khet has 20 setat (from memory).
+        (
+            Polygon(
+                spots((0, 0), (10, 0), (0, 4)),
+                sides=(("AB", t.Int(10)), ("CA", t.Int(4))),
+                right="A",
+            ),
+            "20",
+        ),
+        # Problem 52: a trapezium of 6 and 4 khet, and 20 across, has 100 setat (from memory).
+        (
+            Polygon(
+                spots((0, 0), (20, 0), (20, 4), (0, 6)),
+                sides=(("BC", t.Int(4)), ("DA", t.Int(6)), ("AB", t.Int(20))),
+                right="AB",
+                parallel=(("BC", "AD"),),
+            ),
+            "100",
+        ),
+        # Euclid, Elements I.41 with I.47: the parallelogram on the same base is twice a triangle.
+        (
+            Polygon(
+                spots((0, 0), (14, 0), (19, 12), (5, 12)),
+                sides=(("AB", t.Int(14)), ("BC", t.Int(13))),
+                parallel=(("AB", "DC"), ("AD", "BC")),
+                height=Height("D", "AB", t.Int(12)),
+            ),
+            "168",
+        ),
+    ],
+)
+def test_areas_of_old_problems(figure: Polygon, area: str) -> None:
+    assert line(read(figure, Reading("area"))) == area
+    assert disagreement(figure) == ""
+
+
+def test_euclid_on_lines_and_triangles() -> None:
+    """Elements I.13 (on a line), I.15 (opposite), I.29 (parallels), I.5 and I.32 (isosceles)."""
+    for size in (30, 65, 110):
+        given = parse(f"{size}°")
+        for figure, found in (
+            (Angles("line", (size, 180 - size), ((1, given), (2, t.Sym("x")))), 180 - size),
+            (Angles("crossing", (size,), ((1, given), (3, t.Sym("x")))), size),
+            (
+                Angles("parallel", (size,), ((4, parse(f"{180 - size}°")), (6, t.Sym("x")))),
+                180 - size,
+            ),
+            (Angles("parallel", (size,), ((3, given), (6, t.Sym("x")))), 180 - size),
+        ):
+            assert line(read(figure, Reading("angle", ("x",)))) == f"{found}°"
