@@ -134,6 +134,41 @@ def starters(folder: Path, scale: float) -> None:
     write_sheet(folder / "twelve-starters.png", drawn, 4)
 
 
+def strands(folder: Path, scale: float) -> None:
+    """Draw the first page of a core sheet on each strand, on three of its topics."""
+    from itembank.items.topics.registry import strands as all_strands
+    from itembank.items.topics.registry import topic_ids
+    from itembank.packs.build import build_pack
+    from itembank.pages.draw import drawers
+    from itembank.planning.department.pack_request import USUAL, PackRequest, PlannedTopic
+
+    rng = random.Random(3)
+    drawn = []
+    for seed, strand in enumerate(all_strands()):
+        names = [name for name in topic_ids() if name.startswith(f"{strand}.")]
+        request = PackRequest(
+            school="Larkhythe School",
+            class_name="9S",
+            date=datetime.date(2026, 11, 30),
+            title=strand.capitalize(),
+            topics=tuple(PlannedTopic(name) for name in rng.sample(names, min(3, len(names)))),
+            follow_up=9,
+            seed=seed,
+        )
+        pack = build_pack(request.over(USUAL))
+        with pypdfium2.PdfDocument(drawers(pack)["core.pdf"](pack)) as document:
+            drawn.append(document[0].render(scale=1.3 * scale).to_pil().convert("RGB"))
+    write_sheet(folder / "strands.png", drawn, 5)
+
+
+def topic_map(work: Path, folder: Path, scale: float) -> None:
+    """Draw the map of topics by the terms of three years."""
+    shutil.copytree(SCHOOL.parent / "three-years", work / "three-years")
+    itembank("map", "--years", "--department", "three-years", "--output", "map", within=work)
+    *_, poster = pages([work / "map" / "topic-map.pdf"], scale)
+    write_sheet(folder / "topic-map.png", [poster], 1)
+
+
 def draw_all(folder: Path, scale: float) -> set[str]:
     """Draw every sheet into a folder; return the names of the packs' files that are shown."""
     folder.mkdir(parents=True, exist_ok=True)
@@ -142,7 +177,9 @@ def draw_all(folder: Path, scale: float) -> set[str]:
         shutil.copytree(SCHOOL, work / "larkhythe")
         shown = packs(work, folder, scale)
         a_week(work, folder, scale)
+        topic_map(work, folder, scale)
     starters(folder, scale)
+    strands(folder, scale)
     return shown
 
 
