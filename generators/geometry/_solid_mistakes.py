@@ -84,12 +84,12 @@ NOT_DOUBLED = Misconception(
 )
 TRAPEZIUM_NOT_HALVED = Misconception(
     "geometry.trapezium-not-halved",
-    "forgets to halve for the trapezium",
+    "multiplies the sum of the parallel sides by the height and does not halve",
     "Would two of these trapezia fit together? Which shape do they make?",
 )
 ONE_SIDE_ONLY = Misconception(
     "geometry.trapezium-one-side",
-    "uses only one of the two parallel sides",
+    "uses only one of the parallel sides",
     "Is the shape as wide at the top as at the bottom?",
 )
 OPPOSITE_FORGOTTEN = Misconception(

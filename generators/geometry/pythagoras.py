@@ -63,7 +63,7 @@ SIDE_AS_HEIGHT = Misconception(
 )
 NOT_HALVED = Misconception(
     "geometry.triangle-not-halved",
-    "forgets to halve for the area of the triangle",
+    "multiplies base and height and does not halve",
     "Draw the rectangle round the triangle. How much of it is the triangle?",
 )
 STOPS_AT_SIDE = Misconception(

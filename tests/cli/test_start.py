@@ -189,7 +189,7 @@ def test_each_command_has_help_with_examples(said, command):
             "pack ratio.share",
             "‘ratio.share’ is not expected there. Did you mean --topic ratio.share?",
         ),
-        ("topics ratio", "‘ratio’ is not expected there. Did you mean --strand ratio?"),
+        ("topics rotia", "No topic has the words ‘rotia’. Try fewer words, or others."),
         (
             "show ratio.share (x",
             "‘(x’ is not expected there. ‘itembank show --help’ shows what there is.",

@@ -15,8 +15,9 @@ from itembank.pages.engine.picture import draw_marks
 from itembank.pages.engine.table_drawn import Cell, Contents
 from itembank.pages.parts.views_part import draw_table
 
-EDGE = 40.0
-"""Room around the map, in points."""
+EDGE = 0.06
+"""Room around the map, as a share of its width and height: a figure that filled its page would
+be taken for a scan by who listens to it."""
 HEAD = 24.0
 """Size of the heading above it."""
 
@@ -56,10 +57,10 @@ def topic_map_pages(data: TopicMapData) -> bytes:
             heads, widths = heads[:2], (230.0, WIDTH - 230.0)
             rows = [row[:2] for row in rows]
         draw_table(paper, strand.strand, "", heads, rows, widths)
-    wide = (float(data.drawing.width) + 0.2) * size + 2 * EDGE
-    high = (float(data.drawing.height) + 0.2) * size + 2 * EDGE + 2 * HEAD
-    page = paper.document.page((wide, high))
+    wide, high = ((float(room) + 0.2) * size for room in (data.drawing.width, data.drawing.height))
+    left, foot = EDGE * wide, EDGE * high
+    page = paper.document.page((wide + 2 * left, high + 2 * foot + 2 * HEAD))
     with paper.document.tag("H2"):
-        page.text(EDGE, high - EDGE - HEAD, data.title, HEAD, bold=True, colour=theme.ACCENT)
-    draw_marks(page, data.drawing, data.words, EDGE, EDGE, size)
+        page.text(left, foot + high + HEAD, data.title, HEAD, bold=True, colour=theme.ACCENT)
+    draw_marks(page, data.drawing, data.words, left, foot, size)
     return paper.finish()
