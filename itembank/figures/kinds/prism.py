@@ -82,7 +82,8 @@ def _fault(figure: Prism) -> str:
         if values[3] ** 2 != w**2 + h**2:
             return (
                 f"the side labelled {shown_line(figure.slope)} is not the longest side of a "
-                f"right-angled triangle with {shown_line(figure.width)} and {shown_line(figure.height)}"
+                f"right-angled triangle with {shown_line(figure.width)} and "
+                f"{shown_line(figure.height)}"
             )
     if lost := _sheet(figure).homeless:
         return f"there is no room for the label {lost[0]}"
