@@ -97,7 +97,7 @@ class InequalitiesOnALine(Topic):
 
     id = "equations.inequalities-on-a-line"
     title = "Inequalities on a number line"
-    statements = ("number.ordering", "algebra.vocabulary")
+    statements = ("number.ordering",)
     misconceptions = (
         *(CIRCLES, DIRECTION, OPEN_COUNTED, FILLED_LEFT_OUT, NOUGHT_LEFT_OUT, NEXT_INSIDE),
         *(WRONG_SIDE, MARKS_AS_ONES),

@@ -52,6 +52,10 @@ def _support(across: int, a: int, at: int) -> bool:
     return a != 90 and at == a % 2
 
 
+def _opposite(across: int, a: int, at: int) -> bool:
+    return a != 90 and at != a % 2
+
+
 def _core(kind: int, count: int, b: int, x: int) -> bool:
     size = count * x + b
     plain = count == 1
@@ -100,7 +104,10 @@ class VerticallyOpposite(Topic):
     )
     prerequisites = ("geometry.angles-on-a-line",)
     spaces = {
-        Tier.SUPPORT: Space(_support, across=(1, 0), a=range(35, 146), at=(0, 1)),
+        # The further part has more that are opposite, which is the idea of the topic.
+        Tier.SUPPORT: Space(_support, across=(1, 0), a=range(35, 146), at=(0, 1)).then(
+            _opposite, across=(1,), a=range(35, 146, 3), at=(0, 1)
+        ),
         Tier.CORE: Space(
             _core,
             kind=(0, 1),

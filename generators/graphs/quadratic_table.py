@@ -11,6 +11,7 @@ from typing import Any
 
 from generators.graphs._lines import X, Y, signed
 from itembank.items.item import Draft, Find, Misconception, Solve, Step, Tier, prompt
+from itembank.items.measures.years import QUADRATIC_EQUATIONS, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -96,6 +97,7 @@ class QuadraticTable(Topic):
     id = "graphs.quadratic-table"
     title = "Tables of values for quadratics"
     statements = ("algebra.graphs", "algebra.substitution")
+    later = {Tier.CHALLENGE: (Part(QUADRATIC_EQUATIONS),)}
     prerequisites = ("graphs.lines-by-table",)
     misconceptions = (DOUBLES, SQUARE_NEGATIVE, TERM_SIGN, STRAIGHT_ON, HALVES, LAST_SIGN, NO_ROOT)
     spaces = {
