@@ -100,7 +100,7 @@ def less(first: t.Node, *others: t.Node) -> t.Node:
     """
     taken = t.sub(first, *others)
     assert isinstance(taken, t.Sum)
-    return t.Sum(first.first, first.rest + taken.rest) if isinstance(first, t.Sum) else taken
+    return taken
 
 
 def shown(node: t.Node) -> str:
