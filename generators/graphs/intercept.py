@@ -201,4 +201,16 @@ def _with(given: t.Relation, x: str, y: str) -> t.Relation:
     """Return an equation with other letters for x and y."""
     letters: dict[t.Node, t.Node] = {X: t.Sym(x), Y: t.Sym(y)}
     ((op, right),) = given.rest
-    return t.Relation(t.replaced(given.first, letters), ((op, t.replaced(right, letters)),))
+    return t.Relation(
+        _writable(t.replaced(given.first, letters)), ((op, _writable(t.replaced(right, letters))),)
+    )
+
+
+def _writable(node: t.Node) -> t.Node:
+    """Return a sum whose products after a minus sign stand in brackets, as they are written."""
+    if isinstance(node, t.Neg) and isinstance(node.of, t.Product):
+        return t.Neg(t.Bracket(node.of))
+    if isinstance(node, t.Sum):
+        rest = tuple((op, _writable(term)) for op, term in node.rest)
+        return t.Sum(_writable(node.first), rest)
+    return node

@@ -142,13 +142,24 @@ def add(first: Node, *others: Node) -> Node:
 
     >>> add(Sym("x"), Neg(Int(3)))
     Sum(first=Sym(name='x'), rest=(('-', Int(n=3)),))
+
+    A sum that comes first goes on, as it is written: 2 + 3 and 4 are 2 + 3 + 4.
+
+    >>> add(add(Int(2), Int(3)), Int(4)) == add(Int(2), Int(3), Int(4))
+    True
     """
     if not others:
         return first
     rest: list[tuple[SumOp, Node]] = []
     for other in others:
         rest.append(("-", other.of) if isinstance(other, Neg) else ("+", other))
-    return Sum(first, tuple(rest))
+    return _longer_sum(first, tuple(rest))
+
+
+def _longer_sum(first: Node, rest: tuple[tuple[SumOp, Node], ...]) -> Sum:
+    if isinstance(first, Sum):
+        return Sum(first.first, (*first.rest, *rest))
+    return Sum(first, rest)
 
 
 def sub(first: Node, *others: Node) -> Node:
@@ -157,17 +168,27 @@ def sub(first: Node, *others: Node) -> Node:
     >>> sub(Sym("x"), Int(3))
     Sum(first=Sym(name='x'), rest=(('-', Int(n=3)),))
     """
-    return Sum(first, tuple(("-", other) for other in others))
+    return _longer_sum(first, tuple(("-", other) for other in others))
 
 
 def times(first: Node, *others: Node) -> Node:
-    """Return the factors joined by ×."""
-    return Product(first, tuple(("×", other) for other in others))
+    """Return the factors joined by ×; a product that comes first goes on."""
+    return _longer_product(first, tuple(("×", other) for other in others))
 
 
 def divide(first: Node, *others: Node) -> Node:
-    """Return the factors joined by ÷."""
-    return Product(first, tuple(("÷", other) for other in others))
+    """Return the factors joined by ÷; a product that comes first goes on.
+
+    >>> divide(times(Int(2), Int(6)), Int(4)).rest
+    (('×', Int(n=6)), ('÷', Int(n=4)))
+    """
+    return _longer_product(first, tuple(("÷", other) for other in others))
+
+
+def _longer_product(first: Node, rest: tuple[tuple[ProductOp, Node], ...]) -> Product:
+    if isinstance(first, Product) and all(op != "of" for op, _ in first.rest):
+        return Product(first.first, (*first.rest, *rest))
+    return Product(first, rest)
 
 
 def part_of(fraction: Node, whole: Node) -> Node:
