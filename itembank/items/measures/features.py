@@ -200,14 +200,13 @@ def _reading_off(ask: OfFigure, printed: Tally) -> Features:
 def _unknown_of_figure(ask: OfFigure, printed: Tally) -> bool:
     """Tell whether an equation has to be solved that the figure's labels make, as 3x + 15 does.
 
-    A letter that only names what is asked for, as an angle x, is the last line of the working.
+    A letter alone names what is asked for, as an angle x. What is asked for may be a reading, as a
+    perimeter, for which the letter is found on the way.
     """
-    unknown = t.symbols(ask.target) - {letter for letter, _ in ask.readings} - {"π"}
-    labels = kind_of(ask.figure).printed(ask.figure) if unknown else ()
     # A relation printed on a figure is the equation of a line, whose letters are no unknowns.
     return any(
         isinstance(part, t.Sum | t.Juxt) and t.symbols(part) - {"π"}
-        for label in labels
+        for label in kind_of(ask.figure).printed(ask.figure)
         if not isinstance(label, t.Relation)
         for part in t.walk(label)
     )
