@@ -100,7 +100,6 @@ class QuadraticTable(Topic):
     later = {Tier.CHALLENGE: (Part(QUADRATIC_EQUATIONS),)}
     prerequisites = ("graphs.lines-by-table",)
     # Both values of x are worked out, and not read off a graph as at key stage 3.
-    later = {Tier.CHALLENGE: (Part(QUADRATIC_EQUATIONS),)}
     misconceptions = (DOUBLES, SQUARE_NEGATIVE, TERM_SIGN, STRAIGHT_ON, HALVES, LAST_SIGN, NO_ROOT)
     spaces = {
         Tier.SUPPORT: Space(_support, a=(1, 2, 3), c=range(-9, 10), x=range(2, 10)),
