@@ -8,7 +8,7 @@ import itembank
 ROOT = Path(itembank.__file__).parents[1]
 READ_BACK = {
     "itembank/figures/figure_data.py",
-    "itembank/figures/kinds/coordinate_grid.py",  # a point asked for, which its reading parses
+    "itembank/figures/kinds/grid_readings.py",  # a point or line asked for, which it parses
     "itembank/figures/kinds/sample_space.py",  # a number asked for, which its reading parses
     "itembank/figures/kinds/number_line.py",  # a number asked for, which its reading parses
     "itembank/items/measures/closeness.py",  # compared, and told apart where it has no line
@@ -18,6 +18,7 @@ READ_BACK = {
     "itembank/notation/parse.py",
     "itembank/packs/data/asks.py",
     "itembank/packs/data/convert.py",
+    "itembank/proof/lines/writing.py",  # looks for what the strict function refuses
 }
 """The files in which the line of a tree is kept or compared, and shown to nobody."""
 WHERE = ("itembank.notation", "itembank.notation.line", "itembank.notation.tree.written")

@@ -100,7 +100,7 @@ def less(first: t.Node, *others: t.Node) -> t.Node:
     """
     taken = t.sub(first, *others)
     assert isinstance(taken, t.Sum)
-    return t.Sum(first.first, first.rest + taken.rest) if isinstance(first, t.Sum) else taken
+    return taken
 
 
 def shown(node: t.Node) -> str:
@@ -109,9 +109,9 @@ def shown(node: t.Node) -> str:
     >>> shown(expression((-3, "xx"), (2, "")))
     '−3x² + 2'
     """
-    from itembank.notation.line import line
+    from itembank.notation.line import shown_line
 
-    return line(node).replace("-", "−").replace("^2", "²").replace("^3", "³")
+    return shown_line(node).replace("-", "−").replace("^2", "²").replace("^3", "³")
 
 
 def asking(which: Misconception, question: str) -> Misconception:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from generators._corners import at, low_triangle, triangle_corners
 from generators._turns import by_turns
 from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, number_left
 from generators.equations._balance import balance
 from generators.equations._story import X, metres
 from generators.equations._writing import side, solution
-from generators.geometry._shapes import at, low_triangle, triangle_corners
 from itembank.figures.figure import Figure
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items.asks.of_figure import of_figure

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from generators._corners import at
 from generators.geometry._areas import length
-from generators.geometry._shapes import at
 from itembank.figures.kinds.polygon import Polygon
 
 

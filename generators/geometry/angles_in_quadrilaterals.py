@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from generators._corners import parallelogram_corners, quadrilateral_corners
 from generators.equations._balance import balance
 from generators.equations._writing import side
 from generators.geometry import _misconceptions as m
@@ -26,7 +27,6 @@ from generators.geometry._angles import (
     whole_number,
     wrong_values,
 )
-from generators.geometry._shapes import parallelogram_corners, quadrilateral_corners
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register

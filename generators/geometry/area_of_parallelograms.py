@@ -10,10 +10,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._corners import at
 from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
-from generators.geometry._shapes import at
 from itembank.figures.kinds.polygon import Height, Polygon
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
+from generators._corners import at
 from generators._turns import by_turns
 from generators.equations._balance import balance
 from generators.equations._writing import side
@@ -20,7 +21,6 @@ from generators.geometry._angles import (
     whole_number,
 )
 from generators.geometry._areas import SHOWN_SIDES, asked, length
-from generators.geometry._shapes import at
 from itembank.figures.figure import Figure
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items.asks.of_figure import of_figure

@@ -9,11 +9,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._corners import at, parallelogram_corners
 from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
 from generators.geometry._rectilinear import cut, ell, tee
-from generators.geometry._shapes import at, parallelogram_corners
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register

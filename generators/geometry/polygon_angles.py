@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from generators._corners import polygon_corners
 from generators.geometry import _misconceptions as m
 from generators.geometry._angles import (
     deg,
@@ -24,7 +25,6 @@ from generators.geometry._angles import (
     whole_number,
     wrong_values,
 )
-from generators.geometry._shapes import polygon_corners
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register

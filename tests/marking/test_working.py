@@ -42,7 +42,8 @@ def check_working(item):
 def test_the_last_line_of_working_is_right(name):
     topic, rng = find_topic(name), random.Random(11)
     for tier, space in topic.spaces.items():
-        for index in space.sample(4, rng):
+        # The answer to cards or to statements is letters; their working ends in another thing.
+        for index in rng.sample(space.own, min(4, len(space.own))):
             check_working(topic.item(tier, index))
 
 

@@ -24,7 +24,7 @@ from itembank.figures.kinds.placed_labels import Near, Sheet, beside, between
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
@@ -59,13 +59,13 @@ def _fault(figure: Circle) -> str:
     for each, value in zip(given, values, strict=True):
         unit = unit_of(each)
         if unit and (unit == "£" or UNITS[unit].dimension != "length"):
-            return f"{line(each)} is no length"
+            return f"{shown_line(each)} is no length"
         if value <= 0:
             return "its lengths are to be more than 0"
     if len({unit_of(each) for each in given}) > 1:
         return "its lengths are to be in one unit"
     if len(values) == 2 and values[1] != 2 * values[0]:
-        return f"its diameter {line(given[1])} is not twice its radius {line(given[0])}"
+        return f"its diameter {shown_line(given[1])} is not twice its radius {shown_line(given[0])}"
     if figure.sector and not LEAST_SECTOR <= figure.sector <= 360 - LEAST_SECTOR:
         return f"a sector may have {LEAST_SECTOR} to {360 - LEAST_SECTOR} degrees"
     if figure.sector and figure.diameter is not None:

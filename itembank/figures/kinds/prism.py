@@ -24,7 +24,7 @@ from itembank.figures.kinds.placed_labels import Near, Sheet, beside, unit
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
@@ -68,7 +68,7 @@ def _fault(figure: Prism) -> str:
     for label, value in zip(labels, values, strict=True):
         name = unit_of(label)
         if name and (name == "£" or UNITS[name].dimension != "length"):
-            return f"{line(label)} is no length"
+            return f"{shown_line(label)} is no length"
         if value <= 0:
             return "its edges are to be longer than 0"
     if len({unit_of(label) for label in labels}) > 1:
@@ -81,8 +81,9 @@ def _fault(figure: Prism) -> str:
             return "only a triangle has a slope"
         if values[3] ** 2 != w**2 + h**2:
             return (
-                f"the side labelled {line(figure.slope)} is not the longest side of a right-angled "
-                f"triangle with {line(figure.width)} and {line(figure.height)}"
+                f"the side labelled {shown_line(figure.slope)} is not the longest side of a "
+                f"right-angled triangle with {shown_line(figure.width)} and "
+                f"{shown_line(figure.height)}"
             )
     if lost := _sheet(figure).homeless:
         return f"there is no room for the label {lost[0]}"

@@ -8,9 +8,9 @@ from typing import TYPE_CHECKING, Any, Literal, NamedTuple
 from itembank.items.asks.matching import PARTNERS, Match, pair_name
 from itembank.items.asks.odd_one_out import LETTERS, OddOneOut
 from itembank.items.item import Draft, Find, Misconception, Rewrite, Slip, Step, Tier
+from itembank.items.kinds.draft_worth import worth
 from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_PAIR
-from itembank.items.kinds.worth import worth
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
 

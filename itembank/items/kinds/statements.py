@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 from itembank.items.asks.true_or_false import FALSE, TRUE, TrueOrFalse
 from itembank.items.item import Draft, Find, Misconception, Rewrite, Slip, Step, Tier, prompt
+from itembank.items.kinds.draft_worth import worth
 from itembank.items.kinds.lot import lot
-from itembank.items.kinds.worth import worth
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
 
