@@ -112,6 +112,7 @@ class FactoriseQuadratics(Topic):
     title = "Factorising quadratics"
     statements = ("algebra.manipulation",)
     prerequisites = ("algebra.expand-two-brackets", "algebra.factorise")
+    spare = "Two whole numbers up to 16 whose product and sum a pupil can search for are few."
     later = {
         Tier.SUPPORT: (Part(FACTORISING_QUADRATICS, lambda kind, a, b: kind == 0),),
         Tier.CORE: (Part(FACTORISING_QUADRATICS),),

@@ -288,7 +288,7 @@ def _tiles(w: int, h: int, unit: str) -> Draft:
     return said_question(
         f"The floor of a {floor} is a rectangle, {{w}} by {{h}}. It is covered with square "
         "tiles. Each tile has sides of {tile}. How many tiles are needed?",
-        t.times(t.divide(first, tile), t.divide(second, tile)),
+        t.times(t.divide(first, tile), t.Bracket(t.divide(second, tile))),
         t.Int(count),
         [
             Step(

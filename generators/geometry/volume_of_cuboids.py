@@ -88,6 +88,8 @@ class VolumeOfCuboids(Topic):
         m.ONE_LAYER,
         m.BOXES_ADDED,
     )
+    prerequisites = ("geometry.area-of-rectangles",)
+    spare = "Few crates of whole boxes, and depths of water with one decimal place, are not dull."
     spaces = {
         Tier.SUPPORT: Space(
             _support, a=range(2, 11), b=range(2, 13), c=range(2, 13), unit=("cm", "m", "mm")

@@ -154,6 +154,5 @@ class EquationOfLine(Topic):
             ),
             wrong,
             ("written", slope, c, edges),
-            marks=2,
             figure=figure,
         )

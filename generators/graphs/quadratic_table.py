@@ -11,6 +11,7 @@ from typing import Any
 
 from generators.graphs._lines import X, Y, signed
 from itembank.items.item import Draft, Find, Misconception, Solve, Step, Tier, prompt
+from itembank.items.measures.years import QUADRATIC_EQUATIONS, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -97,6 +98,8 @@ class QuadraticTable(Topic):
     title = "Tables of values for quadratics"
     statements = ("algebra.graphs", "algebra.substitution")
     prerequisites = ("graphs.lines-by-table",)
+    # Both values of x are worked out, and not read off a graph as at key stage 3.
+    later = {Tier.CHALLENGE: (Part(QUADRATIC_EQUATIONS),)}
     misconceptions = (DOUBLES, SQUARE_NEGATIVE, TERM_SIGN, STRAIGHT_ON, HALVES, LAST_SIGN, NO_ROOT)
     spaces = {
         Tier.SUPPORT: Space(_support, a=(1, 2, 3), c=range(-9, 10), x=range(2, 10)),

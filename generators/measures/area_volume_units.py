@@ -159,6 +159,7 @@ class AreaVolumeUnits(Topic):
 
     id = "measures.area-volume-units"
     title = "Converting units of area and volume"
+    statements = ("ratio.units", "number.units")
     misconceptions = (LINEAR, WRONG_WAY, SQUARED, TEN_TIMES, NO_LITRES, ADDS_EDGES, NOT_CHANGED)
     prerequisites = ("ratio.convert-units",)
     spaces = {

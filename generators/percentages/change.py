@@ -242,6 +242,7 @@ class Change(Topic):
 
     id = "percentages.change"
     title = "Percentage increase and decrease"
+    statements = ("ratio.percentage-change",)
     misconceptions = (
         PLAIN,
         STOPS,

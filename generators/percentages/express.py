@@ -208,6 +208,7 @@ class Express(Topic):
 
     id = "percentages.express"
     title = "Writing one quantity as a percentage of another"
+    statements = ("number.percentages",)
     misconceptions = (
         TOP_AS,
         LARGER_AS,

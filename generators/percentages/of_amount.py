@@ -259,6 +259,7 @@ class OfAmount(Topic):
 
     id = "percentages.of-amount"
     title = "Percentage of an amount"
+    statements = ("number.operators",)
     misconceptions = (
         DIVIDES,
         SUBTRACTS,

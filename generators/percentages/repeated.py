@@ -282,6 +282,7 @@ class Repeated(Topic):
 
     id = "percentages.repeated"
     title = "Repeated percentage change"
+    statements = ("ratio.percentage-change",)
     misconceptions = (
         SIMPLE,
         ONCE,

@@ -187,6 +187,7 @@ class Reverse(Topic):
 
     id = "percentages.reverse"
     title = "Finding the whole from a percentage"
+    statements = ("ratio.percentage-change",)
     misconceptions = (
         OF_PART,
         REST,

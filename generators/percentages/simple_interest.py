@@ -162,6 +162,7 @@ class SimpleInterest(Topic):
 
     id = "percentages.simple-interest"
     title = "Simple interest"
+    statements = ("ratio.percentage-change",)
     misconceptions = (
         ONE_YEAR,
         TOTAL,

@@ -180,6 +180,7 @@ class CompoundUnits(Topic):
 
     id = "ratio.compound-units"
     title = "Rates and compound units"
+    statements = ("ratio.compound-units",)
     misconceptions = (
         MULTIPLIES,
         DIVIDES,

@@ -285,6 +285,7 @@ class ConvertUnits(Topic):
 
     id = "ratio.convert-units"
     title = "Converting between metric units and units of time"
+    statements = ("ratio.units", "number.units")
     misconceptions = (
         WRONG_WAY,
         FACTOR,

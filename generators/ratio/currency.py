@@ -167,6 +167,7 @@ class Currency(Topic):
 
     id = "ratio.currency"
     title = "Changing money at an exchange rate"
+    statements = ("ratio.proportion", "number.units")
     misconceptions = (
         DIVIDES,
         MULTIPLIES,

@@ -227,6 +227,7 @@ class Density(Topic):
 
     id = "ratio.density"
     title = "Density and pressure"
+    statements = ("ratio.compound-units",)
     misconceptions = (
         MULTIPLIES,
         DIVIDES,

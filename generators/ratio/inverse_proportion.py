@@ -189,6 +189,7 @@ class InverseProportion(Topic):
 
     id = "ratio.inverse-proportion"
     title = "Inverse proportion"
+    statements = ("ratio.proportion",)
     misconceptions = (DIRECT, ADDITIVE, UNDIVIDED, ALL_OF_THEM, FORGETS_DONE, SAME_TIME)
     prerequisites = ("ratio.proportion",)
     spaces = {

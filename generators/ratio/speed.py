@@ -242,6 +242,7 @@ class Speed(Topic):
 
     id = "ratio.speed"
     title = "Speed, distance and time"
+    statements = ("ratio.compound-units",)
     misconceptions = (
         MULTIPLIES,
         DIVIDES,

@@ -226,7 +226,6 @@ class Enlarge(Topic):
             tuple(steps),
             wrong,
             ("image", placed(shape, at), k, centre),
-            marks=1 if own else 2,
             figure=figure,
         )
 

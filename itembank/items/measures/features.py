@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable
 from math import lcm, log2, log10
 from typing import Any, NamedTuple
 
-from itembank.figures.figure import drawn
+from itembank.figures.figure import drawn, kind_of
 from itembank.items.asks import (
     Choose,
     Common,
@@ -197,6 +197,21 @@ def _reading_off(ask: OfFigure, printed: Tally) -> Features:
     return {"read": 1.0, "drawn": log2(len(drawn(ask.figure).marks))}
 
 
+def _unknown_of_figure(ask: OfFigure, printed: Tally) -> bool:
+    """Tell whether an equation has to be solved that the figure's labels make, as 3x + 15 does.
+
+    A letter alone names what is asked for, as an angle x. What is asked for may be a reading, as a
+    perimeter, for which the letter is found on the way.
+    """
+    # A relation printed on a figure is the equation of a line, whose letters are no unknowns.
+    return any(
+        isinstance(part, t.Sum | t.Juxt) and t.symbols(part) - {"π"}
+        for label in kind_of(ask.figure).printed(ask.figure)
+        if not isinstance(label, t.Relation)
+        for part in t.walk(label)
+    )
+
+
 _COUNTED = dict.fromkeys(
     (
         *("inequality", "sign turns", "rewrite", "factorise", "leading number", "subject"),
@@ -212,7 +227,7 @@ ASKING: Handlers[Asking] = Handlers("difficulty", otherwise=Asking())
 
 ASKING.by_kind |= {
     Find: Asking(relations=lambda ask: ask.relations, solved=_has_to_be_solved, valued=True),
-    OfFigure: Asking(_reading_off),
+    OfFigure: Asking(_reading_off, solved=_unknown_of_figure),
     Solve: Asking(relations=lambda ask: ask.relations, solved=lambda ask, printed: True),
     ErrorInterval: Asking(lambda ask, printed: {"inequality": 1.0, "round": 1.0}),
     Inequality: Asking(_inequality, lambda ask: (ask.relation,), lambda ask, printed: True),
