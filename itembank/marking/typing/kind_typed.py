@@ -26,8 +26,12 @@ _LINE = late(
     r"(?:it is |it's |the mistake is |(?:in|on|at) |the )*"
     r"(?:(?:line|step)(?: number| no\.?)? ?)?(?:(?P<n>[1-9])(?:st|nd|rd|th)?|"
     r"(?P<word>first|second|third|fourth|one|two|three|four))(?: (?:line|step))?(?![\w/.%])"
+<<<<<<< HEAD
     r"(?: is wrong| has (?:the|a) mistake)?[ ,;:.–”’'"
     r'"-]*'
+=======
+    r"[\"'”’]?(?: is wrong| has (?:the|a) mistake)?[ ,;:.–-]*"
+>>>>>>> main
     r"(?:(?:and|so|it|the (?:right |correct )?(?:answer|result)|should(?: be| say)?|is|answer|"
     r"instead)[ :,]+)*(?P<rest>.*)",
     re.I,
@@ -94,6 +98,8 @@ def line_typed(plain: str) -> tuple[str, str]:
 
     >>> [line_typed(text) for text in ("2, 3/4", "Line 2 should be x = 4", "second line: 3/4")]
     [('2', '3/4'), ('2', 'x = 4'), ('2', '3/4')]
+    >>> line_typed('line 2", 3/4')  # the name in quotation marks, as a stored key has it
+    ('2', '3/4')
     >>> line_typed("2 3/4"), line_typed("3/4"), line_typed("line 2")
     (('2', '3/4'), ('', ''), ('2', ''))
     """

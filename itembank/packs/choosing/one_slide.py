@@ -23,6 +23,10 @@ MOST_FITTED = 10
 """With more questions than this two slides are what is wanted."""
 LINE_HIGH = 1.25
 """How high a line of words stands on a slide, in ems."""
+HIGHEST = 34.0
+"""Ems at the least size in both columns of a slide: no slide has more room."""
+SEVERAL = 2
+"""With so many figures another deal hardly ever helps: a topic that draws draws in every tier."""
 SHORTER = 4.0
 """What a line of a question costs where shorter ones are wanted."""
 SHORTER_LOOK_AHEAD = 64
@@ -38,9 +42,21 @@ def _crowded(questions: Sequence[Candidate]) -> bool:
 
 def _room(candidate: Candidate) -> float:
     """Return how many characters would take as much room as a question with its figure."""
+    return candidate.length + LINE * _figure_high(candidate) / LINE_HIGH
+
+
+def _figure_high(candidate: Candidate) -> float:
+    """Return how high a question's figure is in ems, 0 where it has none."""
     figure = candidate.item.key_figure or candidate.item.figure
-    high = 0.0 if figure is None else float(drawn(figure).height) / LINE_HIGH
-    return candidate.length + LINE * high
+    return 0.0 if figure is None else float(drawn(figure).height)
+
+
+def _hopeless(questions: Sequence[Candidate]) -> bool:
+    """Tell whether figures and a line for each other question are higher than a whole slide.
+
+    Whatever is done with them they take two, so there is no need to draw them.
+    """
+    return sum(max(_figure_high(candidate), 1.0) for candidate in questions) > HIGHEST
 
 
 def on_one_slide(
@@ -56,12 +72,13 @@ def on_one_slide(
 
     First its longest questions make way for shorter ones; where that is not enough the tiers are
     dealt anew, so that another topic has the long ones: `deal` takes another starter from the
-    pool for each number. What is `held` stays.
+    pool for each number. What is `held` stays. With several figures they are dealt once only.
     """
     if len(first) > MOST_FITTED or not _crowded(first):
         return first
     made = first
-    for number in range(MOST_DEALS):
+    figures = sum(candidate.item.figure is not None for candidate in first)
+    for number in range(1 if figures >= SEVERAL else MOST_DEALS):
         try:
             made = deal(number) if number else first
         except TooFew:  # a small bank, dealt otherwise
@@ -92,7 +109,7 @@ def _shortened(
     about as hard. What is `held` stays.
     """
     now = list(questions)
-    if not too_full(now):
+    if not _hopeless(now) and not too_full(now):
         return now
     rng = generator(seed, "shorter")
     may_go = [candidate for candidate in questions if candidate not in held]
@@ -108,7 +125,7 @@ def _shortened(
             continue
         pool.give_back(longest)
         now = in_order([*rest, other])
-        if not too_full(now):
+        if not _hopeless(now) and not too_full(now):
             return now
     _give_back(now, held, pool)
     for candidate in questions:
