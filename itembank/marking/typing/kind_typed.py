@@ -26,12 +26,7 @@ _LINE = late(
     r"(?:it is |it's |the mistake is |(?:in|on|at) |the )*"
     r"(?:(?:line|step)(?: number| no\.?)? ?)?(?:(?P<n>[1-9])(?:st|nd|rd|th)?|"
     r"(?P<word>first|second|third|fourth|one|two|three|four))(?: (?:line|step))?(?![\w/.%])"
-<<<<<<< HEAD
-    r"(?: is wrong| has (?:the|a) mistake)?[ ,;:.–”’'"
-    r'"-]*'
-=======
     r"[\"'”’]?(?: is wrong| has (?:the|a) mistake)?[ ,;:.–-]*"
->>>>>>> main
     r"(?:(?:and|so|it|the (?:right |correct )?(?:answer|result)|should(?: be| say)?|is|answer|"
     r"instead)[ :,]+)*(?P<rest>.*)",
     re.I,
