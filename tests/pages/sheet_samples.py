@@ -6,7 +6,7 @@ import datetime
 import random
 from functools import cache
 
-from itembank.items.topics.registry import topic_ids
+from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.packs.build import as_data, choose
 from itembank.packs.data.pack import Look, Pack
 from itembank.planning.bands.bands import default_scheme
@@ -44,6 +44,23 @@ def real_pack(name: str = "8K", seed: int = 7, look: Look | None = None, variant
     return as_data(request, choose(request))
 
 
+@cache
+def draws_figures(name: str) -> bool:
+    """Tell whether a topic draws figures, by a sample of its items."""
+    rng, topic = random.Random(name), find_topic(name)
+    return any(
+        topic.item(tier, index).figure is not None
+        for tier, space in topic.spaces.items()
+        for index in rng.sample(range(len(space)), min(6, len(space)))
+    )
+
+
+@cache
+def wordy_topics() -> tuple[str, ...]:
+    """Return the topics without figures: the rules for sheets of lines are held on them."""
+    return tuple(name for name in topic_ids() if not draws_figures(name))
+
+
 _rng = random.Random(5)
 _made: list[Pack] = []
 
@@ -59,7 +76,7 @@ def random_packs(draws: int) -> list[Pack]:
             class_name="8K",
             date=datetime.date(2026, 11, 30),
             title="Four topics",
-            topics=tuple(PlannedTopic(topic, None) for topic in _rng.sample(topic_ids(), 4)),
+            topics=tuple(PlannedTopic(topic, None) for topic in _rng.sample(wordy_topics(), 4)),
             questions=10,
             seed=number,
             follow_up=10,

@@ -12,7 +12,7 @@ from itertools import pairwise
 import pypdfium2
 import pytest
 
-from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.items.topics.registry import topic_ids
 from itembank.packs.build import as_data, choose
 from itembank.packs.choosing.starter import tier_counts
 from itembank.pages import draw
@@ -24,20 +24,10 @@ from itembank.pages.parts.question_cell import PAD, leaves_word, prompt
 from itembank.planning.bands.bands import default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+from tests.pages.sheet_samples import draws_figures
 from tests.pages.test_layout import slides_of
 
 DRAWS = 20
-
-
-@cache
-def draws_figures(name):
-    """Tell whether a topic draws figures, by a sample of its items."""
-    rng, topic = random.Random(name), find_topic(name)
-    return any(
-        topic.item(tier, index).figure is not None
-        for tier, space in topic.spaces.items()
-        for index in rng.sample(range(len(space)), min(6, len(space)))
-    )
 
 
 @cache
@@ -112,7 +102,7 @@ def test_eight_questions_of_four_topics_take_one_slide():
     one = [made[0] for made in slides if len(made) == 1]
     assert len(one) == DRAWS
     assert all(made.size >= theme.SLIDE_QUESTION[0] for made in one)
-    assert sum(made.size >= 26 for made in one) >= 0.5 * DRAWS
+    assert sum(made.size >= 26 for made in one) >= 0.4 * DRAWS  # more of them tell stories now
     for made in slides:
         counts = [len(slide.spots) for slide in made]
         assert max(counts) - min(counts) <= 1
