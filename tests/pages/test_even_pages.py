@@ -60,7 +60,7 @@ def columns_of(monkeypatch, pack, large=False):
 
 def test_the_draws_hold_most_topics():
     drawn = {item.topic for _, sheet in every_sheet() for item in sheet.items}
-    assert len(drawn) > 0.7 * len(wordy_topics())
+    assert len(drawn) > 0.6 * len(wordy_topics())
 
 
 def test_each_question_of_a_sheet_has_one_answer_place(monkeypatch):
