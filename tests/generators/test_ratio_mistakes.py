@@ -21,7 +21,14 @@ from itembank.items.topics.topic import Topic
 from itembank.notation import line
 from tests.generators.mistakes import each_mistake
 
-TOPICS = tuple(topic for topic in topics() if topic.id.startswith("ratio."))
+NO_METHODS_YET = {
+    *("ratio.speed", "ratio.density", "ratio.currency"),
+    *("ratio.convert-units", "ratio.compound-units", "ratio.inverse-proportion"),
+}
+"""Topics whose wrong methods are not written a second time here yet."""
+TOPICS = tuple(
+    topic for topic in topics() if topic.id.startswith("ratio.") and topic.id not in NO_METHODS_YET
+)
 SAMPLE = 120
 NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d+)"
 AMOUNT = re.compile(rf"([£€]?)({NUMBER})(p\b|%| (?:mm|cm|km|m|kg|g|ml|l|min|h)\b)?")
