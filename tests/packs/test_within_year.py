@@ -99,7 +99,7 @@ def test_too_few_within_the_year_says_so_and_how_to_ask_for_more():
         drawn(ask(MIXED, questions=20, variants=6, follow_up=30))
     said = str(caught.value)
     assert "only 38 different" not in said  # they are counted without their twins
-    assert "252 more questions are beyond year 7: recurring decimals and their fractions" in said
+    assert "468 more questions are beyond year 7: recurring decimals and their fractions" in said
     assert "from year 10" in said
     assert caught.value.matter == "beyond the year"
     assert "beyond_year = true" in said
