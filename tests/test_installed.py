@@ -68,6 +68,7 @@ def test_the_demo_writes_the_files_that_ship_and_says_what_comes_next(demo, tmp_
         "larkhythe",
         "key-stage-3",
         "key-stage-4",
+        "three-years",
     }
     assert (
         written["larkhythe/department.toml"]

@@ -14,6 +14,7 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
+from itembank.text.in_words import plural
 
 REST = Misconception(
     "fractions.of-gives-the-rest",
@@ -92,7 +93,7 @@ THE_REST = (
 )
 BARS = range(10, 10 + len(BARE))
 """Kinds of questions about a bar that is drawn: 10 and more, with the units of the bare ones."""
-ON_BAR = "The bar is cut into equal parts. What is the value of the shaded part{s}?"
+ON_BAR = "The bar is cut into equal parts. What is the value of the shaded {parts}?"
 FIRST = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5))
 SECOND = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 8))
 
@@ -193,7 +194,7 @@ class OfQuantity(Topic):
         whole, part, key = amount(n, unit), amount(m, unit), amount(a * m, unit)
         figure = whole_bar(d, a, whole)
         divided = t.equals(t.divide(whole, t.Int(d)), part)
-        text = (ON_BAR.format(s="s" if a > 1 else ""),)
+        text = (ON_BAR.format(parts=plural(a, "part")),)
         if a == 1:
             steps: tuple[Step, ...] = (
                 Step(f"There are {d} equal parts, so divide by {d}.", divided),

@@ -20,7 +20,7 @@ def equation(slope: Fraction | int, rest: Fraction | int) -> t.Relation:
 
     >>> from itembank.notation.line import line
     >>> line(equation(Fraction(-1, 2), 3))
-    'y = -1/2x + 3'
+    'y = -(1/2)x + 3'
     """
     return equation_node(Straight(Fraction(slope), Fraction(-1), Fraction(rest)))
 

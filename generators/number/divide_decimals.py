@@ -21,6 +21,7 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
+from itembank.text.in_words import counted
 
 
 class Kind(IntEnum):
@@ -192,8 +193,7 @@ def _by_tens(a: int, power: int, twin: tuple[object, ...]) -> Draft:
     """Return a number of tenths divided by 10, 100 or 1000."""
     first, key = decimal(a, 1), decimal(a, 1 + power)
     asked = t.divide(first, t.Int(10**power))
-    columns = f"{power} place" + ("" if power == 1 else "s")
-    steps = worked(asked, (f"Each digit moves {columns} to the right.", key))
+    steps = worked(asked, (f"Each digit moves {counted(power, 'place')} to the right.", key))
     wrong = (
         (m.WRONG_WAY, decimal(a * 10**power, 1)),
         (m.ONE_TOO_MANY, decimal(a, 2 + power)),

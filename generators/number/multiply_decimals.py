@@ -22,6 +22,7 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
+from itembank.text.in_words import counted
 
 
 class Kind(IntEnum):
@@ -163,18 +164,15 @@ _PLACES = {
 }
 
 
-def _counted(places: int) -> str:
-    return f"{places} decimal place" + ("" if places == 1 else "s")
-
-
 def _product(kind: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     first, second = _PLACES[Kind(kind)]
     places, whole = first + second, a * b
+    point = f"The question has {counted(places, 'decimal place')}, so has the product."
     asked = t.times(decimal(a, first), decimal(b, second))
     key = decimal(whole, places)
     steps = (
         Step("Multiply without the points.", t.equals(t.times(t.Int(a), t.Int(b)), t.Int(whole))),
-        Step(f"The question has {_counted(places)}, so has the product.", t.equals(asked, key)),
+        Step(point, t.equals(asked, key)),
     )
     wrong: list[tuple[Any, t.Node]] = []
     if kind == Kind.TENTHS_BY_WHOLE:
@@ -208,8 +206,7 @@ def _by_tens(a: int, power: int, twin: tuple[object, ...]) -> Draft:
     number = decimal(a, 2)
     asked = t.times(number, ten)
     key = decimal(a * 10**power, 2)
-    columns = f"{power} place" + ("" if power == 1 else "s")
-    steps = worked(asked, (f"Each digit moves {columns} to the left.", key))
+    steps = worked(asked, (f"Each digit moves {counted(power, 'place')} to the left.", key))
     text = t.Dec(str(a // 100), f"{a % 100:02d}".rstrip("0") + "0" * power)
     wrong = slips(
         (m.ADDS_NOUGHT, text),

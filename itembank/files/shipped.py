@@ -11,7 +11,7 @@ def shipped_folder() -> Path:
     What is installed holds them inside the package; in a checkout they stand at its top.
 
     >>> sorted(folder.name for folder in shipped_folder().iterdir() if folder.is_dir())
-    ['key-stage-3', 'key-stage-4', 'larkhythe']
+    ['key-stage-3', 'key-stage-4', 'larkhythe', 'three-years']
     """
     package = Path(__file__).parents[1]
     inside = package / "banks"

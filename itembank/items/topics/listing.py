@@ -113,13 +113,8 @@ def _folder() -> Path:
 def mark(folder: Path) -> str:
     """Return the mark of the files that topics are made from: what they hold, and their names.
 
-    >>> import tempfile
-    >>> folder = Path(tempfile.mkdtemp())
-    >>> _ = (folder / "a.py").write_text("A = 1")
-    >>> before = mark(folder)
-    >>> _ = (folder / "a.py").write_text("A = 2")
-    >>> mark(folder) == before
-    False
+    >>> mark(_folder()) == mark(_folder()), mark(_folder()) == mark(_folder() / "ratio")
+    (True, False)
     """
     digest = sha256()
     for path in sorted(folder.glob("**/*.py")):
