@@ -266,9 +266,8 @@ def _gone_wrong(kind: int, a: int, b: int, c: int, d: int = 0) -> tuple[kinds.Wr
                 wrong(SQUARES_ALL, (power, squared_sum, t.num(a - b * (c + d) ** 2))),
             )
         case Kind.SQUARE_AND_ROOT:
-            each = t.add(t.Power(A, two), t.Power(B, two))
             rooted = t.times(t.Root(t.Int(c * c)), D)
-            start = t.Sum(each.first, (*each.rest, ("-", rooted)))
+            start = t.Sum(t.Power(A, two), (("+", t.Power(B, two)), ("-", rooted)))
             then = t.Sum(t.Int(a * a), (("+", t.Int(b * b)), ("-", t.Int(c * d))))
             return (wrong(SQUARES_EACH, (start, then, t.num(a * a + b * b - c * d))),)
     return ()
