@@ -91,7 +91,7 @@ def prompt(runs: Iterable[Mapping[str, Any]]) -> Markup:
     """Return a prompt as a pack stores it: runs of text and of mathematics.
 
     A browser may end a line between a formula and the full stop behind it, so a formula is tied
-    to what stands against it, such as the name of a card. Rows of cards begin on a line of their own.
+    to what stands against it, such as the name of a card. A row of cards begins on a new line.
 
     >>> prompt([{"kind": "text", "text": "Is <b> "}, {"kind": "math", "mathml": "<math/>"}])
     Markup('Is &lt;b&gt; <math></math>')
