@@ -59,7 +59,7 @@ def with_mistakes(space: Space, solutions: Solutions, count: int = 120) -> Space
             mistake=mistake,
             steps=asked.steps,
             twin=(*asked.twin, mistake.id),
-            does=_DOES[asked.ask.detail] if isinstance(asked.ask, Rewrite) else "works out",
+            does=_does(asked),
         )
 
     return space.also(wrong_solution, of=space.some(count, lambda *of: bool(solutions(*of))))
@@ -104,6 +104,13 @@ _DOES: dict[str, Does] = {
     "expand": "expands",
     "factorise": "factorises",
 }
+
+
+def _does(draft: Draft) -> Does:
+    if isinstance(draft.ask, Rewrite):
+        return _DOES[draft.ask.detail]
+    # Nothing is worked out where a fraction or a ratio is written with smaller numbers.
+    return "simplifies" if isinstance(_asked(draft), t.Frac | t.Ratio) else "works out"
 
 
 def _drawn(solutions: Sequence[WrongSolution], of: tuple[Any, ...]) -> WrongSolution:
