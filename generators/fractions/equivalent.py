@@ -93,9 +93,7 @@ def _arrow_shown(topic: Topic, tier: Tier, side: int, b: int, a: int, k: int) ->
     box = t.Frac(t.Int(a), t.Blank()) if side else t.Frac(t.Blank(), t.Int(b))
     text = prompt("Which number goes in the box, if arrow A shows {e}?", e=box)
     part, becomes, key = ("numerator", a, b) if side else ("denominator", b, a)
-    told = Step(
-        f"The line has {steps} equal steps, and A is {a * k} steps after 0.", t.frac(a * k, steps)
-    )
+    told = Step(f"The line has {steps} equal steps, and A is {a * k} steps after 0.")
     left = steps if side else a * k
     taken = steps - (a * k - a) if side else a * k - (steps - b)
     wrong = slips(
@@ -126,7 +124,7 @@ def _positive(number: int) -> int | None:
 
 
 def _counted(part: int, whole: int, word: str) -> Step:
-    return Step(f"There are {whole} equal parts, and {part} are {word}.", t.frac(part, whole))
+    return Step(f"There are {whole} equal parts, and {part} are {word}.")
 
 
 def _of_figure(

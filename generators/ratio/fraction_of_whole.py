@@ -107,7 +107,8 @@ _DRAWN = (
 
 
 def _keep_drawn(pair: tuple[int, int], factor: int, asked: int) -> bool:
-    return pair[1 - asked] * factor > 1 and pair[1] * factor <= 12
+    # Part over part is a second wrong answer only where it is a fraction.
+    return pair[1 - asked] > 1 and pair[1] * factor <= 12
 
 
 def _drawn(topic: Topic, tier: Tier, pair: tuple[int, int], factor: int, asked: int) -> Draft:
@@ -139,7 +140,7 @@ def _drawn(topic: Topic, tier: Tier, pair: tuple[int, int], factor: int, asked: 
             *((Step(f"Divide both by {factor}.", cancelled),) if factor > 1 else ()),
         ),
         slips(
-            (PART_TO_PART, t.frac(*lowest(part, other)) if pair[1 - asked] > 1 else None),
+            (PART_TO_PART, t.frac(*lowest(part, other))),
             (OTHER_PART, t.frac(*lowest(other, count))),
         ),
         ("drawn", pair, factor, asked),
