@@ -84,12 +84,11 @@ def decisions() -> list[Decided]:
     )
     views = OwnView(Pairs(0, 0), ("A1",), ("B3",), {"sure": 12, "partly": 9, "unsure": 7})
     quiet = OwnView(Pairs(0, 0), (), (), {"sure": 2})
-    nothing: tuple[Any, ...] = ((), None, (), {})
     known = [
         Decision(facts, "bands", 22, hands, None, (), {}, None, (), None),
         Decision(facts, "answers", 3, seats, advise(20, 28), lines, {}, views, (), (3, 28, "box")),
-        Decision(facts, "", 0, *nothing, quiet, (), (1, None, "")),
-        Decision(facts, "", 0, *nothing, None, (), (2, 28, "")),
+        Decision(facts, "", 0, (), None, (), {}, quiet, (), (1, None, "")),
+        Decision(facts, "", 0, (), None, (), {}, None, (), (2, 28, "")),
     ]
     return [Decided(decision, Thresholds(), ()) for decision in known]
 
