@@ -21,6 +21,7 @@ from generators.percentages._amounts import (
     wrong_amounts,
 )
 from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -201,72 +202,79 @@ class Reverse(Topic):
     )
     prerequisites = ("percentages.of-amount", "percentages.change")
     spaces = {
-        Tier.SUPPORT: Space(
-            _support,
-            kind=("number",),
-            p=(50, 100, 200, 250, 300, 400, 600, 750),
-            n=(20, 28, 36, 40, 44, 50, 60, 70, 80, 90, 120, 140, 150, 160, 180, 200, 240, 300),
-        )
-        .then(_support, kind=("line",), p=(200, 300, 400, 600, 700), n=range(20, 310, 10))
-        .then(
-            _support,
-            kind=("story",),
-            p=(100, 200, 250, 300, 400, 600),
-            n=(30, 40, 60, 70, 80, 90, 120, 140, 160, 180, 200),
-        ),
-        Tier.CORE: Space(
-            _core,
-            kind=("count",),
-            p=(-400, -350, -300, -250, -200, -150, -100, -50, 50, 100, 150, 200, 250, 350, 400),
-            n=(40, 60, 80, 120, 140, 160, 180, 200, 220, 240, 260, 280, 300, 320, 360, 400),
-        ).then(
-            _core,
-            kind=("price",),
-            p=(-400, -350, -300, -250, -200, -150, -100, -50, 50, 100, 150, 200, 250),
-            n=(12, 15, 18, 20, 24, 25, 28, 30, 35, 36, 40, 45, 50, 56, 60, 65, 70, 75, 80, 90),
-        ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=("twice",),
-            p=(50, 100, 150, 200, 250),
-            n=(40, 50, 60, 75, 80, 100, 120, 150, 200, 240, 250, 300, 400, 500),
-            q=(50, 100, 200, 250, 300),
-        )
-        .then(
-            _challenge,
-            kind=("land",),
-            p=(100, 150, 200, 250, 300, 350, 400, 450),
-            n=(200, 240, 300, 360, 400, 500, 600, 800),
-            q=(100, 150, 200, 250, 300, 350, 400),
-        )
-        .then(
-            _challenge,
-            kind=("off",),
-            p=(50, 100, 150, 200, 250, 300, 350, 400),
-            n=(
-                16,
-                18,
-                20,
-                24,
-                28,
-                30,
-                36,
-                40,
-                45,
-                48,
-                50,
-                60,
-                64,
-                70,
-                75,
-                80,
-                90,
-                120,
-                140,
-                150,
-                200,
+        Tier.SUPPORT: kinds.with_answers(
+            Space(
+                _support,
+                kind=("number",),
+                p=(50, 100, 200, 250, 300, 400, 600, 750),
+                n=(20, 28, 36, 40, 44, 50, 60, 70, 80, 90, 120, 140, 150, 160, 180, 200, 240, 300),
+            )
+            .then(_support, kind=("line",), p=(200, 300, 400, 600, 700), n=range(20, 310, 10))
+            .then(
+                _support,
+                kind=("story",),
+                p=(100, 200, 250, 300, 400, 600),
+                n=(30, 40, 60, 70, 80, 90, 120, 140, 160, 180, 200),
             ),
-            q=(0,),
+            only=lambda kind, *_: kind != "line",
+        ),
+        Tier.CORE: kinds.with_answers(
+            Space(
+                _core,
+                kind=("count",),
+                p=(-400, -350, -300, -250, -200, -150, -100, -50, 50, 100, 150, 200, 250, 350, 400),
+                n=(40, 60, 80, 120, 140, 160, 180, 200, 220, 240, 260, 280, 300, 320, 360, 400),
+            ).then(
+                _core,
+                kind=("price",),
+                p=(-400, -350, -300, -250, -200, -150, -100, -50, 50, 100, 150, 200, 250),
+                n=(12, 15, 18, 20, 24, 25, 28, 30, 35, 36, 40, 45, 50, 56, 60, 65, 70, 75, 80, 90),
+            )
+        ),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(
+                _challenge,
+                kind=("twice",),
+                p=(50, 100, 150, 200, 250),
+                n=(40, 50, 60, 75, 80, 100, 120, 150, 200, 240, 250, 300, 400, 500),
+                q=(50, 100, 200, 250, 300),
+            )
+            .then(
+                _challenge,
+                kind=("land",),
+                p=(100, 150, 200, 250, 300, 350, 400, 450),
+                n=(200, 240, 300, 360, 400, 500, 600, 800),
+                q=(100, 150, 200, 250, 300, 350, 400),
+            )
+            .then(
+                _challenge,
+                kind=("off",),
+                p=(50, 100, 150, 200, 250, 300, 350, 400),
+                n=(
+                    16,
+                    18,
+                    20,
+                    24,
+                    28,
+                    30,
+                    36,
+                    40,
+                    45,
+                    48,
+                    50,
+                    60,
+                    64,
+                    70,
+                    75,
+                    80,
+                    90,
+                    120,
+                    140,
+                    150,
+                    200,
+                ),
+                q=(0,),
+            )
         ),
     }
 

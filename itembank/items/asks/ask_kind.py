@@ -50,6 +50,8 @@ class Stored:
     conditions: tuple[tuple[str, Nodes], ...] = ()
     figure: Figure | None = None
     readings: tuple[tuple[str, Reading], ...] = ()
+    answer: Nodes = ()
+    form: str = ""
 
 
 Twin = tuple[tuple[object, ...], Nodes, Nodes]
