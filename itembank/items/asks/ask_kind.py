@@ -50,7 +50,7 @@ class Stored:
     conditions: tuple[tuple[str, Nodes], ...] = ()
     figure: Figure | None = None
     readings: tuple[tuple[str, Reading], ...] = ()
-    answer: Nodes = ()
+    answers: Nodes = ()
     form: str = ""
 
 
