@@ -14,16 +14,6 @@ KNOWN_FAULTS = {
         "three faults of form of the new kinds have no instruction of their own"
     ),
     "tests/marking/test_sound.py": KINDS,
-    "tests/items/test_difficulty.py::test_difficulty_rises_from_tier_to_tier": (
-        "number.index-laws: the middles of support and core are nearly equal"
-    ),
-    "tests/proof/test_steps_and_audit.py::test_every_topic_is_sound_on_a_sample[graphs.parallel": (
-        "the middles of core and challenge are nearly equal"
-    ),
-    "tests/proof/test_steps_and_audit.py::test_items_come_back_identical_and_distinct[graphs.": (
-        "a few questions of conversion graphs and of crossing lines come twice"
-    ),
-    "tests/packs/test_variety.py": MANY,
     "tests/desk/test_board.py::test_the_buttons_are_reached_by_tab_alone": KINDS,
     "tests/desk/test_own_question.py::test_one_begins_with_the_words_of_the_question": KINDS,
     "tests/desk/test_write_question.py::test_a_shipped_bank_stays_as_it_is": KINDS,
