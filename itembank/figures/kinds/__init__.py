@@ -9,6 +9,7 @@ from itembank.figures.kinds import bar_chart as bar_chart
 from itembank.figures.kinds import bar_model as bar_model
 from itembank.figures.kinds import circle as circle
 from itembank.figures.kinds import coordinate_grid as coordinate_grid
+from itembank.figures.kinds import cut_polygon as cut_polygon
 from itembank.figures.kinds import double_number_line as double_number_line
 from itembank.figures.kinds import frequency_table as frequency_table
 from itembank.figures.kinds import function_machine as function_machine
@@ -22,6 +23,7 @@ from itembank.figures.kinds import prism as prism
 from itembank.figures.kinds import probability_table as probability_table
 from itembank.figures.kinds import sample_space as sample_space
 from itembank.figures.kinds import shaded_shape as shaded_shape
+from itembank.figures.kinds import shaded_squares as shaded_squares
 from itembank.figures.kinds import tree_diagram as tree_diagram
 from itembank.figures.kinds import two_way_table as two_way_table
 from itembank.figures.kinds import venn_diagram as venn_diagram
