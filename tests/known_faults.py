@@ -24,9 +24,6 @@ KNOWN_FAULTS = {
         "a few questions of conversion graphs and of crossing lines come twice"
     ),
     "tests/packs/test_variety.py": MANY,
-    "tests/desk/test_board.py::test_the_buttons_are_reached_by_tab_alone": KINDS,
-    "tests/desk/test_own_question.py::test_one_begins_with_the_words_of_the_question": KINDS,
-    "tests/desk/test_write_question.py::test_a_shipped_bank_stays_as_it_is": KINDS,
     "tests/pages/test_notes.py::test_no_page_of_the_notes_is_left_nearly_empty": MANY,
     "tests/selfmark/test_same_verdict.py": (
         "not looked at over the new topics; Python and the page may part on new kinds"
