@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itembank.figures.figure import Wording, asks_reading
-from itembank.figures.kinds.shaded_squares import LINES, ORDER
+from itembank.figures.kinds.symmetry_asked import LINES, ORDER
 
 _SHAPE = r"(?:the )?shape (?P<name>[a-z])"
 

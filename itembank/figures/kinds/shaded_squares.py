@@ -18,6 +18,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.symmetry_asked import LINES, ORDER, PATTERN
 from itembank.figures.kinds.symmetry_found import Cell, Symmetry, of_cells, of_cells_alone
 from itembank.notation import tree as t
 
@@ -150,14 +151,6 @@ def _readings(figure: ShadedSquares) -> tuple[Reading, ...]:
             continue
         found.append(reading)
     return tuple(found)
-
-
-PATTERN = r"(?:the|this) (?:pattern|shaded pattern)"
-LINES = r"how many lines of (?:reflection )?symmetry does"
-ORDER = (
-    r"(?:what is|write down|find|give) (?:the )?order of rotational symmetry of|"
-    r"what order of rotational symmetry (?:does|has)"
-)
 
 
 def _for(figure: Figure, found: re.Match[str]) -> Asked:
