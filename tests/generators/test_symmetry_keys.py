@@ -147,7 +147,7 @@ class Seen:
         return self.kept(reflection(degrees, self.middle), more)
 
     def axes(self, more: Sequence[Outline] = ()) -> list[float]:
-        tried = {round(float(axis), 6) for axis in AXES} | {*self.through_corners()}
+        tried = {round(float(axis), 6) % 180 for axis in AXES}
         if "A grid has x" in self.said:
             # Slants of whole squares: an axis of a regular polygon lies too near to some of them.
             tried = {0.0, 45.0, 90.0, 135.0, *self.through_corners()}
