@@ -495,6 +495,7 @@ class OfAmount(Topic):
                 Step(
                     "Hundredths are per cents.", t.equals(t.frac(key, 100), t.Percent(t.Int(key)))
                 ),
+                Step("The box stands for the number before the sign.", t.equals(box, t.Int(key))),
             ),
             wrong_amounts(
                 "",

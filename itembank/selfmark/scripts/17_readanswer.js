@@ -9,7 +9,7 @@ function readAnswer(text, q) {
   const key = q.key;
   if (q.reads) return readByKind(plain, q);
   if (key.k === "Label") {
-    plain = strip(plain, " .;,\"'“”‘’");
+    plain = strip(untagged(plain), " .;,\"'“”‘’");
     if (!plain) throw new Unreadable("There is no answer to read.");
     return Label(named(plain, q.names));
   }
@@ -117,6 +117,10 @@ function asQuestionHasIt(plain, q) {
   if (!letters.has("h") && !letters.has("m") && !isTime(key)) {
     plain = sub("times.hours", (m) => `${m[1]} h ${m[2]} min`, plain);
   }
+  if (["si", "co", "ta"].some((start) => plain.indexOf(start) >= 0)) {
+    plain = sub("read.ratio_of", (m) => `${m[1].toLowerCase()}${m[2] ? "^-1" : ""}(${m[3]})`, plain);
+    plain = sub("read.times_ratio", " × ", plain);
+  }
   return withUnits(plain, letters);
 }
 function withUnits(plain, letters) {
@@ -142,7 +146,7 @@ function parseAnswer(plain, typed, q) {
   const pence = !q.letters.has("p");
   for (const m of findAll("read.long_word", plain)) {
     const word = m[0];
-    if (!(word in UNITS) && !subset(word, q.letters)) {
+    if (!(word in UNITS) && !subset(word, q.letters) && READ.RATIOS.indexOf(word) < 0) {
       if (word === "and" && !q.several) throw new Unreadable("Only one answer is wanted: decide on one.");
       throw new Unreadable(`‘${word}’ cannot be read here: type the answer alone.`);
     }
