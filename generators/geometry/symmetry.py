@@ -14,7 +14,7 @@ from generators.geometry._symmetric_shapes import SHAPES, SLANTED, UPRIGHT
 from generators.transformations._shapes import Spot, inside, outline, picture, placed
 from itembank.figures.kinds.cut_polygon import NAMES, CutPolygon
 from itembank.figures.kinds.shaded_squares import ShadedSquares
-from itembank.figures.kinds.symmetry_found import Symmetry, of_turn
+from itembank.figures.kinds.symmetry_found import Symmetry, of_cells, of_cells_alone, of_turn
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Run, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -243,7 +243,7 @@ def _mended(which: int, way: int, seed: int) -> tuple[p.Cells, tuple[p.Cell, ...
     cells = whole - {lost}
     for at in names[1:]:
         more = cells | {at}
-        found, alone = p.of_cells(*grid, more), p.of_cells_alone(more)
+        found, alone = of_cells(*grid, more), of_cells_alone(more)
         reached = (2 if way == 4 else 1) in (
             (found.order, alone.order) if way == 4 else (found.lines, alone.lines)
         )

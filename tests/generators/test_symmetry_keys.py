@@ -36,7 +36,7 @@ AXES = sorted(
 NAMES = ("equilateral triangle", "square", "pentagon", "hexagon", "heptagon", "octagon")
 CORNERS = {name: sides for sides, name in enumerate((*NAMES, "nonagon", "decagon"), 3)}
 PLACES = 300
-EDGE = 0.01
+EDGE = 0.005
 """Places nearer to an edge, for their size, are not asked: rounding could settle them."""
 
 Outline = Sequence[complex]
@@ -122,7 +122,7 @@ class Seen:
         chance = random.Random(self.said)
         xs, ys = [at.real for at in self.whole], [at.imag for at in self.whole]
         # Just within each corner too: that is where two polygons nearly alike differ.
-        corners = [self.middle + (at - self.middle) * 0.97 for at in self.whole]
+        corners = [self.middle + (at - self.middle) * 0.99 for at in self.whole]
         return corners + [
             complex(chance.uniform(min(xs), max(xs)), chance.uniform(min(ys), max(ys)))
             for _ in range(PLACES)
