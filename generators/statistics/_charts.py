@@ -10,6 +10,7 @@ from generators.statistics import _misconceptions as m
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Step
 from itembank.notation import tree as t
+from itembank.text.in_words import in_full
 
 
 class Story(NamedTuple):
@@ -38,7 +39,7 @@ class Story(NamedTuple):
 
     def of(self, name: str) -> str:
         """Return a phrase for one of the names."""
-        return f"{self.where} {name}".strip()
+        return f"{self.where} {in_full(name)}".strip()
 
 
 DAYS = ("Mon", "Tue", "Wed", "Thu")
@@ -125,7 +126,7 @@ def asked_of(kind: int, story: Story, values: Sequence[int], first: int, second:
         )
     total = sum(values)
     if kind == TWO:
-        text = f"How many {thing} {story.of(names[first])} and {names[second]} altogether?"
+        text = f"How many {thing} {story.of(names[first])} and {in_full(names[second])} altogether?"
         steps = [Step("Add the two.", t.equals(t.add(t.Int(a), t.Int(b)), t.Int(a + b)))]
         return Question(
             text,

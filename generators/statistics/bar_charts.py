@@ -20,6 +20,7 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
+from itembank.text.in_words import in_full
 
 _LINES = 4
 """The most numbered lines above 0, so that a chart stays low."""
@@ -177,7 +178,7 @@ def _read(names: Sequence[str], values: Sequence[int], scale: int) -> list[Step]
     """Return how bars are read that end between two numbers."""
     return [
         Step(
-            f"The bar of {name} ends halfway between {low} and {low + scale}.",
+            f"The bar of {in_full(name)} ends halfway between {low} and {low + scale}.",
             t.equals(t.add(t.Int(low), t.Int(scale // 2)), t.Int(value)),
         )
         for name, value in zip(names, values, strict=True)
@@ -193,7 +194,7 @@ def _of_two(kind: int, story: int, scale: int, seed: int) -> Draft:
     counts = f"Number of {told.thing}"
     figure = BarChart(days, (Series(low, names[0]), Series(high, names[1])), scale, 2, counts)
     place = _two(seed)[0] % 3
-    day, a, b = days[place], low[place], high[place]
+    day, a, b = in_full(days[place]), low[place], high[place]
     which = 0 if a > b else 1
     if kind == _Hard.SERIES_MORE:
         question = f"How many more {names[which]} than {names[1 - which]} {told.verb} on {day}?"
@@ -210,7 +211,7 @@ def _of_two(kind: int, story: int, scale: int, seed: int) -> Draft:
         question = f"How many {name} {told.verb} altogether?"
         key = t.Int(sum(row))
         steps = [
-            *_read([f"{name} on {each}" for each in days], row, scale),
+            *_read([f"{name} on {in_full(each)}" for each in days], row, scale),
             Step(f"Add the bars of {name}.", t.equals(t.add(*map(t.Int, row)), key)),
         ]
         wrongs = [

@@ -20,6 +20,7 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
+from itembank.text.in_words import in_full
 
 
 class _Story(NamedTuple):
@@ -201,12 +202,12 @@ def _reading(told: _Story, place: str, value: int, between: int) -> list[Step]:
     if value == low:
         return []
     if between == 2:
-        said = f"At {place} it is halfway between {low} and {low + told.scale}."
+        said = f"{in_full(place)}: halfway between {low} and {low + told.scale}."
         line = t.add(t.Int(low), t.Int(told.scale // 2))
     else:
         count = int((value - low) / small)
         steps = "1 small step" if count == 1 else f"{count} small steps"
-        said = f"Each small step is {small}. At {place} it is {steps} above {low}."
+        said = f"Each small step is {small}. {in_full(place)}: {steps} above {low}."
         line = t.add(t.Int(low), t.times(t.Int(count), t.Int(int(small))))
     return [Step(said, t.equals(line, t.Int(value)))]
 
@@ -219,7 +220,7 @@ def _read(told: _Story, heights: tuple[int, ...], between: int, seed: int) -> _M
         (m.LINE_ABOVE_POINT, low + told.scale),
         (m.ONE_EACH, low + 1),
     ]
-    text = told.read.replace("{p}", place)
+    text = told.read.replace("{p}", in_full(place))
     return text, {}, t.Int(value), "integer", _reading(told, place, value, between), wrongs
 
 
@@ -260,7 +261,8 @@ def _change(told: _Story, heights: tuple[int, ...], between: int, seed: int) -> 
     up = b > a
     high, low = max(a, b), min(a, b)
     text = told.change.replace("{way}", "rise" if up else "drop")
-    text = text.replace("{p}", told.places[first]).replace("{q}", told.places[second])
+    text = text.replace("{p}", in_full(told.places[first]))
+    text = text.replace("{q}", in_full(told.places[second]))
     key = t.Int(high - low)
     steps = [
         *_reading(told, told.places[first], a, between),

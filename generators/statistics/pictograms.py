@@ -20,6 +20,7 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
+from itembank.text.in_words import in_full
 
 _ROWS, _SQUARES = 3, 5
 
@@ -169,7 +170,8 @@ def _read(names: Sequence[str], values: Sequence[int], each: int) -> list[Step]:
                 "half a square" if quarters == 2 else f"{_PARTS[quarters]} of a square",
                 part,
             )
-        steps.append(Step(f"{name} has {said}.", t.equals(line, t.Int(value))))
+        row = in_full(name)
+        steps.append(Step(f"{row[:1].upper()}{row[1:]} has {said}.", t.equals(line, t.Int(value))))
     return steps
 
 

@@ -19,6 +19,7 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
+from itembank.text.in_words import in_full
 
 
 class _Story(NamedTuple):
@@ -211,7 +212,9 @@ class TwoWayTables(Topic):
         lead = f"The table shows {told.shows}."
         if tier is Tier.SUPPORT:
             ask = told.row if column == pattern.columns else told.column if row == 2 else told.cell
-            ask = ask.replace("{r}", (*told.rows, "")[row]).replace("{c}", (*columns, "")[column])
+            ask = ask.replace("{r}", (*told.rows, "")[row]).replace(
+                "{c}", in_full((*columns, "")[column])
+            )
             text = prompt(f"{lead} {ask}")
         else:
             text = prompt(f"{lead} Work out the value of {{x}}.", x=x)

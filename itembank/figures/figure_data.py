@@ -15,7 +15,6 @@ from __future__ import annotations
 
 import dataclasses
 import difflib
-import importlib
 import types
 import typing
 from collections.abc import Mapping, Sequence
@@ -23,6 +22,7 @@ from functools import cache, reduce
 from operator import or_
 from typing import Any
 
+from itembank.figures import kinds
 from itembank.figures.figure import KINDS, Figure, FigureError, drawn, kind_of, sound
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -34,6 +34,12 @@ MOST = 2000
 
 MOST_SIGNS = 60
 """The longest label."""
+
+
+_WRITTEN: dict[str, t.Node] = {}
+"""What lines written here stand for. To read them again would cost the grammar, 0.1 s to build,
+and pages do so for nearly every pack."""
+_MOST_WRITTEN = 4096
 
 
 class Misplaced(FigureError):
@@ -67,7 +73,10 @@ def _plain(value: Any) -> Any:
     if isinstance(value, tuple):
         return [_plain(part) for part in value]
     if type(value) in FACES:
-        return line(value)
+        text = line(value)
+        if len(_WRITTEN) < _MOST_WRITTEN:
+            _WRITTEN[text] = value
+        return text
     return _fields(value)
 
 
@@ -83,9 +92,11 @@ def from_data(data: Any) -> Figure:
     """
     if not isinstance(data, Mapping):
         raise Misplaced("a figure is a table with a kind")
-    importlib.import_module("itembank.figures.kinds")  # each puts itself into the table
-
     name = data.get("kind")
+    if isinstance(name, str):
+        kinds.load(name)  # it puts itself into the table
+    if not isinstance(name, str) or name not in KINDS:
+        kinds.load_all()
     if name is None:
         raise Misplaced(f"it has no kind: give one of {_among(KINDS)}", "kind")
     if not isinstance(name, str) or name not in KINDS:
@@ -188,6 +199,8 @@ def _maths(value: Any, at: str, key: str) -> t.Node:
         return t.num(value)
     if not isinstance(value, str):
         raise Misplaced(f'{at}write mathematics in quotation marks, as in "0.5", not {value}', key)
+    if (known := _WRITTEN.get(value)) is not None:
+        return known
     try:
         return parse_written(_short(value, at, key))
     except (ParseError, t.NotationError) as error:

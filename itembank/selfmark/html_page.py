@@ -10,6 +10,7 @@ from __future__ import annotations
 import base64
 import hashlib
 import json
+import re
 from collections.abc import Mapping, Sequence
 from functools import cache
 from html import escape
@@ -282,9 +283,22 @@ def _answer_box(name: str, what: str) -> str:
 
 
 def _prompt(item: PackItem) -> str:
-    return "".join(
-        escape(run.text) if isinstance(run, TextRun) else _maths(run) for run in item.prompt
-    )
+    """Return the words of a question, its rows of cards each on a line, each card by its name."""
+    done, name = "", ""
+    for run in item.prompt:
+        if isinstance(run, TextRun):
+            text = f"{name}{escape(run.text)}"
+            start = _NAME.search(text)
+            name = start[0] if start else ""
+            done += text.removesuffix(name).replace("\n", "<br>")
+        else:
+            done += f'<span class="tied">{name}{_maths(run)}</span>' if name else _maths(run)
+            name = ""
+    return done + name
+
+
+_NAME = re.compile(r"[^\s]+\u00a0$")
+"""The name of a card or a line at the end of words: a browser would leave it alone there."""
 
 
 def _picture(picture: Picture | None) -> str:

@@ -32,6 +32,18 @@ def month(date: datetime.date) -> str:
     return MONTHS[date.month - 1]
 
 
+_SHORT = {name[:3].casefold(): name for name in (*DAYS, *MONTHS)}
+
+
+def in_full(name: str) -> str:
+    """Return the name of a day or a month whole, as a sentence has it; any other name as it is.
+
+    >>> in_full("Tue"), in_full("Apr"), in_full("May"), in_full("tulips")
+    ('Tuesday', 'April', 'May', 'tulips')
+    """
+    return _SHORT.get(name.casefold(), name)
+
+
 def short_day(date: datetime.date) -> str:
     """Return a day in few letters.
 

@@ -5,12 +5,13 @@ import tomllib
 
 import pytest
 
-from itembank.figures import kinds as kinds
+from itembank.figures import kinds
 from itembank.figures.figure import KINDS, FigureError
 from itembank.figures.figure_data import from_data
 from itembank.proof.outcome import State
 from tests.bank.test_guide import judged, rows, section
 
+kinds.load_all()
 TITLE = "A question with a picture"
 ITEMS = tomllib.loads(re.search(r"```toml\n(.*?)```", section(TITLE), re.DOTALL)[1])["items"]
 ASKED, REFUSED = [], []

@@ -47,3 +47,17 @@ def test_nothing_else_comes_through(bad):
 def test_a_script_in_the_text_of_a_question_is_text():
     shown = str(prompt([{"kind": "text", "text": "<script>alert(1)</script>"}]))
     assert shown == "&lt;script&gt;alert(1)&lt;/script&gt;"
+
+
+def test_rows_of_cards_begin_a_line_and_names_stay_by_their_cards():
+    runs = [
+        {"kind": "text", "text": "Match each <sum>.\n(A)\u00a0"},
+        {"kind": "math", "mathml": "<math/>"},
+        {"kind": "text", "text": ".\n(P)\u00a0"},
+        {"kind": "math", "mathml": "<math/>"},
+    ]
+    shown = str(prompt(runs))
+    rows = shown.split("<br>")
+    assert [row.count("<math") for row in rows] == [0, 1, 1]
+    assert "Match each &lt;sum&gt;." in rows[0]
+    assert '<span class="tied">(P)\u00a0<math></math></span>' in rows[2]

@@ -11,10 +11,12 @@ import random
 from collections.abc import Callable, Iterator
 from pathlib import Path
 
-from itembank.figures import kinds as kinds
+from itembank.figures import kinds
 from itembank.figures.figure import KINDS, Figure, FigureError, drawn, fault
 
 Maker = Callable[[random.Random], Figure]
+
+kinds.load_all()
 
 
 def _module(name: str) -> str:

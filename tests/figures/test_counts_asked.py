@@ -28,11 +28,14 @@ CLASSES = TwoWayTable(
 )
 ANSWERED = [
     (BARS, "How many trays were sold on Tue?", "8"),
+    (BARS, "How many trays were sold on Tuesday?", "8"),
+    (BARS, "How many more trays were sold on Monday than on Tuesday?", "4"),
     (BARS, "How many more trays were sold on Mon than on Tue?", "4"),
     (BARS, "How many trays were sold on Mon and Tue altogether?", "20"),
     (BARS, "How many trays were sold altogether?", "30"),
     (BARS, "On which day were the most trays sold?", "Mon"),
     (TWO, "How many trays of kale were sold on Tue?", "16"),
+    (TWO, "How many trays of kale were sold on Tuesday?", "16"),
     (TWO, "How many trays of leeks were sold altogether?", "20"),
     (TWO, "On which day were the most trays of kale sold?", "Tue"),
     (SQUARES, "How many fewer trays were sold on Monday than on Tuesday?", "2"),

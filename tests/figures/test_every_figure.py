@@ -8,6 +8,7 @@ from itertools import pairwise
 
 import pytest
 
+from itembank.figures import figure_data, kinds
 from itembank.figures.drawing import Arc, Area, Drawing, Stroke, Text, text_box
 from itembank.figures.figure import KINDS, Reading, drawn, kind_of, read, words
 from itembank.figures.figure_data import MOST, from_data, to_data
@@ -35,7 +36,17 @@ def test_every_kind_has_examples() -> None:
 @every_kind
 def test_a_figure_comes_back_from_its_data(name: str) -> None:
     for figure in examples(name, COUNT):
-        assert from_data(to_data(figure)) == figure
+        data = to_data(figure)
+        figure_data._WRITTEN.clear()  # as in a process that did not write it
+        assert from_data(data) == figure
+        assert to_data(figure) == data
+        assert from_data(data) == figure
+
+
+def test_a_kind_is_loaded_by_its_name() -> None:
+    assert {kinds.module_of(name) for name in KINDS} == set(kinds.MODULES)
+    for name, kind in KINDS.items():
+        assert kind.figure.__module__.endswith(f".{kinds.module_of(name)}")
 
 
 @every_kind

@@ -122,6 +122,7 @@ def test_planted_lies_are_found_out(lie: str) -> None:
         (LineGraph((("Mon", 1), ("Tue", 700)), 1, 1, "Rain"), "more than 8 lines"),
         (LineGraph((("Mon", -1), ("Tue", 7)), 1, 1, "Rain"), "from 0 to"),
         (LineGraph((("Mon", 1), ("mon", 7)), 1, 1, "Rain"), "two of its names"),
+        (LineGraph((("Mon", 1), ("Monday", 7)), 1, 1, "Rain"), "two of its names"),
         (LineGraph((("Mon", 1), ("Tue", 7)), 1, 1), "counts"),
         (LineGraph((("Mon", 1),), 1, 1, "Rain"), "2 to 8 places"),
         (LineGraph((("Mon", 1),) * 10_000_000, 1, 1, "Rain"), "2 to 8 places"),

@@ -26,6 +26,9 @@ SAMPLE = 45
 """Items of each tier."""
 
 
+DAY = re.compile(r"\b(?:Mon|Tues|Wednes|Thurs)day\b|\bApril\b")
+
+
 def printed(item: Item) -> str:
     text = "".join(run if isinstance(run, str) else line(run) for run in item.prompt)
     return text.replace("−", "-")
@@ -316,9 +319,24 @@ def test_the_printed_text_alone_gives_the_key(name: str) -> None:
 def test_the_text_and_the_words_of_the_figure_give_the_key(name: str) -> None:
     for item in sample(name):
         assert item.figure is not None
-        text, said = printed(item), words(item.figure)
+        # A sentence has a day in full that the chart cuts short.
+        text, said = DAY.sub(lambda day: day[0][:3], printed(item)), words(item.figure)
         found = BY_WORDS_OF_FIGURE[name](text, said)
         if isinstance(found, str):
             assert found == key_of(item).strip('"'), (item.address, text, said)
         else:
             assert found == number_of(item), (item.address, text, said, key_of(item))
+
+
+@pytest.mark.parametrize("name", ["bar-charts", "line-graphs", "pictograms", "two-way-tables"])
+def test_a_sentence_names_days_in_full_where_a_chart_cuts_them_short(name):
+    topic = find_topic(f"statistics.{name}")
+    short = re.compile(r"\b(?:on|in|from|to|and) (?:Mon|Tue|Wed|Thu|Apr)\b")
+    days = 0
+    for tier, space in topic.spaces.items():
+        for index in range(0, len(space), 3):
+            item = topic.item(tier, index)
+            text = "".join(run for run in item.prompt if isinstance(run, str))
+            assert not short.search(text), item.address
+            days += bool(re.search(r"\b(?:Mon|Tues|Wednes|Thurs)day\b", text))
+    assert days > 20

@@ -19,6 +19,7 @@ from itembank.notation.algebra import algebra
 from itembank.notation.parse import ParseError, Reading, parse, reading
 from itembank.proof.claim import finding
 from itembank.text.characters import shown
+from itembank.wording.tasks.rows_of_cards import in_rows
 from itembank.wording.tasks.written_how import says_times
 
 Field = tuple[str | int, ...]
@@ -77,6 +78,8 @@ def _parsed(text: str, how: Reading) -> t.Node | ParseError:
 def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
     """Return a prompt's pieces in order: the text, whether it is mathematics, and its column.
 
+    Cards and numbered lines stand in rows (:func:`~itembank.wording.tasks.rows_of_cards.in_rows`).
+
     Raises:
         UnreadableMaths: a brace is not closed, not opened, or holds nothing.
 
@@ -113,7 +116,8 @@ def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
         at = end + 1
     if faults:
         raise UnreadableMaths(faults)
-    return pieces
+    rows = in_rows([(text, maths) for text, maths, _ in pieces])
+    return [(text, maths, column) for text, (_, maths, column) in zip(rows, pieces, strict=True)]
 
 
 def read_maths(item: BankItem) -> Maths:

@@ -29,7 +29,9 @@ _NAMESPACE = "{http://www.w3.org/1998/Math/MathML}"
 _LONGEST = 200_000
 _TIED = Markup('<span class="tied">{}</span>')
 _BRACKETS = {"(": "prefix", "[": "prefix", ")": "postfix", "]": "postfix"}
-_SPACE = re.compile(r"\s")
+_SPACE = re.compile(r"[^\S\u00a0]")
+"""Where a line may end: not at a space that holds the name of a card beside it."""
+_ROW = Markup("<br>")
 
 
 @lru_cache(maxsize=20_000)
@@ -89,7 +91,7 @@ def prompt(runs: Iterable[Mapping[str, Any]]) -> Markup:
     """Return a prompt as a pack stores it: runs of text and of mathematics.
 
     A browser may end a line between a formula and the full stop behind it, so a formula is tied
-    to what stands against it.
+    to what stands against it, such as the name of a card. A row of cards begins on a new line.
 
     >>> prompt([{"kind": "text", "text": "Is <b> "}, {"kind": "math", "mathml": "<math/>"}])
     Markup('Is &lt;b&gt; <math></math>')
@@ -109,7 +111,7 @@ def prompt(runs: Iterable[Mapping[str, Any]]) -> Markup:
         if not rest:
             continue
         begins = max((space.end() for space in _SPACE.finditer(rest)), default=0)
-        done += _as_one(tied) + escape(rest[:begins])
+        done += _as_one(tied) + _ROW.join(escape(row) for row in rest[:begins].split("\n"))
         tied = escape(rest[begins:])
     return done + _as_one(tied)
 

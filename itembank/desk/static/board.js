@@ -45,7 +45,8 @@ function fits(size) {
   root.style.setProperty("--size", size);
   const wide = (box) => box.scrollWidth > box.clientWidth + 1;
   const tight = (item) => wide(item) || wide(item.querySelector(".prompt"));
-  return main.scrollHeight <= main.clientHeight + 1 && !wide(main)
+  // Not a pixel over: a browser stops at what can be scrolled on the way to the buttons.
+  return main.scrollHeight <= main.clientHeight && main.scrollWidth <= main.clientWidth
     && (body.dataset.stage === "next" || !asked.some(tight));
 }
 function largest(low, high) {

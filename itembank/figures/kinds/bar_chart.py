@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from itembank.figures.figure import Figure, FigureKind, Reading, not_shown, register_figure
 from itembank.figures.kinds.bars_of_chart import bar_chart_drawing, chart_room
 from itembank.figures.kinds.chart_axis import name_fault, scale_fault, step_words
-from itembank.figures.kinds.chart_names import Shown
+from itembank.figures.kinds.chart_names import Shown, folded
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.notation import tree as t
 
@@ -61,16 +61,16 @@ def _fault(figure: BarChart) -> str:
 def _row(figure: BarChart, name: str) -> Series | None:
     if not name:
         return figure.series[0] if len(figure.series) == 1 else None
-    return next((r for r in figure.series if r.name.casefold() == name.casefold()), None)
+    return next((r for r in figure.series if folded(r.name) == folded(name)), None)
 
 
 def _read(figure: BarChart, reading: Reading) -> t.Node:
-    names = [name.casefold() for name in figure.categories]
+    names = [folded(name) for name in figure.categories]
     category, series = (*reading.of, "", "")[:2]
-    if reading.name == "value" and category.casefold() in names:
+    if reading.name == "value" and folded(category) in names:
         row = _row(figure, series)
         if row is not None:
-            return t.Int(row.values[names.index(category.casefold())])
+            return t.Int(row.values[names.index(folded(category))])
     if reading.name == "total":
         if (row := _row(figure, category)) is not None:
             return t.Int(sum(row.values))

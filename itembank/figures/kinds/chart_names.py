@@ -14,6 +14,7 @@ from typing import NamedTuple
 from itembank.figures.figure import Asked, Figure, FigureError, Reading, read
 from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.text.in_words import in_full
 
 MOST_NAMES, LONGEST_NAME, LONGEST_TITLE = 8, 14, 30
 
@@ -49,6 +50,15 @@ class Shown(NamedTuple):
     sort: str = ""
 
 
+def folded(name: str) -> str:
+    """Return a name as it is compared: capitals count for nothing, nor does a day cut short.
+
+    >>> folded("Tue") == folded("tuesday"), folded("Tulips")
+    (True, 'tulips')
+    """
+    return in_full(name).casefold()
+
+
 def names_fault(names: Sequence[str], what: str = "category", least: int = 2) -> str:
     """Return what is wrong with a row of names, as a clause, or ``""``."""
     if not least <= len(names) <= MOST_NAMES:
@@ -63,9 +73,9 @@ def names_fault(names: Sequence[str], what: str = "category", least: int = 2) ->
             )
         if name.casefold() in _RESERVED or name.casefold() in BINDING:
             return f"a {what} cannot be called ‘{name}’: questions use that word"
-        if name.casefold() in seen:
+        if folded(name) in seen:
             return f"two of its names are ‘{name}’"
-        seen.add(name.casefold())
+        seen.add(folded(name))
     return ""
 
 
@@ -148,7 +158,8 @@ def asked(shown: Shown, question: str) -> Asked:
 
 def _mentions(shown: Shown, text: str) -> tuple[str, list[str]]:
     """Return a text with each name replaced by a number in angles, and the names in order."""
-    known = {name.casefold(): name for name in (*shown.names, *shown.series)}
+    own = (*shown.names, *shown.series)
+    known = {form: name for name in own for form in (folded(name), name.casefold())}
     found: list[str] = []
 
     def keep(match: re.Match[str]) -> str:

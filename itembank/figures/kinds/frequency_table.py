@@ -18,7 +18,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.chart_axis import name_fault
-from itembank.figures.kinds.chart_names import Shown, words_of
+from itembank.figures.kinds.chart_names import Shown, folded, words_of
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.written_as import written_as
@@ -124,7 +124,7 @@ def _read(figure: FrequencyTable, reading: Reading) -> t.Node:
 
 def _named(value: t.Node, text: str) -> bool:
     if isinstance(value, t.Label):
-        return value.text.casefold() == text.casefold()
+        return folded(value.text) == folded(text)
     return bool(re.fullmatch(r"-?\d{1,9}", text)) and exact_or_none(value) == int(text)
 
 

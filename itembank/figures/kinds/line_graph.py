@@ -21,6 +21,7 @@ from itembank.figures.kinds.chart_axis import LINE, axis_lines, scale_fault, ste
 from itembank.figures.kinds.chart_names import (
     Shown,
     asked,
+    folded,
     names_fault,
     titles_fault,
     with_sizes,
@@ -158,8 +159,8 @@ _UP = "rise|increase|go up|grow"
 
 def _change(figure: LineGraph, found: re.Match[str]) -> Asked:
     """Return by how much it goes up, or down, from one place to another."""
-    known = {name.casefold(): place for place, (name, _) in enumerate(figure.points)}
-    first, second = (found[name].strip("{}").casefold() for name in ("first", "second"))
+    known = {folded(name): place for place, (name, _) in enumerate(figure.points)}
+    first, second = (folded(found[name].strip("{}")) for name in ("first", "second"))
     if found["what"].casefold() not in figure.counts.casefold():
         raise FigureError(f"it does not show ‘{found['what']}’")
     if first not in known or second not in known or known[first] >= known[second]:

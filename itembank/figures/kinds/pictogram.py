@@ -14,7 +14,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.chart_axis import name_fault
-from itembank.figures.kinds.chart_names import Shown
+from itembank.figures.kinds.chart_names import Shown, folded
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.notation import tree as t
 
@@ -112,9 +112,9 @@ def _words(figure: Pictogram) -> str:
 
 
 def _read(figure: Pictogram, reading: Reading) -> t.Node:
-    names = [name.casefold() for name in figure.categories]
-    if reading.name == "value" and len(reading.of) == 1 and reading.of[0].casefold() in names:
-        return t.Int(figure.values[names.index(reading.of[0].casefold())])
+    names = [folded(name) for name in figure.categories]
+    if reading.name == "value" and len(reading.of) == 1 and folded(reading.of[0]) in names:
+        return t.Int(figure.values[names.index(folded(reading.of[0]))])
     if reading == Reading("total"):
         return t.Int(sum(figure.values))
     if reading.name in ("largest", "smallest") and not reading.of:

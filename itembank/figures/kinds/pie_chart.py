@@ -18,7 +18,14 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.chart_names import Shown, asked, names_fault, titles_fault, with_sizes
+from itembank.figures.kinds.chart_names import (
+    Shown,
+    asked,
+    folded,
+    names_fault,
+    titles_fault,
+    with_sizes,
+)
 from itembank.figures.kinds.chart_readings import Cells, chart_read, chart_readings
 from itembank.figures.kinds.chart_wordings import SORTS
 from itembank.figures.kinds.pie_drawn import label_texts, pie_drawing
@@ -90,7 +97,7 @@ def _read(figure: PieChart, reading: Reading) -> t.Node:
         return t.Quantity(written_as(Fraction(360, figure.total)), "°")
     if reading.name in ("angle", "fraction") and len(reading.of) == 1:
         for name, degrees in figure.sectors:
-            if name.casefold() == reading.of[0].casefold():
+            if folded(name) == folded(reading.of[0]):
                 if reading.name == "angle":
                     return t.Quantity(t.Int(degrees), "°")
                 return t.frac(degrees, 360)

@@ -17,11 +17,12 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.chart_axis import name_fault
-from itembank.figures.kinds.chart_names import BINDING
+from itembank.figures.kinds.chart_names import BINDING, folded
 from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said
+from itembank.text.in_words import in_full
 
 MOST = 5
 WIDEST_TABLE = 16
@@ -122,10 +123,10 @@ def filled(figure: TwoWayTable) -> tuple[tuple[int | None, ...], ...]:
 
 
 def _place(figure: TwoWayTable, row: str, column: str) -> tuple[int, int] | None:
-    rows = [name.casefold() for name in (*figure.rows, TOTAL)]
-    columns = [name.casefold() for name in (*figure.columns, TOTAL)]
-    if row.casefold() in rows and column.casefold() in columns:
-        return rows.index(row.casefold()), columns.index(column.casefold())
+    rows = [folded(name) for name in (*figure.rows, TOTAL)]
+    columns = [folded(name) for name in (*figure.columns, TOTAL)]
+    if folded(row) in rows and folded(column) in columns:
+        return rows.index(folded(row)), columns.index(folded(column))
     return None
 
 
@@ -173,7 +174,8 @@ def _names_in(text: str, names: tuple[str, ...]) -> tuple[list[str], str]:
     """Return which of some names a text holds, and what is left of it without them."""
     found = []
     for name in sorted(names, key=len, reverse=True):
-        pattern = rf"(?<!\w){re.escape(name)}(?!\w)"
+        forms = "|".join(map(re.escape, (in_full(name), name)))
+        pattern = rf"(?<!\w)(?:{forms})(?!\w)"
         if re.search(pattern, text, re.IGNORECASE):
             found.append(name)
             text = re.sub(pattern, " ", text, flags=re.IGNORECASE)
