@@ -169,6 +169,16 @@ def topic_map(work: Path, folder: Path, scale: float) -> None:
     write_sheet(folder / "topic-map.png", [poster], 1)
 
 
+def year_9(work: Path, folder: Path, scale: float) -> None:
+    """Draw a week of year 9 with geometry and graphs: its overview, and each starter's slides."""
+    here = ("--department", "three-years", "--output", "year-9")
+    itembank("week", "9S", "--from", "2027-05-10", *here, within=work)
+    made = work / "year-9"
+    files = [folder / name for folder in sorted(made.glob("9S-*")) for name in SLIDES[:2]]
+    drawn = [*pages(sorted(made.glob("week-*.pdf")), 0.8 * scale), *pages(files, scale)]
+    write_sheet(folder / "year-9-week.png", drawn, 4)
+
+
 def draw_all(folder: Path, scale: float) -> set[str]:
     """Draw every sheet into a folder; return the names of the packs' files that are shown."""
     folder.mkdir(parents=True, exist_ok=True)
@@ -178,6 +188,7 @@ def draw_all(folder: Path, scale: float) -> set[str]:
         shown = packs(work, folder, scale)
         a_week(work, folder, scale)
         topic_map(work, folder, scale)
+        year_9(work, folder, scale)
     starters(folder, scale)
     strands(folder, scale)
     return shown

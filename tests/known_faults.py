@@ -7,13 +7,6 @@ KINDS = "questions of other kinds stand in samples that were made for one kind"
 MANY = "its bounds were set for forty topics, and there are a hundred more"
 
 KNOWN_FAULTS = {
-    "tests/marking/test_mark.py::test_keys_and_slips_of_every_topic_are_known": (
-        "an equals sign before the line of a spotted mistake cannot be read"
-    ),
-    "tests/marking/test_says.py::test_every_fault_has_an_instruction": (
-        "three faults of form of the new kinds have no instruction of their own"
-    ),
-    "tests/marking/test_sound.py": KINDS,
     "tests/items/test_difficulty.py::test_difficulty_rises_from_tier_to_tier": (
         "number.index-laws: the middles of support and core are nearly equal"
     ),
@@ -25,7 +18,4 @@ KNOWN_FAULTS = {
     ),
     "tests/packs/test_variety.py": MANY,
     "tests/pages/test_notes.py::test_no_page_of_the_notes_is_left_nearly_empty": MANY,
-    "tests/selfmark/test_same_verdict.py": (
-        "not looked at over the new topics; Python and the page may part on new kinds"
-    ),
 }

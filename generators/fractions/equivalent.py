@@ -5,6 +5,10 @@ from __future__ import annotations
 from math import gcd
 from typing import Any
 
+from itembank.figures.figure import Figure
+from itembank.figures.kinds.number_line import NumberLine
+from itembank.figures.kinds.shaded_shape import ShadedShape
+from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -28,10 +32,107 @@ LEAVE_OTHER = Misconception(
     "Is 1/2 of a cake as much as 1/4 of it? If one part changes, what must happen to the other?",
 )
 
+REST_TAKEN = Misconception(
+    "fractions.equivalent-rest-taken",
+    "works with the rest, and not with the part that is shown",
+    "Which part does the fraction speak of: the part that is shown, or the rest?",
+)
+
 
 def _scaled(b: int, a: int, k: int) -> bool:
     """Keep a proper fraction in lowest terms, multiplied up."""
     return a < b and gcd(a, b) == 1
+
+
+def _scaled_drawn(b: int, a: int, k: int) -> bool:
+    """Keep whole columns of a rectangle, k parts high, that are shaded."""
+    return 1 < a < b and gcd(a, b) == 1 and b * k <= 40 and a * k != b - a
+
+
+def _on_line(side: int, b: int, a: int, k: int) -> bool:
+    """Keep a mark of a line from 0 to 1, the fraction of which is to be divided down by k."""
+    if not (1 < a < b and gcd(a, b) == 1 and b * k <= 24):
+        return False
+    # Two wrong answers at least: taking the same away leaves a number, or the rest goes in.
+    rest = _rest_in_box(side, b, a)
+    left = b * k if side else a * k
+    taken = b * k - (a * k - a) if side else a * k - (b * k - b)
+    return len({rest, left, taken if taken > 0 else None} - {None, b if side else a}) > 1
+
+
+def _rest_in_box(side: int, b: int, a: int) -> int | None:
+    """Return what goes in the box of □/b, or of a/□, where the rest is taken for the part."""
+    if side == 0:
+        return b - a
+    return a * b // (b - a) if a * b % (b - a) == 0 else None
+
+
+def _through_drawn(side: int, b: int, a: int, p: int, q: int) -> bool:
+    return _through_lowest(side, b, a, p, q) and b * p <= 40 and a > 1
+
+
+def _columns_shaded(topic: Topic, tier: Tier, b: int, a: int, k: int) -> Draft:
+    """Return a rectangle of k rows with a of b columns shaded: □/b of it."""
+    dark = tuple(row * b + column for row in range(k) for column in range(a))
+    figure = ShadedShape("rectangle", k, b, dark)
+    box = t.Frac(t.Blank(), t.Int(b))
+    text = prompt("Which number goes in the box, if {e} of the rectangle is shaded?", e=box)
+    steps = (_counted(a * k, b * k, "shaded"), *_divided((a, b), k, "denominator", b))
+    wrong = slips(
+        (LEAVE_OTHER, a * k),
+        (TAKE_SAME, _positive(a * k - (b * k - b))),
+        (REST_TAKEN, b - a),
+    )
+    return _of_figure(figure, text, a, steps, wrong, ("columns", a, b, k))
+
+
+def _arrow_shown(topic: Topic, tier: Tier, side: int, b: int, a: int, k: int) -> Draft:
+    """Return an arrow at a × k of b × k steps: □/b, or a/□ where `side` is 1."""
+    steps = b * k
+    figure = NumberLine(t.Int(0), t.Int(1), steps, points=(("A", a * k),))
+    box = t.Frac(t.Int(a), t.Blank()) if side else t.Frac(t.Blank(), t.Int(b))
+    text = prompt("Which number goes in the box, if arrow A shows {e}?", e=box)
+    part, becomes, key = ("numerator", a, b) if side else ("denominator", b, a)
+    told = Step(f"The line has {steps} equal steps, and A is {a * k} steps after 0.")
+    left = steps if side else a * k
+    taken = steps - (a * k - a) if side else a * k - (steps - b)
+    wrong = slips(
+        (LEAVE_OTHER, left), (TAKE_SAME, _positive(taken)), (REST_TAKEN, _rest_in_box(side, b, a))
+    )
+    lines = (told, *_divided((a, b), k, part, becomes))
+    return _of_figure(figure, text, key, lines, wrong, ("arrow", side, a, b, k))
+
+
+def _shaded_again(topic: Topic, tier: Tier, side: int, b: int, a: int, p: int, q: int) -> Draft:
+    """Return a × p of b × p parts shaded, to be written over b × q, or under a × q."""
+    figure = ShadedShape("rectangle", p, b, tuple(range(a * p)))
+    if side:
+        box, key, part, was = t.Frac(t.Int(a * q), t.Blank()), b * q, "numerator", a
+    else:
+        box, key, part, was = t.Frac(t.Blank(), t.Int(b * q)), a * q, "denominator", b
+    text = prompt("Which number goes in the box, if {e} of the rectangle is shaded?", e=box)
+    cancelled = t.equals(t.frac(a * p, b * p), t.frac(a, b))
+    cancel = Step(f"Divide the numerator and denominator by {p}.", cancelled)
+    steps = (_counted(a * p, b * p, "shaded"), cancel, *_multiplied((a, b), q, part, was))
+    left, added = (b * p, b * p + a * q - a * p) if side else (a * p, a * p + b * q - b * p)
+    wrong = slips((LEAVE_OTHER, left), (ADD_SAME if q > p else TAKE_SAME, added))
+    return _of_figure(figure, text, key, steps, wrong, ("again", side, a, b, p, q))
+
+
+def _positive(number: int) -> int | None:
+    return number if number > 0 else None
+
+
+def _counted(part: int, whole: int, word: str) -> Step:
+    return Step(f"There are {whole} equal parts, and {part} are {word}.")
+
+
+def _of_figure(
+    figure: Figure, text: Any, key: int, steps: Any, wrong: Any, twin: tuple[object, ...]
+) -> Draft:
+    return Draft(
+        text, of_figure(figure, text), t.Int(key), "integer", steps, wrong, twin, figure=figure
+    )
 
 
 def _two_ways(side: int, b: int, a: int, k: int) -> bool:
@@ -55,16 +156,28 @@ class Equivalent(Topic):
     id = "fractions.equivalent"
     title = "Equivalent fractions"
     statements = ("number.operations",)
-    misconceptions = (ADD_SAME, TAKE_SAME, LEAVE_OTHER)
+    misconceptions = (ADD_SAME, TAKE_SAME, LEAVE_OTHER, REST_TAKEN)
     spaces = {
-        Tier.SUPPORT: Space(_scaled, b=range(2, 11), a=range(1, 10), k=range(2, 11)),
-        Tier.CORE: Space(_two_ways, side=(0, 1), b=range(2, 13), a=range(1, 12), k=range(2, 10)),
+        Tier.SUPPORT: Space(_scaled, b=range(2, 11), a=range(1, 10), k=range(2, 11)).also(
+            _columns_shaded, _scaled_drawn, b=range(3, 11), a=range(2, 10), k=range(2, 5)
+        ),
+        Tier.CORE: Space(
+            _two_ways, side=(0, 1), b=range(2, 13), a=range(1, 12), k=range(2, 10)
+        ).also(_arrow_shown, _on_line, side=(0, 1), b=range(3, 13), a=range(2, 12), k=range(2, 7)),
         Tier.CHALLENGE: Space(
             _through_lowest,
             side=(0, 1),
             b=range(2, 10),
             a=range(1, 9),
             p=range(2, 8),
+            q=range(2, 8),
+        ).also(
+            _shaded_again,
+            _through_drawn,
+            side=(0, 1),
+            b=range(3, 10),
+            a=range(2, 9),
+            p=range(2, 5),
             q=range(2, 8),
         ),
     }

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from fractions import Fraction
+from itertools import pairwise
 from math import gcd, lcm
 from typing import Any
 
 from generators._turns import by_turns
+from itembank.figures.kinds.number_line import NumberLine
+from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import (
     Compare,
@@ -48,6 +51,22 @@ BAR_AS_POINT = Misconception(
     "fractions.order-bar-as-point",
     "reads the bar of a fraction as a decimal point",
     "What is 1/2 as a decimal? Is it 1.2?",
+)
+
+STEPS_COUNTED = Misconception(
+    "fractions.order-steps-as-parts",
+    "counts as many steps as the numerator says, whatever a step is worth",
+    "How many steps of this line make 1 whole? How many of them make one of the equal parts?",
+)
+FROM_THE_END = Misconception(
+    "fractions.order-from-the-end",
+    "counts from the right end of the line",
+    "Where on the line is 0? Should a small fraction stand near it, or far from it?",
+)
+LINE_AS_WHOLE = Misconception(
+    "fractions.order-line-as-whole",
+    "takes the whole line to be 1",
+    "Which number stands at the right end? Where on the line is 1?",
 )
 
 Pair = tuple[int, int]
@@ -138,6 +157,62 @@ def _point(top: int, bottom: int) -> int:
     return 1000 * top + (100 if bottom < 10 else 10) * bottom
 
 
+def _places(ones: int, b: int, a: int, k: int) -> tuple[int, ...]:
+    """Return how many steps from 0 the fraction a/b stands, and where the wrong methods put it.
+
+    The line goes from 0 to `ones`, and b × k of its steps make 1.
+    """
+    steps = ones * b * k
+    return (a * k, a, steps - a * k, *((2 * a * k,) if ones == 2 and a < b else ()))
+
+
+def _drawn(ones: int, b: int, a: int, k: int) -> bool:
+    """Keep a fraction whose arrow stands apart from those of the wrong methods."""
+    steps = ones * b * k
+    if gcd(a, b) != 1 or a >= ones * b or steps > 24 or a == 1:
+        return False
+    places = sorted(_places(ones, b, a, k))
+    return all(12 * (q - p) >= steps for p, q in pairwise(places))
+
+
+def _which_arrow(topic: Topic, tier: Tier, ones: int, b: int, a: int, k: int) -> Draft:
+    """Return a line with an arrow at a/b, and one at each place where it might be put."""
+    steps = ones * b * k
+    places = _places(ones, b, a, k)
+    names = dict(zip(sorted(places), "ABCD", strict=False))
+    figure = NumberLine(
+        t.Int(0),
+        t.Int(ones),
+        steps,
+        (steps // 2,) if ones == 2 else (),
+        tuple((name, at) for at, name in names.items()),
+    )
+    fraction = t.frac(a, b)
+    text = prompt("Which arrow points to {f}?", f=fraction)
+    right, counted, other, *doubled = places
+    key = t.Label(names[right])
+    wrong = slips(
+        (STEPS_COUNTED, t.Label(names[counted])),
+        (FROM_THE_END, t.Label(names[other])),
+        *((LINE_AS_WHOLE, t.Label(names[at])) for at in doubled),
+    )
+    over = f"{b * k} steps make 1, so write the fraction over {b * k}."
+    told = (
+        Step(over, t.equals(fraction, t.frac(a * k, b * k))),
+        Step(f"Count {a * k} steps from 0.", key),
+    )
+    return Draft(
+        text,
+        of_figure(figure, text),
+        key,
+        "name",
+        told,
+        wrong,
+        ("arrow", ones, a, b, k),
+        figure=figure,
+    )
+
+
 TERMINATING: tuple[Pair, ...] = (
     (1, 4),
     (3, 4),
@@ -164,7 +239,10 @@ class OrderFractions(Topic):
     id = "fractions.order"
     title = "Comparing and ordering fractions"
     statements = ("number.ordering",)
-    misconceptions = (BIG_DENOMINATOR, BIG_NUMERATOR, GAP, PERCENT_FACE, BAR_AS_POINT)
+    misconceptions = (
+        *(BIG_DENOMINATOR, BIG_NUMERATOR, GAP, PERCENT_FACE, BAR_AS_POINT),
+        *(STEPS_COUNTED, FROM_THE_END, LINE_AS_WHOLE),
+    )
     prerequisites = ("fractions.equivalent",)
     spaces = {
         Tier.SUPPORT: Space(
@@ -173,14 +251,14 @@ class OrderFractions(Topic):
             x=range(1, 6),
             y=(1, 2, 3, 4, 5, 7, 8),
             z=(1, 2, 3, 5, 7, 9, 11, 13),
-        ),
+        ).also(_which_arrow, _drawn, ones=(1,), b=range(3, 13), a=range(2, 12), k=range(2, 7)),
         Tier.CORE: Space(
             _three,
             dens=FAR,
             x=range(1, 6),
             y=(1, 2, 3, 4, 5, 7, 8),
             z=(1, 2, 4, 5, 7, 8, 11, 13, 14),
-        ),
+        ).also(_which_arrow, _drawn, ones=(2,), b=range(2, 9), a=range(2, 16), k=range(2, 6)),
         Tier.CHALLENGE: Space(
             _challenge,
             f=TERMINATING,

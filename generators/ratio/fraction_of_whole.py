@@ -6,8 +6,10 @@ from dataclasses import replace
 from math import gcd
 from typing import Any
 
+from generators._bars import shares as bars_of
 from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, lowest, whole_ratio
+from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -97,6 +99,55 @@ _SHARES = (
 _FRACTIONS = tuple((p, q) for q in range(2, 9) for p in range(1, q) if gcd(p, q) == 1)
 
 
+_DRAWN = (
+    ("The bars show the members of a club.", ("juniors", "seniors")),
+    ("The bars show the bulbs in a bed.", ("tulips", "lilies")),
+    ("The bars show the tickets that were sold.", ("singles", "returns")),
+)
+
+
+def _keep_drawn(pair: tuple[int, int], factor: int, asked: int) -> bool:
+    # Part over part is a second wrong answer only where it is a fraction.
+    return pair[1 - asked] > 1 and pair[1] * factor <= 12
+
+
+def _drawn(topic: Topic, tier: Tier, pair: tuple[int, int], factor: int, asked: int) -> Draft:
+    """Return the question for the fraction that one of two bars is of both."""
+    turn = (sum(pair) + factor) % 2
+    parts, at = (pair[::-1] if turn else pair), asked ^ turn
+    part, other, count = pair[asked] * factor, pair[1 - asked] * factor, sum(pair) * factor
+    lead, names = by_turns(_DRAWN, pair[0] + pair[1] + factor)
+    total = t.Int(count * by_turns((3, 4, 5, 6), pair[0] + factor))
+    named = zip(map(str.capitalize, names), (n * factor for n in parts), strict=True)
+    figure = bars_of(named, total)
+    key = t.frac(*lowest(part, count))
+    text = (
+        f"{lead} What fraction of all of them are {names[at]}? "
+        "Give your answer in its simplest form.",
+    )
+    cancelled = t.equals(t.frac(part, count), key)
+    return Draft(
+        text,
+        of_figure(figure, text),
+        key,
+        "lowest-terms",
+        (
+            Step(
+                "Add to find the number of parts.",
+                t.equals(t.add(*(t.Int(n * factor) for n in parts)), t.Int(count)),
+            ),
+            Step(f"{names[at].capitalize()}: {part} of the {count} parts.", t.frac(part, count)),
+            *((Step(f"Divide both by {factor}.", cancelled),) if factor > 1 else ()),
+        ),
+        slips(
+            (PART_TO_PART, t.frac(*lowest(part, other))),
+            (OTHER_PART, t.frac(*lowest(other, count))),
+        ),
+        ("drawn", pair, factor, asked),
+        figure=figure,
+    )
+
+
 def _keep_fraction(pair: tuple[int, int], asked: int, story: int) -> bool:
     # The other part is not 1: a part over 1 would be no fraction, which nobody writes.
     return pair[1 - asked] != 1
@@ -118,7 +169,9 @@ class FractionOfWhole(Topic):
     misconceptions = (PART_TO_PART, OTHER_PART, WHOLE_AS_PART, REVERSED, JOINED, OF_WHOLE)
     prerequisites = ("ratio.simplest-form", "fractions.lowest-terms")
     spaces = {
-        Tier.SUPPORT: Space(_keep_fraction, pair=_PARTS, asked=(0, 1), story=range(4)),
+        Tier.SUPPORT: Space(_keep_fraction, pair=_PARTS, asked=(0, 1), story=range(4)).also(
+            _drawn, _keep_drawn, pair=_PARTS, factor=range(1, 6), asked=(0, 1)
+        ),
         Tier.CORE: Space(None, share=_SHARES, story=range(4)),
         Tier.CHALLENGE: Space(
             _keep_three, share=_FRACTIONS, pair=((1, 1), *COPRIME[:14]), swap=(0, 1)

@@ -6,8 +6,11 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
+from generators._bars import shares as bars_of
 from generators._turns import by_turns
 from generators.ratio._parts import TRIPLES, amount, turned, whole_ratio
+from itembank.figures.kinds.bar_model import BarModel
+from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -78,6 +81,80 @@ _BLENDS = (
 )
 
 
+_DRAWN = (
+    ("The bars show the members of a club.", ("juniors", "seniors")),
+    ("The bars show the bulbs in a bed.", ("tulips", "lilies")),
+    ("The bars show the tickets that were sold.", ("singles", "returns")),
+)
+
+
+def _keep_other(pair: tuple[int, int], value: int) -> bool:
+    return value not in pair
+
+
+def _keep_all(pair: tuple[int, int], value: int) -> bool:
+    # One part alone is found without dividing.
+    return pair[0] > 1 and value not in pair
+
+
+def _other_drawn(topic: Topic, tier: Tier, pair: tuple[int, int], value: int) -> Draft:
+    """Return the question for the other of two bars, where the first says what it comes to."""
+    a, b = pair
+    lead, names = by_turns(_DRAWN, a + b + value)
+    given, key = t.Int(a * value), t.Int(b * value)
+    figure = _bars(names, pair, given)
+    text = (f"{lead} How many {names[1]} are there?",)
+    whole = value % (a + b) == 0
+    return Draft(
+        text,
+        of_figure(figure, text),
+        key,
+        "integer",
+        (
+            _worth(a, given, t.Int(value)),
+            Step(
+                f"The other bar has {_parts(b)}, so multiply by {b}.",
+                t.equals(t.times(t.Int(b), t.Int(value)), key),
+            ),
+        ),
+        slips(
+            (ADDS, a * value + b - a),
+            (UNDIVIDED, a * value * b),
+            (AS_TOTAL, a * value // (a + b) * b if whole else None),
+        ),
+        ("other drawn", pair, value),
+        figure=figure,
+    )
+
+
+def _all_drawn(topic: Topic, tier: Tier, pair: tuple[int, int], value: int) -> Draft:
+    """Return the question for both bars together, where the first says what it comes to."""
+    a, b = pair
+    lead, names = by_turns(_DRAWN, a + b + value)
+    given, key, count = t.Int(a * value), t.Int((a + b) * value), t.Int(a + b)
+    figure = _bars(names, pair, given)
+    text = (f"{lead} How many are there altogether?",)
+    return Draft(
+        text,
+        of_figure(figure, text),
+        key,
+        "integer",
+        (
+            _worth(a, given, t.Int(value)),
+            Step("Add to find the number of parts.", t.equals(t.add(t.Int(a), t.Int(b)), count)),
+            Step("Multiply to find the whole.", t.equals(t.times(count, t.Int(value)), key)),
+        ),
+        slips((OTHER_ONLY, b * value), (UNDIVIDED, a * value * (a + b))),
+        ("all drawn", pair, value),
+        figure=figure,
+    )
+
+
+def _bars(names: tuple[str, str], pair: tuple[int, int], given: t.Node) -> BarModel:
+    named = tuple(zip(map(str.capitalize, names), pair, strict=True))
+    return bars_of(named, known=(0, given))
+
+
 def _keep_blend(triple: tuple[int, int, int], value: int) -> bool:
     # The given part must not be a single part, or the slip of not dividing goes unseen.
     return turned(triple, sum(triple) + value)[1] != 1
@@ -93,8 +170,12 @@ class OnePart(Topic):
     misconceptions = (ADDS, UNDIVIDED, AS_TOTAL, OTHER_ONLY, GRAMS)
     prerequisites = ("ratio.share",)
     spaces = {
-        Tier.SUPPORT: Space(None, pair=_PAIRS, value=range(3, 13)),
-        Tier.CORE: Space(None, pair=_PAIRS, halves=(5, 7, 8, 9, 11, 12, 13, 15, 16, 20)),
+        Tier.SUPPORT: Space(None, pair=_PAIRS, value=range(3, 13)).also(
+            _other_drawn, _keep_other, pair=_PAIRS, value=range(3, 13)
+        ),
+        Tier.CORE: Space(None, pair=_PAIRS, halves=(5, 7, 8, 9, 11, 12, 13, 15, 16, 20)).also(
+            _all_drawn, _keep_all, pair=_PAIRS, value=range(6, 19)
+        ),
         Tier.CHALLENGE: Space(
             _keep_blend, triple=TRIPLES, value=(25, 35, 45, 55, 60, 75, 80, 110, 120, 150)
         ),

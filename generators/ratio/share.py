@@ -5,8 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._bars import shares as bars_of
 from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
+from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -77,6 +79,120 @@ _PAID = (
 )
 
 
+_DRAWN_TWO = (
+    ("The bars show the members of a club.", ("juniors", "seniors")),
+    ("The bars show the bulbs in a bed.", ("tulips", "lilies")),
+    ("The bars show the tickets that were sold.", ("singles", "returns")),
+)
+_DRAWN_THREE = (
+    ("The bars show how a prize is shared.", "get", ("juniors", "seniors", "masters")),
+    ("The bars show what some things cost.", "cost", ("seeds", "tools", "pots")),
+    ("The bars show what some things cost.", "cost", ("brushes", "mops", "buckets")),
+)
+
+
+def _keep_drawn(pair: tuple[int, int], value: int, asked: int) -> bool:
+    # Where a share is a single part, who stops at one part is right.
+    return 1 not in pair and _keep_support(pair, value)
+
+
+def _keep_three_drawn(triple: tuple[int, int, int], halves: int, asked: int) -> bool:
+    return 1 not in triple and sum(triple) <= 18 and halves // 2 not in triple
+
+
+def _keep_more_drawn(triple: tuple[int, int, int], halves: int, asked: int) -> bool:
+    # Where the difference is a single part, who stops at one part is right.
+    return _keep_three_drawn(triple, halves, asked) and triple[2] - triple[asked] > 1
+
+
+def _two_drawn(topic: Topic, tier: Tier, pair: tuple[int, int], value: int, asked: int) -> Draft:
+    """Return the question for one of two shares, which are drawn as bars with their total."""
+    parts = swapped(pair, sum(pair) + value)
+    lead, names = by_turns(_DRAWN_TWO, pair[0] + value)
+    whole, key = t.Int(sum(parts) * value), t.Int(parts[asked] * value)
+    figure = bars_of(zip(_capitals(names), parts, strict=True), whole)
+    text = (f"{lead} How many {names[asked]} are there?",)
+    half = sum(parts) * value % 2 == 0
+    return Draft(
+        text,
+        of_figure(figure, text),
+        key,
+        "integer",
+        (
+            *_one_part(parts, whole, t.Int(value)),
+            Step(
+                f"The bar of {names[asked]} has {parts[asked]} parts, so multiply.",
+                t.equals(t.times(t.Int(parts[asked]), t.Int(value)), key),
+            ),
+        ),
+        slips(
+            (REVERSED, parts[1 - asked] * value),
+            (STOPS, value),
+            (EQUAL, sum(parts) * value // 2 if half else None),
+        ),
+        ("two drawn", pair, value, asked),
+        figure=figure,
+    )
+
+
+def _three_drawn(
+    topic: Topic, tier: Tier, triple: tuple[int, int, int], halves: int, asked: int
+) -> Draft:
+    """Return the question for one of three shares, or how much more one is than another."""
+    parts = turned(triple, sum(triple) + halves)
+    worth = Fraction(halves, 2)
+    lead, verb, names = by_turns(_DRAWN_THREE, triple[1] + halves)
+    whole, part_worth = money_node(worth * sum(parts)), money_node(worth)
+    figure = bars_of(zip(_capitals(names), parts, strict=True), whole)
+    first = _one_part(parts, whole, part_worth)
+    if tier is Tier.CORE:
+        key = money_node(worth * parts[asked])
+        text = (f"{lead} How much do the {names[asked]} {verb}?",)
+        last: tuple[Step, ...] = (
+            Step(
+                f"The bar of {names[asked]} has {parts[asked]} parts, so multiply.",
+                t.equals(t.times(t.Int(parts[asked]), part_worth), key),
+            ),
+        )
+        third = worth * sum(parts) / 3
+        # Who shares equally stops where it does not come out in pence.
+        comes_out = (100 * third).denominator == 1 and third != worth * parts[asked]
+        other = money_node(worth * parts[2 - asked])
+        wrong = slips(
+            (STOPS, part_worth),
+            (REVERSED, other),
+            (EQUAL, money_node(third) if comes_out and other != money_node(third) else None),
+        )
+    else:
+        big, little = parts.index(triple[2]), parts.index(triple[asked])
+        top, bottom = money_node(worth * parts[big]), money_node(worth * parts[little])
+        key = money_node(worth * (parts[big] - parts[little]))
+        text = (f"{lead} How much more do the {names[big]} {verb} than the {names[little]}?",)
+        last = (
+            Step("Find the larger share.", t.equals(t.times(t.Int(parts[big]), part_worth), top)),
+            Step(
+                "Find the smaller share.",
+                t.equals(t.times(t.Int(parts[little]), part_worth), bottom),
+            ),
+            Step("Subtract the smaller from the larger.", t.equals(t.sub(top, bottom), key)),
+        )
+        wrong = slips((ONE_SHARE, top), (STOPS, part_worth))
+    return Draft(
+        text,
+        of_figure(figure, text),
+        key,
+        "money",
+        (*first, *last),
+        wrong,
+        ("three drawn", str(tier), triple, halves, asked),
+        figure=figure,
+    )
+
+
+def _capitals(names: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(map(str.capitalize, names))
+
+
 def _keep_support(pair: tuple[int, int], value: int) -> bool:
     # What a part is worth is not a number of the ratio, so that the two can be told apart.
     return value != pair[0] and value != pair[1]
@@ -92,10 +208,16 @@ class Share(Topic):
     misconceptions = (REVERSED, EQUAL, AS_FRACTION, PARTS, STOPS, ONE_SHARE)
     prerequisites = ("ratio.simplest-form",)
     spaces = {
-        Tier.SUPPORT: Space(_keep_support, pair=COPRIME, value=range(2, 13)),
-        Tier.CORE: Space(None, triple=TRIPLES, value=range(3, 13)),
+        Tier.SUPPORT: Space(_keep_support, pair=COPRIME, value=range(2, 13)).also(
+            _two_drawn, _keep_drawn, pair=COPRIME, value=range(3, 13), asked=(0, 1)
+        ),
+        Tier.CORE: Space(None, triple=TRIPLES, value=range(3, 13)).also(
+            _three_drawn, _keep_three_drawn, triple=TRIPLES, halves=range(7, 31, 3), asked=(0, 2)
+        ),
         Tier.CHALLENGE: Space(
             None, triple=TRIPLES, quarters=(5, 6, 7, 9, 10, 11, 13, 14, 15, 18, 22)
+        ).also(
+            _three_drawn, _keep_more_drawn, triple=TRIPLES, halves=range(9, 41, 4), asked=(0, 1)
         ),
     }
 

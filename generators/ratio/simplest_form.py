@@ -17,7 +17,9 @@ from generators.ratio._parts import (
     unit_name,
     whole_ratio,
 )
+from itembank.figures.kinds.shaded_shape import ShadedShape
 from itembank.items import kinds
+from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -57,6 +59,12 @@ CLEARS_EACH = Misconception(
     "What did you multiply the first part by? And the second? What does that do to the ratio?",
 )
 
+PART_TO_WHOLE = Misconception(
+    "ratio.simplest-part-to-whole",
+    "compares the parts with all the parts of the shape",
+    "How many parts are shaded, and how many are not? Are the shaded ones counted twice?",
+)
+
 _KINDS = (*METRIC, ("mm", "cm", 10))
 _PARTS = (
     *((n, d, "frac") for d in (2, 3, 4, 5, 6, 8) for n in range(1, d) if gcd(n, d) == 1),
@@ -64,6 +72,55 @@ _PARTS = (
     *((n, 10, "dec") for n in (3, 6, 7, 8, 9, 12, 15, 18)),
     *((n, 100, "dec") for n in (15, 24, 36, 45, 75, 125, 225)),
 )
+
+
+_SHAPES = (
+    *((2, columns) for columns in (3, 4, 5, 6, 8, 9, 10)),
+    *((3, columns) for columns in (3, 4, 5, 6, 8, 10)),
+    *((4, columns) for columns in (4, 5, 6, 8)),
+)
+"""Rows and columns of the rectangles that are shaded."""
+
+
+def _keep_shaded(shape: tuple[int, int], dark: int, first: int) -> bool:
+    """Keep a ratio that cancels and whose two parts are neither equal nor very small."""
+    every = shape[0] * shape[1]
+    rest = every - dark
+    return 0 < dark < every and dark != rest and gcd(dark, every) > 1 and min(dark, rest) > 2
+
+
+def _shaded(topic: Topic, tier: Tier, shape: tuple[int, int], dark: int, first: int) -> Draft:
+    """Return the question for the ratio of shaded to unshaded parts, or the other way (1)."""
+    rows, columns = shape
+    rest = rows * columns - dark
+    figure = ShadedShape("rectangle", rows, columns, tuple(range(dark)))
+    names, counts = ("shaded", "unshaded"), (dark, rest)
+    names, counts = (names[::-1], counts[::-1]) if first else (names, counts)
+    key = whole_ratio(*lowest(*counts))
+    text = (
+        f"What is the ratio of {names[0]} parts to {names[1]} parts? "
+        "Give your answer in its simplest form.",
+    )
+    factor = gcd(*counts)
+    alone = min(counts)
+    one = tuple(n // factor if n == alone else n for n in counts)
+    return Draft(
+        text,
+        of_figure(figure, text),
+        key,
+        "ratio",
+        (
+            Step("Count the parts of each kind.", whole_ratio(*counts)),
+            *_cancel(counts),
+        ),
+        slips(
+            (REVERSED, whole_ratio(*lowest(*counts[::-1]))),
+            (PART_TO_WHOLE, whole_ratio(*lowest(counts[0], dark + rest))),
+            (ONE_ONLY, whole_ratio(*one)),
+        ),
+        ("shaded", shape, dark, first),
+        figure=figure,
+    )
 
 
 def _keep_units(kind: tuple[str, str, int], twentieths: int, halves: int) -> bool:
@@ -101,6 +158,33 @@ def _cancel(parts: tuple[int, ...]) -> Iterator[Step]:
     yield Step(f"Divide both parts by {factor}.", t.equals(shared, whole_ratio(*small)))
 
 
+def _gone_wrong(pair: tuple[int, int], factor: int) -> tuple[kinds.WrongSolution, ...]:
+    """Return how a ratio of whole numbers is simplified wrongly."""
+    a, b = swapped(pair, sum(pair) + factor)
+    wrong, K = kinds.WrongSolution, t.Int(factor)
+    left, right = t.Int(a * factor), t.Int(b * factor)
+    ends = whole_ratio(a, b * factor)
+    found = (wrong(ONE_ONLY, (t.Ratio((t.Bracket(t.divide(left, K)), right)), ends)),)
+    if min(a, b) == 1:
+        return found
+    taken = t.Ratio((t.Bracket(t.sub(left, K)), t.Bracket(t.sub(right, K))))
+    return (*found, wrong(TAKES_AWAY, (taken, whole_ratio((a - 1) * factor, (b - 1) * factor))))
+
+
+def _gone_wrong_units(
+    kind: tuple[str, str, int], twentieths: int, halves: int
+) -> tuple[kinds.WrongSolution, ...]:
+    if halves % 2:
+        return ()
+    _, _, size = kind
+    sides = (twentieths * size // 20, halves // 2)
+    left, right = swapped((0, 1), twentieths + halves)
+    plain, least = whole_ratio(sides[left], sides[right]), lowest(sides[left], sides[right])
+    if plain == whole_ratio(*least):
+        return ()
+    return (kinds.WrongSolution(UNITS_LOST, (plain, whole_ratio(*least))),)
+
+
 @register
 class SimplestForm(Topic):
     """Whole numbers; then amounts in different units; then fractions and decimals."""
@@ -108,15 +192,27 @@ class SimplestForm(Topic):
     id = "ratio.simplest-form"
     title = "Writing a ratio in its simplest form"
     statements = ("ratio.notation",)
-    misconceptions = (REVERSED, ONE_ONLY, TAKES_AWAY, UNITS_LOST, HUNDRED, CLEARS_EACH)
+    misconceptions = (
+        REVERSED,
+        ONE_ONLY,
+        TAKES_AWAY,
+        UNITS_LOST,
+        HUNDRED,
+        CLEARS_EACH,
+        PART_TO_WHOLE,
+    )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(None, pair=COPRIME, factor=range(2, 13)))
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(kinds.with_claims(Space(None, pair=COPRIME, factor=range(2, 13)))),
+            _gone_wrong,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9))
-            )
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9))
+                )
+            ).also(_shaded, _keep_shaded, shape=_SHAPES, dark=range(3, 30), first=(0, 1)),
+            _gone_wrong_units,
         ),
         Tier.CHALLENGE: kinds.with_matches(
             kinds.with_claims(Space(_keep_parts, left=_PARTS, right=_PARTS))

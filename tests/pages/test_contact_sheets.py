@@ -49,12 +49,14 @@ def test_the_sheets_that_are_kept_are_those_that_are_drawn(drawing):
     kept = {path.name for path in (DOCS / "sheets").glob("*.png")}
     names = {f"{name}-{part}.png" for name in drawing.PACKS for part in ("slides", "paper")}
     names |= {"week-report-groups.png", "twelve-starters.png", "figures.png"}
-    assert kept == names | {"strands.png", "topic-map.png"}
+    assert kept == names | {"strands.png", "topic-map.png", "year-9-week.png"}
 
 
 def test_the_sheet_of_figures_shows_every_kind():
+    from itembank.figures import kinds
     from itembank.figures.figure import KINDS
 
+    kinds.load_all()
     figures = script("figure_sheet")
     (text,) = text_of(figures.sheet())
     assert all(name in text for name in KINDS)

@@ -210,6 +210,18 @@ def _named(figure: BarModel, found: re.Match[str]) -> Asked:
     return asks_reading("bar", group)(figure, found)
 
 
+def _two(figure: BarModel, found: re.Match[str]) -> Asked:
+    """Return how much more one bar is than another."""
+    both = (("m", Reading("bar", (found["more"],))), ("n", Reading("bar", (found["fewer"],))))
+    return Asked(t.sub(t.Sym("m"), t.Sym("n")), both)
+
+
+def _share(figure: BarModel, found: re.Match[str]) -> Asked:
+    """Return what fraction of all bars together one of them is."""
+    both = (("m", Reading("bar", (found["name"],))), ("n", Reading("whole")))
+    return Asked(t.Frac(t.Sym("m"), t.Sym("n")), both)
+
+
 BAR_MODEL = register_figure(
     FigureKind(
         "bar model",
@@ -242,6 +254,15 @@ BAR_MODEL = register_figure(
                 r"(?:get|have|receive|cost)|"
                 r"how (?:much|many) (?P<kind>[\w -]{1,30}?) (?:are|is) (?:there|used)",
                 _named,
+            ),
+            Wording(
+                r"how (?:much|many) more (?:(?:are|is) there (?:of )?)?(?:do |does )?(?:the )?"
+                r"(?P<more>[\w -]{1,30}?)(?: get| have| receive| cost)? than (?:the )?"
+                r"(?P<fewer>[\w -]{1,30}?)(?: are there| is there)?",
+                _two,
+            ),
+            Wording(
+                rf"what fraction of (?:the (?:total|whole)|all of them) (?:is|are) {_NAME}", _share
             ),
         ),
     )

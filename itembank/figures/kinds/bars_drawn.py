@@ -16,6 +16,7 @@ from itembank.figures.drawing import (
     drawing,
     rectangle,
 )
+from itembank.figures.figure import WIDEST
 from itembank.figures.label_room import room
 from itembank.notation.line import shown_line
 
@@ -23,6 +24,9 @@ if TYPE_CHECKING:
     from itembank.figures.kinds.bar_model import BarModel
 
 _LONG = Fraction(11)
+_SHORT = Fraction(5)
+"""How long the longest bar is at least, whatever stands beside it."""
+_EDGE = Fraction(1, 2)
 _HIGH = Fraction(3, 2)
 _TALL = Fraction(12, 5)
 """How high a bar is whose boxes hold fractions."""
@@ -35,7 +39,12 @@ _TICK = Fraction(3, 20)
 
 def _unit(figure: BarModel) -> Fraction:
     longest = max(sum(box.units for box in bar.boxes) for bar in figure.bars)
-    return min(Fraction(2), _LONG / longest)
+    # What stands to the left and to the right of the bars takes its room from theirs.
+    beside = max((room(bar.name).width + _GAP for bar in figure.bars if bar.name), default=0)
+    if figure.total is not None and len(figure.bars) > 1:
+        beside += 2 * _GAP + _HOOK + room(figure.total).width
+    long = max(min(_LONG, WIDEST - _EDGE - beside), _SHORT)
+    return min(Fraction(2), long / longest)
 
 
 def _high(figure: BarModel) -> Fraction:

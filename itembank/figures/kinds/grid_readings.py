@@ -28,6 +28,7 @@ from itembank.figures.kinds.grid_places import (
     pair_at,
     places,
 )
+from itembank.figures.kinds.grid_shape_readings import OF_SHAPES
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse_written
@@ -244,6 +245,7 @@ _OTHERS: dict[str, Callable[[CoordinateGrid, Of], t.Node | None]] = {
     "converted": converted,
     **OF_MOVES,
     **OF_JOURNEYS,
+    **OF_SHAPES,
 }
 """What else is read, of lines and by equations; raises or returns None where it is not shown."""
 

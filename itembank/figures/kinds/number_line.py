@@ -250,6 +250,15 @@ def _printed(figure: NumberLine) -> tuple[t.Node, ...]:
     )
 
 
+def _in_box(figure: NumberLine, found: re.Match[str]) -> Asked:
+    """Return the part of the fraction that stands in a box: an arrow shows □/4 or 3/□."""
+    r = t.Sym("r")
+    readings = (("r", Reading("number", (found["name"],))),)
+    if found["under"]:
+        return Asked(t.times(r, t.Int(int(found["under"]))), readings)
+    return Asked(t.divide(t.Int(int(found["over"])), r), readings)
+
+
 NUMBER_LINE = register_figure(
     FigureKind(
         "number line",
@@ -270,6 +279,11 @@ NUMBER_LINE = register_figure(
             Wording(
                 r"which (?:letter|arrow) (?:is at|shows|points to|marks) \{(?P<number>[^}]*)\}",
                 asks_reading("letter", "number"),
+            ),
+            Wording(
+                r"which number goes in the box, if arrow (?P<name>[a-z]) shows "
+                r"\{(?:□/(?P<under>\d{1,3})|(?P<over>\d{1,3})/□)\}",
+                _in_box,
             ),
             Wording(r"what is (?:the size of )?(?:each|one) step(?: worth)?", asks_reading("step")),
             Wording(

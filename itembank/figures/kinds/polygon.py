@@ -245,6 +245,12 @@ def _of_it(name: str) -> Said:
     return asks
 
 
+def _really(figure: Polygon, found: re.Match[str]) -> Asked:
+    """Return the real length that a side of a plan stands for, by the scale of the plan."""
+    scale = t.Int(int(found["scale"]))
+    return Asked(t.times(scale, t.Sym("r")), (("r", Reading("side", (found["name"],))),))
+
+
 POLYGON = register_figure(
     FigureKind(
         "polygon",
@@ -269,6 +275,12 @@ POLYGON = register_figure(
             Wording(
                 rf"{FIND} (?:the size of )?(?:the )?angle (?:at )?(?P<name>[A-Z]{{3}})",
                 asks_reading("angle", "name"),
+            ),
+            Wording(
+                r"how long is (?:the )?(?:side )?(?P<name>[a-z]{2}) really, "
+                r"in (?:centi|kilo|milli)?metres, "
+                r"if the scale is \{1 : (?P<scale>\d{1,7})\}",
+                _really,
             ),
             LETTER,
         ),

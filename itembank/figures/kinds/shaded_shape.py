@@ -196,6 +196,24 @@ def _of_wholes(figure: ShadedShape, found: re.Match[str]) -> Asked:
     return Asked(t.Sym("r"), (("r", Reading("shaded")),))
 
 
+def _in_box(figure: ShadedShape, found: re.Match[str]) -> Asked:
+    """Return the part of the fraction that stands in a box: □/4 or 3/□ of the shape."""
+    asked = _of_one("unshaded" if found["no"] else "shaded")(figure, found)
+    r = t.Sym("r")
+    if found["under"]:
+        return Asked(t.times(r, t.Int(int(found["under"]))), asked.readings)
+    return Asked(t.divide(t.Int(int(found["over"])), r), asked.readings)
+
+
+def _parts_compared(figure: ShadedShape, found: re.Match[str]) -> Asked:
+    """Return the ratio of the parts that are shaded to those that are not, or the other way."""
+    names = (found["first"].casefold(), found["second"].casefold())
+    if {*names} != {"shaded", "unshaded"}:
+        raise FigureError("the two parts of the ratio are the same")
+    m, n = t.Sym("m"), t.Sym("n")
+    return Asked(t.Ratio((m, n)), (("m", Reading(names[0])), ("n", Reading(names[1]))))
+
+
 SHADED_SHAPE = register_figure(
     FigureKind(
         "shaded shape",
@@ -220,6 +238,16 @@ SHADED_SHAPE = register_figure(
                 rf"(?:, if (?:each|one) {_NAMES} is 1|, where each "
                 r"(?P<other>shape|rectangle|circle) is 1)?",
                 _of_wholes,
+            ),
+            Wording(
+                r"which number goes in the box, if \{(?:□/(?P<under>\d{1,3})|(?P<over>\d{1,3})/□)\}"
+                rf" of (?:the|this) {_NAMES} is (?P<no>not )?shaded",
+                _in_box,
+            ),
+            Wording(
+                r"what is the ratio of (?P<first>shaded|unshaded) parts to "
+                r"(?P<second>shaded|unshaded) parts",
+                _parts_compared,
             ),
         ),
     )
