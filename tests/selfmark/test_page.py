@@ -361,8 +361,8 @@ def test_a_browser_that_sets_no_mathematics_shows_its_line(opened):
 
 def test_a_worked_example_shows_the_picture_of_its_answer_and_of_its_steps():
     line = {"kind": "number line", "first": 0, "last": 1, "steps": 4}
-    answer = picture(from_data({**line, "points": {"Answer": 3}}))
-    step = picture(from_data({**line, "points": {"Step": 1}}))
+    answer = picture(from_data({**line, "points": {"P": 3}}))
+    step = picture(from_data({**line, "points": {"Q": 1}}))
     started = made()
     sheets = []
     for sheet in started.pack.sheets:
