@@ -366,12 +366,16 @@ def test_a_worked_example_shows_the_picture_of_its_answer_and_of_its_steps():
     started = made()
     sheets = []
     for sheet in started.pack.sheets:
-        worked = sheet.worked
+        if (worked := sheet.worked) is None:
+            continue
         steps = [each.model_copy(update={"picture": step}) for each in worked.steps]
         worked = worked.model_copy(update={"key_picture": answer, "steps": steps})
         sheets.append(sheet.model_copy(update={"worked": worked}))
-    text = text_of(started, pack=started.pack.model_copy(update={"sheets": sheets}))
-    plain = text_of(started)
+    assert sheets
+    text, plain = (
+        text_of(started, pack=started.pack.model_copy(update={"sheets": each}))
+        for each in (sheets, [s for s in started.pack.sheets if s.worked is not None])
+    )
     assert text.count("<svg") - plain.count("<svg") == sum(1 + len(s.worked.steps) for s in sheets)
     assert html.escape(answer.words) in text
     assert html.escape(step.words) in text
