@@ -264,6 +264,9 @@ class InverseProportion(Topic):
         shown_p, shown_q = amount(p, first), amount(q, first)
         shown_n, product = amount(n, unit), amount(p * n, "km" if kind == "journey" else unit)
         wrong = _wrong(p, n, q)
+        if kind == "rows":
+            # It is the number in each row that changes, and with it the number of rows.
+            wrong = (_whole(p * q, n), *wrong[1:])
         by_product = (
             Step(whole, t.equals(t.times(shown_p, shown_n), product)),
             Step(share, t.equals(t.divide(product, shown_q), amount(key, unit))),
