@@ -201,6 +201,7 @@ function parseAnswer(plain, typed, q) {
 }
 
 function named(plain, labels) {
+  plain = asOnChart(plain, labels);
   const folded = casefold(plain);
   const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
   if (last.length === 1) return last[0];
@@ -211,6 +212,10 @@ function named(plain, labels) {
   });
   if (inside.length === 1 && !search("choice.denies", folded)) return inside[0];
   return saidFirst(plain, labels) || plain;
+}
+function asOnChart(plain, labels) {
+  const short = new Map(labels.map((label) => [casefold(label), label]));
+  return sub("choice.in_full", (m) => short.get(casefold(m[1] || m[2])) || m[0], plain);
 }
 function saidFirst(plain, labels) {
   const ends = {};
