@@ -32,6 +32,7 @@ from itembank.work.report.lesson_words import asked_line, overall_line
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
+    from itembank.work.lesson.cover import AskedInstead
     from itembank.work.lesson.decide import Decided
     from itembank.work.week.planner import Planner
     from itembank.work.week.standing import LessonStanding, WeekStanding
@@ -77,6 +78,21 @@ class Found:
         date = self.lesson.date
         return LessonName(date.isoformat(), date=date, period=self.lesson.period)
 
+    @property
+    def period(self) -> str | None:
+        """Return the period where the class has several lessons that day, else None."""
+        same_day = [each for each in self.week.lessons if each.date == self.lesson.date]
+        return self.lesson.period if len(same_day) > 1 else None
+
+    def instead(self) -> AskedInstead | None:
+        """Return what is noted that the class was asked instead of its starter."""
+        from itembank.work.lesson.cover import asked_instead
+
+        if not self.lesson.recorded:
+            return None
+        department, name = self.desk.department, self.week.class_name
+        return asked_instead(department, name, self.lesson.date, self.period)
+
     def pack(self) -> dict[str, Any] | None:
         """Return what the lesson's pack holds, in the shape of today, or None where there is none.
 
@@ -106,7 +122,11 @@ def find(request: Request) -> Found:
 
 def show(request: Request) -> Response:
     """Show a lesson."""
+    from itembank.work.lesson.undo import last_of_lesson, seen_as
+
     found = find(request)
+    name, lesson = found.week.class_name, found.lesson
+    last = last_of_lesson(found.desk.department, name, lesson.date, lesson.period)
     folder = found.lesson.folder
     files = [(name, what) for name, what in FILES if folder and (folder / name).is_file()]
     titles = found.planner.titles
@@ -123,6 +143,9 @@ def show(request: Request) -> Response:
         topics=sorted(titles.items(), key=lambda each: each[1]),
         undo=_can_undo(found.week.plan),
         decided=_decided(found),
+        instead=found.instead(),
+        last=last,
+        seen_as=seen_as,
         overall=overall_line,
         asked_line=asked_line,
         mistakes=_mistakes(found.desk),
@@ -136,9 +159,7 @@ def _decided(found: Found) -> Decided | None:
         return None
     from itembank.work.lesson.decide import decide
 
-    same_day = [each for each in found.week.lessons if each.date == found.lesson.date]
-    period = found.lesson.period if len(same_day) > 1 else None
-    return decide(found.desk.department, found.week.class_name, found.lesson.date, period)
+    return decide(found.desk.department, found.week.class_name, found.lesson.date, found.period)
 
 
 def _mistakes(desk: Desk) -> Callable[[str, str], str]:

@@ -62,6 +62,7 @@ def environment() -> Environment:
         "dated": in_words.day_month_year,
         "weekday": in_words.weekday,
         "counted": in_words.counted,
+        "moment": in_words.moment,
     }
     made.globals |= {"url": url}
     return made

@@ -12,6 +12,7 @@ from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
+from itembank.proof.measured.grid_journeys_measured import JOURNEY_READINGS, of_journeys
 from itembank.proof.measured.grid_moves_measured import (
     growth,
     mirror_between,
@@ -251,6 +252,8 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
         return _of_lines(drawing, scale, reading)
     if reading.name in _MOVE_READINGS:
         return _of_moves(drawing, scale, reading)
+    if reading.name in JOURNEY_READINGS:
+        return of_journeys(drawing, scale, reading)
     if reading.name in _SHAPE_READINGS:
         return _of_shape(drawing, scale, reading)
     if reading.name == "converted":
