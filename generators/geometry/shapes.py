@@ -307,18 +307,18 @@ def _name(tier: Tier, which: int, left_out: int, seed: int) -> Draft:
     text = (f"Which name fits {noun} P best: {', '.join(first)} or {last}?",)
     why = _WHY[name]
     if tier is Tier.SUPPORT:
-        steps = (Step(" ".join(why), t.Label(name)),)
+        steps = [Step(" ".join(why), t.Label(name))]
     else:
-        steps = (
+        steps = [
             Step(f"Count along and up for each side. {why[0]}"),
             Step(why[1], t.Label(name)),
-        )
+        ]
     return Draft(
         text,
         of_figure(figure, text),
         t.Label(name),
         "name",
-        steps,
+        tuple(steps),
         slips(*((mistake, t.Label(wrong)) for mistake, wrong in wrongs)),
         (corners, *sorted((*first, last))),
         figure=figure,

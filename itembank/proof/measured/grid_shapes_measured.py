@@ -95,7 +95,7 @@ def fits(name: str, corners: Corners) -> bool:
         for p, q, r, s in ((a, b, c, d), (b, c, d, a))
     ]
     kite = across and (first.midpoint in sympy.Line(b, d) or second.midpoint in sympy.Line(a, c))
-    return {
+    found = {
         "square": halved and equal and across,
         "rectangle": halved and equal,
         "rhombus": halved and across,
@@ -103,7 +103,8 @@ def fits(name: str, corners: Corners) -> bool:
         "isosceles trapezium": any(level) and equal,
         "trapezium": any(level),
         "kite": kite,
-    }.get(name, False)
+    }
+    return bool(found.get(name, False))
 
 
 def _fits_three(name: str, corners: Corners) -> bool:
@@ -112,14 +113,15 @@ def _fits_three(name: str, corners: Corners) -> bool:
         return False
     largest = max(float(angle.evalf()) for angle in triangle.angles.values())
     right = triangle.is_right()
-    return {
+    found = {
         "equilateral": triangle.is_equilateral(),
         "isosceles": triangle.is_isosceles(),
         "scalene": triangle.is_scalene(),
         "right-angled": right,
         "obtuse-angled": not right and largest > float(sympy.pi / 2),
         "acute-angled": not right and largest < float(sympy.pi / 2),
-    }.get(name, False)
+    }
+    return bool(found.get(name, False))
 
 
 def best_fitting(corners: Corners, offered: tuple[str, ...]) -> str:
