@@ -201,7 +201,7 @@ function parseAnswer(plain, typed, q) {
 }
 
 function named(plain, labels) {
-  plain = asOnChart(plain, labels);
+  plain = hyphened(asOnChart(plain, labels), labels);
   const folded = casefold(plain);
   const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
   if (last.length === 1) return last[0];
@@ -212,6 +212,16 @@ function named(plain, labels) {
   });
   if (inside.length === 1 && !search("choice.denies", folded)) return inside[0];
   return saidFirst(plain, labels) || plain;
+}
+function hyphened(plain, labels) {
+  const bare = (text) => text.replace(/[\u2212\u2013\u2010-]/g, " ").toLowerCase();
+  for (const label of labels) {
+    const at = bare(plain).indexOf(bare(label));
+    if (label.indexOf("-") >= 0 && at >= 0 && bare(plain).length === plain.length) {
+      plain = plain.slice(0, at) + label + plain.slice(at + label.length);
+    }
+  }
+  return plain;
 }
 function asOnChart(plain, labels) {
   const short = new Map(labels.map((label) => [casefold(label), label]));
