@@ -36,7 +36,10 @@ def _support(kind: int, a: int, m: int, n: int) -> bool:
     """Keep two powers of one number or letter that the mistakes take for something else."""
     match kind:
         case Kind.TIMES | Kind.LETTER_TIMES:
-            return n <= m + 4 and m != n and m * n not in (m + n, 2 * (m + n))
+            # The base of a number says nothing new: products of letters, which lead on to the
+            # other tiers, are more than those of numbers.
+            based = kind == Kind.LETTER_TIMES or a in (2, 3, 7)
+            return based and n <= m + 4 and m != n and m * n not in (m + n, 2 * (m + n))
         case Kind.OVER:
             return m > n + 1 and m != 2 * n and m % n == 0
     return m * n != m + n and m**n not in (m * n, m + n) and m <= 6 and n <= 4

@@ -239,8 +239,9 @@ def _challenge(kind: str, p: int, n: int, q: int) -> bool:
         return apart(part * (1000 - q) // 10_000, *_challenge_wrong(kind, p, n, q))
     if kind == "halves":
         return p * n % 100 == 0 and apart(p * n // 10, *_challenge_wrong(kind, p, n, q))
-    # p% of n = □% of q, in whole per cents.
-    if p * n % 1000 or p * n % (10 * q) or n <= q or p * n >= 1000 * q:
+    # p% of n = □% of q, in whole per cents. Of half or a third of n it is twice or three times
+    # the percentage, which is seen at once.
+    if p * n % 1000 or p * n % (10 * q) or n <= q or n % q == 0 or p * n >= 1000 * q:
         return False
     return apart(10 * p * n // q, *_challenge_wrong(kind, p, n, q))
 

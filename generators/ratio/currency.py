@@ -50,6 +50,11 @@ NOT_SPENT = Misconception(
     "changes all of the money back",
     "How much is left after the spending?",
 )
+ONE_CHANGE = Misconception(
+    "ratio.currency-one-change",
+    "uses the second rate alone, as if the price were in pounds",
+    "What is the price in pounds? Which of the rates is for pounds and dollars?",
+)
 FIRST_RATE = Misconception(
     "ratio.currency-first-rate",
     "uses the rate of the first change for both",
@@ -113,8 +118,16 @@ def _back(kind: str, sign: str, rate: int, pounds: int) -> bool:
     if rate not in (_EURO if sign == "€" else _DOLLAR):
         return False
     if kind == "rate":
-        return apart(Fraction(rate, 100), *_rate_wrong(rate, pounds))
+        # The third wrong answer came later, and questions keep their places.
+        return apart(Fraction(rate, 100), *_rate_wrong(rate, pounds)[:2])
     return apart(pounds, *_back_wrong(rate, pounds))
+
+
+def _more_rates(kind: str, sign: str, rate: int, pounds: int) -> bool:
+    """Keep every rate for some amounts: with few rates, neighbours would find the same one."""
+    if rate not in (_EURO if sign == "€" else _DOLLAR):
+        return False
+    return apart(Fraction(rate, 100), *_rate_wrong(rate, pounds))
 
 
 def _back_wrong(rate: int, pounds: int) -> tuple[Fraction | None, ...]:
@@ -124,8 +137,8 @@ def _back_wrong(rate: int, pounds: int) -> tuple[Fraction | None, ...]:
 
 
 def _rate_wrong(rate: int, pounds: int) -> tuple[Fraction | None, ...]:
-    """Return what UPSIDE_DOWN and ADDS give: the difference of the two amounts."""
-    return written(100, rate), written((rate - 100) * pounds, 100)
+    """Return what UPSIDE_DOWN, ADDS (the difference of the two amounts) and SAME give."""
+    return written(100, rate), written((rate - 100) * pounds, 100), Fraction(rate * pounds, 100)
 
 
 def _trip(kind: str, pounds: int, rate: int, other: int, part: int) -> bool:
@@ -154,7 +167,7 @@ def _trip_wrong(pounds: int, rate: int, other: int, part: int) -> tuple[Fraction
 
 
 def _across_wrong(pounds: int, rate: int, other: int) -> tuple[Fraction | None, ...]:
-    """Return what IN_POUNDS, SWAPPED and MULTIPLIES give."""
+    """Return what IN_POUNDS, SWAPPED and ONE_CHANGE give."""
     return (
         Fraction(pounds),
         written(rate * rate * pounds, 100 * other),
@@ -176,6 +189,7 @@ class Currency(Topic):
         ADDS,
         UPSIDE_DOWN,
         NOT_SPENT,
+        ONE_CHANGE,
         FIRST_RATE,
         IN_POUNDS,
         SWAPPED,
@@ -188,6 +202,12 @@ class Currency(Topic):
         Tier.CORE: kinds.with_answers(
             Space(
                 _back, kind=("back", "rate"), sign=("€", "$"), rate=range(108, 141), pounds=_POUNDS
+            ).then(
+                _more_rates,
+                kind=("rate",),
+                sign=("€", "$"),
+                rate=range(108, 141),
+                pounds=_POUNDS[::3],
             )
         ),
         Tier.CHALLENGE: kinds.with_answers(
@@ -313,7 +333,7 @@ class Currency(Topic):
                 ),
             ),
             wrong_amounts(
-                sign, Fraction(rate, 100), (UPSIDE_DOWN, ADDS), _rate_wrong(rate, pounds)
+                sign, Fraction(rate, 100), (UPSIDE_DOWN, ADDS, SAME), _rate_wrong(rate, pounds)
             ),
             ("rate", sign, rate, pounds),
         )
@@ -407,7 +427,7 @@ class Currency(Topic):
                 ),
             ),
             wrong_amounts(
-                "$", key, (IN_POUNDS, SWAPPED, MULTIPLIES), _across_wrong(pounds, rate, other)
+                "$", key, (IN_POUNDS, SWAPPED, ONE_CHANGE), _across_wrong(pounds, rate, other)
             ),
             ("across", pounds, rate, other),
         )

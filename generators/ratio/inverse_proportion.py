@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 
 from generators._turns import by_turns
 from generators.ratio._parts import amount
+from generators.ratio._rates import written
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -138,6 +139,8 @@ def _wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
 def _core(kind: str, p: int, n: int, q: int) -> bool:
     """Keep numbers of which neither is a multiple of the other, so that the way is by one."""
     if p == q or p * n % q or not (p % q and q % p):
+        return False
+    if kind == "rows" and n == q:  # as many in each row as before
         return False
     key = p * n // q
     if kind == "job":
@@ -297,7 +300,10 @@ class InverseProportion(Topic):
             whole, share = "Multiply to find how many there are.", "Divide by the new number."
         shown_p, shown_q = amount(p, first), amount(q, first)
         shown_n, product = amount(n, unit), amount(p * n, "km" if kind == "journey" else unit)
-        wrong = _wrong(p, n, q)
+        wrong: tuple[Fraction | int | None, ...] = _wrong(p, n, q)
+        if kind == "rows":
+            # It is the number in each row that changes, and with it the number of rows.
+            wrong = (written(2 * p * q, n), *wrong[1:])
         by_product = (
             Step(whole, t.equals(t.times(shown_p, shown_n), product)),
             Step(share, t.equals(t.divide(product, shown_q), amount(key, unit))),
@@ -317,18 +323,10 @@ class InverseProportion(Topic):
         """Return the working where one number is a multiple of the other."""
         time, key = amount(n, unit), amount(p * n // q, unit)
         if q > p:
-            factor = t.Int(q // p)
-            say, last = f"With {factor.n} times as many, divide the time.", t.divide(time, factor)
-            first = t.equals(t.divide(t.Int(q), t.Int(p)), factor)
-        else:
-            factor = t.Int(p // q)
-            say = f"With 1 instead of {factor.n}, multiply the time."
-            last = t.times(factor, time)
-            first = t.equals(t.divide(t.Int(p), t.Int(q)), factor)
-        return (
-            Step("Find how many times as large one number is as the other.", first),
-            Step(say, t.equals(last, key)),
-        )
+            say = f"{q} is {q // p} times {p}, so divide the time by {q // p}."
+            return (Step(say, t.equals(t.divide(time, t.Int(q // p)), key)),)
+        say = f"{q} is {p} divided by {p // q}, so multiply the time by {p // q}."
+        return (Step(say, t.equals(t.times(t.Int(p // q), time), key)),)
 
     def _more(self, p: int, n: int, q: int) -> Draft:
         job = _job(n, q, p + n + q)
@@ -444,7 +442,10 @@ class InverseProportion(Topic):
 
 
 def _slips(
-    mistakes: tuple[Misconception, ...], doubled: tuple[int | None, ...], key: int, unit: str
+    mistakes: tuple[Misconception, ...],
+    doubled: tuple[Fraction | int | None, ...],
+    key: int,
+    unit: str,
 ) -> tuple[Slip, ...]:
     pairs = (
         (mistake, None if not value or value <= 0 else amount(Fraction(value, 2), unit))
