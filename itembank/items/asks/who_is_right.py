@@ -51,5 +51,6 @@ WHO_IS_RIGHT = register_kind(
         relations=True,
         filed=False,
         told="who is right",
+        wrong_answers=1,
     )
 )

@@ -69,10 +69,15 @@ LATER.by_kind |= {
     Find: lambda ask, item: _finding(item, ask.target, ask.relations),
     Answered: lambda ask, item: later_content(replace(item, ask=ask.of, key=ask.answer)),
     WhoIsRight: lambda ask, item: later_content(
-        replace(item, ask=ask.of, key=dict(ask.answers)[item.key.text])
+        replace(item, ask=ask.of, key=_given(ask, item.key))
     ),
     Give: lambda ask, item: INEQUALITIES if _prints_relation(item) else None,
 }
+
+
+def _given(ask: WhoIsRight, key: t.Node) -> t.Node:
+    """Return the answer that the key names."""
+    return next((node for name, node in ask.answers if key == t.Label(name)), key)
 
 
 def _prints_relation(item: Item) -> bool:

@@ -84,8 +84,7 @@ def _asked(
     runs: Sequence[Run], pattern: re.Pattern[str], answers: tuple[tuple[str, t.Node], ...]
 ) -> AnswerSaid | None:
     *asked, before = runs
-    found = pattern.fullmatch(before) if isinstance(before, str) else None
-    if found is None:
+    if not isinstance(before, str) or (found := pattern.fullmatch(before)) is None:
         return None
     question = found["question"]
     # After a piece of mathematics a new line alone may end the question.
