@@ -27,7 +27,13 @@ from itembank.proof.measured.grid_places_measured import (
     named_tracks,
     points_of,
 )
-from itembank.proof.measured.grid_shapes_measured import mirrors, only_mirror, order_of_turns
+from itembank.proof.measured.grid_shapes_measured import (
+    best_fitting,
+    making,
+    mirrors,
+    only_mirror,
+    order_of_turns,
+)
 from itembank.proof.measured.measure import Measuring, number_tree
 
 
@@ -150,7 +156,12 @@ _LINE_READINGS = frozenset(
 )
 
 
-_SHAPE_READINGS = frozenset(("lines of symmetry", "order of rotation", "line of symmetry"))
+_SHAPE_READINGS = frozenset(
+    (
+        *("lines of symmetry", "order of rotation", "line of symmetry"),
+        *("best name", "corner that makes"),
+    )
+)
 
 _MOVE_READINGS = frozenset(
     (
@@ -194,6 +205,14 @@ def _shapes(drawing: Drawing, scale: Scale) -> dict[str, list[Any]]:
 
 def _of_shape(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     """Return what a shape is by itself."""
+    if reading.name == "corner that makes":
+        points, (name, *letters) = points_of(drawing, scale), reading.of
+        at = {letter.upper(): points[letter.upper()] for letter in letters}
+        if scale.x[1] != scale.y[1] or len(at) != len(letters):
+            raise NotExact("it does not show the points")
+        first = [letter.upper() for letter in letters[:3]]
+        others = {letter: at[letter] for letter in at if letter not in first}
+        return t.Label(making(name, [at[letter] for letter in first], others))
     corners = _shapes(drawing, scale).get(reading.of[0].upper())
     if corners is None or scale.x[1] != scale.y[1]:
         raise NotExact("it does not show the shape")
@@ -202,6 +221,8 @@ def _of_shape(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
             return t.Int(len(mirrors(corners)))
         case "order of rotation":
             return t.Int(order_of_turns(corners))
+        case "best name":
+            return t.Label(best_fitting(corners, reading.of[1:]))
     return _equation(only_mirror(corners))
 
 
