@@ -22,6 +22,8 @@ from itembank.text.late_pattern import late
 
 _NOTHING_TO_SOLVE = "The expression is right: leave out = 0, for there is no equation to solve."
 
+_DRAWN = "The answer is drawn, not typed: hold it against the drawn answer."
+
 _EQUALS_NOTHING = late(r"[^=]*[A-Za-z][^=]*(?P<end>= *0[ .]*)")
 
 
@@ -39,6 +41,8 @@ def mark(item: Item, answer: str) -> Marked:
     if len(answer) > LONGEST:
         message = f"The answer is longer than {LONGEST} characters: type the answer alone."
         return Marked(Verdict.UNREADABLE, message)
+    if marking_of(item.ask).drawn:
+        return Marked(Verdict.UNREADABLE, _DRAWN)
     asked = setting(item)
     if marking_of(item.ask).equals_nothing and (found := _EQUALS_NOTHING.fullmatch(answer)):
         alone = mark(item, answer[: found.start("end")])

@@ -46,6 +46,7 @@ function marked(q, answer) {
   if (codePoints(answer) > READ.LONGEST) {
     return verdict(UNREADABLE, `The answer is longer than ${READ.LONGEST} characters: type the answer alone.`);
   }
+  if (q.drawn) return verdict(UNREADABLE, MESSAGES.DRAWN);
   const nothing = q.equals_nothing && fullmatch("mark.equals_nothing", answer);
   if (nothing) {
     const alone = marked(q, answer.slice(0, answer.length - nothing.groups.end.length));
