@@ -14,8 +14,22 @@ def to_draw(
     steps: tuple[Step, ...],
     twin: tuple[object, ...],
 ) -> Draft:
-    """Return the question that asks to make of `figure` the figure of the answer, `shown`."""
+    """Return the question that asks to make of `figure` the figure of the answer, `shown`.
+
+    The last step of its working is the drawing itself.
+    """
     ask = drawn_on(figure, shown, text)
+    key = key_of(ask)
+    *before, last = steps
     return Draft(
-        text, ask, key_of(ask), "drawing", steps, (), twin, marks=1, figure=figure, key_figure=shown
+        text,
+        ask,
+        key,
+        "drawing",
+        (*before, Step(last.say, key)),
+        (),
+        twin,
+        marks=1,
+        figure=figure,
+        key_figure=shown,
     )

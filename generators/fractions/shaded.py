@@ -140,9 +140,10 @@ def _to_shade(topic: Topic, tier: Tier, shape: int, top: int, bottom: int) -> Dr
             t.equals(t.divide(t.Int(total), t.Int(bottom)), t.Int(each)),
         ),
         Step(
-            f"Shade {top} of the groups.",
+            f"Count the parts of {top} of the groups.",
             t.equals(t.times(t.Int(top), t.Int(each)), t.Int(count)),
         ),
+        Step("Shade so many parts: which ones does not matter."),
     )
     if each == 1:
         steps = (Step(f"There are {total} equal parts: shade {count}."),)

@@ -17,7 +17,6 @@ from html import escape
 from importlib.resources import files
 from typing import Any
 
-from itembank.items.asks.draw import DRAW
 from itembank.items.item import Item
 from itembank.packs.data.pack import Band, Pack, Sheet
 from itembank.packs.data.pack_item import Maths, PackItem, Picture, TextRun
@@ -274,7 +273,7 @@ def _question(item: PackItem, number: int, name: str) -> str:
 
 def _answer_part(item: PackItem, name: str, what: str) -> str:
     """Return the box for an answer, or what to do with one that is drawn."""
-    if item.ask.kind != DRAW.name:
+    if not item.drawn:
         return _answer_box(name, what)
     return (
         '<p class="small">Draw your answer on paper. This page cannot see it: your teacher will '
