@@ -85,6 +85,23 @@ def _challenge(kind: int, d: int, a: int, b: int, c: int) -> bool:
     return c == 1 and (kind == 2 or a + b != d)
 
 
+def _gone_wrong(op: int, d: int, a: int, b: int) -> tuple[kinds.WrongSolution, ...]:
+    """Return how sums and differences over one denominator are written wrongly."""
+    top, D, wrong = a + b if op else a - b, t.Int(d), kinds.WrongSolution
+    over = (t.add if op else t.sub)(t.Int(a), t.Int(b))
+    squared = (t.Frac(over, t.times(D, D)), t.frac(top, d * d))
+    found = (wrong(DENOMINATORS_MULTIPLIED, squared),)
+    across = (t.Frac(over, t.add(D, D)), t.frac(top, 2 * d))
+    return (wrong(ADD_ACROSS, across), *found) if op else found
+
+
+def _gone_wrong_three(kind: int, d: int, a: int, b: int, c: int) -> tuple[kinds.WrongSolution, ...]:
+    if kind != 0:
+        return ()
+    over = t.Frac(t.add(t.Int(a), t.Int(b), t.Int(c)), t.Int(d))
+    return (kinds.WrongSolution(ADDS_LAST, (over, t.frac(a + b + c, d))),)
+
+
 @register
 class AddLike(Topic):
     """Sums and differences over one denominator."""
@@ -103,23 +120,32 @@ class AddLike(Topic):
     )
     prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(_support, op=(0, 1), d=range(3, 14), a=range(1, 13), b=range(1, 13))
-            )
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_support, op=(0, 1), d=range(3, 14), a=range(1, 13), b=range(1, 13))
+                )
+            ),
+            _gone_wrong,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_core, op=(0, 1), d=range(4, 17), a=range(1, 16), b=range(1, 16))
-            )
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_core, op=(0, 1), d=range(4, 17), a=range(1, 16), b=range(1, 16))
+                )
+            ),
+            _gone_wrong,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=range(4),
-            d=(5, 6, 7, 8, 9, 10, 12),
-            a=range(1, 10),
-            b=range(1, 10),
-            c=(1, 2, 3),
+        Tier.CHALLENGE: kinds.with_wrong_solutions(
+            Space(
+                _challenge,
+                kind=range(4),
+                d=(5, 6, 7, 8, 9, 10, 12),
+                a=range(1, 10),
+                b=range(1, 10),
+                c=(1, 2, 3),
+            ),
+            _gone_wrong_three,
         ),
     }
 

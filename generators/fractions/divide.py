@@ -9,7 +9,7 @@ from typing import Any
 from generators.fractions._answers import answer_form, finish
 from generators.fractions.multiply import Number, improper, written
 from itembank.items import kinds
-from itembank.items.forms.form_rules import simplest_node
+from itembank.items.forms.form_rules import number_node, simplest_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -102,6 +102,44 @@ def _challenge(kind: int, p: tuple[int, int], q: tuple[int, int], w: int, v: int
     return v == 1 and w > 2 and top % bottom == 0 and (kind != 6 or q in LESSONS)
 
 
+def _gone_wrong(b: int, a: int, d: int, c: int) -> tuple[kinds.WrongSolution, ...]:
+    """Return how a/b ÷ c/d is written wrongly."""
+    first, second, wrong = t.frac(a, b), t.frac(c, d), kinds.WrongSolution
+    return (
+        wrong(NO_FLIP, (t.times(first, second), t.frac(a * c, b * d))),
+        wrong(FLIP_FIRST, (t.times(t.frac(b, a), second), t.frac(b * c, a * d))),
+    )
+
+
+def _gone_wrong_whole(kind: int, b: int, a: int, n: int) -> tuple[kinds.WrongSolution, ...]:
+    whole, part, wrong = t.Int(n), t.frac(a, b), kinds.WrongSolution
+    if kind == 0:
+        return (wrong(NO_FLIP, (t.times(whole, part), t.frac(n * a, b))),)
+    return (
+        wrong(TIMES_WHOLE, (t.times(part, whole), t.frac(a * n, b))),
+        wrong(
+            FLIP_FIRST,
+            (
+                t.times(t.frac(b, a), whole),
+                number_node(Fraction(b * n, a)) if a == 1 else t.frac(b * n, a),
+            ),
+        ),
+    )
+
+
+def _gone_wrong_mixed(
+    kind: int, p: tuple[int, int], q: tuple[int, int], w: int, v: int
+) -> tuple[kinds.WrongSolution, ...]:
+    if kind not in (0, 2):
+        return ()
+    a, b = improper((w, *p))
+    c, d = improper((v, *q)) if kind == 2 else q
+    right = t.divide(t.frac(a, b), t.frac(c, d))
+    return tuple(
+        found._replace(lines=(right, *found.lines), wrong=2) for found in _gone_wrong(b, a, d, c)
+    )
+
+
 @register
 class Divide(Topic):
     """Quotients: by a whole number, of two fractions, of mixed numbers."""
@@ -112,23 +150,32 @@ class Divide(Topic):
     misconceptions = (NO_FLIP, TIMES_WHOLE, FLIP_FIRST, FLIP_BOTH)
     prerequisites = ("fractions.multiply",)
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(_support, kind=(0, 1), b=range(2, 9), a=range(1, 8), n=range(2, 11))
-            )
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_support, kind=(0, 1), b=range(2, 9), a=range(1, 8), n=range(2, 11))
+                )
+            ),
+            _gone_wrong_whole,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_core, b=range(2, 11), a=range(1, 9), d=range(2, 11), c=range(1, 9))
-            )
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_core, b=range(2, 11), a=range(1, 9), d=range(2, 11), c=range(1, 9))
+                )
+            ),
+            _gone_wrong,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=range(8),
-            p=((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (2, 5), (3, 5)),
-            q=((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 6), (3, 8)),
-            w=(1, 2, 3, 4, 6),
-            v=(1, 2, 5),
+        Tier.CHALLENGE: kinds.with_wrong_solutions(
+            Space(
+                _challenge,
+                kind=range(8),
+                p=((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (2, 5), (3, 5)),
+                q=((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 6), (3, 8)),
+                w=(1, 2, 3, 4, 6),
+                v=(1, 2, 5),
+            ),
+            _gone_wrong_mixed,
         ),
     }
 

@@ -63,6 +63,16 @@ def _cancelled(kind: int, d: int, n: int, w: int) -> bool:
     return kind == 0 or d >= 6
 
 
+def _gone_wrong(w: int, d: int, n: int) -> tuple[kinds.WrongSolution, ...]:
+    """Return how a mixed number is changed to an improper fraction wrongly."""
+    W, D, N = map(t.Int, (w, d, n))
+    times = t.Frac(t.add(t.times(W, N), D), D)
+    return (
+        kinds.WrongSolution(ADD_WHOLE, (t.Frac(t.add(W, N), D), t.frac(w + n, d))),
+        kinds.WrongSolution(TIMES_NUMERATOR, (times, t.frac(w * n + d, d))),
+    )
+
+
 @register
 class ImproperMixed(Topic):
     """Improper to mixed, mixed to improper, then with cancelling and in stories."""
@@ -76,8 +86,13 @@ class ImproperMixed(Topic):
         Tier.SUPPORT: kinds.with_matches(
             kinds.with_claims(Space(_to_mixed, w=range(1, 8), d=range(3, 13), n=range(1, 12)))
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(Space(_to_improper, w=range(2, 10), d=range(3, 13), n=range(2, 12)))
+        Tier.CORE: kinds.with_odd_lines(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_to_improper, w=range(2, 10), d=range(3, 13), n=range(2, 12))
+                )
+            ),
+            _gone_wrong,
         ),
         Tier.CHALLENGE: Space(
             _cancelled, kind=range(5), d=range(4, 13), n=range(2, 12), w=range(2, 8)

@@ -85,6 +85,17 @@ def _amount(scale: int, whole: int, part: int) -> bool:
     return common > 1 and count != whole and count * count != whole * total
 
 
+def _gone_wrong(b: int, a: int, k: int) -> tuple[kinds.WrongSolution, ...]:
+    """Return how a fraction is cancelled wrongly."""
+    top, bottom, K = t.Int(a * k), t.Int(b * k), t.Int(k)
+    p = t.Int(_factors(k)[0])
+    taken = t.Frac(t.sub(top, p), t.sub(bottom, p))
+    return (
+        kinds.WrongSolution(ONE_PART, (t.Frac(t.divide(top, K), bottom), t.frac(a, b * k))),
+        kinds.WrongSolution(SUBTRACT, (taken, t.frac(a * k - p.n, b * k - p.n))),
+    )
+
+
 @register
 class LowestTerms(Topic):
     """Fractions to cancel; at challenge, one amount as a fraction of another."""
@@ -95,13 +106,19 @@ class LowestTerms(Topic):
     misconceptions = (ONE_PART, SUBTRACT, UNITS, REVERSED)
     prerequisites = ("fractions.equivalent",)
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(_lowest, b=range(3, 16), a=range(2, 15), k=(2, 3, 5, 7)))
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(Space(_lowest, b=range(3, 16), a=range(2, 15), k=(2, 3, 5, 7)))
+            ),
+            _gone_wrong,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_improper, b=range(3, 12), a=range(2, 20), k=(4, 6, 8, 9, 12, 15, 18, 20))
-            )
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_improper, b=range(3, 12), a=range(2, 20), k=(4, 6, 8, 9, 12, 15, 18, 20))
+                )
+            ),
+            _gone_wrong,
         ),
         Tier.CHALLENGE: Space(
             _amount, scale=range(len(SCALES)), whole=range(1, 6), part=range(1, 60)

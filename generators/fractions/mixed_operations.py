@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from math import gcd
 from typing import Any
 
@@ -23,10 +24,12 @@ from generators.fractions._operations import (
 from generators.fractions.divide import NO_FLIP
 from generators.fractions.multiply import FLIP
 from itembank.items import kinds
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
+from itembank.notation import tree as t
 
 EASY: tuple[Pair, ...] = (
     (1, 2),
@@ -125,6 +128,37 @@ def _challenge(kind: int, p: Pair, q: Pair, r: Pair, s: Pair) -> bool:
     return top % bottom != 0 and bottom // gcd(top, bottom) <= 50
 
 
+def _gone_wrong(kind: int, p: Pair, q: Pair, r: Pair) -> tuple[kinds.WrongSolution, ...]:
+    """Return how calculations with fractions are done in the wrong order."""
+    x, y, z = Fraction(*p), Fraction(*q), Fraction(*r)
+    X, Z = number_node(x), number_node(z)
+    wrong = kinds.WrongSolution
+    if kind == 0:
+        lines = (t.times(number_node(x + y), Z), number_node((x + y) * z))
+        return (wrong(LEFT_TO_RIGHT, lines),)
+    if kind == 1:
+        lines = (t.add(X, number_node(y / z)), number_node(x + y / z))
+        turned = (t.divide(number_node(x + y), Z), t.times(number_node(x + y), Z))
+        return (
+            wrong(NO_BRACKETS, lines),
+            wrong(NO_FLIP, (*turned, number_node((x + y) * z)), 2),
+        )
+    if kind == 2:
+        turned = (t.divide(Z, number_node(x + y)), t.times(Z, number_node(x + y)))
+        return (wrong(NO_FLIP, (*turned, number_node(z * (x + y))), 2),)
+    if x > y * z:
+        return (wrong(NO_BRACKETS, (t.sub(X, number_node(y * z)), number_node(x - y * z))),)
+    return ()
+
+
+def _gone_wrong_whole(kind: int, p: Pair, q: Pair, n: int) -> tuple[kinds.WrongSolution, ...]:
+    if kind == 0:
+        return _gone_wrong(0, p, q, (n, 1))
+    x, y = Fraction(*p), Fraction(*q)
+    lines = (t.add(number_node(n * x), number_node(y)), number_node(n * x + y))
+    return (kinds.WrongSolution(NO_BRACKETS, lines),)
+
+
 @register
 class MixedOperations(Topic):
     """Two and three operations on fractions, with and without brackets and squares."""
@@ -143,11 +177,17 @@ class MixedOperations(Topic):
     )
     prerequisites = ("fractions.add-unlike", "fractions.multiply", "fractions.divide")
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(_support, kind=(0, 1), p=EASY, q=EASY, n=(2, 3, 4, 5)))
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(Space(_support, kind=(0, 1), p=EASY, q=EASY, n=(2, 3, 4, 5)))
+            ),
+            _gone_wrong_whole,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(Space(_core, kind=range(4), p=FULL, q=FULL, r=SMALL))
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(Space(_core, kind=range(4), p=FULL, q=FULL, r=SMALL))
+            ),
+            _gone_wrong,
         ),
         Tier.CHALLENGE: kinds.with_matches(
             kinds.with_claims(Space(_challenge, kind=(0, 1), p=FULL, q=SMALL, r=FULL, s=SMALL[:4]))

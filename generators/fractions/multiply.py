@@ -96,6 +96,47 @@ def _challenge(kind: int, b: int, a: int, d: int, c: int, w: int, v: int) -> boo
     return (w, a, b) < (v, c, d)
 
 
+def _gone_wrong(
+    kind: int, b: int, a: int, d: int, c: int, w: int = 0, v: int = 0
+) -> tuple[kinds.WrongSolution, ...]:
+    """Return how products of fractions are written wrongly, as in the first two tiers."""
+    wrong, A, B, C, D = kinds.WrongSolution, *map(t.Int, (a, b, c, d))
+    flipped = t.times(t.frac(a, b), t.frac(d, c))
+    return (
+        wrong(ADD_DENOMINATORS, (t.Frac(t.times(A, C), t.add(B, D)), t.frac(a * c, b + d))),
+        wrong(FLIP, (flipped, t.frac(a * d, b * c))),
+    )
+
+
+def _gone_wrong_support(
+    kind: int, b: int, a: int, d: int, c: int
+) -> tuple[kinds.WrongSolution, ...]:
+    if kind:
+        return _gone_wrong(kind, b, a, d, c)
+    wrong, A, B, C = kinds.WrongSolution, *map(t.Int, (a, b, c))
+    both = t.Frac(t.times(C, A), t.times(C, B))
+    return (
+        wrong(BOTH_PARTS, (both, t.frac(c * a, c * b))),
+        wrong(ADD_WHOLE, (t.Frac(t.add(C, A), B), t.frac(a + c, b))),
+    )
+
+
+def _gone_wrong_mixed(
+    kind: int, b: int, a: int, d: int, c: int, w: int, v: int
+) -> tuple[kinds.WrongSolution, ...]:
+    wrong, first = kinds.WrongSolution, t.frac(a, b)
+    parts, W = t.times(first, t.frac(c, d)), t.Int(w)
+    if kind == 0:
+        end = simplest_node(w + Fraction(a * c, b * d))
+        return (wrong(FRACTIONS_ONLY, (t.add(W, parts), end)),)
+    wholes = t.times(W, t.Int(v))
+    if kind == 1:
+        lines = (t.add(wholes, first), t.Mixed(w * v, a, b))
+        return (wrong(WHOLES_ONLY, lines),)
+    end = simplest_node(w * v + Fraction(a * c, b * d))
+    return (wrong(APART, (t.add(wholes, parts), end)),)
+
+
 @register
 class Multiply(Topic):
     """Products: with a whole number, of two fractions, of mixed numbers."""
@@ -115,43 +156,52 @@ class Multiply(Topic):
     )
     prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=(0, 1),
-                    b=range(2, 10),
-                    a=range(1, 7),
-                    d=range(2, 9),
-                    c=range(1, 8),
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(
+                        _support,
+                        kind=(0, 1),
+                        b=range(2, 10),
+                        a=range(1, 7),
+                        d=range(2, 9),
+                        c=range(1, 8),
+                    )
                 )
-            )
+            ),
+            _gone_wrong_support,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=(0, 1),
-                    b=range(2, 11),
-                    a=range(1, 11),
-                    d=(3, 4, 5, 6, 8, 9),
-                    c=range(1, 6),
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(
+                        _core,
+                        kind=(0, 1),
+                        b=range(2, 11),
+                        a=range(1, 11),
+                        d=(3, 4, 5, 6, 8, 9),
+                        c=range(1, 6),
+                    )
                 )
-            )
+            ),
+            _gone_wrong,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge,
-                    kind=range(3),
-                    b=(2, 3, 4, 5),
-                    a=range(1, 5),
-                    d=(2, 3, 4, 5),
-                    c=(1, 2, 3),
-                    w=(1, 2, 3),
-                    v=(1, 2, 4),
+        Tier.CHALLENGE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(
+                        _challenge,
+                        kind=range(3),
+                        b=(2, 3, 4, 5),
+                        a=range(1, 5),
+                        d=(2, 3, 4, 5),
+                        c=(1, 2, 3),
+                        w=(1, 2, 3),
+                        v=(1, 2, 4),
+                    )
                 )
-            )
+            ),
+            _gone_wrong_mixed,
         ),
     }
 

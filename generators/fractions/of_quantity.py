@@ -7,6 +7,7 @@ from math import gcd
 from typing import Any
 
 from generators._bars import whole_bar
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -134,6 +135,27 @@ def _challenge(kind: int, f: tuple[int, int], g: tuple[int, int], m: int) -> boo
     )
 
 
+def _gone_wrong(unit: int, d: int, m: int) -> tuple[kinds.WrongSolution, ...]:
+    """Return how a unit fraction of a number or an amount is found wrongly."""
+    if unit in BARS:
+        return ()
+    whole = amount(d * m, BARE[unit])
+    taken = t.sub(whole, amount(d, BARE[unit]))
+    return (kinds.WrongSolution(TAKES_DENOMINATOR, (taken, amount(d * m - d, BARE[unit]))),)
+
+
+def _others(space: Space) -> Space:
+    """Return the first tier with statements, pairs and wrong solutions at its end."""
+
+    def bare(unit: int, *_: int) -> bool:
+        return unit not in BARS
+
+    return kinds.with_wrong_solutions(
+        kinds.with_matches(kinds.with_claims(space, only=bare), lambda unit, *_: unit, only=bare),
+        _gone_wrong,
+    )
+
+
 @register
 class OfQuantity(Topic):
     """A fraction of a number or an amount, of what is left, and what is left after two."""
@@ -152,9 +174,11 @@ class OfQuantity(Topic):
         OF_REST,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)
-        ).then(_support, unit=BARS, d=(3, 4, 5, 6, 8, 10), m=range(2, 13)),
+        Tier.SUPPORT: _others(
+            Space(_support, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)).then(
+                _support, unit=BARS, d=(3, 4, 5, 6, 8, 10), m=range(2, 13)
+            )
+        ),
         Tier.CORE: Space(
             _core,
             kind=range(len(ONE_STEP)),

@@ -42,7 +42,10 @@ def _support(across: bool, n: int, unit: str) -> bool:
     return 3 <= n <= 46 and n != 8  # half of 8, squared, is twice 8
 
 
-def _core(kind: str, across: bool, tenths: int, unit: str) -> bool:
+def _core(kind: str, across: bool, tenths: int, more: str | int) -> bool:
+    if kind == "sector":  # of so many degrees: one step more, as half a circle is
+        return (tenths // 10) ** 2 * int(more) % 360 == 0
+    unit = more
     if kind in _PARTS:
         return not across and unit == "cm" and tenths % 20 == 0 and 60 <= tenths <= 300
     if kind == "back":  # from so many times π to the radius or the diameter
@@ -54,8 +57,6 @@ def _core(kind: str, across: bool, tenths: int, unit: str) -> bool:
 
 
 def _challenge(kind: str, n: int, k: int) -> bool:
-    if kind == "sector":
-        return k < len(_SLICES) and 3 <= n <= 30 and n * n * _SLICES[k] % 360 == 0
     if kind == "around":  # from the area to the circumference
         return k == 0 and 3 <= n <= 30 and n != 4
     if kind == "back":  # from an area in metres to the radius or the diameter
@@ -67,7 +68,7 @@ def _challenge(kind: str, n: int, k: int) -> bool:
 
 @register
 class AreaOfCircles(Topic):
-    """Exact from a figure; rounded, half and quarter circles; sectors, rings, back to a radius."""
+    """Exact from a figure; rounded, and parts of circles; rings, and back to a radius."""
 
     id = "geometry.area-of-circles"
     title = "Area of circles"
@@ -93,13 +94,13 @@ class AreaOfCircles(Topic):
             kind=("place", "figures", *_PARTS, "back"),
             across=(False, True),
             tenths=(*range(21, 100), *range(100, 401, 10)),
-            unit=("cm", "m"),
-        ),
+            more=("cm", "m"),
+        ).then(_core, kind=("sector",), across=(False,), tenths=range(30, 310, 10), more=_SLICES),
         Tier.CHALLENGE: Space(
             _challenge,
-            kind=("sector", "around", "back", "ring", "cut"),
+            kind=("around", "back", "ring", "cut"),
             n=range(3, 121),
-            k=range(len(_SLICES)),
+            k=range(5),
         ),
     }
 
@@ -109,15 +110,13 @@ class AreaOfCircles(Topic):
             return self._drawn(*values)
         kind, *rest = values
         if tier is Tier.CORE:
-            across, tenths, _ = rest
+            across, tenths, more = rest
             if kind == "back":
                 return self._from(tenths // 10, ("radius", "diameter")[across])
-            if kind in _PARTS:
-                return self._part(kind, _PARTS[kind], tenths // 10)
+            if kind == "sector" or kind in _PARTS:
+                return self._part(kind, _PARTS.get(kind, more), tenths // 10)
             return self._rounded(PLACE if kind == "place" else FIGURES, *rest)
         n, k = rest
-        if kind == "sector":
-            return self._part("sector", _SLICES[k], n)
         if kind == "around":
             return self._from(n, "circumference")
         return {"back": self._back, "ring": self._ring, "cut": self._cut}[kind](n, k)

@@ -51,7 +51,9 @@ def _core(kind: int, b: int, h: int) -> bool:
     if h >= len(_TRIPLES) or h == 6:
         return False
     lean, high, slant = _TRIPLES[h]
-    return lean + 2 <= b <= 3 * high and b not in (high, slant, 7)
+    # Lengths of halves, since whole ones are for support, and no area in quarters.
+    halves = (b % 2 or slant % 2) and b * high % 2 == 0
+    return bool(halves) and lean + 2 <= b <= 3 * high and b not in (high, slant)
 
 
 def _challenge(kind: int, b: int, h: int) -> bool:
@@ -127,8 +129,7 @@ def _drawn(kind: int, b: int, h: int) -> Draft:
 
 def _slanted(kind: int, b: int, h: int) -> Draft:
     """Return the area (0) or the perimeter (1) of one with base, height and slanted side."""
-    # Half of them have lengths of halves.
-    scale = Fraction(1, 1 + b % 2)
+    scale = Fraction(1, 2)
     _, high, slant = (scale * n for n in _TRIPLES[h])
     wide = scale * b
     unit = by_turns(("cm", "m"), b + h)

@@ -42,6 +42,9 @@ def _support(across: bool, n: int, h: int, unit: str) -> bool:
 def _core(kind: str, across: bool, tenths: int, h: int) -> bool:
     if kind == "height":  # back from so many times π to the height
         return tenths % 10 == 0 and not across and 3 <= tenths // 10 <= 9 and h * 10 != tenths
+    if kind == "radius":  # … and back to the radius
+        a, over = divmod(tenths, 10)
+        return over == 0 and not across and a >= 3 and h not in (4, a, 2 * a) and h < 16
     # What stands on a table, or in a yard: neither flat nor thin.
     wide = tenths if across else 2 * tenths
     sized = 50 <= wide <= 95 and wide <= 20 * h <= 5 * wide
@@ -49,8 +52,8 @@ def _core(kind: str, across: bool, tenths: int, h: int) -> bool:
 
 
 def _challenge(kind: str, a: int, b: int, h: int, k: int) -> bool:
-    if kind == "radius":  # back from so many times π to the radius or the diameter
-        return 3 <= a <= 10 and b == 3 and h != 4 and h not in (a, 2 * a) and k < 2
+    if kind == "diameter":  # back from so many times π to the diameter
+        return 3 <= a <= 10 and b == 3 and h != 4 and h not in (a, 2 * a) and k == 0
     if kind == "butt":  # 10a across and 10h high, in litres
         return 3 <= a <= 9 and b == 3 and 4 <= h <= 12 and a != h and k == 0
     # from a radius of a into one of b
@@ -63,7 +66,7 @@ def _challenge(kind: str, a: int, b: int, h: int, k: int) -> bool:
 
 @register
 class Cylinders(Topic):
-    """Exact in π; rounded, and back to a height; back to a radius, litres, which holds more."""
+    """Exact in π; rounded, back to a height or radius; to a diameter, litres, poured over."""
 
     id = "geometry.cylinders"
     title = "Volume of cylinders"
@@ -89,14 +92,14 @@ class Cylinders(Topic):
         ),
         Tier.CORE: Space(
             _core,
-            kind=("place", "figures", "height"),
+            kind=("place", "figures", "height", "radius"),
             across=(False, True),
             tenths=range(25, 96),
             h=range(4, 21),
         ),
         Tier.CHALLENGE: Space(
             _challenge,
-            kind=("radius", "butt", "poured"),
+            kind=("diameter", "butt", "poured"),
             a=range(2, 11),
             b=range(2, 10),
             h=range(4, 16),
@@ -114,6 +117,7 @@ class Cylinders(Topic):
         make: dict[str, Callable[..., Draft]] = {
             "height": self._height,
             "radius": self._radius,
+            "diameter": self._diameter,
             "butt": self._butt,
             "poured": self._poured,
         }
@@ -205,12 +209,18 @@ class Cylinders(Topic):
             constants=(2,),
         )
 
-    def _radius(self, a: int, _: int, h: int, k: int) -> Draft:
+    def _radius(self, _: bool, tenths: int, h: int) -> Draft:
+        return self._across_from_volume(tenths // 10, h, across=False)
+
+    def _diameter(self, a: int, _: int, h: int, __: int) -> Draft:
+        return self._across_from_volume(a, h, across=True)
+
+    def _across_from_volume(self, a: int, h: int, *, across: bool) -> Draft:
+        """Return the question back to a radius of a, or to the diameter."""
         volume, high = of_pi(a * a * h, "cm^3"), amount(h, "cm")
         square, radius = amount(a * a, "cm^2"), amount(a, "cm")
         end = of_pi(a * a, "cm^2")
         root: t.Node = t.Root(t.divide(volume, t.Bracket(t.times(_PI, high))))
-        across = k == 1
         key = amount(2 * a, "cm") if across else radius
         doubled = Step("Double it for the diameter.", t.equals(t.times(_TWO, radius), key))
         times = 2 if across else 1
@@ -240,7 +250,7 @@ class Cylinders(Topic):
                 (m.NO_ROOT_TAKEN, amount(times * a * a, "cm")),
                 (m.THIRD_OR_HALF_FOR_ROOT, amount(Fraction(times * a * a, 2), "cm")),
             ),
-            ("radius", a, h, k),
+            ("radius", a, h, across),
             constants=(2,),
         )
 

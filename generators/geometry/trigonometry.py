@@ -110,11 +110,13 @@ def _support(name: str, degrees: int, side: int) -> bool:
 
 def _core(kind: str, name: str, a: int, b: int) -> bool:
     if kind == "side":  # an angle of a degrees, and a side of b
-        if a not in _ANGLES or not 4 <= b <= 20 or (a + b) % 6:
+        if a not in _ANGLES or not 4 <= b <= 20 or (a + b) % 4:
             return False
         found = {b / _ratio(name, a), b * _ratio(name, a), b / _ratio(_swapped(name), a)}
         return _tenths(*found) == 3
-    # two sides: a over b
+    # two sides: a over b; of the tangent every other one, so that there are as many of each
+    if name == "tan" and (a + b) % 4 != 1:
+        return False
     if not (2 <= a <= 19 and 4 <= b <= 20 and a != b and (a + b) % 2) or (name != "tan" and a >= b):
         return False
     angle = _angle(name, Fraction(a, b))

@@ -95,7 +95,7 @@ class ParallelLines(Topic):
             turn=range(len(_NAMES)),
         ),
         Tier.CORE: Space(
-            _core, slope=range(len(_SLOPES)), c=range(-4, 5), k=range(-9, 10), way=range(1)
+            _core, slope=range(len(_SLOPES)), c=range(-4, 5), k=range(-4, 10), way=range(1)
         ),
         Tier.CHALLENGE: Space(
             _challenge, m=range(-5, 7), c=range(-8, 9), x=range(-6, 7), y=range(-9, 13)

@@ -79,7 +79,9 @@ def _core(what: int, at: int, x: int, y: int, way: int) -> bool:
     rests = (y - first * x, y - second * x)
     if what == 0:  # the two equations; each is told apart from the other by its numbers
         return 0 not in rests
-    return first not in (1, -1) and rests[0] not in (0, y) and x != -y
+    # One line stands in several pairs, and is asked about once.
+    once = not any(_slopes(place)[0] == first and _crosses(place, x, y) for place in range(at))
+    return once and first not in (1, -1) and rests[0] not in (0, y) and x != -y
 
 
 def _challenge(at: int, x: int, y: int, third: int, way: int) -> bool:

@@ -13,6 +13,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.number import _index_mistakes as mistakes
 from generators.number._writing import apart, worked
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Rewrite, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -35,7 +36,10 @@ def _support(kind: int, a: int, m: int, n: int) -> bool:
     """Keep two powers of one number or letter that the mistakes take for something else."""
     match kind:
         case Kind.TIMES | Kind.LETTER_TIMES:
-            return n <= m + 4 and m != n and m * n not in (m + n, 2 * (m + n))
+            # The base of a number says nothing new: products of letters, which lead on to the
+            # other tiers, are more than those of numbers.
+            based = kind == Kind.LETTER_TIMES or a in (2, 3, 7)
+            return based and n <= m + 4 and m != n and m * n not in (m + n, 2 * (m + n))
         case Kind.OVER:
             return m > n + 1 and m != 2 * n and m % n == 0
     return m * n != m + n and m**n not in (m * n, m + n) and m <= 6 and n <= 4
@@ -79,6 +83,94 @@ _UNLIKE = ((2, 2), (2, 3), (3, 2), (5, 2), (3, 3), (2, 4))
 """Bases with the index to which the first number of a product is raised: 8 is 2³."""
 
 
+_NUMBERS = (Kind.TIMES, Kind.OVER, Kind.RAISED)
+
+
+def _gone_wrong(kind: int, a: int, m: int, n: int, c: int = 2) -> tuple[kinds.WrongSolution, ...]:
+    """Return how the laws of indices are used wrongly, line by line."""
+    if m * n > 60:  # a power to the 77 is too large to be held against another
+        return ()
+    wrong, M, N = kinds.WrongSolution, t.Int(m), t.Int(n)
+    numbers = kind in _NUMBERS
+    lines: tuple[t.Node, ...]
+    x: t.Node = t.Int(a) if numbers else t.Sym(by_turns(LETTERS, a + m + 2 * n + c))
+    first, second = _power(x, m), _power(x, n)
+    match kind:
+        case Kind.TIMES | Kind.LETTER_TIMES:
+            lines = (t.Power(x, t.times(M, N)), _power(x, m * n))
+            found = (wrong(mistakes.MULTIPLIES_INDICES, lines),)
+            if kind == Kind.LETTER_TIMES:
+                return found
+            both = (t.Power(t.Int(a * a), t.add(M, N)), _power(t.Int(a * a), m + n))
+            bases = wrong(mistakes.MULTIPLIES_BASES, both)
+            return (*found, bases)
+        case Kind.OVER | Kind.LETTER_OVER:
+            lines = (t.Power(x, t.divide(M, N)), _power(x, m // n))
+            return (wrong(mistakes.DIVIDES_INDICES, lines),)
+        case Kind.RAISED | Kind.LETTER_RAISED:
+            return (wrong(mistakes.ADDS_INDICES, (t.Power(x, t.add(M, N)), _power(x, m + n))),)
+        case Kind.THREE:
+            lines = (t.Power(x, t.Sum(M, (("+", t.Int(0)), ("+", N)))), _power(x, m + n))
+            return (wrong(mistakes.NO_INDEX, lines),)
+        case Kind.FRONT:
+            added = (t.times(t.Int(a + c), first, second), _term(a + c, _power(x, m + n)))
+            times = (_term(a * c, t.Power(x, t.times(M, N))), _term(a * c, _power(x, m * n)))
+            return (
+                wrong(mistakes.ADDS_FRONT, added),
+                wrong(mistakes.MULTIPLIES_INDICES, times),
+            )
+        case Kind.BAR:
+            lines = (t.Frac(_power(x, m * n), _power(x, c)), _power(x, m * n - c))
+            return (wrong(mistakes.MULTIPLIES_INDICES, lines),)
+        case Kind.FRONT_RAISED:
+            raised = t.Power(t.Bracket(first), N)
+            kept = (t.times(t.Int(a), raised), _term(a, _power(x, m * n)))
+            return (
+                wrong(mistakes.FRONT_NOT_RAISED, kept),
+                wrong(
+                    mistakes.FRONT_TIMES,
+                    (t.times(t.Int(a * n), raised), _term(a * n, _power(x, m * n))),
+                ),
+            )
+        case Kind.FRONT_OVER:
+            less = a * c - a
+            lines = (t.times(t.Int(less), t.Frac(first, second)), _term(less, _power(x, m - n)))
+            return (wrong(mistakes.SUBTRACTS_FRONT, lines),)
+        case Kind.NEGATIVE:
+            return (wrong(mistakes.SIGN_LOST, (t.Power(x, t.sub(N, M)), _power(x, n - m))),)
+    return ()
+
+
+# With 0 for a letter below the line there is no quotient, so that nothing holds for every number.
+_WHOLE = (
+    Kind.TIMES,
+    Kind.OVER,
+    Kind.RAISED,
+    Kind.LETTER_TIMES,
+    Kind.THREE,
+    Kind.LETTER_RAISED,
+    Kind.FRONT,
+    Kind.FRONT_RAISED,
+    Kind.TWO_LETTERS,
+)
+
+
+def _others(space: Space) -> Space:
+    """Return a tier with statements and wrong solutions at its end."""
+
+    def plain(kind: int, a: int, m: int, n: int, c: int = 2) -> bool:
+        # 2 to the power 256 is a wrong answer that nobody can hold against another.
+        raised = kind in (Kind.RAISED, Kind.LETTER_RAISED)
+        return kind in _WHOLE and m * n <= 60 and (not raised or m**n <= 60)
+
+    def letters(kind: int, *of: int) -> tuple[kinds.WrongSolution, ...]:
+        # A power of a number is worked out, or it is one power: the answer is not one thing.
+        return () if kind in (*_NUMBERS, Kind.NEGATIVE) else _gone_wrong(kind, *of)
+
+    claims = kinds.with_claims(space, only=plain)
+    return kinds.with_odd_lines(kinds.with_mistakes(claims, letters), _gone_wrong)
+
+
 @register
 class IndexLaws(Topic):
     """Products, quotients and powers of powers; then letters with numbers in front."""
@@ -105,24 +197,30 @@ class IndexLaws(Topic):
         mistakes.NOT_CHANGED,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, kind=tuple(Kind)[:4], a=(2, 3, 5, 6, 7, 8), m=range(2, 13), n=range(2, 8)
+        Tier.SUPPORT: _others(
+            Space(
+                _support, kind=tuple(Kind)[:4], a=(2, 3, 5, 6, 7, 8), m=range(2, 13), n=range(2, 8)
+            )
         ),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[4:9],
-            a=range(2, 8),
-            m=range(2, 13),
-            n=range(2, 8),
-            c=range(2, 8),
+        Tier.CORE: _others(
+            Space(
+                _core,
+                kind=tuple(Kind)[4:9],
+                a=range(2, 8),
+                m=range(2, 13),
+                n=range(2, 8),
+                c=range(2, 8),
+            )
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=tuple(Kind)[9:],
-            a=range(1, 8),
-            m=range(2, 13),
-            n=range(2, 9),
-            c=range(2, 8),
+        Tier.CHALLENGE: _others(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[9:],
+                a=range(1, 8),
+                m=range(2, 13),
+                n=range(2, 9),
+                c=range(2, 8),
+            )
         ),
     }
 

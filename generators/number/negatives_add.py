@@ -133,6 +133,38 @@ def _challenge(kind: int, a: int, b: int, c: int) -> bool:
     return (a + b + c) % 2 == 0 and 2 < c <= 12 and a > 2 < b and _keep(kind, a, b, c)
 
 
+def _gone_wrong(kind: int, a: int, b: int, c: int = 0) -> tuple[kinds.WrongSolution, ...]:
+    """Return how sums with negative numbers are written wrongly."""
+    wrong, low, A, B = kinds.WrongSolution, t.num(-a), t.Int(a), t.Int(b)
+    match kind:
+        case Kind.UP:
+            return (wrong(m.ADDS_SIZES, (t.Neg(t.Bracket(t.add(A, B))), t.num(-a - b))),)
+        case Kind.BELOW:
+            return (wrong(m.SMALL_FROM_LARGE, (t.sub(B, A), t.num(b - a))),)
+        case Kind.DOWN:
+            return (wrong(m.TWO_MINUSES, (t.add(A, B), t.num(a + b))),)
+        case Kind.TAKE_NEGATIVE:
+            return (wrong(m.DROPS_BRACKET, (t.sub(A, B), t.num(a - b))),)
+        case Kind.ADD_NEGATIVE:
+            return (
+                wrong(m.DROPS_SECOND, (t.add(low, B), t.num(b - a))),
+                wrong(m.TWO_MINUSES, (t.sub(low, B), t.num(a + b)), 2),
+            )
+        case Kind.BOTH_NEGATIVE:
+            return (wrong(m.DROPS_BRACKET, (t.sub(low, B), t.num(-a - b))),)
+        case Kind.THREE:
+            C, right = t.Int(c), t.sub(t.num(b - a), t.Int(c))
+            plus, minus = t.Sum(low, (("+", B), ("+", C))), t.Sum(low, (("-", B), ("-", C)))
+            lines = (t.Sum(low, (("+", B), ("-", C))), right, t.num(abs(b - a) + c))
+            found = (
+                wrong(m.DROPS_SECOND, (plus, t.add(t.num(b - a), C), t.num(b - a + c))),
+                wrong(m.DROPS_BRACKET, (minus, t.sub(t.num(-a - b), C), t.num(-a - b - c))),
+            )
+            # −2 − 5 taken for 7: only where two minuses are left.
+            return (*found, wrong(m.TWO_MINUSES, lines, 3)) if b < a else found
+    return ()
+
+
 @register
 class NegativesAdd(Topic):
     """Up and down the number line; adding and subtracting negatives; three numbers and boxes."""
@@ -151,34 +183,47 @@ class NegativesAdd(Topic):
         m.SIZE_FOR_VALUE,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(_support, kind=tuple(Kind)[:5], a=range(2, 16), b=range(2, 21)),
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_support, kind=tuple(Kind)[:5], a=range(2, 16), b=range(2, 21)),
+                    only=lambda kind, *_: kind < 3,
+                ),
                 only=lambda kind, *_: kind < 3,
             ),
-            only=lambda kind, *_: kind < 3,
+            _gone_wrong,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=tuple(Kind)[5:9],
-                    a=(*range(3, 26), 30, 35, 40, 45, 50, 60),
-                    b=(*range(3, 26), 40, 60, 75, 80, 90, 120),
-                    c=(0, 50, 65, 70, 85, 95, 110),
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(
+                        _core,
+                        kind=tuple(Kind)[5:9],
+                        a=(*range(3, 26), 30, 35, 40, 45, 50, 60),
+                        b=(*range(3, 26), 40, 60, 75, 80, 90, 120),
+                        c=(0, 50, 65, 70, 85, 95, 110),
+                    ),
+                    only=lambda kind, *_: kind != 8,
                 ),
                 only=lambda kind, *_: kind != 8,
             ),
-            only=lambda kind, *_: kind != 8,
+            _gone_wrong,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge, kind=tuple(Kind)[9:], a=range(3, 16), b=range(2, 21), c=range(0, 13)
+        Tier.CHALLENGE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(
+                        _challenge,
+                        kind=tuple(Kind)[9:],
+                        a=range(3, 16),
+                        b=range(2, 21),
+                        c=range(0, 13),
+                    ),
+                    only=lambda kind, *_: kind == 9,
                 ),
                 only=lambda kind, *_: kind == 9,
             ),
-            only=lambda kind, *_: kind == 9,
+            _gone_wrong,
         ),
     }
 

@@ -111,6 +111,47 @@ def _challenge(kind: int, a: int, b: int, c: int) -> bool:
     return suits and _keep(kind, a, b, c)
 
 
+def _gone_wrong(kind: int, a: int, b: int, c: int = 0) -> tuple[kinds.WrongSolution, ...]:
+    """Return how products and quotients of negative numbers are written wrongly."""
+    wrong, A, B = kinds.WrongSolution, t.Int(a), t.Int(b)
+    match kind:
+        case Kind.NEGATIVE_FIRST:
+            return (wrong(m.LOSES_SIGN, (t.times(A, B), t.Int(a * b))),)
+        case Kind.NEGATIVE_SECOND:
+            return (wrong(m.READS_AS_TAKE, (t.sub(A, B), t.num(a - b))),)
+        case Kind.BOTH:
+            return (
+                wrong(m.READS_AS_TAKE, (t.sub(t.num(-a), B), t.num(-a - b))),
+                wrong(m.KEEPS_MINUS, (t.Neg(t.Bracket(t.times(A, B))), t.num(-a * b))),
+            )
+        case Kind.DIVIDE:
+            return (wrong(m.LOSES_SIGN, (t.divide(t.Int(a * b), B), A)),)
+        case Kind.DIVIDE_BOTH:
+            over = t.Neg(t.Bracket(t.divide(t.Int(a * b), B)))
+            return (wrong(m.KEEPS_MINUS, (over, t.num(-a))),)
+        case Kind.SQUARE:
+            return (
+                wrong(m.SQUARE_NEGATIVE, (t.add(t.num(-a * a), B), t.num(b - a * a))),
+                wrong(m.DOUBLES, (t.add(t.num(-2 * a), B), t.num(b - 2 * a))),
+            )
+        case Kind.THREE:
+            return (
+                wrong(m.KEEPS_MINUS, (t.times(t.num(-a * b), inside(-c)), t.num(-a * b * c)), 2),
+            )
+        case Kind.MIXED:
+            less = t.sub(A, inside(-b * c))
+            return (
+                wrong(m.LOSES_SIGN, (less, t.sub(A, t.Int(b * c)), t.num(a - b * c)), 2),
+                wrong(m.LEFT_TO_RIGHT, (t.times(t.num(a - b), inside(-c)), t.num((b - a) * c))),
+            )
+        case Kind.POWERS:
+            cube = t.num(-(a**3))
+            lines = (t.sub(cube, inside(-b * b)), t.add(cube, t.Int(b * b)), t.num(b * b - a**3))
+            double = (t.sub(t.num(-3 * a), inside(-2 * b)), t.num(2 * b - 3 * a))
+            return wrong(m.SQUARE_NEGATIVE, lines), wrong(m.DOUBLES, double)
+    return ()
+
+
 @register
 class NegativesMultiply(Topic):
     """Products and quotients of two; then squares and three factors; then longer ones."""
@@ -133,24 +174,41 @@ class NegativesMultiply(Topic):
         m.NOT_UNDONE,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(_support, kind=tuple(Kind)[:4], a=range(2, 13), b=range(2, 13)))
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_support, kind=tuple(Kind)[:4], a=range(2, 13), b=range(2, 13))
+                )
+            ),
+            _gone_wrong,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_core, kind=tuple(Kind)[4:9], a=range(2, 13), b=range(2, 13), c=range(2, 10)),
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(
+                        _core, kind=tuple(Kind)[4:9], a=range(2, 13), b=range(2, 13), c=range(2, 10)
+                    ),
+                    only=lambda kind, *_: kind != 8,
+                ),
                 only=lambda kind, *_: kind != 8,
             ),
-            only=lambda kind, *_: kind != 8,
+            _gone_wrong,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge, kind=tuple(Kind)[9:], a=range(2, 13), b=range(2, 13), c=range(2, 19)
+        Tier.CHALLENGE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(
+                        _challenge,
+                        kind=tuple(Kind)[9:],
+                        a=range(2, 13),
+                        b=range(2, 13),
+                        c=range(2, 19),
+                    ),
+                    only=lambda kind, *_: kind < 11,
                 ),
                 only=lambda kind, *_: kind < 11,
             ),
-            only=lambda kind, *_: kind < 11,
+            _gone_wrong,
         ),
     }
 

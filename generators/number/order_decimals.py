@@ -38,8 +38,8 @@ class Kind(IntEnum):
     """What is asked about decimals."""
 
     THREE, SIGN, LINE, DIGIT = range(4)
-    FOUR, NEGATIVES, FINE_LINE, STORY = range(4, 8)
-    BETWEEN, HALFWAY, NEGATIVE_LINE, FIVE = range(8, 12)
+    FOUR, NEGATIVES, FINE_LINE, STORY, HALFWAY = range(4, 9)
+    BETWEEN, NEGATIVE_LINE, FIVE = range(9, 12)
 
 
 class Decimal(NamedTuple):
@@ -173,7 +173,7 @@ def _support(kind: int, w: int, p: int, q: int, r: int) -> bool:
 
 
 def _core(kind: int, w: int, p: int, q: int, r: int) -> bool:
-    """Keep four numbers with noughts in them, negative ones, hundredths on a line, a story."""
+    """Keep four numbers with noughts in them or negative ones, fine lines, stories, halfway."""
     match kind:
         case Kind.FINE_LINE:
             return w <= 6 and r == 1 and q != 5
@@ -181,18 +181,18 @@ def _core(kind: int, w: int, p: int, q: int, r: int) -> bool:
             return p > 1 and _listed(kind, w, p, q, r)
         case Kind.NEGATIVES:
             return w <= 2 and _listed(kind, w, p, q, r)
-    return w <= 4 and p > 1 < q and _listed(kind, w, p, q, r)
-
-
-def _challenge(kind: int, w: int, p: int, q: int, r: int) -> bool:
-    """Keep numbers between, numbers halfway, marks below zero, and lists of both signs."""
-    match kind:
-        case Kind.BETWEEN:
-            return w <= 6 and r == 1 and q <= 3
         case Kind.HALFWAY:
             # w.p and a number with hundredths, up to 2 further on; halfway has two places at most.
             # The difference must not stand between, and is not the half of it.
             return w > 1 and apart(p, q) and 4 <= r <= 9 and (10 * q + r - 10 * p) % 2 == 0
+    return w <= 4 and p > 1 < q and _listed(kind, w, p, q, r)
+
+
+def _challenge(kind: int, w: int, p: int, q: int, r: int) -> bool:
+    """Keep numbers between, marks below zero, and lists of both signs."""
+    match kind:
+        case Kind.BETWEEN:
+            return w <= 6 and r == 1 and q <= 3
         case Kind.NEGATIVE_LINE:
             return r == 1 and q <= len(_LINES) and _on_line(q, p)
     return w <= 3 and _listed(kind, w, p, q, r)
@@ -248,10 +248,17 @@ class OrderDecimals(Topic):
             p=range(1, 10),
             q=range(1, 10),
             r=(1, 3, 4, 6, 7, 9),
+        ).then(
+            _core,
+            kind=(Kind.HALFWAY,),
+            w=range(2, 7),
+            p=range(1, 10),
+            q=range(1, 10),
+            r=(4, 6, 8),
         ),
         Tier.CHALLENGE: Space(
             _challenge,
-            kind=tuple(Kind)[8:],
+            kind=tuple(Kind)[9:],
             w=range(0, 7),
             p=range(1, 10),
             q=range(1, 10),

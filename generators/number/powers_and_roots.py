@@ -141,6 +141,37 @@ def _ordered(a: int, b: int, c: int) -> bool:
     return apart(*(_listed(things, way) for way in _WAYS))
 
 
+def _gone_wrong(
+    kind: int, a: int, b: int, c: int = 0, d: int = 0
+) -> tuple[kinds.WrongSolution, ...]:
+    """Return how powers and roots are worked out wrongly, line by line."""
+    wrong, A, B = kinds.WrongSolution, t.Int(a), t.Int(b)
+    match kind:
+        case Kind.POWER:
+            found = (wrong(m.TIMES_INDEX, (t.times(A, B), t.Int(a * b))),)
+            return (*found, wrong(m.SWAPS, (_out(B, a), t.Int(b**a)))) if a in (3, 4) else found
+        case Kind.ROOT_OF_SUM:
+            join, end = (t.add, a + b) if d == 2 else (t.sub, a - b)
+            apart_ = join(t.Root(t.Int(a * a)), t.Root(t.Int(b * b)))
+            return (wrong(m.ROOTS_EACH, (apart_, join(A, B), t.num(end))),)
+        case Kind.DIFFERENCE:
+            lines = (t.sub(t.Int(a * c), t.Int(b * d)), t.num(a * c - b * d))
+            return (wrong(m.TIMES_INDEX, lines),)
+        case Kind.PRODUCT:
+            times = (t.times(t.Int(a * c), t.Int(b * d)), t.Int(a * c * b * d))
+            joined = (_power(a * b, c + d), t.Int((a * b) ** (c + d)))
+            found = (wrong(m.TIMES_INDEX, times),)
+            return (*found, wrong(m.JOINS, joined)) if joined[1].n <= 1300 else found
+        case Kind.NOUGHT:
+            return (
+                wrong(m.NOUGHT_IS_NOUGHT, (t.add(t.Int(0), B), B)),
+                wrong(m.NOUGHT_CHANGES_NOTHING, (t.add(A, B), t.Int(a + b))),
+            )
+        case Kind.NEGATIVE_INDEX:
+            return (wrong(m.NEGATIVE_ANSWER, (t.Neg(_power(a, b)), t.num(-(a**b)))),)
+    return ()
+
+
 @register
 class PowersAndRoots(Topic):
     """One power or root; two of them in a calculation; then stories, negatives and orders."""
@@ -166,23 +197,34 @@ class PowersAndRoots(Topic):
     )
     spare = "The powers and roots of whole numbers that a pupil has to know are few."
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(_support, kind=tuple(Kind)[:5], a=range(2, 21), n=range(2, 11)))
-        ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=tuple(Kind)[5:10],
-                    a=range(2, 26),
-                    b=(*range(2, 13), 15, 16, 20, 24),
-                    c=range(2, 6),
-                    d=range(2, 5),
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_support, kind=tuple(Kind)[:5], a=range(2, 21), n=range(2, 11))
                 )
-            )
+            ),
+            _gone_wrong,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge, kind=tuple(Kind)[10:], a=range(1, 26), b=range(1, 10), c=range(2, 11)
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(
+                        _core,
+                        kind=tuple(Kind)[5:10],
+                        a=range(2, 26),
+                        b=(*range(2, 13), 15, 16, 20, 24),
+                        c=range(2, 6),
+                        d=range(2, 5),
+                    )
+                )
+            ),
+            _gone_wrong,
+        ),
+        Tier.CHALLENGE: kinds.with_wrong_solutions(
+            Space(
+                _challenge, kind=tuple(Kind)[10:], a=range(1, 26), b=range(1, 10), c=range(2, 11)
+            ),
+            _gone_wrong,
         ),
     }
 

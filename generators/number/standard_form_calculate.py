@@ -13,6 +13,7 @@ from generators._turns import by_turns
 from generators.number import _standard as m
 from generators.number._standard import Standard, standard
 from generators.number._writing import decimal, worked
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Tier, prompt
 from itembank.items.measures.years import STANDARD_FORM_SUMS, Part
 from itembank.items.topics.registry import register
@@ -82,6 +83,47 @@ _STORIES = (
 )
 
 
+def _gone_wrong(kind: int, a: int, b: int, p: int, q: int) -> tuple[kinds.WrongSolution, ...]:
+    """Return how calculations in standard form go wrong, line by line."""
+    wrong, left, right, P, Q = kinds.WrongSolution, _first(a), t.Int(b), t.Int(p), t.Int(q)
+    ten = t.Int(10)
+    match kind:
+        case Kind.TIMES | Kind.LONG_TIMES:
+            product = decimal(a * b, left.places)
+            times = (t.times(product, t.Power(ten, t.times(P, Q))), t.times(product, _ten(p * q)))
+            found = wrong(m.MULTIPLIES_INDICES, times)
+            key = standard(a * b, p + q - left.places)
+            if kind == Kind.TIMES:
+                return (found,)
+            back = Standard(key.digits, key.places, p + q - 1).node
+            return found, wrong(m.WRONG_WAY, (t.times(product, _ten(p + q)), back), 2)
+        case Kind.OVER:
+            quotient = decimal(a, 1)
+            over = t.times(quotient, t.Power(ten, t.divide(P, Q)))
+            return (wrong(m.DIVIDES_INDICES, (over, t.times(quotient, _ten(p // q)))),)
+        case Kind.SUM | Kind.DIFFERENCE:
+            join, sign = (t.add, 1) if kind == Kind.SUM else (t.sub, -1)
+            both = decimal(a * 10 ** (1 - left.places) + sign * 10 * b, 1)
+            first = t.times(t.Bracket(join(left.first, right)), _ten(p))
+            return (wrong(m.ADDS_FIRST, (first, t.times(both, _ten(p)))),)
+        case Kind.SQUARE:
+            lines = (t.times(t.Power(left.first, t.Int(2)), _ten(p)),)
+            square = t.times(decimal(a * a, 2 * left.places), _ten(p))
+            added = t.times(decimal(a * a, 2 * left.places), t.Power(ten, t.add(P, t.Int(2))))
+            end = t.times(decimal(a * a, 2 * left.places), _ten(p + 2))
+            return (
+                wrong(m.SQUARES_FIRST_ONLY, (*lines, square)),
+                wrong(m.ADDS_TWO, (added, end)),
+            )
+    return ()
+
+
+def _others(space: Space) -> Space:
+    """Return a tier with statements, pairs and wrong solutions at its end."""
+    more = kinds.with_claims(space, only=lambda kind, *_: kind != Kind.STORY)
+    return kinds.with_wrong_solutions(more, _gone_wrong)
+
+
 @register
 class StandardFormCalculate(Topic):
     """Products and quotients as they are; then to be put right; then sums, squares and stories."""
@@ -103,29 +145,35 @@ class StandardFormCalculate(Topic):
     )
     later = {tier: (Part(STANDARD_FORM_SUMS),) for tier in Tier}
     spaces = {
-        Tier.SUPPORT: Space(
-            _support,
-            kind=tuple(Kind)[:2],
-            a=(*range(11, 50), 3),
-            b=range(2, 9),
-            p=(2, 3, 4, 5, 6, 8, 9),
-            q=(2, 3, 4),
+        Tier.SUPPORT: _others(
+            Space(
+                _support,
+                kind=tuple(Kind)[:2],
+                a=(*range(11, 50), 3),
+                b=range(2, 9),
+                p=(2, 3, 4, 5, 6, 8, 9),
+                q=(2, 3, 4),
+            )
         ),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[2:5],
-            a=(4, 5, 8, *range(13, 97, 3)),
-            b=range(1, 10),
-            p=range(3, 9),
-            q=(2, 3, 4, 5),
+        Tier.CORE: _others(
+            Space(
+                _core,
+                kind=tuple(Kind)[2:5],
+                a=(4, 5, 8, *range(13, 97, 3)),
+                b=range(1, 10),
+                p=range(3, 9),
+                q=(2, 3, 4, 5),
+            )
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=tuple(Kind)[5:],
-            a=(3, 4, 5, 6, 7, 8, 9, 12, 15, *range(16, 98, 3)),
-            b=range(2, 10),
-            p=range(2, 9),
-            q=range(2, 7),
+        Tier.CHALLENGE: _others(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[5:],
+                a=(3, 4, 5, 6, 7, 8, 9, 12, 15, *range(16, 98, 3)),
+                b=range(2, 10),
+                p=range(2, 9),
+                q=range(2, 7),
+            )
         ),
     }
 

@@ -14,11 +14,13 @@ from generators.percentages._amounts import (
     amount,
     apart,
     hundredths,
+    multiplier,
     part_steps,
     per_cent,
     wrong_amounts,
 )
 from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Choose, Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -237,8 +239,9 @@ def _challenge(kind: str, p: int, n: int, q: int) -> bool:
         return apart(part * (1000 - q) // 10_000, *_challenge_wrong(kind, p, n, q))
     if kind == "halves":
         return p * n % 100 == 0 and apart(p * n // 10, *_challenge_wrong(kind, p, n, q))
-    # p% of n = □% of q, in whole per cents.
-    if p * n % 1000 or p * n % (10 * q) or n <= q or p * n >= 1000 * q:
+    # p% of n = □% of q, in whole per cents. Of half or a third of n it is twice or three times
+    # the percentage, which is seen at once.
+    if p * n % 1000 or p * n % (10 * q) or n <= q or n % q == 0 or p * n >= 1000 * q:
         return False
     return apart(10 * p * n // q, *_challenge_wrong(kind, p, n, q))
 
@@ -251,6 +254,45 @@ def _challenge_wrong(kind: str, p: int, n: int, q: int) -> tuple[int | None, ...
     if kind == "halves":
         return hundredths(p * n, 100), hundredths((p - 5) * n, 1000)
     return hundredths(p + 10 * (n - q), 10), hundredths(p * n, 1000)
+
+
+def _gone_wrong(kind: str, p: int, n: int, *_: int) -> tuple[kinds.WrongSolution, ...]:
+    """Return how a percentage of an amount is worked out wrongly."""
+    if kind not in ("sum", "over", "halves"):
+        return ()
+    unit = by_turns(_UNITS, n // 10 + p // 5)
+    whole, wrong = amount(100 * n, unit), kinds.WrongSolution
+    found = []
+    if kind == "over":
+        part = hundredths((p - 1000) * n, 1000)
+        if part is not None:
+            lines = (t.part_of(per_cent(p - 1000), whole), amount(part, unit))
+            found.append(wrong(IGNORES_HUNDRED, lines))
+        return tuple(found)
+    quotient = hundredths(10 * n, p)
+    if quotient is not None and kind == "sum" and quotient != p * n // 10:
+        by = t.divide(whole, per_cent(p).of)
+        found.append(wrong(DIVIDES, (by, amount(quotient, unit))))
+    if p % 100 and p * n % 100 == 0:
+        # 5% as 0.5, and 2.5% as 0.25: the point one place too far to the right.
+        times = t.times(multiplier(10 * p), whole)
+        which = POINT if kind == "sum" or p >= 100 else AS_ONE_HALF
+        if p < 100 or kind == "sum":
+            found.append(wrong(which, (times, amount(p * n, unit))))
+    return tuple(found)
+
+
+def _others(space: Space) -> Space:
+    """Return a tier with statements, pairs and wrong solutions at its end."""
+
+    def bare(kind: str, p: int, n: int, *_: int) -> bool:
+        return kind in ("sum", "over", "halves")
+
+    def unit(kind: str, p: int, n: int, *_: int) -> str:
+        return by_turns(_UNITS, n // 10 + p // 5)
+
+    matched = kinds.with_matches(kinds.with_claims(space, only=bare), unit, only=bare)
+    return kinds.with_wrong_solutions(matched, _gone_wrong)
 
 
 @register
@@ -281,32 +323,36 @@ class OfAmount(Topic):
     )
     prerequisites = ("fractions.of-quantity",)
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=("sum", "line"), p=_EASY, n=_AMOUNTS),
-        Tier.CORE: Space(_core, kind=("sum",), p=_FIVES + _SINGLE, n=_AMOUNTS, q=(0,), m=(0,))
-        .then(_core, kind=("over",), p=_OVER, n=_AMOUNTS, q=(0,), m=(0,))
-        .then(_core, kind=("rest",), p=_FIVES + _SINGLE, n=_AMOUNTS, q=(0,), m=(0,))
-        .then(
-            _core,
-            kind=("choose",),
-            p=(300, 400, 600, 700, 800, 900),
-            n=(20, 30, 40, 50, 60, 80),
-            q=(150, 200, 250, 300, 350, 450),
-            m=(60, 80, 90, 120, 140, 160),
+        Tier.SUPPORT: _others(Space(_support, kind=("sum", "line"), p=_EASY, n=_AMOUNTS)),
+        Tier.CORE: _others(
+            Space(_core, kind=("sum",), p=_FIVES + _SINGLE, n=_AMOUNTS, q=(0,), m=(0,))
+            .then(_core, kind=("over",), p=_OVER, n=_AMOUNTS, q=(0,), m=(0,))
+            .then(_core, kind=("rest",), p=_FIVES + _SINGLE, n=_AMOUNTS, q=(0,), m=(0,))
+            .then(
+                _core,
+                kind=("choose",),
+                p=(300, 400, 600, 700, 800, 900),
+                n=(20, 30, 40, 50, 60, 80),
+                q=(150, 200, 250, 300, 350, 450),
+                m=(60, 80, 90, 120, 140, 160),
+            )
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=("nested",),
-            p=(200, 250, 300, 350, 400, 450, 600, 700),
-            n=(120, 160, 180, 200, 240, 300, 360, 400, 500, 600),
-            q=(100, 150, 200, 250, 300, 400, 500, 600),
-        )
-        .then(_challenge, kind=("halves",), p=_HALVES, n=_AMOUNTS, q=(0,))
-        .then(
-            _challenge,
-            kind=("equal",),
-            p=(100, 150, 200, 300, 350, 400, 450, 600),
-            n=(40, 60, 80, 90, 120, 160, 180, 200, 240),
-            q=(30, 40, 50, 60, 75, 80, 120, 150, 160),
+        Tier.CHALLENGE: _others(
+            Space(
+                _challenge,
+                kind=("nested",),
+                p=(200, 250, 300, 350, 400, 450, 600, 700),
+                n=(120, 160, 180, 200, 240, 300, 360, 400, 500, 600),
+                q=(100, 150, 200, 250, 300, 400, 500, 600),
+            )
+            .then(_challenge, kind=("halves",), p=_HALVES, n=_AMOUNTS, q=(0,))
+            .then(
+                _challenge,
+                kind=("equal",),
+                p=(100, 150, 200, 300, 350, 400, 450, 600),
+                n=(40, 60, 80, 90, 120, 160, 180, 200, 240),
+                q=(30, 40, 50, 60, 75, 80, 120, 150, 160),
+            )
         ),
     }
 
@@ -495,6 +541,7 @@ class OfAmount(Topic):
                 Step(
                     "Hundredths are per cents.", t.equals(t.frac(key, 100), t.Percent(t.Int(key)))
                 ),
+                Step("The box stands for the number before the sign.", t.equals(box, t.Int(key))),
             ),
             wrong_amounts(
                 "",

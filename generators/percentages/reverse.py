@@ -134,7 +134,9 @@ def _part_wrong(p: int, n: int) -> tuple[int | None, ...]:
 
 
 def _core(kind: str, p: int, n: int) -> bool:
-    """Keep old amounts n changed by p tenths of a per cent, up or down."""
+    """Keep old amounts n changed by p tenths of a per cent, up or down, or what is left of n."""
+    if kind == "off":
+        return p * n % 1000 == 0 and apart(n * (1000 - p) // 10, *_off_wrong(p, n))
     if kind == "count" and (p * n % 1000 or n < 40):
         return False
     if kind == "price" and p * n % 100:
@@ -154,16 +156,14 @@ def _change_wrong(p: int, n: int) -> tuple[int | None, ...]:
 
 
 def _challenge(kind: str, p: int, n: int, q: int) -> bool:
-    """Keep two rises, the rest of a whole, and a price from what was taken off."""
+    """Keep two rises, and the rest of a whole."""
     if kind == "twice":
         end = n * (1000 + p) * (1000 + q)
         return p != q and end % 100_000 == 0 and apart(100 * n, *_twice_wrong(p, n, q))
-    if kind == "land":
-        left = 1000 - p - q
-        if left <= 0 or p == q or left * n % 1000 or left == 500:
-            return False
-        return apart(100 * n, *_land_wrong(p, n, q))
-    return p * n % 1000 == 0 and apart(n * (1000 - p) // 10, *_off_wrong(p, n))
+    left = 1000 - p - q
+    if left <= 0 or p == q or left * n % 1000 or left == 500:
+        return False
+    return apart(100 * n, *_land_wrong(p, n, q))
 
 
 def _twice_wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
@@ -183,7 +183,7 @@ def _off_wrong(p: int, n: int) -> tuple[int | None, ...]:
 
 @register
 class Reverse(Topic):
-    """The whole from a part; the amount before a change; before two changes, from the rest."""
+    """The whole from a part; what was there before a change; before two, and from the rest."""
 
     id = "percentages.reverse"
     title = "Finding the whole from a percentage"
@@ -219,54 +219,37 @@ class Reverse(Topic):
             kind=("count",),
             p=(-400, -350, -300, -250, -200, -150, -100, -50, 50, 100, 150, 200, 250, 350, 400),
             n=(40, 60, 80, 120, 140, 160, 180, 200, 220, 240, 260, 280, 300, 320, 360, 400),
-        ).then(
+        )
+        .then(
             _core,
             kind=("price",),
             p=(-400, -350, -300, -250, -200, -150, -100, -50, 50, 100, 150, 200, 250),
             n=(12, 15, 18, 20, 24, 25, 28, 30, 35, 36, 40, 45, 50, 56, 60, 65, 70, 75, 80, 90),
+        )
+        .then(
+            _core,
+            kind=("off",),
+            p=(50, 100, 150, 200, 250, 300, 350, 400),
+            n=(
+                *(16, 18, 20, 24, 28, 30, 36, 40, 45, 48, 50, 60, 64, 70, 75, 80, 90, 120, 140),
+                *(150, 200),
+            ),
         ),
         Tier.CHALLENGE: Space(
             _challenge,
             kind=("twice",),
             p=(50, 100, 150, 200, 250),
-            n=(40, 50, 60, 75, 80, 100, 120, 150, 200, 240, 250, 300, 400, 500),
+            n=(
+                *(20, 25, 30, 40, 50, 60, 70, 75, 80, 90, 100, 120, 125, 140, 150, 160, 180),
+                *(200, 240, 250, 280, 300, 320, 350, 360, 400, 450, 480, 500),
+            ),
             q=(50, 100, 200, 250, 300),
-        )
-        .then(
+        ).then(
             _challenge,
             kind=("land",),
             p=(100, 150, 200, 250, 300, 350, 400, 450),
             n=(200, 240, 300, 360, 400, 500, 600, 800),
             q=(100, 150, 200, 250, 300, 350, 400),
-        )
-        .then(
-            _challenge,
-            kind=("off",),
-            p=(50, 100, 150, 200, 250, 300, 350, 400),
-            n=(
-                16,
-                18,
-                20,
-                24,
-                28,
-                30,
-                36,
-                40,
-                45,
-                48,
-                50,
-                60,
-                64,
-                70,
-                75,
-                80,
-                90,
-                120,
-                140,
-                150,
-                200,
-            ),
-            q=(0,),
         ),
     }
 

@@ -251,12 +251,15 @@ def _asked(
             every = sum(counts)
             tops = int(first * every), int(second * (every - 1))
             product = t.frac(tops[0] * tops[1], every * (every - 1))
-            line[:1] = [t.times(t.frac(tops[0], every), t.frac(tops[1], every - 1)), product]
-            line = line[:2] if kind == ANY_ORDER or product == line[2] else line
+            line = [t.times(t.frac(tops[0], every), t.frac(tops[1], every - 1)), product]
         return Step(f"{', then '.join(ways)}: multiply along the branches.", t.equals(*line))
 
+    found = key
     if kind == BOTH:
         steps = [along(of.a, of.a_after_a, a.capitalize(), a)]
+        if kept:
+            every = sum(counts)
+            found = t.frac(counts[0] * (counts[0] - 1), every * (every - 1))
     else:
         steps = [along(of.a, of.b_after_a, a.capitalize(), b)]
     if kind == ANY_ORDER:
@@ -264,12 +267,13 @@ def _asked(
         if kept:
             bottom = sum(counts) * (sum(counts) - 1)
             ways = [t.frac(counts[0] * counts[1], bottom)] * 2
-        added = t.frac(2 * counts[0] * counts[1], bottom) if kept else key
-        ends = (added,) if added == key else (added, key)
+        found = t.frac(2 * counts[0] * counts[1], bottom) if kept else key
         steps += [
             along(of.b, of.a_after_b, b.capitalize(), a),
-            Step("Add the two ways.", t.equals(t.add(*ways), *ends)),
+            Step("Add the two ways.", t.equals(t.add(*ways), found)),
         ]
+    if kept and found != key:
+        steps.append(Step("Write it in its lowest terms.", t.equals(found, key)))
     return Draft(
         text,
         of_figure(figure, text),

@@ -112,8 +112,16 @@ def _back(kind: str, sign: str, rate: int, pounds: int) -> bool:
     if rate not in (_EURO if sign == "€" else _DOLLAR):
         return False
     if kind == "rate":
-        return apart(Fraction(rate, 100), *_rate_wrong(rate, pounds))
+        # The third wrong answer came later, and questions keep their places.
+        return apart(Fraction(rate, 100), *_rate_wrong(rate, pounds)[:2])
     return apart(pounds, *_back_wrong(rate, pounds))
+
+
+def _more_rates(kind: str, sign: str, rate: int, pounds: int) -> bool:
+    """Keep every rate for some amounts: with few rates, neighbours would find the same one."""
+    if rate not in (_EURO if sign == "€" else _DOLLAR):
+        return False
+    return apart(Fraction(rate, 100), *_rate_wrong(rate, pounds))
 
 
 def _back_wrong(rate: int, pounds: int) -> tuple[Fraction | None, ...]:
@@ -123,8 +131,8 @@ def _back_wrong(rate: int, pounds: int) -> tuple[Fraction | None, ...]:
 
 
 def _rate_wrong(rate: int, pounds: int) -> tuple[Fraction | None, ...]:
-    """Return what UPSIDE_DOWN and ADDS give: the difference of the two amounts."""
-    return written(100, rate), written((rate - 100) * pounds, 100)
+    """Return what UPSIDE_DOWN, ADDS (the difference of the two amounts) and SAME give."""
+    return written(100, rate), written((rate - 100) * pounds, 100), Fraction(rate * pounds, 100)
 
 
 def _trip(kind: str, pounds: int, rate: int, other: int, part: int) -> bool:
@@ -186,6 +194,12 @@ class Currency(Topic):
         ),
         Tier.CORE: Space(
             _back, kind=("back", "rate"), sign=("€", "$"), rate=range(108, 141), pounds=_POUNDS
+        ).then(
+            _more_rates,
+            kind=("rate",),
+            sign=("€", "$"),
+            rate=range(108, 141),
+            pounds=_POUNDS[::3],
         ),
         Tier.CHALLENGE: Space(
             _trip,
@@ -289,7 +303,7 @@ class Currency(Topic):
                 ),
             ),
             wrong_amounts(
-                sign, Fraction(rate, 100), (UPSIDE_DOWN, ADDS), _rate_wrong(rate, pounds)
+                sign, Fraction(rate, 100), (UPSIDE_DOWN, ADDS, SAME), _rate_wrong(rate, pounds)
             ),
             ("rate", sign, rate, pounds),
         )

@@ -283,18 +283,10 @@ class InverseProportion(Topic):
         """Return the working where one number is a multiple of the other."""
         time, key = amount(n, unit), amount(p * n // q, unit)
         if q > p:
-            factor = t.Int(q // p)
-            say, last = f"With {factor.n} times as many, divide the time.", t.divide(time, factor)
-            first = t.equals(t.divide(t.Int(q), t.Int(p)), factor)
-        else:
-            factor = t.Int(p // q)
-            say = f"With 1 instead of {factor.n}, multiply the time."
-            last = t.times(factor, time)
-            first = t.equals(t.divide(t.Int(p), t.Int(q)), factor)
-        return (
-            Step("Find how many times as large one number is as the other.", first),
-            Step(say, t.equals(last, key)),
-        )
+            say = f"{q} is {q // p} times {p}, so divide the time by {q // p}."
+            return (Step(say, t.equals(t.divide(time, t.Int(q // p)), key)),)
+        say = f"{q} is {p} divided by {p // q}, so multiply the time by {p // q}."
+        return (Step(say, t.equals(t.times(t.Int(p // q), time), key)),)
 
     def _more(self, p: int, n: int, q: int) -> Draft:
         job = _job(n, q, p + n + q)

@@ -158,6 +158,33 @@ def _cancel(parts: tuple[int, ...]) -> Iterator[Step]:
     yield Step(f"Divide both parts by {factor}.", t.equals(shared, whole_ratio(*small)))
 
 
+def _gone_wrong(pair: tuple[int, int], factor: int) -> tuple[kinds.WrongSolution, ...]:
+    """Return how a ratio of whole numbers is simplified wrongly."""
+    a, b = swapped(pair, sum(pair) + factor)
+    wrong, K = kinds.WrongSolution, t.Int(factor)
+    left, right = t.Int(a * factor), t.Int(b * factor)
+    ends = whole_ratio(a, b * factor)
+    found = (wrong(ONE_ONLY, (t.Ratio((t.Bracket(t.divide(left, K)), right)), ends)),)
+    if min(a, b) == 1:
+        return found
+    taken = t.Ratio((t.Bracket(t.sub(left, K)), t.Bracket(t.sub(right, K))))
+    return (*found, wrong(TAKES_AWAY, (taken, whole_ratio((a - 1) * factor, (b - 1) * factor))))
+
+
+def _gone_wrong_units(
+    kind: tuple[str, str, int], twentieths: int, halves: int
+) -> tuple[kinds.WrongSolution, ...]:
+    if halves % 2:
+        return ()
+    _, _, size = kind
+    sides = (twentieths * size // 20, halves // 2)
+    left, right = swapped((0, 1), twentieths + halves)
+    plain, least = whole_ratio(sides[left], sides[right]), lowest(sides[left], sides[right])
+    if plain == whole_ratio(*least):
+        return ()
+    return (kinds.WrongSolution(UNITS_LOST, (plain, whole_ratio(*least))),)
+
+
 @register
 class SimplestForm(Topic):
     """Whole numbers; then amounts in different units; then fractions and decimals."""
@@ -175,14 +202,18 @@ class SimplestForm(Topic):
         PART_TO_WHOLE,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(None, pair=COPRIME, factor=range(2, 13)))
+        Tier.SUPPORT: kinds.with_wrong_solutions(
+            kinds.with_matches(kinds.with_claims(Space(None, pair=COPRIME, factor=range(2, 13)))),
+            _gone_wrong,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9))
-            )
-        ).also(_shaded, _keep_shaded, shape=_SHAPES, dark=range(3, 30), first=(0, 1)),
+        Tier.CORE: kinds.with_wrong_solutions(
+            kinds.with_matches(
+                kinds.with_claims(
+                    Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9))
+                )
+            ).also(_shaded, _keep_shaded, shape=_SHAPES, dark=range(3, 30), first=(0, 1)),
+            _gone_wrong_units,
+        ),
         Tier.CHALLENGE: kinds.with_matches(
             kinds.with_claims(Space(_keep_parts, left=_PARTS, right=_PARTS))
         ),

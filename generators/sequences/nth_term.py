@@ -70,8 +70,9 @@ def _core(kind: int, d: int, b: int) -> bool:
 
 
 def _challenge(kind: int, d: int, b: int) -> bool:
-    if kind < 2:  # tenths, up or down
-        return d in _TENTHS and b % 10 != 0 and b != d and (kind == 0 or b > 4 * d)
+    if kind < 2:  # tenths, up from below 0 or down
+        starts = d < b < 4 * d + 10 and b != 2 * d if kind == 0 else b > 4 * d
+        return d in _TENTHS and b % 10 != 0 and starts
     if kind == 2:  # quarters or halves
         return d in (1, 2, 3, 5) and 0 < b < 16 and b != d and b % 4 != 0
     # It goes down from below 0, or through it.
@@ -110,6 +111,7 @@ class NthTerm(Topic):
         if tier is Tier.CHALLENGE:
             if kind < 2:
                 step, start, write = step / 10, start / 10, decimal_node
+                start = start if kind else -start
             if kind == 2:
                 step, start = step / 4, start / 4
             if kind in (1, 3):

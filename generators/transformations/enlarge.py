@@ -66,6 +66,8 @@ MIDDLE = Misconception(
 
 FIRST = (0, 14, 0, 10)
 LARGE = (-7, 7, -5, 5)
+# The small ones leave room for factors other than 2 and a half.
+_SHAPES = (*SCALENE[:3], ((0, 0), (1, 0), (1, 2)), ((0, 0), (2, 0), (0, 1)))
 
 
 def _grown(k: Fraction, centre: Spot, at: Spot) -> tuple[Fraction, Fraction]:
@@ -104,14 +106,17 @@ def _from_centre(shape: int, k: int, x: int, y: int, u: int, v: int) -> bool:
     )
 
 
+def _sizes(what: int, k: int) -> tuple[int, Fraction]:
+    """Return how large a shape is drawn, and its factor: for kind 2 it becomes smaller."""
+    return (k, Fraction(1, k)) if what == 2 else (1, Fraction(k))
+
+
 def _two_shapes(what: int, shape: int, k: int, x: int, y: int, u: int, v: int) -> bool:
     """Keep pairs of shapes apart from each other; the centre is on the grid, off both of them."""
-    if shape > 2 or (what == 2) != (k == 1):
+    if shape >= len(_SHAPES) or k == 1:
         return False
-    corners = placed(SCALENE[shape], (x, y))
-    if what == 2:  # a half: from the larger to the smaller
-        corners = tuple((x + 2 * a, y + 2 * b) for a, b in SCALENE[shape])
-    factor = Fraction(1, 2) if what == 2 else Fraction(k)
+    size, factor = _sizes(what, k)
+    corners = tuple((x + size * a, y + size * b) for a, b in _SHAPES[shape])
     grown = [_grown(factor, (u, v), corner) for corner in corners]
     if any(value.denominator > 1 for place in grown for value in place):
         return False
@@ -120,6 +125,10 @@ def _two_shapes(what: int, shape: int, k: int, x: int, y: int, u: int, v: int) -
         return False
     columns = [sorted(a for a, _ in each) for each in (corners, moved)]
     apart = columns[0][-1] + 1 < columns[1][0] or columns[1][-1] + 1 < columns[0][0]
+    # Halfway from a corner to its image is one wrong centre, and the origin another.
+    halfway = [sum(pair) for pair in zip(corners[0], moved[0], strict=True)]
+    if what == 0 and halfway == [0, 0]:
+        return False
     return apart and (u, v) not in (*corners, *moved) and (x + y + u + v + what) % 2 == 0
 
 
@@ -175,9 +184,8 @@ class Enlarge(Topic):
         what, shape, k, x, y, u, v = values
         if tier is Tier.CHALLENGE and what == 1:
             return self._image(TRIANGLES[shape], k, (x, y), (u, v), LARGE)
-        size = 2 if what == 2 else 1
-        corners = tuple((x + size * a, y + size * b) for a, b in SCALENE[shape])
-        factor = Fraction(1, 2) if what == 2 else Fraction(k)
+        size, factor = _sizes(what, k)
+        corners = tuple((x + size * a, y + size * b) for a, b in _SHAPES[shape])
         return (self._centre if what == 0 else self._factor)(corners, factor, (u, v))
 
     def _image(

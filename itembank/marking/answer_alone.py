@@ -70,8 +70,12 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
         given = t.Percent(given)  # a per cent sign is left out more often than not
         if known := _known(item, given, exactly=False):
             return known
-    if (box := filled(item, given)) is not None and same(box, item.key):
-        return Marked(Verdict.WRONG_FORM, "Right so far: give only what goes in the box.")
+    if (box := filled(item, given)) is not None:
+        if same(box, item.key):
+            return Marked(Verdict.WRONG_FORM, "Right so far: give only what goes in the box.")
+        if known := _known(item, box, exactly=False):
+            return known
+        given = box
     if isinstance(item.key, t.Product | t.Power) and isinstance(given, t.Listing):
         made = _made(given, item.key)
     else:

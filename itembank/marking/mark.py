@@ -7,13 +7,16 @@ begins (:mod:`.worth.worth`).
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from itembank.items.item import Item
 from itembank.marking.answer_alone import gives_each, verdict_alone
 from itembank.marking.typing.answer_setting import Setting, setting
 from itembank.marking.typing.filled import embedded
 from itembank.marking.typing.parsed_answer import Unreadable
 from itembank.marking.typing.read_answer import LONGEST, read_answer
-from itembank.marking.typing.working_lines import shows_working
+from itembank.marking.typing.sorted_numbers import without_sorted_numbers
+from itembank.marking.typing.working_lines import letters_named, shows_working
 from itembank.marking.verdict import Marked, Verdict
 from itembank.marking.with_working import verdict_with_working
 from itembank.marking.worth.marked_by_kind import marking_of
@@ -43,7 +46,10 @@ def mark(item: Item, answer: str) -> Marked:
         return Marked(Verdict.UNREADABLE, message)
     if marking_of(item.ask).drawn:
         return Marked(Verdict.UNREADABLE, _DRAWN)
+    answer = without_sorted_numbers(item, answer)
     asked = setting(item)
+    if named := letters_named(answer) - asked.letters:
+        asked = replace(asked, letters=asked.letters | named)
     if marking_of(item.ask).equals_nothing and (found := _EQUALS_NOTHING.fullmatch(answer)):
         alone = mark(item, answer[: found.start("end")])
         if alone.verdict is Verdict.RIGHT:

@@ -2,13 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from itembank.items.item import Item
 from itembank.marking.answer_alone import verdict_alone
+from itembank.marking.form.policy import policy
+from itembank.marking.form.rounded_answer import unrounded
 from itembank.marking.typing.answer_setting import Setting
 from itembank.marking.typing.filled import filled
 from itembank.marking.typing.parsed_answer import Unreadable
 from itembank.marking.typing.read_answer import read_answer
 from itembank.marking.typing.rivals import another_result, rival
+from itembank.marking.typing.sides_agree import flat
 from itembank.marking.typing.working_lines import lines_of, says_what_was_done
 from itembank.marking.typing.working_links import links
 from itembank.marking.typing.working_results import comes_to, results
@@ -27,6 +32,8 @@ def verdict_with_working(
     """Return the verdict on an answer with its working, or None where none is shown."""
     if isinstance(item.key, t.Label):
         return None
+    if found := _on_the_last_line(item, answer, asked):
+        return found
     lines = lines_of(answer)
     if not lines:
         return None
@@ -71,6 +78,27 @@ def verdict_with_working(
     if best is None:
         return None
     return _with_working(item, shown[: -best[1]], shown[-best[1] :], best[0])
+
+
+def _on_the_last_line(item: Item, answer: str, asked: Setting) -> Marked | None:
+    """Return the verdict where the last line by itself gives every part of an answer, rightly.
+
+    Its commas part *x = 3, y = 6 or x = -1, y = -2*, and are no breaks between steps.
+    """
+    rows = lines_of(answer, commas=False)
+    if not isinstance(item.key, t.Either | t.Listing) or len(rows) < 2:
+        return None
+    try:
+        last = read_answer(rows[-1], asked)
+        before = [
+            read_answer(text, asked)
+            for text in lines_of("\n".join(rows[:-1]))
+            if not says_what_was_done(text)
+        ]
+    except Unreadable:
+        return None
+    marked = verdict_alone(item, last, answer)
+    return _with_working(item, before, [last], marked) if marked.verdict is Verdict.RIGHT else None
 
 
 def _solved(item: Item, shown: list[t.Node]) -> tuple[t.Node | None, list[t.Node]]:
@@ -130,8 +158,23 @@ def _answers(item: Item, lines: list[t.Node]) -> list[t.Node]:
     if isinstance(only, t.Listing | t.Either):
         return [type(only)(tuple(comes_to(part) for part in only.parts))]
     found = list(results(item, only))
+    if marking_of(item.ask).sign:
+        found = [only, *found]  # 3/4 = 6/8 is the answer itself, and 6/8 is not
     box = filled(item, only)
     return found if box is None else [*found, box]
+
+
+def _used(node: t.Node, later: Sequence[t.Node]) -> bool:
+    """Tell whether a later line calculates with a number: 41 in *41, 16, 41 - 16 = 25*."""
+    sides = (
+        side
+        for line in later
+        if isinstance(line, t.Relation)
+        for side in (line.first, *(side for _, side in line.rest[:-1]))
+    )
+    return flat(node) and any(
+        part == node for side in sides if not flat(side) for part in t.walk(side)
+    )
 
 
 def _with_working(item: Item, before: list[t.Node], last: list[t.Node], marked: Marked) -> Marked:
@@ -141,10 +184,15 @@ def _with_working(item: Item, before: list[t.Node], last: list[t.Node], marked: 
         every = every[:-1]  # 2.499 = 2.50 says that it was rounded
     false = next((line for line in every if line.holds is False and not line.answers), None)
     ends = _answers(item, last)
-    asked = getattr(item.ask, "target", None)
-    if ends and any(
-        rival(node, ends[0]) or another_result(item, tidy(node)) for node in before if node != asked
-    ):
+    asked, how = getattr(item.ask, "target", None), policy(item)
+    rivals = [
+        node
+        for place, node in enumerate(before)
+        if node != asked
+        and not _used(node, (*before[place + 1 :], *last))
+        and not (ends and unrounded(how, tidy(node), ends[0]))
+    ]
+    if ends and any(rival(node, ends[0]) or another_result(item, tidy(node)) for node in rivals):
         return Marked(Verdict.WRONG, TWO_ANSWERS)
     if marked.verdict is Verdict.RIGHT and false is not None:
         # One finished number said to be another is an answer of its own, and no slip on the way.

@@ -399,7 +399,7 @@ def _worked(item: PackItem) -> list[str]:
         "<h3>Worked example</h3>",
         f'<p class="prompt">{_prompt(item)}</p>{_picture(item.picture)}',
         *_steps(item, 0),
-        f"<p><strong>Answer:</strong> {_maths(item.key)}</p>",
+        f"<p><strong>Answer:</strong> {_maths(item.key)}</p>{_picture(item.key_picture)}",
     ]
 
 
@@ -423,5 +423,6 @@ def _steps(item: PackItem, hidden: int) -> list[str]:
     found = []
     for place, step in enumerate(item.steps):
         shown = f" {_maths(step.maths)}" if step.maths and place not in left_out else ""
-        found.append(f"<li>{escape(step.say)}{' …' if place in left_out else shown}</li>")
+        drawn = "" if place in left_out else _picture(step.picture)
+        found.append(f"<li>{escape(step.say)}{' …' if place in left_out else shown}{drawn}</li>")
     return ['<ol class="steps">', *found, "</ol>"]

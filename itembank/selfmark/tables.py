@@ -37,6 +37,7 @@ _MODULES = {
     "numerals": (_TYPING + "numerals",),
     "times": (_TYPING + "times_typed",),
     "working": (_TYPING + "working_lines",),
+    "sorted": (_TYPING + "sorted_numbers",),
     "units_beside": ("itembank.marking.form.units_beside",),
     "kinds": ("itembank.marking.worth.marked_by_kind",),
     "parse": ("itembank.notation.parse",),
@@ -49,7 +50,7 @@ _MODULES = {
 }
 """The modules whose patterns the page has, under the name by which its scripts call them."""
 _CONSTANTS = {
-    "read": ("_SIGN_WORDS", "LONGEST", "REMAINDER", "_STOPS"),
+    "read": ("_SIGN_WORDS", "LONGEST", "REMAINDER", "_STOPS", "RATIOS"),
     "spelling": ("_BETWEEN", "_COMPARED", "_WORDS", "_DOUBLE", "_STOPS", "_PASS_FOR"),
     "kind_typed": ("NO_TRUTH", "NO_PAIRS", "NO_LINE", "_NUMBERS"),
     "nouns": ("_SMALL_WORDS", "_KEPT"),

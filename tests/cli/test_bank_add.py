@@ -83,6 +83,7 @@ def test_a_word_problem_is_asked_for_mended_and_saved(bank):
     talk.answer(
         "", "A coach splits {90} minutes in the ratio {1 : 4}. How long is the longer part?"
     )
+    talk.answer("Picture 1: ", "")
     talk.answer("Task [as it reads]: ", "")
     talk.answer("Key: ", "71")
     talk.answer("Model 1: ", "s + t = 90")
@@ -132,6 +133,33 @@ def test_a_word_problem_is_asked_for_mended_and_saved(bank):
 
 
 @pytest.mark.skipif(os.name == "nt", reason="there are no pseudo-terminals")
+def test_a_picture_is_asked_for_and_a_fault_of_it_told_with_its_line(bank):
+    lines = ['kind = "number line"', "first = 0", "last = 1", "steps = 4", "points = { A = 3 }"]
+    talk = Talk("--bank", bank, "-t", "fractions.shaded", "--prompt", "What number is at A?")
+    talk.answer("Topic [fractions.shaded]: ", "")
+    talk.answer("Tier [core]: ", "")
+    talk.answer("Question [What number is at A?]: ", "")
+    for last, said in (("points = { A = 9 }", "cannot be used"), ("stepps = 4", "Line 5")):
+        for number, line in enumerate([*lines[:4], last, ""], 1):
+            talk.answer(f"Picture {number}: ", line)
+        assert said in talk.until("Write it again")
+    for number, line in enumerate([*lines, ""], 1):
+        talk.answer(f"Picture {number}: ", line)
+    talk.answer("Task [as it reads]: ", "")
+    talk.answer("Key: ", "3/4")
+    for question in ("Form [", "Marks [by its working]: ", "Line 1: ", "Mistake 1: "):
+        talk.answer(question, "")
+    talk.answer("Author [HT]: ", "")
+    talk.answer("Id [shaded-1]: ", "")
+    assert "proved" in talk.answer("Save it? yes, change or no [yes]: ", "yes")
+    talk.until("Saved shaded-1 in")
+    assert talk.status() == 0
+    (item,) = items(bank, "fractions.shaded")
+    assert item["figure"]["points"] == {"A": 3}
+    assert item["key"] == "3/4"
+
+
+@pytest.mark.skipif(os.name == "nt", reason="there are no pseudo-terminals")
 @pytest.mark.parametrize("how", ["ctrl-c", "ctrl-d", "no"])
 def test_stopping_saves_nothing(bank, how):
     given = ("--topic", "ratio.share", "--prompt", "Simplify {4 : 6}.")
@@ -140,6 +168,7 @@ def test_stopping_saves_nothing(bank, how):
     if how == "no":
         talk.answer("Tier [core]: ", "")
         talk.answer("Question [Simplify {4 : 6}.]: ", "")
+        talk.answer("Picture 1: ", "")
         talk.answer("Task [simplify]: ", "")
         talk.answer("Key: ", "2 : 3")
         for question in ("Form [ratio]: ", "Marks [by its working]: ", "Line 1: ", "Mistake 1: "):

@@ -4,14 +4,25 @@ A new page that is linked from anywhere is met without being named here, and so 
 that the tests of pages ask. Pages that no link leads to stand in `UNLINKED`.
 """
 
-from urllib.parse import parse_qsl, urljoin, urlsplit
+from urllib.parse import parse_qsl, quote, urljoin, urlsplit
 
 from starlette.routing import Match
 
 from itembank.desk.pages import all_routes
+from itembank.desk.pages.shown_forms import STATES as SHOWN_STATES
+from itembank.desk.pages.shown_forms import STEPS
 
 FILES = ("/packs/{folder}/{file}", "/overview/{file}", "/typefaces")
 """What is no page of the desk but a file it sends."""
+SHOWN = (
+    "/shown-parts",
+    *(
+        f"/shown-parts/{what}/{quote(state)}"
+        for what in (*STEPS, "question")
+        for state in SHOWN_STATES
+    ),
+)
+"""Where every part of pages stands in every state, for those who build the desk."""
 UNLINKED = (
     "/nope",
     "/class/8K/week/soon",
@@ -25,7 +36,7 @@ UNLINKED = (
     "/begin/made",
     "/class/8K/seat/A1",
     "/results/questions",
-    "/shown-parts",
+    *SHOWN,
 )
 
 

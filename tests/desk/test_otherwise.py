@@ -1,10 +1,17 @@
 """Lessons that fall out, move or are covered, noted at the desk and taken back."""
 
+import datetime
+import re
+
 import pytest
+
+from itembank.desk.replying.desk import Desk
+from itembank.work.lesson.decide import decide
 
 WEEK = "/class/8K/week/2026-11-30"
 LESSON = "/class/8K/lesson/2026-12-03/2"
 GONE = "/class/8K/lesson/2026-12-01/3"
+GONE_ON = datetime.date(2026, 12, 1)
 
 
 @pytest.fixture(autouse=True)
@@ -89,3 +96,51 @@ def test_no_more_than_the_note_is_taken_back(desk):
     refused = send(desk, f"{GONE}/otherwise", do="uncover")
     assert refused.status_code == 400
     assert "hands counted by band, so nothing was taken back" in refused.text
+
+
+def test_what_was_asked_instead_is_recorded_and_taken_back_one_by_one(desk, home):
+    fields = {"do": "cover", "topic-1": "ratio.share", "questions-1": "3"}
+    send(desk, f"{GONE}/otherwise", **fields)
+    page = desk.get(GONE).text
+    assert "3 questions on Sharing an amount" in page
+    assert "Show it on the board" not in page  # its own starter was not asked
+    assert "Record how it went" in page
+    form = desk.get(f"{GONE}/record").text
+    assert 'name="right-3"' in form
+    assert 'name="right-4"' not in form
+    assert "Sharing an amount in a given ratio" in form
+    counted = desk.get(f"{GONE}/count").text
+    assert "2 to 3" in counted or ">3</span>" in counted  # bands of three marks, not of eight
+    right = {"how": "right", "pupils": "20", "right-1": "19", "right-2": "9", "right-3": "2"}
+    assert send(desk, f"{GONE}/record", **right).status_code == 200
+    found = decide(Desk(home, home).department, "8K", GONE_ON).decision
+    assert [(line.question.topic, line.right) for line in found.questions] == [
+        ("ratio.share", count) for count in (19, 9, 2)
+    ]
+    page = desk.get(GONE).text
+    for words, left in (("right answers by question", True), ("asked instead", False)):
+        last = re.search(r'name="last" value="([^"]+)">\s*<button[^>]*>([^<]*)', page)
+        assert words in last[2]
+        page = send(desk, f"{GONE}/take-back", last=last[1]).text
+        assert "Taken back" in page
+        assert ("3 questions on Sharing" in page) is left
+    assert "Take back what was recorded last" not in page
+    assert "Show it on the board" in page
+
+
+def test_of_two_lessons_of_a_day_the_right_one_is_taken_back(desk):
+    page = send(desk, f"{LESSON}/otherwise", do="move", to="2026-12-01", to_period="6")
+    assert page.status_code == 200, page.text
+    fields = {"do": "cover", "topic-1": "ratio.share", "questions-1": "3"}
+    later = "/class/8K/lesson/2026-12-01/6"
+    for lesson in (GONE, later):
+        assert send(desk, f"{lesson}/otherwise", **fields).status_code == 200
+    last = re.search(r'name="last" value="([^"]+)"', desk.get(GONE).text)[1]
+    back = send(desk, f"{GONE}/take-back", last=last)
+    assert "Taken back: the note of what was asked instead" in back.text
+    assert "What was planned was not asked" not in back.text
+    assert "What was planned was not asked" in desk.get(later).text
+    assert "uncover" in desk.get(f"{later}/otherwise").text
+    assert "uncover" not in desk.get(f"{GONE}/otherwise").text
+    assert send(desk, f"{GONE}/otherwise", do="uncover").status_code == 400
+    assert "Its plan stands" in send(desk, f"{later}/otherwise", do="uncover").text

@@ -1,6 +1,7 @@
 """Recording at the desk: every depth, what makes no sense, what is there already, back again."""
 
 import html
+import re
 
 import pytest
 
@@ -19,6 +20,15 @@ def that_day(monkeypatch, on_day):
 
 def send(desk, **fields):
     return desk.post(f"{PAGE}/record", data=fields, follow_redirects=False)
+
+
+def seen_last(page):
+    """Return what the button that takes back sends: what the page saw recorded last."""
+    return re.search(r'name="last" value="([^"]+)"', page)[1]
+
+
+def take_back(desk, seen):
+    return desk.post(f"{PAGE}/take-back", data={"last": seen}, follow_redirects=False)
 
 
 def decision(home):
@@ -104,7 +114,15 @@ def test_what_is_there_is_replaced_or_joined_only_when_asked(desk, home):
     assert decision(home).scores == {"A1": 3, "A2": 5}
     send(desk, how="seats", there="replace", **{"score-A4": "6"})
     assert decision(home).scores == {"A4": 6}
-    desk.post(f"{PAGE}/take-back")
+    page = desk.get(PAGE).text
+    assert "Take back what was recorded last: scores by seat" in page
+    seen = seen_last(page)
+    assert take_back(desk, seen).status_code == 303
+    assert decision(home).scores == {"A1": 3, "A2": 5}
+    # A page that was open all the while does not reach further back.
+    refused = take_back(desk, seen)
+    assert refused.status_code == 400
+    assert "look at the lesson again" in refused.text
     assert decision(home).scores == {"A1": 3, "A2": 5}
 
 

@@ -84,7 +84,13 @@ def test_a_picture_is_drawn_proves_the_key_and_is_kept_by_an_edit(desk, home):
     assert "proved" in tried
     wrong = post(desk, f"{BANK}/new", **asked, key="1/4", figure=LINE)
     assert wrong.status_code == 400
-    for bad, says in (("kind =", "a key and its value"), (f"{LINE}\n[labels]", "labels")):
+    for bad, says in (
+        ("kind =", "line 1 is no key with its value"),
+        (f"{LINE}\n[labels]", "Line 7, ‘labels’: "),
+        (LINE.replace("steps = 4", 'steps = "many"'), "Line 4, ‘steps’: "),
+        (f"{LINE}\n[points]\nA = 2", "something a second time"),
+        (LINE.replace("number line", "numberline"), "Line 1, ‘kind’: "),
+    ):
         answer = post(desk, f"{BANK}/new", **asked, key="3/4", figure=bad)
         assert answer.status_code == 400
         beside = re.search(r'id="fault-figure"[^>]*>([^<]*)', answer.text)[1]

@@ -12,6 +12,8 @@ from itembank.notation import tree as t
 
 def example(chance: random.Random) -> CoordinateGrid:
     """Return a coordinate grid, sound or not."""
+    if chance.random() < 0.15:
+        return journeys(chance)
     x_step, y_step = chance.choice(((1, 1), (1, 1), (2, 5), (10, 100)))
     left, bottom = (chance.choice((0, 0, -3, -6)) for _ in range(2))
     right, top = left + chance.randrange(5, 13), bottom + chance.randrange(5, 13)
@@ -51,6 +53,29 @@ def example(chance: random.Random) -> CoordinateGrid:
         lines,
         shapes,
         *titles,
+    )
+
+
+def journeys(chance: random.Random) -> CoordinateGrid:
+    """Return a distance–time graph of one journey or two, sound or not."""
+    x_step, y_step = chance.choice(((5, 2), (10, 5), (1, 20)))
+    time = chance.choice(("minutes", "hours"))
+
+    def path() -> tuple[tuple[t.Node, t.Node], ...]:
+        x, y = chance.choice((0, 0, 2)), 0
+        corners = [(x, y)]
+        while x < 9 and len(corners) < 5:
+            x += chance.randrange(1, 4)
+            y = chance.choice((y, *range(9)))
+            corners.append((x, y))
+        return tuple((t.Int(x * x_step), t.Int(y * y_step)) for x, y in corners)
+
+    names = chance.choice((("",), ("A", "B")))
+    return CoordinateGrid(
+        *(0, 12 * x_step, 0, 8 * y_step, x_step, y_step),
+        shapes=tuple(GridShape(path(), name, closed=False) for name in names),
+        x_title=f"Time ({time})",
+        y_title="Distance from depot (km)",
     )
 
 

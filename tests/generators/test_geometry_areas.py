@@ -131,7 +131,7 @@ def drawn(item: Item) -> Fraction:
         return perimeter(text, sides)
     parallel = [*map(set, re.findall(r"The sides (\w\w) and (\w\w) are marked as par", text))]
     if high:
-        up = Fraction(f"{high[2]}.{ {'five': 5}.get(high[3], 0) }")
+        up = Fraction(f"{high[2]}.{ {'five': 5}.get(high[3], high[3] or 0) }")
         base = sides[high[1]]
         if text.startswith("A triangle"):
             return base * up / 2

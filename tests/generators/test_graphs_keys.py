@@ -10,6 +10,7 @@ import random
 import re
 from collections.abc import Callable
 from fractions import Fraction
+from itertools import pairwise
 
 import pytest
 
@@ -262,6 +263,60 @@ def conversion(item: Item) -> str:
     return str(float(value)).removesuffix(".0")
 
 
+def distance_time(item: Item) -> str:
+    """Walk along each journey in small steps of time, noting where it is."""
+    text, said = text_of(item), seen(item)
+    time, (place, unit) = (
+        said.titles[0][6:-1],
+        re.findall(r"from (\w+) \((\w+)\)", said.titles[1])[0],
+    )
+    assert {"km": "kilometres", "m": "metres"}[unit] in text or time in text
+    assert place in text
+    walks = {name: _walk(corners) for name, corners in said.shapes.items()}
+    if "overtake" in text:
+        first, second = walks["A"], walks["B"]
+        (met,) = [x for x in first if x in second and first[x] == second[x] and x < max(second)]
+        return _decimal(met)
+    (walk,) = walks.values()
+    if found := re.search(r"is the \w+ after ([\d.]+) ", text):
+        return _decimal(walk[Fraction(found[1])])
+    if found := re.search(r"is the \w+ ([\d.]+) \w+ from", text):
+        (x,) = [x for x in walk if walk[x] == Fraction(found[1])]
+        return _decimal(x)
+    times = sorted(walk)
+    still = [b - a for a, b in pairwise(times) if walk[a] == walk[b]]
+    if "stop?" in text and "speed" not in text:
+        return _decimal(sum(still))
+    gone = {b: abs(walk[b] - walk[a]) for a, b in pairwise(times)}
+    if "altogether" in text:
+        return _decimal(sum(gone.values()))
+    hour = 60 if (time, "per hour" in text) == ("minutes", True) else 1
+    end = times[-1]
+    if "whole journey" in text:
+        return _decimal(sum(gone.values()) / end * hour)
+    if found := re.search(r"in the (first|last) (\d+)", text):
+        long = Fraction(found[2])
+        low = Fraction(0) if found[1] == "first" else end - long
+    else:
+        # Back from the farthest place, or on from the last moment of the stop.
+        low = max(b for a, b in pairwise(times) if walk[a] == walk[b])
+        long = end - low
+    return _decimal(sum(gone[x] for x in times if low < x <= low + long) / long * hour)
+
+
+def _walk(corners: list[Spot]) -> dict[Fraction, Fraction]:
+    """Return the distance at each 24th part of every piece's time."""
+    found = {}
+    for (a, b), (c, d) in pairwise(corners):
+        for part in range(25):
+            found[a + (c - a) * part / 24] = b + (d - b) * part / 24
+    return found
+
+
+def _decimal(value: Fraction) -> str:
+    return str(float(value)).removesuffix(".0")
+
+
 KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.coordinates": coordinates,
     "graphs.midpoints": midpoints,
@@ -273,6 +328,7 @@ KEYS: dict[str, Callable[[Item], str]] = {
     "graphs.simultaneous": simultaneous,
     "graphs.quadratic-table": quadratic_table,
     "graphs.conversion": conversion,
+    "graphs.distance-time": distance_time,
 }
 
 

@@ -16,9 +16,9 @@ from tests.items.judged import Pair, bank_items, pairs, rows
 
 LOOKED_AT = cases(60, 300)
 """Items of a tier that are looked at: enough for its middle, and for a share below it."""
-BELOW = 0.5
+BELOW = 0.4
 """Most of a tier that may lie below the middle of the tier below it."""
-BELOW_ON_AVERAGE = 0.07
+BELOW_ON_AVERAGE = 0.06
 
 
 def gap(pair: Pair) -> float:

@@ -12,9 +12,12 @@ from itembank.items.kinds import (
     spot_the_mistake,
     statement,
 )
+from itembank.items.topics.registry import find_topic
 from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
 from itembank.notation import parse
+from itembank.notation import tree as t
+from itembank.text.in_words import DAYS
 
 M, N = Misconception("test.slip", "slips", "Where?"), Misconception("test.b", "b", "How?")
 R, K, W, U = Verdict.RIGHT, Verdict.KNOWN, Verdict.WRONG, Verdict.UNREADABLE
@@ -149,3 +152,22 @@ def test_the_self_marking_page_says_the_same(browser) -> None:
     cases = [[question_data(asked), [text]] for asked, text, _ in TYPED]
     found = [one[0] for one in page.evaluate(MARK_ALL, cases)]
     assert found == [said(asked, text) for asked, text, _ in TYPED]
+
+
+@pytest.mark.parametrize("text", ["{short}", "{full}", "on {full}", "It was {full}.", "{FULL}"])
+def test_a_day_may_be_written_whole_where_the_chart_cuts_it_short(text):
+    topic = find_topic("statistics.bar-charts")
+    tried = 0
+    for index in range(0, 236, 5):
+        item = topic.item(Tier.SUPPORT, index)
+        if not isinstance(item.key, t.Label) or item.key.text not in ("Mon", "Tue", "Wed", "Thu"):
+            continue
+        tried += 1
+        full = {day[:3]: day for day in DAYS}
+        right = full.pop(item.key.text)
+        typed = text.format(short=item.key.text, full=right, FULL=right.upper())
+        assert mark(item, typed).verdict is Verdict.RIGHT, (item.address, typed)
+        for other in ("Mon", "Tue", "Wed", "Thu"):
+            if other in full:
+                assert mark(item, full[other]).verdict is not Verdict.RIGHT
+    assert tried > 5

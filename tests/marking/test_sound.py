@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import importlib.util
 import re
+from itertools import permutations
 from pathlib import Path
 
 import pytest
@@ -32,10 +33,52 @@ TOPICS = topics()
 
 
 @st.composite
-def made_items(draw, strands=()):
-    topic = draw(st.sampled_from([t for t in TOPICS if not strands or t.strand in strands]))
+def made_items(draw):
+    topic = draw(st.sampled_from(TOPICS))
     tier = draw(st.sampled_from(sorted(topic.spaces)))
     return topic.item(tier, draw(st.integers(0, len(topic.spaces[tier]) - 1)))
+
+
+def solved_number(key):
+    """Return the number of a key such as x = 7, or None."""
+    match key:
+        case t.Relation(t.Sym(), (("=", right),)) if not t.symbols(right):
+            return right
+    return None
+
+
+def whole_ratio(key):
+    return isinstance(key, t.Ratio) and isinstance(key.parts[0], t.Int)
+
+
+def plain_number(key):
+    number = key.of if isinstance(key, t.Neg) else key
+    return isinstance(number, t.Int) or (isinstance(key, t.Frac | t.Mixed) and not t.symbols(key))
+
+
+def tiers_with(*shapes):
+    """Return the tiers whose own questions begin with a key of such a shape."""
+    return [
+        (topic, tier)
+        for topic in TOPICS
+        for tier, space in topic.spaces.items()
+        if any(shape(topic.item(tier, space.own[0]).key) for shape in shapes)
+    ]
+
+
+@st.composite
+def items_of(draw, tiers):
+    topic, tier = draw(st.sampled_from(tiers))
+    return topic.item(tier, draw(st.sampled_from(topic.spaces[tier].own)))
+
+
+NUMBERS = tiers_with(solved_number, plain_number)
+LETTERS_OR_RATIOS = tiers_with(solved_number, whole_ratio)
+
+
+def test_the_tiers_are_of_many_topics():
+    assert len({topic.strand for topic, _ in NUMBERS}) > 6
+    assert len(LETTERS_OR_RATIOS) > 30
 
 
 def written(node):
@@ -63,14 +106,14 @@ def test_a_key_in_another_spelling_is_right(item, spelling):
 
 
 @settings(max_examples=cases(80, 400), deadline=None)
-@given(made_items(("equations", "fractions", "ratio", "number")), st.integers(2, 9))
+@given(items_of(NUMBERS), st.integers(2, 9))
 def test_a_chain_or_an_equation_that_ends_in_the_key_is_right(item, n):
     match item.key:
         case t.Relation(t.Sym(name), (("=", right),)) if not t.symbols(right):
             shown = [f"{n}{name} = {line(number_node(n * exact(right)))}", written(item.key)]
             texts = [", ".join(shown), "\n".join(shown), " so ".join(shown)]
             texts.append(f"{line(right)} = {name}")
-        case t.Int() | t.Frac() | t.Mixed() | t.Neg(t.Int()) if not t.symbols(item.key):
+        case key if plain_number(key):
             before = f"{line(number_node(exact(item.key) - n))} + {n}"
             texts = [f"{before} = {written(item.key)}", f"{before}\n= {written(item.key)}"]
         case _:
@@ -84,14 +127,24 @@ def test_a_chain_or_an_equation_that_ends_in_the_key_is_right(item, n):
 def test_a_likely_mistake_is_never_right(item):
     for slip in item.slips:
         assert mark(item, written(slip.wrong)).verdict is not Verdict.RIGHT
-        if not same(slip.wrong, item.key):
-            marked = mark(item, f"{written(item.key)} or {written(slip.wrong)}")
-            assert marked.verdict is not Verdict.RIGHT
+        if same(slip.wrong, item.key):
+            continue
+        for first, other in permutations((item.key, slip.wrong)):
+            verdict = mark(item, f"{written(first)} or {written(other)}").verdict
+            # A root said again is no other answer: x = 5 or x = −4 or x = 5.
+            again = isinstance(item.key, t.Either) and answers_in(slip.wrong) <= answers_in(
+                item.key
+            )
+            assert (verdict is Verdict.RIGHT) == again
+
+
+def answers_in(node):
+    return {line(part) for part in (node.parts if isinstance(node, t.Either) else (node,))}
 
 
 @settings(max_examples=cases(80, 400), deadline=None)
 @given(
-    made_items(("equations", "ratio")),
+    items_of(LETTERS_OR_RATIOS),
     st.integers(1, 99),
     st.sampled_from(["{0}, {1}", "{1}, {0}", "{1}\n{0}"]),
 )

@@ -6,13 +6,15 @@ import pytest
 
 from itembank.figures.figure import Reading, read
 from itembank.figures.kinds.angles import Angles
+from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridShape
+from itembank.figures.kinds.cut_polygon import CutPolygon
 from itembank.figures.kinds.polygon import Height, Polygon
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
-from itembank.proof.measured.measure import disagreement
+from itembank.proof.measured.measure import disagreement, measured
 
 # Interior angles of regular polygons: a table in any handbook (from memory). They follow from
 # Euclid, Elements I.32: n angles make 2n − 4 right angles.
@@ -90,3 +92,33 @@ def test_euclid_on_lines_and_triangles() -> None:
             (Angles("parallel", (size,), ((3, given), (6, t.Sym("x")))), 180 - size),
         ):
             assert line(read(figure, Reading("angle", ("x",)))) == f"{found}°"
+
+
+def test_a_regular_polygon_has_as_many_lines_and_turns_as_sides() -> None:
+    """The dihedral group of n corners has n reflections and n turns (any book on groups)."""
+    for sides in range(3, 11):
+        for what in ("lines of symmetry", "order of rotation"):
+            assert read(CutPolygon(sides), Reading(what)) == t.Int(sides)
+            assert measured(CutPolygon(sides), Reading(what)) == t.Int(sides)
+
+
+# Lines and order of the special quadrilaterals: the table of any school book (common practice,
+# no source).
+QUADRILATERALS = {
+    "square": (((0, 0), (3, 0), (3, 3), (0, 3)), 4, 4),
+    "rectangle": (((0, 0), (4, 0), (4, 2), (0, 2)), 2, 2),
+    "rhombus": (((0, 0), (2, 1), (4, 0), (2, -1)), 2, 2),
+    "parallelogram": (((0, 0), (4, 0), (5, 2), (1, 2)), 0, 2),
+    "kite": (((0, 0), (1, 2), (0, 3), (-1, 2)), 1, 1),
+    "isosceles trapezium": (((0, 0), (4, 0), (3, 2), (1, 2)), 1, 1),
+    "trapezium": (((0, 0), (4, 0), (2, 3), (0, 3)), 0, 1),
+}
+
+
+@pytest.mark.parametrize("name", list(QUADRILATERALS))
+def test_quadrilaterals_have_the_symmetry_of_the_table(name: str) -> None:
+    corners, lines, order = QUADRILATERALS[name]
+    grid = CoordinateGrid(-3, 6, -3, 5, shapes=(GridShape(spots(*corners), "P"),))
+    for what, count in (("lines of symmetry", lines), ("order of rotation", order)):
+        assert read(grid, Reading(what, ("P",))) == t.Int(count)
+        assert measured(grid, Reading(what, ("P",))) == t.Int(count)

@@ -94,3 +94,30 @@ def test_a_shape_that_could_be_turned_in_several_ways_is_not_asked_about():
     figure = grid(shapes=shapes)
     with pytest.raises(t.NotationError):
         read(figure, Reading("centre of rotation", ("P", "Q")))
+
+
+def journey(*corners, time="hours"):
+    steps = (1, 20) if time == "hours" else (5, 2)
+    shape = GridShape(tuple((t.Int(x), t.Int(y)) for x, y in corners), closed=False)
+    return CoordinateGrid(
+        *(0, 12 * steps[0], 0, 8 * steps[1], *steps),
+        shapes=(shape,),
+        x_title=f"Time ({time})",
+        y_title="Distance from depot (km)",
+    )
+
+
+@pytest.mark.parametrize(
+    ("corners", "time", "speed"),
+    [
+        # The puzzle of the harmonic mean, told in many textbooks: there at 30 and back at 60 miles
+        # an hour makes 40, not 45 (from memory). Here with 120 km each way, in 4 h and 2 h.
+        pytest.param(((0, 0), (4, 120), (6, 0)), "hours", "40", id="there at 30, back at 60"),
+        # 15 km in 20 minutes is 45 km/h (common practice in classrooms, no source).
+        pytest.param(((0, 0), (10, 9), (20, 15)), "minutes", "45", id="15 km in 20 minutes"),
+    ],
+)
+def test_published_average_speeds(corners, time, speed):
+    figure = journey(*corners, time=time)
+    reading = Reading("speed", ("", "all the way", "kilometres", "hour"))
+    assert by_both_roads(figure, reading) == speed

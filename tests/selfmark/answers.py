@@ -35,7 +35,7 @@ JUNK = (
     "1:2", "1 : 2 : 3", "x = 3 or x = -3", "x=±3", "3, -3", "5 m", "5m", "500 cm", "5 kg",
     "5 sweets",
     "yes", "no", "A", "B", "Pack A", "card B because it is more", "less", "=", "bigger",
-    "0.7 is bigger",
+    "0.7 is bigger", "Monday", "on tues", "Wed, I think", "it was not Thursday", "April", "Sept",
     "2^3 × 5", "2 × 2 × 2 × 5", "√2", "2√3", "√12", "3.2 × 10^4", "0.3̇", "0.333...", "1/3",
 )  # fmt: skip
 

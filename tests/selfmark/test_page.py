@@ -9,8 +9,10 @@ from functools import cache
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 
+from itembank.figures.figure_data import from_data
 from itembank.notation.line import shown_line
 from itembank.packs.build import start_pack
+from itembank.packs.data.convert import picture
 from itembank.packs.data.pack_files import pack_json
 from itembank.packs.data.pack_item import TextRun
 from itembank.packs.pack_checks import stored_items
@@ -355,3 +357,23 @@ def test_a_browser_that_sets_no_mathematics_shows_its_line(opened):
     page.evaluate("document.documentElement.classList.add('no-mathml')")
     assert page.locator(".prompt math >> nth=0").is_hidden()
     assert page.locator(".prompt .line >> nth=0").is_visible()
+
+
+def test_a_worked_example_shows_the_picture_of_its_answer_and_of_its_steps():
+    line = {"kind": "number line", "first": 0, "last": 1, "steps": 4}
+    answer = picture(from_data({**line, "points": {"P": 3}}))
+    step = picture(from_data({**line, "points": {"Q": 1}}))
+    started = made()
+    plain, sheets, more = text_of(started), [], 0
+    for sheet in started.pack.sheets:
+        if (worked := sheet.worked) is not None:
+            there = [worked.key_picture, *(each.picture for each in worked.steps)]
+            more += there.count(None)
+            steps = [each.model_copy(update={"picture": step}) for each in worked.steps]
+            worked = worked.model_copy(update={"key_picture": answer, "steps": steps})
+        sheets.append(sheet.model_copy(update={"worked": worked}))
+    text = text_of(started, pack=started.pack.model_copy(update={"sheets": sheets}))
+    assert more > 1
+    assert text.count(b"<svg") - plain.count(b"<svg") == more
+    assert html.escape(answer.words) in text.decode()
+    assert html.escape(step.words) in text.decode()

@@ -96,10 +96,17 @@ def _read_off(ask: OfFigure, item: BankItem, question: Question, maths: Maths) -
         return question.form or ("inequality" if is_range(maths.key) else "subject")
     if relations_in(maths.key):
         return question.form or "roots"
+    found = [read(ask.figure, reading) for _, reading in ask.readings]
     # What is read has a letter of its own: the rule of a pattern.
-    if any(t.symbols(read(ask.figure, reading)) - {"π"} for _, reading in ask.readings):
+    if any(t.symbols(node) - {"π"} for node in found):
         return question.form or "nth-term"
-    return question.form or _form_of_result(item, question.task, maths.key, maths)
+    form = question.form or _form_of_result(item, question.task, maths.key, maths)
+    # Where an axis says the unit, what is read off it is a bare number.
+    bare = found and not any(isinstance(part, _SIZED) for node in found for part in t.walk(node))
+    return "value" if form == "quantity" and bare else form
+
+
+_SIZED = (t.Quantity, t.Money, t.MixedUnits, t.ClockTime)
 
 
 def _given(ask: Give, item: BankItem, question: Question, maths: Maths) -> str:

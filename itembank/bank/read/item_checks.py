@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Any
 
 from itembank.bank.model.fields import BankItem, GeneratedSet
@@ -97,7 +97,7 @@ def _together(item: BankItem) -> Iterator[FieldFault]:
                 ("not_needed", text), f"‘{text}’ does not stand in the prompt: write it as there."
             )
     if item.figure is not None:
-        yield from _figure_faults(item.figure)
+        yield from figure_faults(item.figure)
     for index, word in enumerate(item.accept):
         if fault := accept_fault(word):
             yield FieldFault(("accept", index), fault)
@@ -110,7 +110,7 @@ def _together(item: BankItem) -> Iterator[FieldFault]:
         seen.add(slip.id)
 
 
-def _figure_faults(data: dict[str, Any]) -> Iterator[FieldFault]:
+def figure_faults(data: Mapping[str, Any]) -> Iterator[FieldFault]:
     """Yield what is wrong with a figure's data, at the key that is at fault."""
     from itembank.figures.figure import FigureError
     from itembank.figures.figure_data import from_data
@@ -120,7 +120,9 @@ def _figure_faults(data: dict[str, Any]) -> Iterator[FieldFault]:
     except FigureError as error:
         key = getattr(error, "key", "")
         place = ("figure", key) if key in data else ("figure",)
-        yield FieldFault(place, f"The figure cannot be used: {error}.")
+        said = str(error)
+        end = "" if said.endswith("?") else "."
+        yield FieldFault(place, f"The figure cannot be used: {said}{end}")
 
 
 def stands_in(text: str, prompt: str) -> bool:

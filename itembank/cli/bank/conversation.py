@@ -92,6 +92,25 @@ def _question(draft: Draft) -> None:
     draft.record["prompt"] = ask("Question", draft.record.get("prompt", ""), a_prompt, needed=True)
 
 
+def _picture(draft: Draft) -> None:
+    """Ask for what is drawn with the question; most questions have nothing."""
+    from itembank.work.bank.figure_typed import EXAMPLE, checked_figure
+
+    say(
+        "A picture, where there is one: a line at a time, such as "
+        f"{'; '.join(EXAMPLE)}. An empty line ends it. The guide to writing "
+        "questions has every kind of picture."
+    )
+    while True:
+        lines = ask_lines("  Picture")
+        try:
+            draft.record["figure"] = checked_figure("\n".join(lines)) if lines else None
+        except ItembankError as error:
+            note(f"{error} Write it again, or end it at once to have none.")
+        else:
+            return
+
+
 def _task(draft: Draft) -> None:
     from itembank.bank.model.field_types import TASKS
 
@@ -106,7 +125,7 @@ def _task(draft: Draft) -> None:
 def _key(draft: Draft) -> None:
     record = draft.record
     record["key"] = ask("Key", record.get("key", ""), a_line_for(record, "key"), needed=True)
-    if not record.get("model"):
+    if not record.get("model") and not record.get("figure"):
         _model_if_needed(draft)
 
 
@@ -181,6 +200,7 @@ STEPS = {
     "topic": _topic,
     "tier": _tier,
     "question": _question,
+    "picture": _picture,
     "task": _task,
     "key": _key,
     "form": _form,

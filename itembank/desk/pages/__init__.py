@@ -22,6 +22,7 @@ from itembank.desk.pages import (
     record,
     results,
     set_up,
+    shown_forms,
     shown_parts,
     today,
     week,
@@ -51,6 +52,7 @@ PAGES = (
     ask_question,
     bank_question,
     files,
+    shown_forms,
     shown_parts,
 )
 

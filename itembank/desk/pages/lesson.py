@@ -32,6 +32,7 @@ from itembank.work.report.lesson_words import asked_line, overall_line
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
+    from itembank.work.lesson.cover import AskedInstead
     from itembank.work.lesson.decide import Decided
     from itembank.work.week.planner import Planner
     from itembank.work.week.standing import LessonStanding, WeekStanding
@@ -77,6 +78,21 @@ class Found:
         date = self.lesson.date
         return LessonName(date.isoformat(), date=date, period=self.lesson.period)
 
+    @property
+    def period(self) -> str | None:
+        """Return the period where the class has several lessons that day, else None."""
+        same_day = [each for each in self.week.lessons if each.date == self.lesson.date]
+        return self.lesson.period if len(same_day) > 1 else None
+
+    def instead(self) -> AskedInstead | None:
+        """Return what is noted that the class was asked instead of its starter."""
+        from itembank.work.lesson.cover import asked_instead
+
+        if not self.lesson.recorded:
+            return None
+        department, name = self.desk.department, self.week.class_name
+        return asked_instead(department, name, self.lesson.date, self.period)
+
     def pack(self) -> dict[str, Any] | None:
         """Return what the lesson's pack holds, in the shape of today, or None where there is none.
 
@@ -106,7 +122,12 @@ def find(request: Request) -> Found:
 
 def show(request: Request) -> Response:
     """Show a lesson."""
+    from itembank.work.lesson.undo import last_of_lesson, seen_as
+    from itembank.work.week.kinds_asked import kinds_asked
+
     found = find(request)
+    name, lesson = found.week.class_name, found.lesson
+    last = last_of_lesson(found.desk.department, name, lesson.date, lesson.period)
     folder = found.lesson.folder
     files = [(name, what) for name, what in FILES if folder and (folder / name).is_file()]
     titles = found.planner.titles
@@ -123,6 +144,10 @@ def show(request: Request) -> Response:
         topics=sorted(titles.items(), key=lambda each: each[1]),
         undo=_can_undo(found.week.plan),
         decided=_decided(found),
+        instead=found.instead(),
+        kinds=kinds_asked(lesson.folder),
+        last=last,
+        seen_as=seen_as,
         overall=overall_line,
         asked_line=asked_line,
         mistakes=_mistakes(found.desk),
@@ -136,9 +161,7 @@ def _decided(found: Found) -> Decided | None:
         return None
     from itembank.work.lesson.decide import decide
 
-    same_day = [each for each in found.week.lessons if each.date == found.lesson.date]
-    period = found.lesson.period if len(same_day) > 1 else None
-    return decide(found.desk.department, found.week.class_name, found.lesson.date, period)
+    return decide(found.desk.department, found.week.class_name, found.lesson.date, found.period)
 
 
 def _mistakes(desk: Desk) -> Callable[[str, str], str]:
@@ -157,7 +180,7 @@ def _can_undo(plan: Path | None) -> bool:
 def others(request: Request) -> Response:
     """Show questions that could come in the place of one."""
     from itembank.planning.week.week_plan import WeekPlan
-    from itembank.work.week.like_it import others_like
+    from itembank.work.week.like_it import kinds_there, others_like
 
     found = find(request)
     planned = found.lesson.planned
@@ -166,7 +189,8 @@ def others(request: Request) -> Response:
     address = request.query_params.get("address", "")
     lessons = tuple(each.planned for each in found.week.lessons if each.planned is not None)
     plan = WeekPlan(found.week.class_name, found.week.monday, lessons)
-    near = others_like(found.planner, plan, planned, address)
+    kind = request.query_params.get("kind", "")
+    near = others_like(found.planner, plan, planned, address, kind=kind)
     pack = found.pack() or {"versions": [{"items": []}]}
     now = [item for item in pack["versions"][0]["items"] if item["address"] == address]
     return page(
@@ -179,6 +203,8 @@ def others(request: Request) -> Response:
         place=planned.asked.index(address) + 1,
         now=now,
         near=[item.model_dump() for item in near],
+        kind=kind,
+        kinds=kinds_there(found.planner, address),
     )
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import tempfile
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -34,11 +34,25 @@ class Asked:
 
 
 def _asked(found: Found) -> Asked:
+    """Return what the class was asked: what is noted that it was asked instead, or its pack.
+
+    Raises:
+        NotFound: there is neither.
+    """
+    group = found.planner.school_class
+    if (instead := found.instead()) is not None:
+        title = found.planner.title
+        questions = [
+            {"prompt": [{"kind": "text", "text": f"{title(each.topic)}: {each.prompt}"}]}
+            for each in instead.starter.facts.questions
+        ]
+        bands = [asdict(band) for band in group.bands.bands(instead.starter.facts.out_of)]
+        return Asked(bands, questions, group.plan.seats)
     pack = found.pack()
     if pack is None:
         raise NotFound("This lesson has no pack, so the desk does not know what it asked.")
     items = pack["versions"][0]["items"]
-    return Asked(pack["bands"], items, found.planner.school_class.plan.seats)
+    return Asked(pack["bands"], items, group.plan.seats)
 
 
 def count(request: Request) -> Response:
@@ -138,12 +152,12 @@ def _request(found: Found, form: FormData, how: str, sheet: Path) -> RecordReque
     if stopped and how in ("bands", "right", "seats"):
         given["asked"] = stopped
     given |= _beside(form)
-    same_day = [each for each in found.week.lessons if each.date == found.lesson.date]
     return RecordRequest(
         class_name=found.week.class_name,
         date=found.lesson.date,
-        period=found.lesson.period if len(same_day) > 1 else None,
-        pack=found.lesson.folder,
+        period=found.period,
+        # Where something else was asked, the lesson's own pack is not what results are about.
+        pack=None if found.instead() else found.lesson.folder,
         packs=found.desk.packs,
         replace=text(form, "there") == "replace",
         add=text(form, "there") == "add",
@@ -184,11 +198,14 @@ def _beside(form: FormData) -> dict[str, Any]:
 
 
 def take_back(request: Request, form: FormData) -> Response:
-    """Take back what was recorded last of this lesson's day."""
-    from itembank.work.lesson.undo import undo
+    """Take back what was recorded last of this lesson, as the page named it."""
+    from itembank.work.lesson.undo import take_back_of_lesson
 
     found = find(request)
-    taken = undo(found.desk.department, found.week.class_name, found.lesson.date)
+    name, lesson = found.week.class_name, found.lesson
+    taken = take_back_of_lesson(
+        found.desk.department, name, lesson.date, lesson.period, text(form, "last")
+    )
     more = " What it had replaced counts again." if taken.counts_again else ""
     return onward(found.where + "#after", f"Taken back: {taken.last.words}.{more}")
 

@@ -14,10 +14,12 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from itembank.desk.replying import made_up
 from itembank.desk.replying.band_plot import band_bar, band_patterns, pattern_patch
 from itembank.desk.replying.replies import page
+from itembank.work.report.lesson_words import asked_line, overall_line
 
-DAY = datetime.date(2026, 11, 30)
+DAY = made_up.DAY
 COLOURS = {"R": "#0072B2", "S": "#CC79A7", "E": "#000000"}
 
 
@@ -38,6 +40,14 @@ def show(request: Request) -> Response:
         band_bar=band_bar,
         band_patterns=lambda letters: band_patterns(letters, COLOURS),
         pattern_patch=pattern_patch,
+        questions=made_up.questions(),
+        decisions=made_up.decisions(),
+        overall=overall_line,
+        asked_line=asked_line,
+        mistakes=made_up.mistake,
+        title_of=str,
+        outlooks=made_up.outlooks(),
+        steps=list(made_up.steps()),
     )
 
 
@@ -67,6 +77,8 @@ def _proofs() -> list[Any]:
         None,
         _proof("proved"),
         _proof("proved", modelled=True),
+        _proof("disproved", says="It comes to 20, 40.", first=""),
+        _proof("disproved", says="It comes to 20, 40.", second=""),
         _proof("disproved", says="It comes to 20, 40."),
         _proof("needs-a-person", says="The words ask for a reason.", first="", second=""),
     ]

@@ -62,6 +62,7 @@ def look(folder: Path, typed: Typed, item: InFull | None, version: str | None) -
     `item` is the question that it changes, and `version` how that was when it was looked at.
     """
     from itembank.notation.tree import NotationError
+    from itembank.work.bank.figure_typed import at_line
     from itembank.work.bank.line_maths import prompt_runs
     from itembank.work.bank.question_fields import ItemFaults
 
@@ -71,7 +72,10 @@ def look(folder: Path, typed: Typed, item: InFull | None, version: str | None) -
         _look(folder, typed, fields, item, version, looked)
     except ItemFaults as error:
         for each in error.faults:
-            looked.fault(str(each.field[0]) if each.field else "", each.message)
+            name = str(each.field[0]) if each.field else ""
+            figure = name == "figure"
+            said = at_line(typed.figure, each.field, each.message) if figure else each.message
+            looked.fault(name, said)
         if set(looked.faults) <= {*BESIDE}:  # the question itself can be looked at all the same
             with contextlib.suppress(ItembankError):
                 _look(folder, typed, {**fields, **BESIDE}, item, version, looked)

@@ -174,6 +174,7 @@ def fields_of(typed: Typed) -> dict[str, Any]:
     ['no-unit', 'within 0.1']
     """
     from itembank.text.whole_number import whole_number
+    from itembank.work.bank.figure_typed import figure_fields
 
     fields: dict[str, Any] = {name: typed.plain.get(name) or None for name in PLAIN}
     for name, called in NUMBERS.items():
@@ -187,7 +188,7 @@ def fields_of(typed: Typed) -> dict[str, Any]:
     fields["created"] = _day(fields["created"])
     model = [line.strip() for line in typed.model.splitlines()]
     fields["model"] = [line for line in model if line] or None
-    fields["figure"] = _figure(typed.figure) or None
+    fields["figure"] = figure_fields(typed.figure) or None
     fields["constants"] = _whole_numbers(typed.constants) or None
     for part, message in TWICE.items():
         rows = typed.rows.get(part, ())
@@ -225,21 +226,6 @@ def _day(typed: str | None) -> datetime.date | None:
         raise ItembankError(
             f"Written on: write a day such as 2026-09-14, not ‘{(typed or '')[:40]}’.",
             field="created",
-        ) from None
-
-
-def _figure(typed: str) -> dict[str, Any]:
-    """Return the keys of a picture; what they say is looked at with the rest of the question."""
-    import tomllib
-
-    try:
-        return tomllib.loads(typed)
-    except RecursionError:
-        raise ItembankError("Picture: its brackets go too deep.", field="figure") from None
-    except tomllib.TOMLDecodeError as error:
-        raise ItembankError(
-            f"Picture: write a key and its value in each line, such as first = 0. {error}.",
-            field="figure",
         ) from None
 
 

@@ -16,6 +16,7 @@ from itembank.figures.kinds.grid_equations import (
     straight,
     through,
 )
+from itembank.figures.kinds.grid_journeys import OF_JOURNEYS, journeys_of
 from itembank.figures.kinds.grid_move_readings import OF_MOVES
 from itembank.figures.kinds.grid_places import (
     Place,
@@ -27,6 +28,7 @@ from itembank.figures.kinds.grid_places import (
     pair_at,
     places,
 )
+from itembank.figures.kinds.grid_shape_readings import OF_SHAPES
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse_written
@@ -242,6 +244,8 @@ _OTHERS: dict[str, Callable[[CoordinateGrid, Of], t.Node | None]] = {
     "x where": _x_where,
     "converted": converted,
     **OF_MOVES,
+    **OF_JOURNEYS,
+    **OF_SHAPES,
 }
 """What else is read, of lines and by equations; raises or returns None where it is not shown."""
 
@@ -268,6 +272,7 @@ def grid_readings(figure: CoordinateGrid) -> tuple[Reading, ...]:
     ]
     lines = [each.name for each in figure.lines]
     tried += [Reading("crossing", pair) for pair in combinations(lines, 2)]
+    tried += journeys_of(figure)
     return tuple(reading for reading in tried if _shows(figure, reading))
 
 

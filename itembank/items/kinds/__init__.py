@@ -19,12 +19,21 @@ from itembank.items.kinds.missing import missing_number
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
 from itembank.items.kinds.statements import claim, statement, with_claims
 from itembank.items.kinds.wrong_lines import spot_the_mistake
+from itembank.items.kinds.wrong_solutions import (
+    Solutions,
+    WrongSolution,
+    with_mistakes,
+    with_odd_lines,
+    with_wrong_solutions,
+)
 
 __all__ = [
     "BY_LOOKS",
     "OTHER_LINE",
     "OTHER_PAIR",
     "CardMistake",
+    "Solutions",
+    "WrongSolution",
     "claim",
     "lot",
     "match_answers",
@@ -36,4 +45,7 @@ __all__ = [
     "statement",
     "with_claims",
     "with_matches",
+    "with_mistakes",
+    "with_odd_lines",
+    "with_wrong_solutions",
 ]

@@ -19,7 +19,12 @@ if TYPE_CHECKING:
     from itembank.items.topics.topic import Topic
 
 _COUNTS = ("two", "three", "four", "five")
-Same = Literal["value", "solution"]
+Same = Literal["value", "solution", "form"]
+_SAME: dict[Same, str] = {
+    "value": "have the same value",
+    "solution": "have the same solution",
+    "form": "are equivalent",
+}
 
 
 def odd_one_out(
@@ -44,7 +49,8 @@ def odd_one_out(
     steps, twin
         The working, to which the answer is added, and what tells the question from others.
     same
-        What the others have in common: equations a solution, all else a value.
+        What the others have in common: equations a solution, expressions with letters what they
+        come to whatever these are, all else a value.
 
     >>> from itembank.notation import parse
     >>> cards = [parse(text) for text in ("1/2", "2/4", "4/8")]
@@ -65,7 +71,7 @@ def odd_one_out(
     return Draft(
         _joined(
             (
-                f"{count} of these have the same {same}. Which is the odd one out?\n",
+                f"{count} of these {_SAME[same]}. Which is the odd one out?\n",
                 *_row(cards, LETTERS),
             )
         ),

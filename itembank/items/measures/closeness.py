@@ -32,6 +32,7 @@ that the their them then there they this to was were what which with you your
 answer simplest form lowest terms number numbers work out find write solve expand simplify
 factorise completely round use put order goes box missing ratio whole mixed improper fraction
 decimal percentage places figures significant nearest standard units without
+rounded error interval term sequence begins nth
 """
 SMALL = frozenset(SMALL_WORDS.split())
 """Words that say nothing of a story."""

@@ -8,6 +8,8 @@ from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
 from itembank.marking.form.policy import policy, rounded_to
 from itembank.marking.telling.tried import approximately, exact_of
+from itembank.marking.typing.answer_setting import setting
+from itembank.marking.worth.letters_unknown import PI, unknown_letters
 from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.worth import bounded, quotient, unit_of, worths
 from itembank.notation import tree as t
@@ -58,8 +60,8 @@ def single(item: Item, given: t.Node, key: t.Node) -> str:
 
 def _foreign_letter(item: Item, given: t.Node, key: t.Node) -> str:
     """Return what to say of a letter that is neither in the question nor in the key."""
-    own = t.symbols(key).union(*(t.symbols(run) for run in item.prompt if not isinstance(run, str)))
-    strange = sorted(t.symbols(given) - own)
+    own = setting(item).letters
+    strange = sorted(unknown_letters(given) - own)
     if len(strange) != 1 or not t.symbols(key):
         return ""
     if len(own) == 1:
@@ -85,7 +87,7 @@ def _not_one(given: t.Node, key: t.Node) -> str:
         return "The answer is an expression: there is no equation to solve here."
     if isinstance(given, t.Listing | t.Either):
         return too_many(given, key)
-    if isinstance(given, t.Relation) and (names := t.symbols(given)) and not t.symbols(key):
+    if isinstance(given, t.Relation) and (names := unknown_letters(given)) and not t.symbols(key):
         return f"Go on until {min(names)} stands alone, and check the steps before."
     if (
         isinstance(given, t.Ratio)
@@ -181,7 +183,7 @@ def _expressions(a: Quotient, b: Quotient) -> str:
             return "Part of that is right: check the rest."
         return ""
     if not a.letters():
-        if b.letters() == {"π"}:
+        if b.letters() == {PI}:
             return "Leave π in your answer, as a letter that is not worked out."
         return "A letter is missing: the answer is an expression."
     if len(b.top) > 1 and right:

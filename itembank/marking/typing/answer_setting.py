@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from itembank.figures.figure import kind_of
 from itembank.items.asks import Ask
 from itembank.items.item import Item, Run
 from itembank.notation import tree as t
@@ -27,10 +28,14 @@ class Setting:
 def setting(item: Item) -> Setting:
     """Return what `item` says about how its answers are read.
 
-    Its letters are those a pupil sees, in the prompt or the key, not those of a hidden model.
+    Its letters are those a pupil sees, in the prompt, on its figure or in the key, not those of a
+    hidden model.
     """
     letters = set(t.symbols(item.key))
     for run in item.prompt:
         if not isinstance(run, str):
             letters |= t.symbols(run)
+    if item.figure is not None:
+        for node in kind_of(item.figure).printed(item.figure):
+            letters |= t.symbols(node)
     return Setting(item.key, frozenset(letters), item.ask, item.prompt)

@@ -13,6 +13,14 @@ _LETTER_FIRST = late(
     r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
 )
 
+_IN_FULL = late(
+    r"\b(mon|tue|wed|thu|fri|sat|sun)(?:day|sday|nesday|rsday|urday|s|rs)\b"
+    r"|\b(jan|feb|mar|apr|jun|jul|aug|sep|oct|nov|dec)"
+    r"(?:uary|ruary|ch|il|e|y|ust|t|tember|ober|ember)\b",
+    re.IGNORECASE,
+)
+"""A day or a month, where a chart has no more room than for three letters of it."""
+
 
 def named(plain: str, labels: Sequence[str]) -> str:
     """Return the choice that what was typed names; or what was typed, where it names none.
@@ -20,7 +28,12 @@ def named(plain: str, labels: Sequence[str]) -> str:
     >>> labels = ("Pack A", "Pack B")
     >>> [named(text, labels) for text in ("b", "pack a", "A because it is 56p", "A or B")]
     ['Pack B', 'Pack A', 'Pack A', 'A or B']
+    >>> named("on Tuesday", ("Mon", "Tue")), named("Tuesday", ("Monday", "Tuesday"))
+    ('Tue', 'Tuesday')
+    >>> named("Right angled", ("right-angled", "obtuse-angled"))
+    'right-angled'
     """
+    plain = _hyphened(_as_on_chart(plain, labels), labels)
     folded = plain.casefold()
     last = [label for label in labels if f" {label.casefold()}".endswith(f" {folded}")]
     # The end of a label is enough, B for Pack B, unless two labels end so.
@@ -33,6 +46,25 @@ def named(plain: str, labels: Sequence[str]) -> str:
     if len(inside) == 1 and not _DENIES.search(folded):
         return inside[0]
     return _said_first(plain, labels) or plain
+
+
+def _as_on_chart(plain: str, labels: Sequence[str]) -> str:
+    """Return a text with each day and month as short as the choice that it names."""
+    short = {label.casefold(): label for label in labels}
+    return _IN_FULL.sub(lambda found: short.get((found[1] or found[2]).casefold(), found[0]), plain)
+
+
+_DASHES = str.maketrans(dict.fromkeys("-−–‐", " "))
+
+
+def _hyphened(plain: str, labels: Sequence[str]) -> str:
+    """Return a text with choices as they are written that have a hyphen: few people type it."""
+    for label in labels:
+        bare = plain.translate(_DASHES).lower()
+        at = bare.find(label.translate(_DASHES).lower())
+        if "-" in label and at >= 0 and len(bare) == len(plain):
+            plain = plain[:at] + label + plain[at + len(label) :]
+    return plain
 
 
 def _stands_in(label: str, text: str) -> bool:

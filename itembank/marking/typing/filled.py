@@ -23,7 +23,17 @@ def filled(item: Item, node: t.Node) -> t.Node | None:
             return None
         given = [node.first, *(side for _, side in node.rest)]
     for run in item.prompt:
-        if not isinstance(run, t.Relation) or "□" not in t.symbols(run):
+        if isinstance(run, str) or "□" not in t.symbols(run):
+            continue
+        # The sign or the unit that is printed beside the box: 45% for 45 in □% of 40.
+        for part in t.walk(run):
+            if isinstance(part, t.Percent | t.Money | t.Quantity) and isinstance(
+                t.children(part)[0], t.Blank
+            ):
+                for shown in reversed(given):
+                    if t.frame(part) == t.frame(shown) and type(part) is type(shown):
+                        return t.children(shown)[0]
+        if not isinstance(run, t.Relation):
             continue
         for side in (run.first, *(side for _, side in run.rest)):
             if isinstance(side, t.Blank) or "□" not in t.symbols(side):

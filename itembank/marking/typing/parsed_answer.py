@@ -11,6 +11,8 @@ from itembank.notation.parse import ParseError, parse
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
 
+RATIOS = ("sin", "cos", "tan")
+
 LONG_WORD = late(r"[A-Za-z]{3,}")
 
 _LETTER_DIGIT = late(r"(?<![A-Za-z])([a-z])(\d+)")
@@ -32,7 +34,7 @@ def parsed(plain: str, typed: str, asked: Setting) -> t.Node:
     """
     pence = "p" not in asked.letters
     for word in LONG_WORD.findall(plain):
-        if word not in UNITS and not set(word) <= asked.letters:
+        if word not in UNITS and not set(word) <= asked.letters and word not in RATIOS:
             if word == "and" and not asked.several:
                 raise Unreadable("Only one answer is wanted: decide on one.")
             raise Unreadable(f"‘{word}’ cannot be read here: type the answer alone.")

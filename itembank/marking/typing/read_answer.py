@@ -31,7 +31,7 @@ from itembank.marking.typing.labels import in_order
 from itembank.marking.typing.nouns import without_words
 from itembank.marking.typing.parsed_answer import LONG_WORD, Unreadable, parsed
 from itembank.marking.typing.sign_typed import sign_typed
-from itembank.marking.typing.spelling import respell, visible
+from itembank.marking.typing.spelling import respell, untagged, visible
 from itembank.marking.typing.times_typed import as_time, time_unreadable, with_minutes
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
@@ -66,7 +66,13 @@ _HIGH_POINT = late(r"(?<![\d.·])(\d+)·(\d+)(?![\d.·^])")
 
 _POINT = late(r"\(([^(),]+),([^(),]+)\)")
 
-_REASON = late(r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos)\b.*", re.I | re.S)
+_REASON = late(
+    r"(?<=[\w)%°\u0307])[ ,]+(?:because|cause|cos(?! ?(?:\^ ?-1 ?)?[(\d]))\b.*", re.I | re.S
+)
+
+_RATIO_OF = late(r"(?<![A-Za-z])(sin|cos|tan) ?(\^ ?-1)? ?(\d+(?:\.\d+)?(?: ?°)?)(?![\d.°/])", re.I)
+
+_TIMES_RATIO = late(r"(?<=[\d)]) ?(?=(?:sin|cos|tan)(?![A-Za-z]))", re.I)
 
 _ONE_AMOUNT = late(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
 
@@ -109,7 +115,7 @@ def read_answer(text: str, asked: Setting) -> t.Node:
     if asked.ask is not None and (reads := marking_of(asked.ask).reads):
         return _read_by_kind(plain, asked, asked.ask, reads)
     if isinstance(key, t.Label):
-        plain = plain.strip(" .;,\"'“”‘’")
+        plain = untagged(plain).strip(" .;,\"'“”‘’")
         if not plain:
             raise Unreadable("There is no answer to read.")
         names = () if asked.ask is None else marking_of(asked.ask).names(asked.ask)
@@ -143,7 +149,7 @@ def read_answer(text: str, asked: Setting) -> t.Node:
 def _read_by_kind(plain: str, asked: Setting, ask: Ask, reads: str) -> t.Node:
     """Return an answer about a statement, cards or a wrong line."""
     how = marking_of(ask)
-    plain = plain.strip(" .;,\"'“”‘’")
+    plain = untagged(plain).strip(" .;,\"'“”‘’")
     if not plain:
         raise Unreadable("There is no answer to read.")
     if reads == "truth":
@@ -236,7 +242,14 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
             plain = re.sub(rf"(?<![A-Za-z]{{2}}){small}(?![A-Za-z]{{2}})", letter, plain)
     if not letters & {"h", "m"} and not is_time(key):
         plain = with_minutes(plain)
+    if "si" in plain or "co" in plain or "ta" in plain:
+        plain = _TIMES_RATIO.sub(" × ", _RATIO_OF.sub(_bracketed, plain))
     return _with_units(plain, letters)
+
+
+def _bracketed(found: re.Match[str]) -> str:
+    """Return cos 57 as cos(57), and sin^-1 0.5 as sin^-1(0.5)."""
+    return f"{found[1].lower()}{'^-1' if found[2] else ''}({found[3]})"
 
 
 def _with_units(plain: str, letters: frozenset[str]) -> str:

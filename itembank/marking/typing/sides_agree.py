@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from itembank.items.forms.value_forms import value
+from itembank.marking.worth.letters_unknown import PI
 from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.worth import bounded, unit_of
 from itembank.notation import tree as t
@@ -63,9 +64,7 @@ def numbers_hold(left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:
     try:
         a, b = exact(left), exact(right)
     except t.NotationError:
-        # Surds and the like: compared exactly above; whether one is rounded cannot be told.
-        decimals = any(isinstance(part, t.Dec) for side in (left, right) for part in t.walk(side))
-        return None if decimals or op != "=" else False
+        return _roots_hold(left, right) if op == "=" else None
     if op == "=":
         if a == b or _without_units(left, right) or _about(left, right) or _about(right, left):
             return True
@@ -76,6 +75,20 @@ def numbers_hold(left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:
     if any(_units_in(side) for side in (left, right)) and _units_in(left) != _units_in(right):
         return None
     return {"<": a < b, ">": a > b, "≤": a <= b, "≥": a >= b, "≠": a != b}[op]
+
+
+def _roots_hold(left: t.Node, right: t.Node) -> bool | None:
+    """Compare sides that hold a surd, π or a sine: false only where neither can be rounded."""
+    sides = bare(left), bare(right)
+    if same(*sides) and not _clash(left, right):
+        return True
+    # 12 × cos(57°) = 7, 5π = 16 and √2 = 1.4 are rounded; 5 m of 5π m left out is no mistake.
+    parts = [part for side in sides for part in t.walk(side)]
+    if any(isinstance(part, t.Dec | t.Trig) for part in parts) or _units_in(left) != _units_in(
+        right
+    ):
+        return None
+    return None if (PI in t.symbols(left)) != (PI in t.symbols(right)) else False
 
 
 def _without_units(left: t.Node, right: t.Node) -> bool:
@@ -115,6 +128,10 @@ def bare(node: t.Node) -> t.Node:
             return t.Product(bare(first), tuple((op, bare(factor)) for op, factor in pairs))
         case t.Frac(top, bottom):
             return t.Frac(bare(top), bare(bottom))
+        case t.Power(base, exponent):
+            return t.Power(bare(base), exponent)
+        case t.Root(of, index):
+            return t.Root(bare(of), index)
     return node
 
 

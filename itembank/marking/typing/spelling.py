@@ -179,7 +179,7 @@ def respell(text: str) -> str:
     for double, single in _DOUBLE.items():
         if double in text:
             text = text.replace(double, single)
-    text = _TAGS.sub("", text.lstrip(" ;,!").rstrip(_STOPS))
+    text = untagged(text)
     if any(char.isalpha() for char in text):
         text = _worded(text)
     if "£" in text or "%" in text:
@@ -191,6 +191,15 @@ def respell(text: str) -> str:
     text = _THOUSANDS.sub("", text)
     if "+" in text:
         text = _SIGNS.sub(" - ", _PLUS.sub("", text))
+    return untagged(text)
+
+
+def untagged(text: str) -> str:
+    """Return an answer without what only leads up to it, and without stops around it.
+
+    >>> [untagged(text) for text in ("= Pack B", "Answer: line 2, 5/6.", "I think it's B", "x = 3")]
+    ['Pack B', 'line 2, 5/6', 'B', 'x = 3']
+    """
     return _TAGS.sub("", text.lstrip(" ;,!").rstrip(_STOPS))
 
 

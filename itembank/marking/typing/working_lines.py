@@ -28,6 +28,11 @@ _DONE_TO_BOTH = late(
     re.I,
 )
 
+_NAMED = late(
+    r"(?<![\w)°%] )(?<![\w)°%^√])(?P<first>[a-z]) ?=(?: ?[\d.]+ ?(?P<unit>[a-z])(?![A-Za-z]))?"
+    r"|(?<=\d) ?= ?(?P<last>[a-z])(?![\w(^ ])"
+)
+
 _SHOWS = late(
     r"[=≈\n→⇒;]|[<>≤≥].*,|->|^\s*[÷×]|\b(?:so|is|equals|therefore|hence|gives|because)\b", re.I
 )
@@ -40,6 +45,19 @@ def shows_working(text: str) -> bool:
     [True, False, True]
     """
     return bool(_SHOWS.search(text))
+
+
+def letters_named(text: str) -> frozenset[str]:
+    """Return the small letters that working gives a value, which are then no units in it.
+
+    >>> sorted(letters_named("30 + 8h = 54 + 5h, h = 8")), sorted(letters_named("p = 45p"))
+    (['h'], [])
+    """
+    return frozenset(
+        found["first"] or found["last"]
+        for found in _NAMED.finditer(text)
+        if found["last"] or found["first"] != found["unit"]  # p = 45p
+    )
 
 
 def lines_of(text: str, commas: bool = True) -> list[str]:

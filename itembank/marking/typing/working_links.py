@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itembank.items.item import Item
 from itembank.marking.typing.prompt_printed import equation_of, printed_values
 from itembank.marking.typing.sides_agree import flat, numbers_hold, ratios_hold
+from itembank.marking.worth.letters_unknown import unknown_letters
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.worth import bounded
 from itembank.notation import tree as t
@@ -63,7 +64,7 @@ def links(item: Item, node: t.Node) -> list[Link]:
 
 def _holds(item: Item, left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:
     try:
-        if t.symbols(left) or t.symbols(right):
+        if unknown_letters(left) or unknown_letters(right):
             return _holds_for_letters(item, left, op, right)
         if isinstance(left, t.Ratio) or isinstance(right, t.Ratio):
             return ratios_hold(left, right)
@@ -75,7 +76,7 @@ def _holds(item: Item, left: t.Node, op: t.RelationOp, right: t.Node) -> bool | 
 def _holds_for_letters(item: Item, left: t.Node, op: t.RelationOp, right: t.Node) -> bool | None:
     if op != "=" or not (bounded(left) and bounded(right)):
         return None
-    letters = t.symbols(left) | t.symbols(right)
+    letters = unknown_letters(left) | unknown_letters(right)
     printed = printed_values(item)
     # The question says what the letters are worth, so a line may be false of just those.
     if letters <= set(printed):

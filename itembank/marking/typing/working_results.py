@@ -10,6 +10,7 @@ from collections.abc import Iterator
 
 from itembank.items.item import Item
 from itembank.marking.typing.prompt_printed import printed_values
+from itembank.marking.worth.letters_unknown import unknown_letters
 from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 
@@ -91,7 +92,7 @@ def _free(item: Item, sides: list[t.Node]) -> bool:
         return True
     known = printed_values(item)
     return all(
-        t.symbols(side) <= set(known)
+        unknown_letters(side) <= set(known)
         or (isinstance(side, t.Ratio) and all(isinstance(part, t.Sym) for part in side.parts))
         for side in sides
     )

@@ -120,6 +120,9 @@ def _names_on(ask: OfFigure) -> tuple[str, ...]:
     """Return the names on a figure, where one of them is the answer."""
     if name_read(ask) is None:
         return ()
+    for _, reading in ask.readings:
+        if reading.name == "best name":  # the names to choose from are in the words
+            return reading.of[1:]
     printed = kind_of(ask.figure).printed(ask.figure)
     return tuple(node.text for node in printed if isinstance(node, t.Label))
 

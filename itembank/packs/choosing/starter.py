@@ -42,7 +42,7 @@ from itembank.packs.choosing.one_slide import TooFull, in_order, on_one_slide
 from itembank.packs.choosing.parameters import kind_at
 from itembank.packs.data.source import Source, TopicSources, is_short
 
-VERSION_LOOK_AHEAD = 64
+VERSION_LOOK_AHEAD = 256
 """How many unused items are looked at for one question of a parallel version."""
 SAME_ANSWER = 100.0
 """What an answer that a neighbour could copy costs: more than any gap in difficulty."""

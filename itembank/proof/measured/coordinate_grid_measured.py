@@ -12,6 +12,7 @@ from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
+from itembank.proof.measured.grid_journeys_measured import JOURNEY_READINGS, of_journeys
 from itembank.proof.measured.grid_moves_measured import (
     growth,
     mirror_between,
@@ -25,6 +26,13 @@ from itembank.proof.measured.grid_places_measured import (
     lines_of,
     named_tracks,
     points_of,
+)
+from itembank.proof.measured.grid_shapes_measured import (
+    best_fitting,
+    making,
+    mirrors,
+    only_mirror,
+    order_of_turns,
 )
 from itembank.proof.measured.measure import Measuring, number_tree
 
@@ -148,6 +156,13 @@ _LINE_READINGS = frozenset(
 )
 
 
+_SHAPE_READINGS = frozenset(
+    (
+        *("lines of symmetry", "order of rotation", "line of symmetry"),
+        *("best name", "corner that makes"),
+    )
+)
+
 _MOVE_READINGS = frozenset(
     (
         *("image", "object", "image like", "mirror line", "image shape"),
@@ -166,11 +181,7 @@ def _of_moves(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     names = tuple(name.upper() for name in of)
     if what == "image shape":
         return _image_shape(drawing, scale, *of)
-    shapes = {
-        name: [scale.at(corner) for corner in mark.points[:-1]]
-        for name, mark in named_tracks(drawing)
-        if mark.role == "shape"
-    }
+    shapes = _shapes(drawing, scale)
     if not {*names[-2:]} <= {*shapes}:
         raise NotExact("it does not show which shape is meant")
     first, second = (shapes[name] for name in names[-2:])
@@ -208,6 +219,36 @@ def _same_shape(corners: list[Any], goal: list[Any]) -> bool:
         return False
     rows = (corners[k:] + corners[:k] for k in range(len(corners)))
     return any(row in (goal, [goal[0], *goal[:0:-1]]) for row in rows)
+def _shapes(drawing: Drawing, scale: Scale) -> dict[str, list[Any]]:
+    """Return the corners of each shape by its letter."""
+    return {
+        name: [scale.at(corner) for corner in mark.points[:-1]]
+        for name, mark in named_tracks(drawing)
+        if mark.role == "shape"
+    }
+
+
+def _of_shape(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
+    """Return what a shape is by itself."""
+    if reading.name == "corner that makes":
+        points, (name, *letters) = points_of(drawing, scale), reading.of
+        at = {letter.upper(): points[letter.upper()] for letter in letters}
+        if scale.x[1] != scale.y[1] or len(at) != len(letters):
+            raise NotExact("it does not show the points")
+        first = [letter.upper() for letter in letters[:3]]
+        others = {letter: at[letter] for letter in at if letter not in first}
+        return t.Label(making(name, [at[letter] for letter in first], others))
+    corners = _shapes(drawing, scale).get(reading.of[0].upper())
+    if corners is None or scale.x[1] != scale.y[1]:
+        raise NotExact("it does not show the shape")
+    match reading.name:
+        case "lines of symmetry":
+            return t.Int(len(mirrors(corners)))
+        case "order of rotation":
+            return t.Int(order_of_turns(corners))
+        case "best name":
+            return t.Label(best_fitting(corners, reading.of[1:]))
+    return _equation(only_mirror(corners))
 
 
 def _converted(drawing: Drawing, scale: Scale, of: tuple[str, ...]) -> t.Node:
@@ -236,6 +277,10 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
         return _of_lines(drawing, scale, reading)
     if reading.name in _MOVE_READINGS:
         return _of_moves(drawing, scale, reading)
+    if reading.name in JOURNEY_READINGS:
+        return of_journeys(drawing, scale, reading)
+    if reading.name in _SHAPE_READINGS:
+        return _of_shape(drawing, scale, reading)
     if reading.name == "converted":
         return _converted(drawing, scale, reading.of)
     points = points_of(drawing, scale)

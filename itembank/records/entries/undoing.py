@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from dataclasses import dataclass
 
-from sqlalchemy import Connection, func, or_, select, update
+from sqlalchemy import Connection, false, func, or_, select, update
 
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
@@ -42,20 +42,32 @@ class Last:
         return join_words(list(dict.fromkeys(NAMES[kind] for kind in self.kinds)))
 
 
-def last_recorded(store: Store, class_name: str, date: datetime.date | None = None) -> Last:
+def last_recorded(
+    store: Store,
+    class_name: str,
+    date: datetime.date | None = None,
+    period: str | None = None,
+) -> Last:
     """Return what ‘undo’ would take back: what was recorded last of a class, or of one day.
+
+    With a `period` too it is what was recorded of that lesson: nothing of another lesson of the
+    day, and no moves of pupils.
 
     Raises:
         ItembankError: there is nothing to take back.
     """
     with store.reading() as connection:
-        return _last(connection, class_name, date)
+        return _last(connection, class_name, date, period)
 
 
-def _last(connection: Connection, class_name: str, date: datetime.date | None) -> Last:
+def _last(
+    connection: Connection, class_name: str, date: datetime.date | None, period: str | None = None
+) -> Last:
     of_it = [of_class(class_name)]
     if date is not None:
         of_it.append(lesson.c.date == date)
+    if period is not None:
+        of_it.append(lesson.c.period.in_(("", period)))  # the only lesson of a day has none
     rows = select(entry, lesson.c.date, lesson.c.period).join(lesson).where(*of_it)
     last = connection.execute(
         rows.where(active()).order_by(entry.c.made_at.desc(), entry.c.id.desc()).limit(1)
@@ -63,6 +75,8 @@ def _last(connection: Connection, class_name: str, date: datetime.date | None) -
     of_moves = [or_(move.c.from_key == folded(class_name), move.c.to_key == folded(class_name))]
     if date is not None:
         of_moves.append(move.c.date == date)
+    if period is not None:
+        of_moves.append(false())
     undone = [
         connection.scalar(select(func.max(entry.c.undone_at)).join(lesson).where(*of_it)),
         connection.scalar(select(func.max(move.c.undone_at)).where(*of_moves)),
@@ -95,7 +109,7 @@ def _last(connection: Connection, class_name: str, date: datetime.date | None) -
     found = connection.execute(
         select(entry.c.id, entry.c.kind)
         .join(lesson)
-        .where(of_class(class_name), entry.c.made_at == last.made_at, active())
+        .where(*of_it, entry.c.made_at == last.made_at, active())
         .order_by(entry.c.id)
     ).all()
     return Last(
@@ -114,8 +128,9 @@ def undo(
     class_name: str,
     date: datetime.date | None = None,
     expected: Last | None = None,
+    period: str | None = None,
 ) -> tuple[tuple[str, ...], datetime.date, bool]:
-    """Take back what was recorded last of a class, or of a class on one day.
+    """Take back what was recorded last of a class, of a class on one day, or of one lesson.
 
     What was recorded in one go is taken back in one go. Returns the kinds of its entries (none
     for moves), its day, and whether older entries that it had replaced count again. With
@@ -126,7 +141,7 @@ def undo(
             `expected`, or the store cannot be written.
     """
     with store.writing() as connection:
-        last = _last(connection, class_name, date)
+        last = _last(connection, class_name, date, period)
         # Between the question and the yes a colleague may have recorded something.
         if expected is not None and (last.numbers, last.kinds) != (
             expected.numbers,

@@ -117,6 +117,8 @@ function symbols(node) {
   return node._symbols;
 }
 const hasLetters = (node) => symbols(node).size > 0;
+const PI = "π"; // a number, though it is written with a letter
+const unknownLetters = (node) => new Set(Array.from(symbols(node)).filter((name) => name !== PI));
 const OPERATIONS = { Power: 1, Root: 1, Trig: 1, Juxt: 1, Sum: 1, Product: 1 };
 const isOperation = (node) => node.k in OPERATIONS;
 const RANK = {

@@ -2,7 +2,7 @@
 const KIND = TABLES.constants.kind_typed;
 
 function readByKind(plain, q) {
-  plain = strip(plain, " .;,\"'“”‘’");
+  plain = strip(untagged(plain), " .;,\"'“”‘’");
   if (!plain) throw new Unreadable("There is no answer to read.");
   if (q.reads === "truth") {
     const truth = truthTyped(plain);

@@ -9,7 +9,7 @@ function readAnswer(text, q) {
   const key = q.key;
   if (q.reads) return readByKind(plain, q);
   if (key.k === "Label") {
-    plain = strip(plain, " .;,\"'“”‘’");
+    plain = strip(untagged(plain), " .;,\"'“”‘’");
     if (!plain) throw new Unreadable("There is no answer to read.");
     return Label(named(plain, q.names));
   }
@@ -117,6 +117,10 @@ function asQuestionHasIt(plain, q) {
   if (!letters.has("h") && !letters.has("m") && !isTime(key)) {
     plain = sub("times.hours", (m) => `${m[1]} h ${m[2]} min`, plain);
   }
+  if (["si", "co", "ta"].some((start) => plain.indexOf(start) >= 0)) {
+    plain = sub("read.ratio_of", (m) => `${m[1].toLowerCase()}${m[2] ? "^-1" : ""}(${m[3]})`, plain);
+    plain = sub("read.times_ratio", " × ", plain);
+  }
   return withUnits(plain, letters);
 }
 function withUnits(plain, letters) {
@@ -142,7 +146,7 @@ function parseAnswer(plain, typed, q) {
   const pence = !q.letters.has("p");
   for (const m of findAll("read.long_word", plain)) {
     const word = m[0];
-    if (!(word in UNITS) && !subset(word, q.letters)) {
+    if (!(word in UNITS) && !subset(word, q.letters) && READ.RATIOS.indexOf(word) < 0) {
       if (word === "and" && !q.several) throw new Unreadable("Only one answer is wanted: decide on one.");
       throw new Unreadable(`‘${word}’ cannot be read here: type the answer alone.`);
     }
@@ -170,6 +174,7 @@ function parseAnswer(plain, typed, q) {
 }
 
 function named(plain, labels) {
+  plain = hyphened(asOnChart(plain, labels), labels);
   const folded = casefold(plain);
   const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
   if (last.length === 1) return last[0];
@@ -180,6 +185,20 @@ function named(plain, labels) {
   });
   if (inside.length === 1 && !search("choice.denies", folded)) return inside[0];
   return saidFirst(plain, labels) || plain;
+}
+function hyphened(plain, labels) {
+  const bare = (text) => text.replace(/[\u2212\u2013\u2010-]/g, " ").toLowerCase();
+  for (const label of labels) {
+    const at = bare(plain).indexOf(bare(label));
+    if (label.indexOf("-") >= 0 && at >= 0 && bare(plain).length === plain.length) {
+      plain = plain.slice(0, at) + label + plain.slice(at + label.length);
+    }
+  }
+  return plain;
+}
+function asOnChart(plain, labels) {
+  const short = new Map(labels.map((label) => [casefold(label), label]));
+  return sub("choice.in_full", (m) => short.get(casefold(m[1] || m[2])) || m[0], plain);
 }
 function saidFirst(plain, labels) {
   const ends = {};

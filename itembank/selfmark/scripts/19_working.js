@@ -1,6 +1,10 @@
 // Working that is typed with an answer (itembank/marking/typing/typed_working, filled, rivals).
 const showsWorking = (text) => Boolean(search("working.shows", text));
-function linesOf(text) {
+function lettersNamed(text) {
+  return findAll("working.named", text).map((m) => m.groups)
+    .filter((g) => g.last || g.first !== g.unit).map((g) => g.last || g.first);
+}
+function linesOf(text, commas = true) {
   const found = [], goesOn = (part) => matchAt("working.goes_on", part, 0);
   for (const part of split("working.breaks", text)) {
     if (part === null || !strip(part, " ,.;")) continue;
@@ -10,6 +14,7 @@ function linesOf(text) {
     }
     found.push(strip(part));
   }
+  if (!commas) return found;
   const parted = [];
   for (const part of found) {
     for (const piece of split("working.commas", part)) {
@@ -24,6 +29,24 @@ function linesOf(text) {
     }
   }
   return parted;
+}
+// The question's numbers in order, on a line before the last (sorted_numbers).
+function withoutSortedNumbers(q, answer) {
+  const lines = answer.split("\n"), last = lines.pop();
+  const inOrderOfSize = (numbers) => numbers.sort((a, b) => (a.less(b) ? -1 : b.less(a) ? 1 : 0)).join(" ");
+  const rows = q.shown.filter((one) => lines.length && one.k === "Listing")
+    .map((one) => one.parts.map((part) => exactOr(part, null)).filter(Boolean))
+    .filter((row) => row.length > 2).map(inOrderOfSize);
+  if (!rows.length) return answer;
+  const numbersIn = (line) => {
+    const plain = visible(line);
+    if (!fullmatch("sorted.row", plain)) return "";
+    return inOrderOfSize(findAll("sorted.number", plain).map((m) => {
+      const [whole, places] = m[0].replace("−", "-").split(".");
+      return F(BigInt(whole + (places || "")), bpow(TEN, (places || "").length));
+    }));
+  };
+  return [...lines.filter((line) => rows.indexOf(numbersIn(line)) < 0), last].join("\n");
 }
 function comesTo(node) {
   if (node.k !== "Relation") return node;
@@ -58,7 +81,7 @@ function results(q, node) {
 }
 function freeSides(q, sides) {
   if (hasLetters(q.key) && !hasAny(q.key, "Relation")) return true;
-  return sides.every((side) => subset(symbols(side), new Set(Object.keys(q.printed))) ||
+  return sides.every((side) => subset(unknownLetters(side), new Set(Object.keys(q.printed))) ||
     (side.k === "Ratio" && side.parts.every((part) => part.k === "Sym")));
 }
 function kindOf(node) {
@@ -89,7 +112,7 @@ function flat(node) {
 // true, false, or null where it cannot be told.
 function holds(q, left, op, right) {
   try {
-    if (hasLetters(left) || hasLetters(right)) return holdsForLetters(q, left, op, right);
+    if (unknownLetters(left).size || unknownLetters(right).size) return holdsForLetters(q, left, op, right);
     if (left.k === "Ratio" || right.k === "Ratio") return ratiosHold(left, right);
     return numbersHold(left, op, right);
   } catch (error) {
@@ -108,7 +131,7 @@ function ratiosHold(left, right) {
 }
 function holdsForLetters(q, left, op, right) {
   if (op !== "=" || !bounded(left) || !bounded(right)) return null;
-  const letters = new Set([...symbols(left), ...symbols(right)]);
+  const letters = new Set([...unknownLetters(left), ...unknownLetters(right)]);
   if (subset(letters, new Set(Object.keys(q.printed)))) {
     const values = {};
     for (const [name, worth] of Object.entries(q.printed)) values[name] = number(worth);
@@ -131,7 +154,7 @@ function numbersHold(left, op, right) {
   let a, b;
   try { a = exact(left); b = exact(right); } catch (error) {
     if (!(error instanceof NotationError)) throw error;
-    return hasAny(left, "Dec") || hasAny(right, "Dec") || op !== "=" ? null : false;
+    return op === "=" ? rootsHold(left, right) : null;
   }
   if (op === "=") {
     if (a.is(b) || sameWithoutUnits(left, right) || aboutEqual(left, right) || aboutEqual(right, left)) return true;
@@ -140,6 +163,13 @@ function numbersHold(left, op, right) {
   const mine = unitsIn(left), theirs = unitsIn(right);
   if ((mine.size || theirs.size) && !(mine.size === theirs.size && subset(mine, theirs))) return null;
   return compareBy(op, a, b);
+}
+function rootsHold(left, right) {
+  const sides = [withoutSigns(left), withoutSigns(right)];
+  if (same(sides[0], sides[1]) && !unitsClash(left, right)) return true;
+  const mine = unitsIn(left), theirs = unitsIn(right);
+  if (sides.some((side) => hasAny(side, "Dec", "Trig")) || mine.size !== theirs.size || !subset(mine, theirs)) return null;
+  return symbols(left).has(PI) !== symbols(right).has(PI) ? null : false;
 }
 function compareBy(op, a, b) {
   return { "<": a.less(b), ">": b.less(a), "≤": !b.less(a), "≥": !a.less(b), "=": a.is(b), "≠": !a.is(b) }[op];
@@ -157,6 +187,8 @@ function withoutSigns(node) {
     case "Quantity": case "Money": return withoutSigns(node.amount);
     case "Percent": return withoutSigns(node.of);
     case "Neg": case "Bracket": case "Sum": case "Product": case "Frac": return withParts(node, withoutSigns);
+    case "Power": return Power(withoutSigns(node.base), node.exponent);
+    case "Root": return Root(withoutSigns(node.of), node.index);
   }
   return node;
 }
@@ -186,7 +218,14 @@ function filled(q, node) {
     given = sidesOf(node);
   }
   for (const run_ of q.shown) {
-    if (run_.k !== "Relation" || !symbols(run_).has("□")) continue;
+    if (!symbols(run_).has("□")) continue;
+    for (const part of walk(run_)) {
+      if (!is(part, "Percent", "Money", "Quantity") || children(part)[0].k !== "Blank") continue;
+      for (const shown of given.slice().reverse()) {
+        if (shown.k === part.k && shown.unit === part.unit && shown.sign === part.sign) return children(shown)[0];
+      }
+    }
+    if (run_.k !== "Relation") continue;
     for (const side of sidesOf(run_)) {
       if (side.k === "Blank" || !symbols(side).has("□")) continue;
       for (const shown of given.slice().reverse()) {

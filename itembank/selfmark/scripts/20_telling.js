@@ -231,9 +231,8 @@ function singleHint(q, given, key) {
   return expressionsHint(quotient(a), quotient(b));
 }
 function foreignLetter(q, given, key) {
-  const own_ = new Set(symbols(key));
-  for (const run_ of q.shown) for (const name of symbols(run_)) own_.add(name);
-  const strange = sortedText(Array.from(symbols(given)).filter((name) => !own_.has(name)));
+  const own_ = q.own_letters || q.letters;
+  const strange = sortedText(Array.from(unknownLetters(given)).filter((name) => !own_.has(name)));
   if (strange.length !== 1 || !hasLetters(key)) return "";
   if (own_.size === 1) return `The question is about ${own_.values().next().value}, not ${strange[0]}.`;
   return `There is no ${strange[0]} in the question.`;
@@ -255,8 +254,8 @@ function notOne(given, key) {
     return "The answer is an expression: there is no equation to solve here.";
   }
   if (is(given, "Listing", "Either")) return tooMany(given, key);
-  if (given.k === "Relation" && hasLetters(given) && !hasLetters(key)) {
-    return `Go on until ${sortedText(Array.from(symbols(given)))[0]} stands alone, and check the steps before.`;
+  if (given.k === "Relation" && unknownLetters(given).size && !hasLetters(key)) {
+    return `Go on until ${sortedText(Array.from(unknownLetters(given)))[0]} stands alone, and check the steps before.`;
   }
   if (given.k === "Ratio" && given.parts.length === 2 && !hasLetters(given) && same(Frac(given.parts[0], given.parts[1]), key)) {
     const kind = is(key, "Frac", "Mixed") ? "fraction" : "number";
@@ -315,7 +314,7 @@ function expressionsHint(a, b) {
   if (!b.letters().size) return right.length ? "Part of that is right: check the rest." : "";
   if (!a.letters().size) {
     const only = b.letters();
-    if (only.size === 1 && only.has("π")) return "Leave π in your answer, as a letter that is not worked out.";
+    if (only.size === 1 && only.has(PI)) return "Leave π in your answer, as a letter that is not worked out.";
     return "A letter is missing: the answer is an expression.";
   }
   if (b.top.size > 1 && right.length) {

@@ -47,6 +47,9 @@ function marked(q, answer) {
     return verdict(UNREADABLE, `The answer is longer than ${READ.LONGEST} characters: type the answer alone.`);
   }
   if (q.drawn) return verdict(UNREADABLE, MESSAGES.DRAWN);
+  answer = withoutSortedNumbers(q, answer);
+  const named_ = lettersNamed(answer).filter((letter) => !q.letters.has(letter));
+  if (named_.length) q = Object.assign({}, q, { letters: new Set([...q.letters, ...named_]), own_letters: q.own_letters || q.letters });
   const nothing = q.equals_nothing && fullmatch("mark.equals_nothing", answer);
   if (nothing) {
     const alone = marked(q, answer.slice(0, answer.length - nothing.groups.end.length));
@@ -106,7 +109,12 @@ function verdictOn(q, typed) {
     if (slip) return slip;
   }
   const box = filled(q, given);
-  if (box && same(box, q.key)) return verdict(WRONG_FORM, "Right so far: give only what goes in the box.");
+  if (box) {
+    if (same(box, q.key)) return verdict(WRONG_FORM, "Right so far: give only what goes in the box.");
+    const slip = knownSlip(q, box, false, true);
+    if (slip) return slip;
+    given = box;
+  }
   if (is(q.key, "Product", "Power") && given.k === "Listing") {
     const [head, ...rest] = given.parts;
     if (same(Product(head, rest.map((part) => ["×", part])), q.key)) {
@@ -165,6 +173,8 @@ function knownSlip(q, given, exactly, ordered) {
 }
 function markedWorking(q, answer, typed) {
   if (q.key.k === "Label") return null;
+  const ended = onTheLastLine(q, answer);
+  if (ended) return ended;
   const lines = linesOf(answer);
   if (!lines.length || (lines.length === 1 && typed && plainAnswer(q, typed))) return null;
   const read = [];
@@ -197,6 +207,21 @@ function markedWorking(q, answer, typed) {
     }
   }
   return best && withWorking(q, shown.slice(0, -best[1]), shown.slice(-best[1]), best[0]);
+}
+function onTheLastLine(q, answer) {
+  const rows = linesOf(answer, false);
+  if (!is(q.key, "Either", "Listing") || rows.length < 2) return null;
+  let last, before;
+  try {
+    last = readAnswer(rows[rows.length - 1], q);
+    before = linesOf(rows.slice(0, -1).join("\n"))
+      .filter((text) => !matchAt("working.done_to_both", text, 0)).map((text) => readAnswer(text, q));
+  } catch (error) {
+    if (error instanceof Unreadable) return null;
+    throw error;
+  }
+  const found = safely(q, last, answer);
+  return found.verdict === RIGHT ? withWorking(q, before, [last], found) : null;
 }
 function solvedIn(q, shown) {
   const names = unknowns(q.key), found = new Map(), others = [];
@@ -232,15 +257,22 @@ function answersOf(q, lines) {
   }
   const only = lines[0];
   if (is(only, "Listing", "Either")) return [make(only.k, only.parts.map(comesTo))];
-  const found = results(q, only), box = filled(q, only);
+  const found = [...(q.sign ? [only] : []), ...results(q, only)], box = filled(q, only);
   return box ? [...found, box] : found;
+}
+function usedLater(node, later) {
+  const lines = later.filter((line) => line.k === "Relation");
+  return flat(node) && lines.some((line) => sidesOf(line).slice(0, -1)
+    .some((side) => !flat(side) && walk(side).some((part) => eq(part, node))));
 }
 function withWorking(q, before, last, found) {
   let every = [...before, ...last].reduce((all, node) => all.concat(links(q, node)), []);
   if (q.rounds && every.length) every = every.slice(0, -1);
   const untrue = every.find((link) => link.holds === false && !link.answers);
   const ends = answersOf(q, last), target = q.asked_target;
-  if (ends.length && before.some((node) => !(target && eq(node, target)) && (rival(node, ends[0]) || anotherResult(q, tidy(node))))) {
+  const rivals = before.filter((node, i) => !(target && eq(node, target)) &&
+    !usedLater(node, [...before.slice(i + 1), ...last]) && !(ends.length && notYetRounded(q.policy, tidy(node), ends[0])));
+  if (ends.length && rivals.some((node) => rival(node, ends[0]) || anotherResult(q, tidy(node)))) {
     return verdict(WRONG, MESSAGES.TWO_ANSWERS);
   }
   if (found.verdict === RIGHT && untrue) {

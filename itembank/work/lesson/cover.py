@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -15,7 +16,7 @@ from itembank.work.lesson.lesson_day import (
     refuse_to_come,
     the_period,
 )
-from itembank.work.lesson.lesson_starter import no_pack_of_other
+from itembank.work.lesson.lesson_starter import Starter, no_pack_of_other, starter_by_store
 from itembank.work.lesson.results_store import open_results
 
 if TYPE_CHECKING:
@@ -102,6 +103,42 @@ def cover(department: Department, request: CoverRequest) -> Covered:
         record(store, lesson, Cover(source), replace=request.replace)
     topics = [question.topic for question in questions]
     return Covered(lesson, source, {name: topics.count(name) for name in dict.fromkeys(topics)})
+
+
+@dataclass(frozen=True, slots=True)
+class AskedInstead:
+    """What a class was asked instead of its own starter: in words whose, and the starter."""
+
+    source: str
+    starter: Starter
+
+    @property
+    def counts(self) -> Mapping[str, int]:
+        """Return how many questions there were on each topic."""
+        return Counter(question.topic for question in self.starter.facts.questions)
+
+
+def asked_instead(
+    department: Department, class_name: str, date: datetime.date, period: str | None = None
+) -> AskedInstead | None:
+    """Return what is noted that a class was asked instead; None where nothing is noted.
+
+    The period is only needed where the class has several lessons that day.
+    """
+    from itembank.records.results.happened import cover_of
+    from itembank.work.lesson.record_request import RecordRequest
+
+    group = department.find_class(class_name)
+    try:
+        with open_results(department, make=False) as store:
+            with store.reading() as connection:
+                source = cover_of(connection, group.name, (date, period or ""))
+            if source is None:
+                return None
+            request = RecordRequest(group.name, date=date, period=period)
+            return AskedInstead(source, starter_by_store(group, request, store))
+    except ItembankError:  # there is no store, so nothing is noted
+        return None
 
 
 def questions_on(

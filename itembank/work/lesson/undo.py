@@ -30,8 +30,9 @@ def undo(
     date: datetime.date | None = None,
     sure: bool = False,
     expected: Last | None = None,
+    period: str | None = None,
 ) -> TakenBack:
-    """Take back what was recorded last of a class, or of a class on one day.
+    """Take back what was recorded last of a class, of a class on one day, or of one lesson.
 
     What something newer that was taken back stood before is a question, of the matter "older
     than what was taken back", with it as `last` in what the error is about. To a person who has
@@ -46,7 +47,7 @@ def undo(
 
     name = department.find_class(class_name).name
     with open_results(department, make=False) as store:
-        last = expected if expected is not None else last_recorded(store, name, date)
+        last = expected if expected is not None else last_recorded(store, name, date, period)
         if last.asked_about and not sure and expected is None:
             raise ItembankError(
                 f"{_asked_about(last, name)} Nothing was taken back.",
@@ -54,7 +55,7 @@ def undo(
                 last=last,
                 why=_asked_about(last, name),
             )
-        _, _, again = take_back(store, name, date, last)
+        _, _, again = take_back(store, name, date, last, period)
     return TakenBack(last, name, again)
 
 
@@ -81,10 +82,51 @@ def noted_last(
 
     try:
         with open_results(department, make=False) as store:
-            last = last_recorded(store, department.find_class(class_name).name, date)
+            name = department.find_class(class_name).name
+            last = last_recorded(store, name, date, period or None)
     except ItembankError:  # nothing to take back
         return None
     return last if _is_note(last, period, kind) else None
+
+
+def last_of_lesson(
+    department: Department, class_name: str, date: datetime.date, period: str
+) -> Last | None:
+    """Return what was recorded last of one lesson, None where nothing of it counts."""
+    from itembank.records.entries.undoing import last_recorded
+
+    try:
+        with open_results(department, make=False) as store:
+            return last_recorded(store, department.find_class(class_name).name, date, period)
+    except ItembankError:  # nothing to take back
+        return None
+
+
+def take_back_of_lesson(
+    department: Department, class_name: str, date: datetime.date, period: str, numbers: str
+) -> TakenBack:
+    """Take back what was recorded last of one lesson, as it was seen under its `numbers`.
+
+    Raises:
+        ItembankError: nothing is recorded of it, or something else was recorded last since.
+    """
+    last = last_of_lesson(department, class_name, date, period)
+    if last is None:
+        raise ItembankError(
+            f"Nothing is recorded of {class_name} on {day_month_year(date)}, period {period}, so "
+            "there is nothing to take back."
+        )
+    if seen_as(last) != numbers:
+        raise ItembankError(
+            f"What was recorded last of this lesson is now {last.words}, of "
+            f"{moment(last.made_at)}. Nothing was taken back: look at the lesson again."
+        )
+    return undo(department, class_name, date, expected=last, period=period)
+
+
+def seen_as(last: Last) -> str:
+    """Return the numbers by which a page and its form name what was recorded last."""
+    return "-".join(str(number) for number in last.numbers)
 
 
 def _is_note(last: Last, period: str, kind: str) -> bool:
@@ -104,13 +146,13 @@ def take_back_noted(
 
     name = department.find_class(class_name).name
     with open_results(department, make=False) as store:
-        last = last_recorded(store, name, date)
+        last = last_recorded(store, name, date, period or None)
     if not _is_note(last, period, kind):
         raise ItembankError(
             f"What was recorded last of {name} on {day_month_year(date)} is {last.words}, so "
             "nothing was taken back."
         )
-    return undo(department, name, date, expected=last)
+    return undo(department, name, date, expected=last, period=period or None)
 
 
 def last_move(department: Department, class_name: str) -> Last | None:
