@@ -219,6 +219,8 @@ def _same_shape(corners: list[Any], goal: list[Any]) -> bool:
         return False
     rows = (corners[k:] + corners[:k] for k in range(len(corners)))
     return any(row in (goal, [goal[0], *goal[:0:-1]]) for row in rows)
+
+
 def _shapes(drawing: Drawing, scale: Scale) -> dict[str, list[Any]]:
     """Return the corners of each shape by its letter."""
     return {
