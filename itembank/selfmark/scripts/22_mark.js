@@ -89,7 +89,7 @@ function verdictOn(q, typed) {
   if (q.give || q.equivalent) return oneOfMany(q, typed, given);
   if (q.repeated && given.k === "Listing") given = once(given, q.key);
   const right = same(given, q.key, how.within, how.ordered) && !otherLetter(q, given);
-  if (right && unitSaid) return verdict(WRONG, unitSaid);
+  if (right && unitSaid) return verdict(unitSaid === MESSAGES.STANDS_BESIDE ? WRONG_FORM : WRONG, unitSaid);
   if (right) {
     const fault = formOf(q, typed, given);
     if (!fault) return verdict(RIGHT);
