@@ -13,6 +13,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -46,6 +47,7 @@ from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth
+from itembank.proof.exact.drawn_answers import find_drawn
 from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.equivalents import find_equivalent
 from itembank.proof.exact.error_intervals import find_interval
@@ -123,6 +125,7 @@ ROAD.by_kind |= {
     ErrorInterval: find_interval,
     Equivalent: find_equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    Draw: find_drawn,
     Summary: lambda ask, key: _find(as_sum(ask), (), key),
     TrueOrFalse: find_truth,
     Answered: lambda ask, key: find_judged(ask, key, ROAD),

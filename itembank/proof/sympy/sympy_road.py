@@ -15,6 +15,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -47,6 +48,7 @@ from itembank.proof.claim.judged import find_judged, find_who
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
+from itembank.proof.measured.drawn_answers import measure_drawn
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
 from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
@@ -118,6 +120,7 @@ ROAD.by_kind |= {
     ErrorInterval: error_interval,
     Equivalent: equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    Draw: measure_drawn,
     Summary: summary,
     TrueOrFalse: truth,
     Answered: lambda ask, key: find_judged(ask, key, ROAD),
