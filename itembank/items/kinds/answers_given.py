@@ -37,9 +37,7 @@ def answer_claim(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
     answer = asked.key if holds else slip.wrong
     key, other = (TRUE, FALSE) if holds else (FALSE, TRUE)
     names = _not_in(asked)
-    # Of a question with many right answers nobody has *the* answer.
-    says = f" says {'an' if kind_of(asked.ask).many else 'the'} answer is "
-    said = f"\n{names[lot(len(names), of, 'who')]}{says}"
+    said = f"\n{names[lot(len(names), of, 'who')]}{_says(asked)}"
     question = asked.prompt
     if isinstance(question[-1], str):
         question = (*question[:-1], question[-1] + said)
@@ -89,7 +87,7 @@ def whose_answer(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
     runs: list[Run] = [*asked.prompt]
     for place, (name, answer) in enumerate(zip(names, answers, strict=True)):
         before = " and " if place == len(names) - 1 else ", "
-        said = f"{before}{name} says " if place else f"\n{name} says the answer is "
+        said = f"{before}{name} says " if place else f"\n{name}{_says(asked)}"
         last = runs[-1]
         if isinstance(last, str):
             said = last + said
@@ -118,6 +116,11 @@ def with_who_is_right(
     `only` leaves the question out.
     """
     return space.also(whose_answer, of=space.some(count, only))
+
+
+def _says(asked: Draft) -> str:
+    # Of a question with many right answers nobody has *the* answer.
+    return f" says {'an' if kind_of(asked.ask).many else 'the'} answer is "
 
 
 def _wrong(asked: Draft) -> list[Slip]:

@@ -19,7 +19,7 @@ _QUESTION = r"(?P<question>(?:.*[.?!:)])?)\s+"
 _BEFORE = late(rf"{_QUESTION}(?:{NAME}) says (?:that )?(?:the|an) answer is\s+", re.I | re.S)
 _AFTER = late(rf"\. True or false\?{WHY}\s*", re.I)
 _PERSON = r"(?!Nobody|None|Who|What|Which|Nothing|Not|Never|No)[A-Z][a-z]+"
-_FIRST = late(rf"{_QUESTION}(?P<name>{_PERSON}) says the answer is\s+", re.S)
+_FIRST = late(rf"{_QUESTION}(?P<name>{_PERSON}) says (?:the|an) answer is\s+", re.S)
 _NEXT = late(rf"(?:,|,? and) (?P<name>{_PERSON}) says ")
 _WHO = late(r"\. Who is right\?\s*")
 
