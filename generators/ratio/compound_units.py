@@ -30,6 +30,11 @@ DIVIDES = Misconception(
     "divides where it should multiply",
     "Is the answer for several more or less than the amount for one?",
 )
+OLD_TIME = Misconception(
+    "ratio.rates-old-time",
+    "divides by the time, and not by the amount for one",
+    "What does your answer count: a time, or an amount for each minute, hour or second?",
+)
 SUBTRACTS = Misconception(
     "ratio.rates-subtracts",
     "subtracts the numbers",
@@ -47,13 +52,13 @@ ADDITIVE = Misconception(
 )
 UNITS_LOST = Misconception(
     "ratio.rates-units-ignored",
-    "takes hours to be minutes, or minutes to be hours",
+    "works with two times as they stand, whatever their units",
     "Are both times in the same unit?",
 )
 HUNDRED = Misconception(
     "ratio.rates-hundred-minutes",
-    "takes an hour to have 100 minutes",
-    "How many minutes are there in an hour?",
+    "takes 100 for 60 between hours and minutes, or minutes and seconds",
+    "How many minutes are there in an hour? And seconds in a minute?",
 )
 METRES_ONLY = Misconception(
     "ratio.rates-length-only",
@@ -140,7 +145,7 @@ def _other_wrong(rate: int, time: int, other: int) -> tuple[Fraction | None, ...
 
 
 def _long_wrong(rate: int, time: int, other: int) -> tuple[Fraction | None, ...]:
-    """Return what ADDITIVE and DIVIDES give: the wrong time."""
+    """Return what ADDITIVE and OLD_TIME give: the wrong time."""
     return (
         Fraction(rate * other - rate * time + time),
         written(rate * other, time),
@@ -184,6 +189,7 @@ class CompoundUnits(Topic):
     misconceptions = (
         MULTIPLIES,
         DIVIDES,
+        OLD_TIME,
         SUBTRACTS,
         NOT_FIRST,
         ADDITIVE,
@@ -329,7 +335,7 @@ class CompoundUnits(Topic):
                     t.equals(t.times(t.Int(other), amount(1, story.time)), key),
                 ),
             ),
-            wrong_amounts(story.time, other, (ADDITIVE, DIVIDES), _long_wrong(rate, time, other)),
+            wrong_amounts(story.time, other, (ADDITIVE, OLD_TIME), _long_wrong(rate, time, other)),
             ("long", rate, time, other),
         )
 

@@ -49,6 +49,11 @@ NOT_SPENT = Misconception(
     "changes all of the money back",
     "How much is left after the spending?",
 )
+ONE_CHANGE = Misconception(
+    "ratio.currency-one-change",
+    "uses the second rate alone, as if the price were in pounds",
+    "What is the price in pounds? Which of the rates is for pounds and dollars?",
+)
 FIRST_RATE = Misconception(
     "ratio.currency-first-rate",
     "uses the rate of the first change for both",
@@ -161,7 +166,7 @@ def _trip_wrong(pounds: int, rate: int, other: int, part: int) -> tuple[Fraction
 
 
 def _across_wrong(pounds: int, rate: int, other: int) -> tuple[Fraction | None, ...]:
-    """Return what IN_POUNDS, SWAPPED and MULTIPLIES give."""
+    """Return what IN_POUNDS, SWAPPED and ONE_CHANGE give."""
     return (
         Fraction(pounds),
         written(rate * rate * pounds, 100 * other),
@@ -183,6 +188,7 @@ class Currency(Topic):
         ADDS,
         UPSIDE_DOWN,
         NOT_SPENT,
+        ONE_CHANGE,
         FIRST_RATE,
         IN_POUNDS,
         SWAPPED,
@@ -397,7 +403,7 @@ class Currency(Topic):
                 ),
             ),
             wrong_amounts(
-                "$", key, (IN_POUNDS, SWAPPED, MULTIPLIES), _across_wrong(pounds, rate, other)
+                "$", key, (IN_POUNDS, SWAPPED, ONE_CHANGE), _across_wrong(pounds, rate, other)
             ),
             ("across", pounds, rate, other),
         )

@@ -26,7 +26,7 @@ MULTIPLIES = Misconception(
 )
 DIVIDES = Misconception(
     "ratio.density-divides",
-    "divides where it should multiply",
+    "divides where it should multiply, or the other way round",
     "What is the mass of 1 cubic centimetre? And of 2?",
 )
 SUBTRACTS = Misconception(

@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 
 from generators._turns import by_turns
 from generators.ratio._parts import amount
+from generators.ratio._rates import written
 from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -138,6 +139,8 @@ def _core(kind: str, p: int, n: int, q: int) -> bool:
     """Keep numbers of which neither is a multiple of the other, so that the way is by one."""
     if p == q or p * n % q or not (p % q and q % p):
         return False
+    if kind == "rows" and n == q:  # as many in each row as before
+        return False
     key = p * n // q
     if kind == "job":
         plausible = _job(n, key, 0) is not None
@@ -263,7 +266,10 @@ class InverseProportion(Topic):
             whole, share = "Multiply to find how many there are.", "Divide by the new number."
         shown_p, shown_q = amount(p, first), amount(q, first)
         shown_n, product = amount(n, unit), amount(p * n, "km" if kind == "journey" else unit)
-        wrong = _wrong(p, n, q)
+        wrong: tuple[Fraction | int | None, ...] = _wrong(p, n, q)
+        if kind == "rows":
+            # It is the number in each row that changes, and with it the number of rows.
+            wrong = (written(2 * p * q, n), *wrong[1:])
         by_product = (
             Step(whole, t.equals(t.times(shown_p, shown_n), product)),
             Step(share, t.equals(t.divide(product, shown_q), amount(key, unit))),
@@ -402,7 +408,10 @@ class InverseProportion(Topic):
 
 
 def _slips(
-    mistakes: tuple[Misconception, ...], doubled: tuple[int | None, ...], key: int, unit: str
+    mistakes: tuple[Misconception, ...],
+    doubled: tuple[Fraction | int | None, ...],
+    key: int,
+    unit: str,
 ) -> tuple[Slip, ...]:
     pairs = (
         (mistake, None if not value or value <= 0 else amount(Fraction(value, 2), unit))

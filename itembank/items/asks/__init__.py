@@ -18,6 +18,7 @@ from itembank.items.asks.ask_kind import (
 from itembank.items.asks.choose import Choose
 from itembank.items.asks.common import Common
 from itembank.items.asks.comparing import Compare
+from itembank.items.asks.draw import Draw
 from itembank.items.asks.equivalent import Equivalent
 from itembank.items.asks.error_interval import ErrorInterval
 from itembank.items.asks.faulty_line import FaultyLine
@@ -45,6 +46,7 @@ __all__ = [
     "Common",
     "Compare",
     "Condition",
+    "Draw",
     "Equivalent",
     "ErrorInterval",
     "FaultyLine",

@@ -49,6 +49,7 @@ class Stored:
     pick: str = ""
     conditions: tuple[tuple[str, Nodes], ...] = ()
     figure: Figure | None = None
+    key_figure: Figure | None = None
     readings: tuple[tuple[str, Reading], ...] = ()
 
 

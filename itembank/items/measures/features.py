@@ -16,6 +16,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -192,7 +193,7 @@ def _of_cards(count: int) -> Features:
     return {"choose": 1.0, "more options": max(0.0, count - 2.0)}
 
 
-def _reading_off(ask: OfFigure, printed: Tally) -> Features:
+def _reading_off(ask: OfFigure | Draw, printed: Tally) -> Features:
     # What there is to take in: each doubling of the marks drawn counts as much as the last.
     return {"read": 1.0, "drawn": log2(len(drawn(ask.figure).marks))}
 
@@ -228,6 +229,7 @@ ASKING: Handlers[Asking] = Handlers("difficulty", otherwise=Asking())
 ASKING.by_kind |= {
     Find: Asking(relations=lambda ask: ask.relations, solved=_has_to_be_solved, valued=True),
     OfFigure: Asking(_reading_off, solved=_unknown_of_figure),
+    Draw: Asking(_reading_off),
     Solve: Asking(relations=lambda ask: ask.relations, solved=lambda ask, printed: True),
     ErrorInterval: Asking(lambda ask, printed: {"inequality": 1.0, "round": 1.0}),
     Inequality: Asking(_inequality, lambda ask: (ask.relation,), lambda ask, printed: True),

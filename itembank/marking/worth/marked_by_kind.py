@@ -12,6 +12,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -92,6 +93,8 @@ class Marking(NamedTuple):
         The cards of such a question by their letters, as lines.
     partners
         The letters of the cards that others are matched with.
+    drawn
+        Whether the answer is drawn, so that nothing typed can be marked.
     """
 
     unmet: Callable[[Any, t.Node], str] | None = None
@@ -110,6 +113,7 @@ class Marking(NamedTuple):
     reads: Literal["", "truth", "cards", "line", "pairs"] = ""
     cards: Callable[[Any], dict[str, str]] = lambda ask: {}
     partners: Callable[[Any], str] = lambda ask: ""
+    drawn: bool = False
 
 
 def _names_on(ask: OfFigure) -> tuple[str, ...]:
@@ -136,6 +140,7 @@ MARKING.by_kind |= {
         target=lambda ask: ask.target,
         equations=lambda ask: ask.relations if isinstance(ask.target, t.Sym) else (),
     ),
+    Draw: Marking(drawn=True),
     OfFigure: Marking(names=lambda ask: _names_on(ask)),
     Solve: Marking(equations=lambda ask: ask.relations, repeated=True),
     Inequality: Marking(range=True),

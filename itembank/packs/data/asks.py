@@ -51,7 +51,9 @@ def has_letter_p(item: Item) -> bool:
     return any("p" in t.symbols(node) for node in nodes)
 
 
-def read_ask(ask: Ask, pence: bool, figure: Figure | None = None) -> ItemAsk:
+def read_ask(
+    ask: Ask, pence: bool, figure: Figure | None = None, key_figure: Figure | None = None
+) -> ItemAsk:
     """Return a stored question; with `pence` false, p is a letter in its lines.
 
     Raises:
@@ -71,6 +73,7 @@ def read_ask(ask: Ask, pence: bool, figure: Figure | None = None) -> ItemAsk:
         ask.pick,
         tuple((condition.name, nodes(condition.of)) for condition in ask.conditions),
         figure,
+        key_figure,
         tuple((each.letter, Reading(each.name, tuple(each.of))) for each in ask.readings),
     )
     if stored.relations and not kind.relations:

@@ -216,6 +216,11 @@ class PackItem(Data):
         return KINDS[self.ask.kind].many
 
     @property
+    def drawn(self) -> bool:
+        """Return whether the answer is drawn on the picture, so that nothing is written."""
+        return self.ask.kind == "draw"
+
+    @property
     def told(self) -> str:
         """Return what a teacher calls its kind, or ``""`` where it is to be worked out."""
         return KINDS[self.ask.kind].told or ("missing number" if self.ask.target == ["□"] else "")

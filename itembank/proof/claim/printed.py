@@ -9,6 +9,7 @@ from itembank.figures.figure import FigureError, kind_of
 from itembank.items.asks import (
     Ask,
     Choose,
+    Draw,
     ErrorInterval,
     FaultyLine,
     Find,
@@ -22,6 +23,7 @@ from itembank.items.asks import (
     TrueOrFalse,
     asked,
 )
+from itembank.items.asks.draw import to_draw
 from itembank.items.asks.of_figure import as_find, asked_in, name_read
 from itembank.items.item import Item
 from itembank.notation import tree as t
@@ -70,6 +72,8 @@ def unprinted(item: Item) -> str:
     if item.figure is not None:
         for node in kind_of(item.figure).printed(item.figure):
             _gather(node, shown)
+    if item.key_figure is not None and not isinstance(item.ask, Draw):
+        return "no words ask for the figure of the answer"
     for node in asked(item.ask):
         missing = _missing(node, shown, item.constants)
         if missing is not None:
@@ -120,6 +124,18 @@ def _of_figure(ask: OfFigure, item: Item) -> str:
     if (said.target, said.readings) != (ask.target, ask.readings):
         return "the words ask for something else than the proof finds"
     return ""
+
+
+@PRINTED.on(Draw)
+def _draw(ask: Draw, item: Item) -> str:
+    """Hold what is to be drawn to the figures that are printed, and to what the words ask."""
+    if (ask.figure, ask.shown) != (item.figure, item.key_figure):
+        return "the proof starts from other figures than those that are printed"
+    try:
+        said = to_draw(ask.figure, item.prompt)
+    except FigureError as error:
+        return str(error)
+    return "" if said == ask.wanted else "the words ask for something else than the proof finds"
 
 
 @PRINTED.on(TrueOrFalse, OddOneOut, FaultyLine, Match)

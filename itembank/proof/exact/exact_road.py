@@ -12,6 +12,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -43,6 +44,7 @@ from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth
+from itembank.proof.exact.drawn_answers import find_drawn
 from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.equivalents import find_equivalent
 from itembank.proof.exact.error_intervals import find_interval
@@ -116,6 +118,7 @@ ROAD.by_kind |= {
     ErrorInterval: find_interval,
     Equivalent: find_equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    Draw: find_drawn,
     Summary: lambda ask, key: _find(as_sum(ask), (), key),
     TrueOrFalse: find_truth,
     OddOneOut: find_odd,

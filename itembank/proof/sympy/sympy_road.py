@@ -14,6 +14,7 @@ from itembank.items.asks import (
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -44,6 +45,7 @@ from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
+from itembank.proof.measured.drawn_answers import measure_drawn
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
 from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
@@ -115,6 +117,7 @@ ROAD.by_kind |= {
     ErrorInterval: error_interval,
     Equivalent: equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    Draw: measure_drawn,
     Summary: summary,
     TrueOrFalse: truth,
     OddOneOut: odd_one_out,
