@@ -72,10 +72,10 @@ def _rolled(faces: list[_Face]) -> tuple[dict[int, int], tuple[Any, Any, Any]] |
     first = faces[0]
     wide, tall = first.right - first.left, first.top - first.bottom
     # How high it is shows beside the first face: what is next to it comes down there.
-    for other in faces:
-        way = _way(first, other)
+    for near in faces:
+        way = _way(first, near)
         if way:
-            across = other.right - other.left, other.top - other.bottom
+            across = near.right - near.left, near.top - near.bottom
             high = across[0] if way in ("left", "right") else across[1]
             break
     else:
