@@ -14,7 +14,8 @@ from itembank.text.in_words import counted
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank
-    from itembank.items.item import Item
+    from itembank.items.item import Item, Tier
+    from itembank.items.topics.topic import Topic
 
 MOST = 100
 
@@ -36,6 +37,10 @@ def show(
     seed: Annotated[
         int, typer.Option(metavar="N", help="Another number shows other questions.")
     ] = 1,
+    kind: Annotated[
+        str | None,
+        typer.Option(metavar="KIND", help="One kind alone, as in “true or false”."),
+    ] = None,
     bank: Annotated[
         list[Path] | None,
         typer.Option(metavar="DIR", help="A bank’s folder; those near here are known."),
@@ -53,6 +58,7 @@ def show(
     Examples:
       itembank show ratio.share
       itembank show fractions.divide --tier challenge --count 5 --seed 2
+      itembank show ratio.simplest-form --kind "true or false"
       itembank show ratio.share/core/12
       itembank show larkhythe:garden-12 --bank questions
     """  # noqa: D301 - typer keeps the lines after \b as they are
@@ -75,14 +81,18 @@ def show(
     if not 1 <= count <= MOST:
         raise ItembankError(f"--count must be from 1 to {MOST}, not {count}.")
     if topic.lower() not in topic_ids() and (held := _banks_with(topic.lower(), banks)):
+        if kind is not None:
+            raise ItembankError("--kind is for topics that are generated; leave it out.")
         for held_in in held:
             _show_bank(held_in, topic.lower(), tier, count)
         return
     found = find_topic(topic)
+    levels = [each for each in Tier if each in found.spaces and tier in (None, each.value)]
+    if kind is not None:
+        _show_kind(found, levels, kind, count, seed, pictures)
+        return
     typer.echo(f"{found.title}  ({found.id})")
-    for level in Tier:
-        if level not in found.spaces or tier not in (None, level.value):
-            continue
+    for level in levels:
         size = len(found.spaces[level])
         typer.echo(f"\n{level.value}: {size:,} different questions")
         chosen = random.Random(f"{found.id}/{level.value}/{seed}").sample(
@@ -91,6 +101,25 @@ def show(
         for number, index in enumerate(chosen, 1):
             typer.echo()
             _tell(number, found.item(level, index), pictures)
+
+
+def _show_kind(
+    topic: Topic, levels: list[Tier], kind: str, count: int, seed: int, pictures: Path | None
+) -> None:
+    """Show questions of one kind, of the tiers that have some."""
+    import random
+
+    from itembank.items.topics.of_kind import of_kind, the_kind
+
+    kind = the_kind(kind, topic, levels, topic.title)
+    typer.echo(f"{topic.title}  ({topic.id}): {kind}")
+    for level in levels:
+        rng = random.Random(f"{topic.id}/{level.value}/{seed}/{kind}")
+        if chosen := of_kind(topic, level, kind, count, rng):
+            typer.echo(f"\n{level.value}")
+        for number, (_, item) in enumerate(chosen, 1):
+            typer.echo()
+            _tell(number, item, pictures)
 
 
 def _tell(number: int, item: Item, pictures: Path | None) -> None:

@@ -124,13 +124,19 @@ def _instead(words: Words, said: str, today: datetime.date) -> Instead:
 
 
 def _another(words: Words, said: str, today: datetime.date) -> Another:
-    example = "tue ratio.share/core/12, or tue ratio.share/core/12 ratio.share/core/40"
-    if len(words) not in (2, 3):
+    example = (
+        "tue ratio.share/core/12, or tue ratio.share/core/12 ratio.share/core/40, "
+        "or tue ratio.share/core/12 true or false"
+    )
+    if len(words) < 2:
         raise ItembankError(
-            f"Write a day, the address of a question, and the one to come if you choose: {example}"
+            "Write a day, the address of a question, and the one to come, or its kind, if you "
+            f"choose: {example}"
         )
-    lesson = _lesson(words[0], today, example)
-    return Another(lesson, words[1], words[2] if len(words) == 3 else "", said=said)
+    lesson, (address, *rest) = _lesson(words[0], today, example), words[1:]
+    by_address = len(rest) == 1 and ("/" in rest[0] or ":" in rest[0])
+    new, kind = (rest[0], "") if by_address else ("", " ".join(rest))
+    return Another(lesson, address, new, said=said, kind=kind)
 
 
 def _order(words: Words, said: str, today: datetime.date) -> Order:

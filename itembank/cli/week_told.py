@@ -11,6 +11,7 @@ from itembank.people.lock import Holder
 from itembank.planning.choosing.reason_words import reason_of_its_lesson
 from itembank.text.in_words import weekday
 from itembank.text.paths_shown import quoted_path
+from itembank.work.week.kinds_asked import kinds_asked
 from itembank.work.week.request import Step, WeekMade
 
 SILENT_SECONDS = 2.0
@@ -74,6 +75,8 @@ def tell_week(made: WeekMade) -> None:
                 why = ", ".join(filter(None, (f"as on {before}", own)))
             days[topic.topic] = weekday(built.lesson.date)
             say(f"  {topic.count} on {made.titles[topic.topic]}: {why}")
+        if kinds := kinds_asked(built.folder):
+            say(f"  Other kinds: {kinds}")
     for line in made.skipped:
         say(f"No lesson on {line}")
     for remark in made.remarks:

@@ -7,7 +7,12 @@ from itembank.marking.form.completed import completed
 from itembank.marking.form.missing_form import asked_for, form_of
 from itembank.marking.form.policy import Policy, policy
 from itembank.marking.form.rounded_answer import NOT_ROUNDED, unrounded
-from itembank.marking.form.units_beside import counted_wrongly, in_another_unit, without_unit
+from itembank.marking.form.units_beside import (
+    STANDS_BESIDE,
+    counted_wrongly,
+    in_another_unit,
+    without_unit,
+)
 from itembank.marking.telling.hints import hint
 from itembank.marking.telling.nearly import wrong_unit
 from itembank.marking.typing.filled import filled
@@ -47,7 +52,8 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
     right = same(given, item.key, how.within, how.ordered) and not _other_letter(item, given)
     # 12 g for 12 kg: the right number of the wrong thing, and no matter of form.
     if right and unit_fault:
-        return Marked(Verdict.WRONG, unit_fault)
+        beside = unit_fault == STANDS_BESIDE
+        return Marked(Verdict.WRONG_FORM if beside else Verdict.WRONG, unit_fault)
     if right:
         fault = form_of(item, how, typed, given)
         if not fault:

@@ -2,11 +2,14 @@
 
 import datetime
 import json
+import re
 import shutil
 import tomllib
 from pathlib import Path
 
 import pytest
+
+from itembank.packs.data.kinds_stored import kinds_counted, kinds_line
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 PLAN = Path("plans/week-8K-2026-11-30.toml")
@@ -232,13 +235,13 @@ def test_a_plan_saved_while_the_week_is_made_stays_the_persons(
     before = packs(planned)
     page = Week._page
 
-    def meanwhile(self):
+    def meanwhile(self, told):
         if how == "replaced":
             (planned / "plans" / "editor").write_bytes(mine)
             (planned / "plans" / "editor").replace(planned / PLAN)
         else:
             (planned / PLAN).write_bytes(mine)
-        return page(self)
+        return page(self, told)
 
     monkeypatch.setattr(Week, "_page", meanwhile)
     status, out, err = said("week", *command)
@@ -256,10 +259,10 @@ def test_a_plan_made_by_somebody_while_the_week_is_made_stays_theirs(said, home,
     monkeypatch.setattr("itembank.work.week.week_run.Builder", NoPacks)
     page = Week._page
 
-    def meanwhile(self):
+    def meanwhile(self, told):
         PLAN.parent.mkdir()
         PLAN.write_bytes(b"# theirs\n")
-        return page(self)
+        return page(self, told)
 
     monkeypatch.setattr(Week, "_page", meanwhile)
     status, _, err = said("week", "8K", "--from", "2026-11-30")
@@ -281,3 +284,33 @@ def test_one_who_waits_is_told_once_for_whom(capsys, monkeypatch):
     for _ in range(3):
         waiting(other)
     assert capsys.readouterr().err.count("Waiting: HT is planning a week") == 1
+
+
+def test_the_kinds_of_questions_are_told_and_one_is_chosen_by_its_kind(said, home, two_cores):
+    _, out, _ = said("week", "8K", "--from", "2026-11-30")
+    first = json.loads((home / "output" / "8K-2026-11-30" / "pack.json").read_text())
+    items = first["versions"][0]["items"]
+    if line := kinds_line(kinds_counted(items)):
+        assert f"Other kinds: {line}" in out
+    place, old = next(
+        (n, item["address"])
+        for n, item in enumerate(items)
+        if item["topic"] == "equations.one-step"
+    )
+    wrong = said("week", "--plan", PLAN, "--replace", "--another", f"mon {old} round")
+    assert wrong.status == 2
+    assert "One-step equations has work it out, " in " ".join(wrong.err.split())
+    near = said("week", "--plan", PLAN, "--replace", "--another", f"mon {old} odd on out")
+    assert "Did you mean odd one out?" in " ".join(near.err.split())
+    before = [item["address"] for item in items]
+    done = said("week", "--plan", PLAN, "--replace", "--another", f"mon {old} odd one out")
+    assert done.status == 0, done.err
+    after = json.loads((home / "output" / "8K-2026-11-30" / "pack.json").read_text())
+    (new,) = (item for item in after["versions"][0]["items"] if item["address"] not in before)
+    assert new["ask"]["kind"] == "odd one out"
+    assert new["topic"] == "equations.one-step"
+    assert after["versions"][0]["items"][place]["address"] == new["address"]
+    assert "odd one out" in re.search(r"Other kinds: (.*)", done.out)[1]
+    # What a person chose stays when the rest is planned anew.
+    said("week", "8K", "--from", "2026-11-30", "--replace")
+    assert new["address"] in lessons()[0]["asked"]

@@ -4,6 +4,7 @@ import html
 import json
 import re
 from html.parser import HTMLParser
+from urllib.parse import quote
 
 import pytest
 
@@ -213,3 +214,31 @@ def test_two_who_change_at_once_each_find_their_change_or_are_told(home):
     now = asked(home)
     changed = [place for place in (0, 5) if now[place] != first[place]]
     assert len(changed) == answers.count(303) >= 1
+
+
+def test_a_question_gives_way_to_one_of_a_kind_that_is_chosen(desk, home):
+    lesson = "/class/8K/lesson/2026-11-30/1"
+    pack = home / "8K-2026-11-30" / "pack.json"
+    items = json.loads(pack.read_text())["versions"][0]["items"]
+    place, old = next(
+        (n, item["address"])
+        for n, item in enumerate(items)
+        if item["topic"] == "equations.one-step"
+    )
+    page = desk.get(f"{lesson}/others?address={quote(old)}")
+    assert '<option value="match pairs" >Match pairs</option>' in page.text
+    page = desk.get(f"{lesson}/others?address={quote(old)}&kind=match+pairs")
+    assert '<option value="match pairs" selected>' in page.text
+    assert page.text.count("Match each") >= page.text.count("Take this one") > 1
+    new = re.search(r'name="new" value="([^"]+)"', page.text)[1]
+    sent = {"do": "another", "address": old, "new": new}
+    changed = desk.post(f"{lesson}/change", data=sent)
+    assert "match pairs" in re.search(r"Other kinds: ([^<]*)", changed.text)[1]
+    after = json.loads(pack.read_text())["versions"][0]["items"]
+    assert after[place]["address"] == new
+    assert after[place]["ask"]["kind"] == "match"
+    week = desk.get("/class/8K/week/2026-11-30").text
+    assert "match pairs" in re.search(r"Other kinds: ([^<]*)", week)[1]
+    wrong = desk.get(f"{lesson}/others?address={quote(new)}&kind=round")
+    assert wrong.status_code == 400
+    assert "One-step equations has work it out, " in wrong.text

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from datetime import datetime, timedelta
 
 import pytest
 from flint import fmpq
@@ -80,9 +81,35 @@ def area_volume_units(item: Item, text: str) -> str | fmpq:
     return sum((exact(n) * SHAPES[unit] for n, unit in found), fmpq(0)) / SHAPES[wanted]
 
 
+def time(item: Item, text: str) -> str | fmpq:
+    """Let the standard library's calendar go on from a day: it knows both clocks and midnight."""
+    day = datetime(2026, 11, 2)
+    moments = [
+        datetime.strptime(shown, "%I:%M %p" if "m" in shown else "%H:%M").replace(
+            year=day.year, month=day.month, day=day.day
+        )
+        for shown in re.findall(r"\b\d\d?:\d\d(?: [ap]m)?", text)
+    ]
+    rest = re.sub(r"\b\d\d?:\d\d(?: [ap]m)?", "", text)
+    spans = [
+        timedelta(**{"h": {"hours": int(n)}, "min": {"minutes": int(n)}}[unit])
+        for n, unit in re.findall(r"(\d+) (h|min)\b", rest)
+    ]
+    if text.endswith(("How long does the journey take?", "How long does it last?")):
+        minutes = (moments[1] - moments[0]) // timedelta(minutes=1)
+        hours, minutes = divmod(minutes, 60)
+        return " ".join(f"{n} {unit}" for n, unit in ((hours, "h"), (minutes, "min")) if n)
+    way = -1 if text.endswith(("did it leave?", "did it start?")) else 1
+    found = moments[0] + way * sum(spans, timedelta())
+    if re.search(r"\d [ap]m", text):
+        return found.strftime("%I:%M %p").lower().lstrip("0")
+    return found.strftime("%H:%M")
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "ratio.convert-units": convert_units,
     "measures.area-volume-units": area_volume_units,
+    "measures.time": time,
 }
 
 

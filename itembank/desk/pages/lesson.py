@@ -123,6 +123,7 @@ def find(request: Request) -> Found:
 def show(request: Request) -> Response:
     """Show a lesson."""
     from itembank.work.lesson.undo import last_of_lesson, seen_as
+    from itembank.work.week.kinds_asked import kinds_asked
 
     found = find(request)
     name, lesson = found.week.class_name, found.lesson
@@ -144,6 +145,7 @@ def show(request: Request) -> Response:
         undo=_can_undo(found.week.plan),
         decided=_decided(found),
         instead=found.instead(),
+        kinds=kinds_asked(lesson.folder),
         last=last,
         seen_as=seen_as,
         overall=overall_line,
@@ -178,7 +180,7 @@ def _can_undo(plan: Path | None) -> bool:
 def others(request: Request) -> Response:
     """Show questions that could come in the place of one."""
     from itembank.planning.week.week_plan import WeekPlan
-    from itembank.work.week.like_it import others_like
+    from itembank.work.week.like_it import kinds_there, others_like
 
     found = find(request)
     planned = found.lesson.planned
@@ -187,7 +189,8 @@ def others(request: Request) -> Response:
     address = request.query_params.get("address", "")
     lessons = tuple(each.planned for each in found.week.lessons if each.planned is not None)
     plan = WeekPlan(found.week.class_name, found.week.monday, lessons)
-    near = others_like(found.planner, plan, planned, address)
+    kind = request.query_params.get("kind", "")
+    near = others_like(found.planner, plan, planned, address, kind=kind)
     pack = found.pack() or {"versions": [{"items": []}]}
     now = [item for item in pack["versions"][0]["items"] if item["address"] == address]
     return page(
@@ -200,6 +203,8 @@ def others(request: Request) -> Response:
         place=planned.asked.index(address) + 1,
         now=now,
         near=[item.model_dump() for item in near],
+        kind=kind,
+        kinds=kinds_there(found.planner, address),
     )
 
 

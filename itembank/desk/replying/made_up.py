@@ -34,6 +34,7 @@ def questions() -> list[dict[str, Any]]:
         "tier": "core",
         "prompt": [_text("Double "), _maths("8"), _text(".")],
         "key": {**_maths("16"), "form_words": "a whole number"},
+        "ask": {"kind": "find", "target": ["2 × 8"]},
         "steps": [],
         "misconceptions": [],
         "source": None,
@@ -48,7 +49,7 @@ def questions() -> list[dict[str, Any]]:
     cards = [_text("Match each sum with its answer.\n(A)\u00a0"), _maths("1"), _text(".")]
     return [
         plain,
-        {**plain, "many": True, **full, "prompt": cards},
+        {**plain, "many": True, **full, "prompt": cards, "ask": {"kind": "match", "target": []}},
         {**plain, "many": False, "picture": _PICTURE, "key_picture": _PICTURE},
         *({**plain, "source": _source(state)} for state in ("none", "signed", "stale", "unsigned")),
     ]

@@ -22,6 +22,7 @@ from starlette.responses import HTMLResponse, RedirectResponse, Response
 
 from itembank.desk.replying import band_sign, mathematics
 from itembank.errors import ItembankError
+from itembank.packs.data.kinds_stored import kind_stored
 from itembank.text import in_words
 from itembank.text.true_minus import printed
 
@@ -56,6 +57,7 @@ def environment() -> Environment:
         "prompt": mathematics.prompt,
         "picture": mathematics.picture,
         "sign": band_sign.sign,
+        "kind": kind_stored,
         "printed": printed,
         "long_day": in_words.long_day,
         "day_month": in_words.day_month,

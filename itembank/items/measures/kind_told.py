@@ -8,6 +8,7 @@ from itembank.items.asks import Ask, Find, Pick, kind_of
 from itembank.notation import tree as t
 
 WORK_OUT, WORD_PROBLEM = "work it out", "word problem"
+MISSING = "missing number"
 PLAIN = frozenset({WORK_OUT, WORD_PROBLEM})
 """The kinds that a page has most of; all others are there for a change."""
 
@@ -26,7 +27,7 @@ def kind_told(ask: Ask, prompt: Iterable[str | t.Node]) -> str:
     if told or not isinstance(asked, Find):
         return told or WORK_OUT
     if isinstance(asked.target, t.Blank):
-        return "missing number"
+        return MISSING
     printed = {run for run in prompt if not isinstance(run, str)}
     return WORK_OUT if _bare(asked, printed) else WORD_PROBLEM
 

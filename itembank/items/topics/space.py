@@ -285,6 +285,16 @@ class Space:
                 ends.append(len(kept))
         return kept, ends
 
+    @property
+    def part_indices(self) -> list[range]:
+        """Return the indices at which each part's points stand; a part may have none.
+
+        >>> Space(None, a=(1, 2)).then(None, a=(3,)).part_indices
+        [range(0, 2), range(2, 3)]
+        """
+        ends = self._by_part[1]
+        return [range(first, end) for first, end in zip([0, *ends], ends, strict=False)]
+
     @cached_property
     def _kept(self) -> list[tuple[Any, ...]]:
         return self._by_part[0]

@@ -30,8 +30,10 @@ def named(plain: str, labels: Sequence[str]) -> str:
     ['Pack B', 'Pack A', 'Pack A', 'A or B']
     >>> named("on Tuesday", ("Mon", "Tue")), named("Tuesday", ("Monday", "Tuesday"))
     ('Tue', 'Tuesday')
+    >>> named("Right angled", ("right-angled", "obtuse-angled"))
+    'right-angled'
     """
-    plain = _as_on_chart(plain, labels)
+    plain = _hyphened(_as_on_chart(plain, labels), labels)
     folded = plain.casefold()
     last = [label for label in labels if f" {label.casefold()}".endswith(f" {folded}")]
     # The end of a label is enough, B for Pack B, unless two labels end so.
@@ -50,6 +52,19 @@ def _as_on_chart(plain: str, labels: Sequence[str]) -> str:
     """Return a text with each day and month as short as the choice that it names."""
     short = {label.casefold(): label for label in labels}
     return _IN_FULL.sub(lambda found: short.get((found[1] or found[2]).casefold(), found[0]), plain)
+
+
+_DASHES = str.maketrans(dict.fromkeys("-−–‐", " "))
+
+
+def _hyphened(plain: str, labels: Sequence[str]) -> str:
+    """Return a text with choices as they are written that have a hyphen: few people type it."""
+    for label in labels:
+        bare = plain.translate(_DASHES).lower()
+        at = bare.find(label.translate(_DASHES).lower())
+        if "-" in label and at >= 0 and len(bare) == len(plain):
+            plain = plain[:at] + label + plain[at + len(label) :]
+    return plain
 
 
 def _stands_in(label: str, text: str) -> bool:

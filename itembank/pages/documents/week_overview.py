@@ -33,6 +33,8 @@ class WeekData:
     topics: Sequence[TopicRow]
     skipped: Sequence[str]
     bands: Sequence[str]
+    kinds: str = ""
+    """Which lessons ask other kinds of question than plain ones, and which."""
 
 
 def week_overview(data: WeekData) -> bytes:
@@ -77,6 +79,7 @@ def _filled(data: WeekData, size: float, beside: bool) -> LoosePaper:
         place_table(paper, data.lessons[part], rows, size, beside)
     starred = any("*" in cell for row in data.topics for cell in row.cells)
     notes = [NEEDED] if starred else []
-    parts = [text_part(note, WIDTH, size) for note in (*notes, *data.bands)]
+    kinds = [plain(data.kinds)] if data.kinds else []
+    parts = [text_part(note, WIDTH, size) for note in (*notes, *kinds, *data.bands)]
     paper.place([*parts, text_part(CAUTION, WIDTH, size, bold=True)])
     return paper

@@ -96,9 +96,9 @@ class Order:
 class Another:
     """The question at an address gives way, in its own place, to the one at another.
 
-    With an empty `new` that is the nearest in difficulty of those like it, which the planner
-    finds before the change is made. What a person chose is `held`: it stays when the week is
-    planned anew.
+    With an empty `new` that is the nearest in difficulty of those like it, or of those of a
+    `kind` that is named, which the planner finds before the change is made. What a person chose
+    is `held`: it stays when the week is planned anew.
     """
 
     lesson: LessonName
@@ -106,6 +106,7 @@ class Another:
     new: str = ""
     held: bool = True
     said: str = ""
+    kind: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -319,7 +319,8 @@ function amountWithout(subject, amount, unit, faults) {
     faults.push(`The number is right, but the unit is not: it is in ${other[3]}.`);
     return amount;
   }
-  if (subject.noun) faults.push(`The number is right, but it is a number of ${subject.noun}.`);
+  if (subject.beside.indexOf(unit) >= 0) faults.push(TABLES.messages.STANDS_BESIDE);
+  else if (subject.noun) faults.push(`The number is right, but it is a number of ${subject.noun}.`);
   else faults.push("The number is right, but that unit is not: leave it out.");
   return amount;
 }

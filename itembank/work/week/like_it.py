@@ -18,24 +18,52 @@ if TYPE_CHECKING:
 
 
 def others_like(
-    planner: Planner, plan: WeekPlan, lesson: PlannedLesson, address: str, most: int = 6
+    planner: Planner,
+    plan: WeekPlan,
+    lesson: PlannedLesson,
+    address: str,
+    most: int = 6,
+    kind: str = "",
 ) -> list[PackItem]:
     """Return questions that could come in the place of one of a lesson's starter, nearest first.
 
     None of them was given to the class of late, or is to be in another lesson of the week. What a
-    topic has run out of comes back: then there are those that rested longest.
+    topic has run out of comes back: then there are those that rested longest. With a `kind`, as
+    somebody writes it, they are of that kind alone.
 
     Raises:
         ItembankError: the starter does not ask what is at `address`.
+        NoSuchKind: its topic has no questions of that kind; says which it has.
     """
     from itembank.packs.like_question import like_it
 
     if address not in lesson.asked:
         raise ItembankError(f"{lesson} does not ask {address}.")
+    if kind:
+        kind = _kind_meant(planner, address, kind)
     given = given_in(plan.lessons)
     used = last_uses(planner, plan.week, {a for each in plan.lessons for a in each.asked})
     request = planner.request(lesson, frozenset((given | set(used)) - set(lesson.asked)))
-    return like_it(replace(request, sheets=()), address, most)
+    return like_it(replace(request, sheets=()), address, most, kind)
+
+
+def kinds_there(planner: Planner, address: str) -> tuple[str, ...]:
+    """Return the kinds of question that the topic of a question has; none of a bank's own topic."""
+    from itembank.items.topics.of_kind import kinds_of
+    from itembank.items.topics.registry import find_topic, topic_ids
+
+    topic = planner.topic_of(address)
+    return kinds_of(find_topic(topic)) if topic in topic_ids() else ()
+
+
+def _kind_meant(planner: Planner, address: str, kind: str) -> str:
+    from itembank.items.topics.of_kind import NoSuchKind, the_kind
+    from itembank.items.topics.registry import find_topic, topic_ids
+
+    topic = planner.topic_of(address)
+    if topic not in topic_ids():
+        raise NoSuchKind(f"{planner.title(topic)} has only the questions of its bank.")
+    return the_kind(kind, find_topic(topic), title=planner.title(topic))
 
 
 def with_new_questions(
@@ -50,12 +78,13 @@ def with_new_questions(
     for change in changes:
         if isinstance(change, Another) and not change.new:
             lesson = plan.lessons[find_lesson(plan, change.lesson)]
-            near = others_like(planner, plan, lesson, change.address, most=1)
+            near = others_like(planner, plan, lesson, change.address, most=1, kind=change.kind)
             if not near:
+                like = f"of the kind ‘{change.kind}’" if change.kind else f"like {change.address}"
                 raise ItembankError(
-                    f"{lesson} can have no other question like {change.address}: the class had "
+                    f"{lesson} can have no other question {like}: the class had "
                     "all there are, or they are on this week's pages."
                 )
-            change = replace(change, new=near[0].address, held=False)
+            change = replace(change, new=near[0].address, held=bool(change.kind))
         told.append(change)
     return tuple(told)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
@@ -23,6 +24,7 @@ from itembank.planning.week.week_plan import (
 )
 from itembank.text.paths_shown import quoted_path
 from itembank.work.week.earlier_plans import clear_oldest, place_for_next
+from itembank.work.week.kinds_asked import kinds_asked, kinds_in
 
 if TYPE_CHECKING:
     from itembank.files.snapshot import Snapshot
@@ -85,7 +87,7 @@ class Week:
                 f"{self.home} holds packs already: {names}.", matter="packs there", folders=there
             )
         builder.build([self.planner.request(lesson) for lesson in lessons])
-        files = {self.overview: self._page()}
+        files: dict[Path, bytes] = {}
         if rewrite or not self.path.exists():
             shown = quoted_path(Path(FOLDER) / self.path.name)
             run = self.how_to_build.format(path=shown)
@@ -94,6 +96,11 @@ class Week:
             if keep_earlier and was is not None and was.raw not in (None, files[self.path]):
                 files[place_for_next(self.path)] = was.raw
         packs = builder.packs()
+        told = {
+            lesson.key: kinds_in(made[PACK_FILE])
+            for lesson, made in zip(lessons, packs, strict=True)
+        }
+        files[self.overview] = self._page(told)
         known = {} if was is None else {self.path: was}
         if was is not None and self.path not in files:
             was.refuse_newer()  # packs of what the plan said before would not be of this plan
@@ -143,11 +150,16 @@ class Week:
         except (ItembankError, ValueError, LookupError, TypeError):
             return lesson
 
-    def _page(self) -> bytes:
+    def _page(self, told: Mapping[tuple[datetime.date, str], str]) -> bytes:
+        """Return the week on one page; `told` are the kinds of question in the new packs."""
         from itembank.pages.documents.week_overview import week_overview
         from itembank.work.week.week_page import week_data
 
-        return week_overview(week_data(self.planner, self.plan, self.skipped))
+        kinds = {
+            lesson.key: told[lesson.key] if lesson.key in told else kinds_asked(self.folder(lesson))
+            for lesson in self.plan.lessons
+        }
+        return week_overview(week_data(self.planner, self.plan, self.skipped, kinds))
 
 
 def _sheet(stored: Mapping[str, Any]) -> SheetItems:

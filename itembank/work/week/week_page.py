@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import datetime
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from itembank.files.faults import join_words
@@ -15,9 +16,17 @@ if TYPE_CHECKING:
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
     from itembank.work.week.planner import Planner
 
+LessonKey = tuple[datetime.date, str]
+"""The day and the period of a lesson."""
 
-def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekData:
-    """Return what the overview of a plan prints."""
+
+def week_data(
+    planner: Planner,
+    plan: WeekPlan,
+    skipped: Sequence[str],
+    kinds: Mapping[LessonKey, str] | None = None,
+) -> WeekData:
+    """Return what the overview of a plan prints; `kinds` are those of each lesson's questions."""
     from itembank.pages.documents.week_overview import WeekData
 
     count = len(plan.lessons)
@@ -32,8 +41,21 @@ def week_data(planner: Planner, plan: WeekPlan, skipped: Sequence[str]) -> WeekD
         lessons=[_column(plan, lesson) for lesson in plan.lessons],
         topics=_rows(planner, plan.lessons),
         skipped=[f"No lesson on {line}." for line in skipped],
+        kinds=_kinds(plan, kinds or {}),
         bands=_bands(planner, sorted({lesson.questions for lesson in plan.lessons})),
     )
+
+
+def _kinds(plan: WeekPlan, kinds: Mapping[LessonKey, str]) -> str:
+    """Return which lessons ask other kinds of question for a change, in one line."""
+    told = []
+    for lesson in plan.lessons:
+        if kinds.get(lesson.key):
+            column = _column(plan, lesson)
+            told.append(
+                f"{' '.join(filter(None, (column.day[0], column.period)))}: {kinds[lesson.key]}"
+            )
+    return f"Other kinds of question: {'; '.join(told)}." if told else ""
 
 
 def _bands(planner: Planner, lengths: Sequence[int]) -> list[str]:

@@ -1,0 +1,41 @@
+"""Which kinds of question a lesson's starter asks for a change, in words, from its pack."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+from itembank.errors import ItembankError
+
+
+def kinds_asked(folder: Path | None) -> str:
+    """Return the kinds in the starter of a pack that are not plain; empty where it has none.
+
+    A pack that is not there, or cannot be read, has none: it is told of elsewhere.
+
+    >>> kinds_asked(None)
+    ''
+    """
+    from itembank.packs.data.pack_place import read_pack_data
+
+    if folder is None:
+        return ""
+    try:
+        _, pack = read_pack_data(folder)
+    except ItembankError:
+        return ""
+    return _line(pack)
+
+
+def kinds_in(pack_json: bytes) -> str:
+    """Return the kinds in the starter of a pack's file that is not written yet."""
+    return _line(json.loads(pack_json))
+
+
+def _line(pack: object) -> str:
+    from itembank.packs.data.kinds_stored import kinds_counted, kinds_line
+
+    try:
+        return kinds_line(kinds_counted(pack["versions"][0]["items"]))  # type: ignore[index]
+    except (LookupError, TypeError):
+        return ""
