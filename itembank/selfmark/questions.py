@@ -60,6 +60,7 @@ def question_data(item: Item) -> dict[str, Any]:
         "shown": [tree_data(run) for run in shown],
         "names": list(kind.names(ask)),
         "reads": kind.reads,
+        "drawn": kind.drawn,
         "cards": kind.cards(ask),
         "partners": kind.partners(ask),
         "sign": kind.sign,

@@ -63,7 +63,7 @@ _CONSTANTS = {
 }
 _MESSAGES = {
     "itembank.marking.form.form_told": ("RULES", "WANTED", "TOLD_BY_FORM"),
-    "itembank.marking.mark": ("_NOTHING_TO_SOLVE",),
+    "itembank.marking.mark": ("_NOTHING_TO_SOLVE", "_DRAWN"),
     "itembank.marking.answer_alone": ("_PLAIN_NUMBERS", "_PER_CENT", "_NO_VALUE"),
     "itembank.marking.with_working": ("TWO_ANSWERS",),
     "itembank.marking.form.units_beside": ("STANDS_BESIDE",),

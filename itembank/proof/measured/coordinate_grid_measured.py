@@ -165,7 +165,7 @@ _SHAPE_READINGS = frozenset(
 
 _MOVE_READINGS = frozenset(
     (
-        *("image", "object", "image like", "mirror line"),
+        *("image", "object", "image like", "mirror line", "image shape"),
         *("centre of rotation", "centre of enlargement", "scale factor"),
     )
 )
@@ -179,6 +179,8 @@ def _of_moves(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
             point = moving(text, back=what == "object")(point)
         return _pair(point)
     names = tuple(name.upper() for name in of)
+    if what == "image shape":
+        return _image_shape(drawing, scale, *of)
     shapes = _shapes(drawing, scale)
     if not {*names[-2:]} <= {*shapes}:
         raise NotExact("it does not show which shape is meant")
@@ -192,6 +194,31 @@ def _of_moves(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
             return _pair(turning_centre(first, second))
     factor, centre = growth(first, second)
     return number_tree(factor) if what == "scale factor" else _pair(centre)
+
+
+def _image_shape(drawing: Drawing, scale: Scale, name: str, move: str) -> t.Node:
+    """Return the letter of the shape that has each corner of another where the move takes it."""
+    shapes = [
+        (own, [scale.at(corner) for corner in mark.points[:-1]])
+        for own, mark in named_tracks(drawing)
+        if mark.role == "shape"
+    ]
+    given = [corners for own, corners in shapes if own == name.upper()]
+    if len(given) != 1:
+        raise NotExact("it does not show which shape is meant")
+    goal = list(map(moving(move), given[0]))
+    found = [own for own, corners in shapes if own != name.upper() and _same_shape(corners, goal)]
+    if len(found) != 1 or not found[0]:
+        raise NotExact("no single shape is the image")
+    return t.Label(found[0])
+
+
+def _same_shape(corners: list[Any], goal: list[Any]) -> bool:
+    """Tell whether two rows of corners are one outline, from whichever corner it is followed."""
+    if len(corners) != len(goal):
+        return False
+    rows = (corners[k:] + corners[:k] for k in range(len(corners)))
+    return any(row in (goal, [goal[0], *goal[:0:-1]]) for row in rows)
 
 
 def _shapes(drawing: Drawing, scale: Scale) -> dict[str, list[Any]]:
