@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from generators._drawn import to_draw
 from generators._turns import by_turns
 from itembank.figures.figure import Reading, read
 from itembank.figures.kinds.line_span import Span
@@ -91,6 +92,48 @@ def _challenge(kind: int, first: int, low: int, wide: int, ends: int) -> bool:
     return (low % 2 == 1 or (low + wide) % 2 == 1) and wide > 3
 
 
+def _one_end(first: int, at: int, way: int, counts: bool) -> bool:
+    return 0 < at < _STEPS
+
+
+def _two_ends(first: int, low: int, wide: int, ends: int) -> bool:
+    return low + wide < _STEPS
+
+
+def _to_show(topic: Topic, tier: Tier, first: int, at: int, *more: int) -> Draft:
+    """Return an empty line on which an inequality with one end, or with two, is to be shown."""
+    if len(more) == 2 and tier is Tier.SUPPORT:
+        way, counts = more
+        span = (
+            Span(low=at, low_counts=bool(counts))
+            if way > 0
+            else Span(high=at, high_counts=bool(counts))
+        )
+    else:
+        wide, ends = more
+        span = Span(at, at + wide, bool(ends & 1), bool(ends >> 1))
+    x = t.Sym(by_turns(_LETTERS, first + at + sum(more)))
+    given, shown = _line(first, 1, None), _line(first, 1, span)
+    wanted = read(shown, Reading("inequality", (x.name,)))
+    text = prompt("Show the inequality {e} on the number line.", e=wanted)
+    last = (
+        "Draw a thick line between the circles."
+        if span.low is not None and span.high is not None
+        else f"Draw a thick arrow to the {'right' if span.high is None else 'left'}."
+    )
+    ends_said = tuple(
+        Step(
+            f"Draw {'a filled' if counts else 'an open'} circle at "
+            f"{_number_said(first + place)}: it {'counts' if counts else 'does not count'}."
+        )
+        for place, counts in ((span.low, span.low_counts), (span.high, span.high_counts))
+        if place is not None
+    )
+    return to_draw(
+        text, given, shown, (*ends_said, Step(last)), ("to show", str(tier), first, at, *more)
+    )
+
+
 @register
 class InequalitiesOnALine(Topic):
     """One end; two ends, and the integers between; scales that go up by another number than 1."""
@@ -110,6 +153,13 @@ class InequalitiesOnALine(Topic):
             at=range(1, 10),
             way=(-1, 1),
             counts=(False, True),
+        ).also(
+            _to_show,
+            _one_end,
+            first=(-6, -4, -2, 0),
+            at=range(1, 10),
+            way=(-1, 1),
+            counts=(False, True),
         ),
         Tier.CORE: Space(
             _core,
@@ -117,6 +167,13 @@ class InequalitiesOnALine(Topic):
             first=(-6, -4, -2, 0),
             low=range(1, 8),
             wide=range(2, 8),
+            ends=range(4),
+        ).also(
+            _to_show,
+            _two_ends,
+            first=(-6, -4, -2, 0),
+            low=range(1, 7),
+            wide=range(2, 7),
             ends=range(4),
         ),
         Tier.CHALLENGE: Space(
@@ -152,7 +209,11 @@ class InequalitiesOnALine(Topic):
         return _integers(_halves(first, span), x, twin)
 
 
-def _line(first: int, step: int, span: Span) -> NumberLine:
+def _number_said(number: int) -> str:
+    return str(number).replace("-", "−")
+
+
+def _line(first: int, step: int, span: Span | None) -> NumberLine:
     """Return a line of ten steps; every second mark has its number."""
     inner = tuple(range(2, _STEPS, 2))
     return NumberLine(t.num(first), t.num(first + _STEPS * step), _STEPS, inner, span=span)

@@ -10,11 +10,12 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
+from generators._drawn import to_draw
 from generators.fractions._answers import finish, mixed
 from itembank.figures.kinds.shaded_shape import ShadedShape
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node, simplest_node
-from itembank.items.item import Draft, Misconception, Step, Tier
+from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -115,6 +116,41 @@ def _name(shape: int) -> str:
     return "circle" if _SHAPES[shape][0] == 0 else "rectangle"
 
 
+def _unit_drawn(shape: int, top: int, bottom: int) -> bool:
+    """Keep a fraction in lowest terms of a shape that is cut in as many parts, or in a multiple."""
+    total = _parts(shape)
+    return 0 < top < bottom == total and gcd(top, bottom) == 1 and 2 * top != bottom
+
+
+def _several_drawn(shape: int, top: int, bottom: int) -> bool:
+    total = _parts(shape)
+    apart = 0 < top < bottom < total and gcd(top, bottom) == 1
+    return apart and total % bottom == 0
+
+
+def _to_shade(topic: Topic, tier: Tier, shape: int, top: int, bottom: int) -> Draft:
+    """Return a shape of which a fraction is to be shaded: as it is cut, or several parts each."""
+    total = _parts(shape)
+    count = total * top // bottom
+    text = prompt(f"Shade {{f}} of the {_name(shape)}.", f=t.frac(top, bottom))
+    each = total // bottom
+    steps: tuple[Step, ...] = (
+        Step(
+            f"Cut the {total} parts into {bottom} equal groups.",
+            t.equals(t.divide(t.Int(total), t.Int(bottom)), t.Int(each)),
+        ),
+        Step(
+            f"Count the parts of {top} of the groups.",
+            t.equals(t.times(t.Int(top), t.Int(each)), t.Int(count)),
+        ),
+        Step("Shade so many parts: which ones does not matter."),
+    )
+    if each == 1:
+        steps = (Step(f"There are {total} equal parts: shade {count}."),)
+    shown = _figure(shape, tuple(range(count)))
+    return to_draw(text, _figure(shape, ()), shown, steps, ("to shade", shape, top, bottom))
+
+
 @register
 class Shaded(Topic):
     """What fraction is shaded: as it is drawn, to be cancelled, and of several wholes."""
@@ -125,13 +161,27 @@ class Shaded(Topic):
     misconceptions = (PART_TO_PART, OTHER_PART, UPSIDE_DOWN, PARTS_OF_ALL)
     prerequisites = ()
     spaces = {
-        Tier.SUPPORT: Space(_as_drawn, shape=range(len(_SHAPES)), count=range(1, 20), way=range(3)),
+        Tier.SUPPORT: Space(
+            _as_drawn, shape=range(len(_SHAPES)), count=range(1, 20), way=range(3)
+        ).also(
+            _to_shade,
+            _unit_drawn,
+            shape=range(len(_SHAPES)),
+            top=range(1, 12),
+            bottom=range(3, 13),
+        ),
         Tier.CORE: Space(
             _to_cancel,
             shape=range(len(_SHAPES)),
             count=range(2, 19),
             way=range(3),
             other=(False, True),
+        ).also(
+            _to_shade,
+            _several_drawn,
+            shape=range(len(_SHAPES)),
+            top=range(1, 10),
+            bottom=range(2, 11),
         ),
         Tier.CHALLENGE: Space(
             _several, shape=range(len(_SHAPES)), count=range(4, MOST_DRAWN), wholes=(2, 3, 4)

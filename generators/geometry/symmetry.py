@@ -650,7 +650,7 @@ def _mirror(kind: int, which: int, way: int, seed: int) -> Draft:
                 if sign
                 else "Going along the fold, y gets less by 1 when x grows by 1."
             ),
-            Step(f"It crosses the y-axis at {rest}.".replace("-", "−"), key),
+            Step(f"It crosses the y-axis at {str(rest).replace('-', '−')}.", key),
         )
     return Draft(
         text,

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from generators._drawn import to_draw
 from generators._turns import by_turns
 from generators.graphs._grids import Spot, grid, pair, steps_from
 from generators.graphs._misconceptions import SIGN_LOST, SWAPPED
@@ -91,6 +92,24 @@ def _corners(x: int, y: int, a: int, b: int, c: int, d: int) -> tuple[Spot, Spot
     return (x + a, y + b), (x, y), (x + c, y + d), (x + a + c, y + b + d)
 
 
+def _plotted(x: int, y: int, edges: tuple[int, int, int, int]) -> bool:
+    """Keep points that are another one when x and y change places."""
+    left, right, bottom, top = edges
+    inside = left < x < right and bottom < y < top
+    return inside and x != y and (edges is FIRST or min(x, y) < 0)
+
+
+def _to_plot(topic: Topic, tier: Tier, x: int, y: int, edges: tuple[int, int, int, int]) -> Draft:
+    """Return an empty grid on which a point is to be plotted."""
+    text = prompt("Plot the point {at} and label it P.", at=pair(x, y))
+    given, shown = grid(edges), grid(edges, (("P", (x, y)),))
+    steps = (
+        Step(f"Start at (0, 0). {_way(x, y)}"),
+        Step("Mark P there with a cross."),
+    )
+    return to_draw(text, given, shown, steps, ("to plot", x, y, edges))
+
+
 @register
 class Coordinates(Topic):
     """Coordinates of points, and corners that complete a shape."""
@@ -100,7 +119,9 @@ class Coordinates(Topic):
     statements = ("algebra.coordinates",)
     misconceptions = (SWAPPED, COUNTS_FROM_ONE, FIRST_ALONE, SIGN_LOST, OTHER_ORDER, LEVEL)
     spaces = {
-        Tier.SUPPORT: Space(_support, what=range(2), x=range(9), y=range(8), turn=range(3)),
+        Tier.SUPPORT: Space(_support, what=range(2), x=range(9), y=range(8), turn=range(3)).also(
+            _to_plot, _plotted, x=range(9), y=range(8), edges=(FIRST,)
+        ),
         Tier.CORE: Space(
             _core,
             what=range(3),
@@ -108,7 +129,7 @@ class Coordinates(Topic):
             y=range(-4, 5),
             wide=range(2, 8),
             high=range(2, 7),
-        ),
+        ).also(_to_plot, _plotted, x=range(-5, 6), y=range(-4, 5), edges=(FOUR,)),
         Tier.CHALLENGE: Space(
             _challenge,
             kind=range(3),

@@ -9,10 +9,12 @@ memory).
 from __future__ import annotations
 
 from fractions import Fraction
+from math import gcd
 from typing import Any
 
-from generators.graphs._grids import grid, pair
-from generators.graphs._lines import X, Y, drawn, equation, signed
+from generators._drawn import to_draw
+from generators.graphs._grids import Spot, grid, pair
+from generators.graphs._lines import X, Y, drawn, equation, said, signed, spots
 from generators.graphs._misconceptions import SWAPPED
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
@@ -105,6 +107,34 @@ def _challenge(what: int, m: int, c: int, x: int) -> bool:
     )
 
 
+def _line_drawn(top: int, under: int, c: int) -> bool:
+    """Keep lines that meet four corners of squares at least, and cross the y-axis there."""
+    if gcd(top, under) != 1 or top == 0:
+        return False
+    return len(spots(Fraction(top, under), c, FOUR)) >= 4
+
+
+def _to_draw(topic: Topic, tier: Tier, top: int, under: int, c: int) -> Draft:
+    """Return an empty grid on which the line y = (top/under)x + c is to be drawn."""
+    slope = Fraction(top, under)
+    given, shown = grid(FOUR), grid(FOUR, (), (drawn(slope, c, FOUR, "L"),))
+    text = prompt("Draw the line {e} and label it L.", e=equation(slope, c))
+    first, second, third = _three(spots(slope, c, FOUR))
+    places = ", ".join(f"({said(x)}, {said(y)})" for x, y in (first, second))
+    steps = (
+        Step("Work out y for three values of x."),
+        Step(f"The points {places} and ({said(third[0])}, {said(third[1])}) lie on the line."),
+        Step("Plot the three points, and draw a straight line through them to both edges."),
+    )
+    return to_draw(text, given, shown, steps, ("to draw", slope, c))
+
+
+def _three(places: list[Spot]) -> tuple[Spot, Spot, Spot]:
+    """Return three places of a line: those with the smallest numbers for x."""
+    near = sorted(sorted(places, key=lambda place: (abs(place[0]), place[0]))[:3])
+    return near[0], near[1], near[2]
+
+
 @register
 class LinesByTable(Topic):
     """Values and points of a straight line, from its equation."""
@@ -122,6 +152,12 @@ class LinesByTable(Topic):
             m=(-5, -4, -3, -2, 2, 3, 4, 5, 6),
             c=range(-9, 10),
             x=range(-9, 10),
+        ).also(
+            _to_draw,
+            _line_drawn,
+            top=(-3, -2, -1, 1, 2, 3),
+            under=(1,),
+            c=range(-4, 5),
         ),
         Tier.CHALLENGE: Space(
             _challenge,
@@ -129,6 +165,12 @@ class LinesByTable(Topic):
             m=(-4, -3, -2, -1, 1, 2, 3, 4, 5, 6),
             c=range(-8, 9),
             x=range(-7, 10),
+        ).also(
+            _to_draw,
+            _line_drawn,
+            top=(-3, -1, 1, 3),
+            under=(2, 3),
+            c=range(-4, 5),
         ),
     }
 

@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 from generators._turns import by_turns
 from generators.ratio._parts import amount
 from generators.ratio._rates import apart, written, wrong_amounts
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.measures.years import COMPOUND_UNITS, Part
 from itembank.items.topics.registry import register
@@ -29,6 +30,11 @@ DIVIDES = Misconception(
     "ratio.rates-divides",
     "divides where it should multiply",
     "Is the answer for several more or less than the amount for one?",
+)
+OLD_TIME = Misconception(
+    "ratio.rates-old-time",
+    "divides by the time, and not by the amount for one",
+    "What does your answer count: a time, or an amount for each minute, hour or second?",
 )
 SUBTRACTS = Misconception(
     "ratio.rates-subtracts",
@@ -47,13 +53,13 @@ ADDITIVE = Misconception(
 )
 UNITS_LOST = Misconception(
     "ratio.rates-units-ignored",
-    "takes hours to be minutes, or minutes to be hours",
+    "works with two times as they stand, whatever their units",
     "Are both times in the same unit?",
 )
 HUNDRED = Misconception(
     "ratio.rates-hundred-minutes",
-    "takes an hour to have 100 minutes",
-    "How many minutes are there in an hour?",
+    "takes 100 for 60 between hours and minutes, or minutes and seconds",
+    "How many minutes are there in an hour? And seconds in a minute?",
 )
 METRES_ONLY = Misconception(
     "ratio.rates-length-only",
@@ -140,7 +146,7 @@ def _other_wrong(rate: int, time: int, other: int) -> tuple[Fraction | None, ...
 
 
 def _long_wrong(rate: int, time: int, other: int) -> tuple[Fraction | None, ...]:
-    """Return what ADDITIVE and DIVIDES give: the wrong time."""
+    """Return what ADDITIVE and OLD_TIME give: the wrong time."""
     return (
         Fraction(rate * other - rate * time + time),
         written(rate * other, time),
@@ -184,6 +190,7 @@ class CompoundUnits(Topic):
     misconceptions = (
         MULTIPLIES,
         DIVIDES,
+        OLD_TIME,
         SUBTRACTS,
         NOT_FIRST,
         ADDITIVE,
@@ -198,29 +205,35 @@ class CompoundUnits(Topic):
         Tier.CHALLENGE: (Part(COMPOUND_UNITS, lambda kind, rate, time, other: kind != "longer"),)
     }
     spaces = {
-        Tier.SUPPORT: Space(
-            _support,
-            kind=("one", "many"),
-            rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
-            time=(2, 3, 4, 5, 6, 8, 10),
-            other=(0,),
+        Tier.SUPPORT: kinds.with_answers(
+            Space(
+                _support,
+                kind=("one", "many"),
+                rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
+                time=(2, 3, 4, 5, 6, 8, 10),
+                other=(0,),
+            )
         ),
-        Tier.CORE: Space(
-            _core,
-            kind=("other", "long"),
-            rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 80),
-            time=(3, 4, 5, 6, 8),
-            other=(5, 7, 9, 10, 11, 12),
+        Tier.CORE: kinds.with_answers(
+            Space(
+                _core,
+                kind=("other", "long"),
+                rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 80),
+                time=(3, 4, 5, 6, 8),
+                other=(5, 7, 9, 10, 11, 12),
+            )
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=("longer",),
-            rate=(*range(5, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
-            time=(3, 4, 5, 6, 8),
-            other=(2, 3, 4, 5),
-        )
-        .then(_challenge, kind=("to m/s",), rate=range(5, 41, 5), time=(0,), other=(0,))
-        .then(_challenge, kind=("to km/h",), rate=range(2, 42), time=(0,), other=(0,)),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(
+                _challenge,
+                kind=("longer",),
+                rate=(*range(5, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
+                time=(3, 4, 5, 6, 8),
+                other=(2, 3, 4, 5),
+            )
+            .then(_challenge, kind=("to m/s",), rate=range(5, 41, 5), time=(0,), other=(0,))
+            .then(_challenge, kind=("to km/h",), rate=range(2, 42), time=(0,), other=(0,))
+        ),
     }
     spare = "Speeds that change to a whole number of metres a second are few."
 
@@ -329,7 +342,7 @@ class CompoundUnits(Topic):
                     t.equals(t.times(t.Int(other), amount(1, story.time)), key),
                 ),
             ),
-            wrong_amounts(story.time, other, (ADDITIVE, DIVIDES), _long_wrong(rate, time, other)),
+            wrong_amounts(story.time, other, (ADDITIVE, OLD_TIME), _long_wrong(rate, time, other)),
             ("long", rate, time, other),
         )
 

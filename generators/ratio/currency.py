@@ -13,6 +13,7 @@ from generators._prices import capital, thing
 from generators._turns import by_turns
 from generators.ratio._parts import amount
 from generators.ratio._rates import apart, written, wrong_amounts
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -48,6 +49,11 @@ NOT_SPENT = Misconception(
     "ratio.currency-nothing-spent",
     "changes all of the money back",
     "How much is left after the spending?",
+)
+ONE_CHANGE = Misconception(
+    "ratio.currency-one-change",
+    "uses the second rate alone, as if the price were in pounds",
+    "What is the price in pounds? Which of the rates is for pounds and dollars?",
 )
 FIRST_RATE = Misconception(
     "ratio.currency-first-rate",
@@ -161,7 +167,7 @@ def _trip_wrong(pounds: int, rate: int, other: int, part: int) -> tuple[Fraction
 
 
 def _across_wrong(pounds: int, rate: int, other: int) -> tuple[Fraction | None, ...]:
-    """Return what IN_POUNDS, SWAPPED and MULTIPLIES give."""
+    """Return what IN_POUNDS, SWAPPED and ONE_CHANGE give."""
     return (
         Fraction(pounds),
         written(rate * rate * pounds, 100 * other),
@@ -183,38 +189,62 @@ class Currency(Topic):
         ADDS,
         UPSIDE_DOWN,
         NOT_SPENT,
+        ONE_CHANGE,
         FIRST_RATE,
         IN_POUNDS,
         SWAPPED,
     )
     prerequisites = ("ratio.proportion",)
     spaces = {
-        Tier.SUPPORT: Space(
-            _there, kind=("there",), sign=("€", "$"), rate=range(108, 141), pounds=_POUNDS
+        Tier.SUPPORT: kinds.with_answers(
+            Space(_there, kind=("there",), sign=("€", "$"), rate=range(108, 141), pounds=_POUNDS)
         ),
-        Tier.CORE: Space(
-            _back, kind=("back", "rate"), sign=("€", "$"), rate=range(108, 141), pounds=_POUNDS
-        ).then(
-            _more_rates,
-            kind=("rate",),
-            sign=("€", "$"),
-            rate=range(108, 141),
-            pounds=_POUNDS[::3],
+        Tier.CORE: kinds.with_answers(
+            Space(
+                _back, kind=("back", "rate"), sign=("€", "$"), rate=range(108, 141), pounds=_POUNDS
+            ).then(
+                _more_rates,
+                kind=("rate",),
+                sign=("€", "$"),
+                rate=range(108, 141),
+                pounds=_POUNDS[::3],
+            )
         ),
-        Tier.CHALLENGE: Space(
-            _trip,
-            kind=("trip",),
-            pounds=(60, 80, 100, 120, 150, 160, 200, 250, 300, 400),
-            rate=(110, 115, 120),
-            other=(116, 120, 125),
-            part=range(15, 200, 5),
-        ).then(
-            _trip,
-            kind=("across",),
-            pounds=(15, 20, 25, 30, 35, 40, 45, 50, 60, 75, 80, 90, 120, 140, 150, 180, 200, 250),
-            rate=_EURO[::2],
-            other=_DOLLAR[::2],
-            part=(0,),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(
+                _trip,
+                kind=("trip",),
+                pounds=(60, 80, 100, 120, 150, 160, 200, 250, 300, 400),
+                rate=(110, 115, 120),
+                other=(116, 120, 125),
+                part=range(15, 200, 5),
+            ).then(
+                _trip,
+                kind=("across",),
+                pounds=(
+                    15,
+                    20,
+                    25,
+                    30,
+                    35,
+                    40,
+                    45,
+                    50,
+                    60,
+                    75,
+                    80,
+                    90,
+                    120,
+                    140,
+                    150,
+                    180,
+                    200,
+                    250,
+                ),
+                rate=_EURO[::2],
+                other=_DOLLAR[::2],
+                part=(0,),
+            )
         ),
     }
 
@@ -397,7 +427,7 @@ class Currency(Topic):
                 ),
             ),
             wrong_amounts(
-                "$", key, (IN_POUNDS, SWAPPED, MULTIPLIES), _across_wrong(pounds, rate, other)
+                "$", key, (IN_POUNDS, SWAPPED, ONE_CHANGE), _across_wrong(pounds, rate, other)
             ),
             ("across", pounds, rate, other),
         )

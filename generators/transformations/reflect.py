@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from generators._drawn import to_draw
 from generators.transformations._shapes import (
     SCALENE,
     TRIANGLES,
@@ -113,6 +114,52 @@ def _challenge(what: int, shape: int, k: int, x: int, y: int) -> bool:
     return apart and 0 < near < 3 and (x + y + k) % 2 == 0
 
 
+def _shape_drawn(shape: int, what: int, k: int, x: int, y: int) -> bool:
+    """Keep a shape and its image apart on the grid."""
+    corners = placed(SCALENE[shape], (x, y))
+    moved = image(corners, lambda at: _mirrored(what, k, at))
+    near = min(abs(place[what] - k) for place in corners)
+    apart = inside(corners) and inside(moved) and _beside(what, k, corners)
+    return apart and 0 < near < 4 and (x + y + k) % 5 == shape
+
+
+def _shape_in_slope(shape: int, sign: int, x: int, y: int) -> bool:
+    """Keep a shape on one side of the line y = x."""
+    corners = placed(SCALENE[shape], (x, y))
+    moved = image(corners, lambda at: _mirrored(2, 0, at))
+    side = {(u > v) - (u < v) for u, v in corners}
+    return len(side) == 1 and 0 not in side and inside(corners) and inside(moved)
+
+
+def _to_reflect(topic: Topic, tier: Tier, shape: int, what: int, k: int, x: int, y: int) -> Draft:
+    """Return a shape on a grid, whose image in a line is to be drawn."""
+    corners = placed(SCALENE[shape], (x, y))
+    moved = image(corners, lambda at: _mirrored(what, k, at))
+    given = picture((outline(corners, "A"),))
+    shown = picture((outline(corners, "A"), outline(moved, "B")))
+    letters = {"x": t.Sym("x"), "y": t.Sym("y")}
+    if what == 2:
+        mirror, line = "the line {m}", t.equals(letters["y"], letters["x"])
+    elif k or tier is Tier.CORE:
+        mirror, line = "the line {m}", t.equals(letters["xy"[what]], t.num(k))
+    else:
+        mirror, line = f"the {{{'yx'[what]}}}-axis", None
+    text = prompt(
+        f"Draw the image of shape A after a reflection in {mirror} and label it B.",
+        **letters,
+        **({"m": line} if line is not None else {}),
+    )
+    steps = (
+        Step("Take the corners one by one. Each goes as far to the other side of the mirror."),
+        Step("Join the images of the corners in the same order."),
+    )
+    return to_draw(text, given, shown, steps, ("to reflect", shape, what, k, x, y))
+
+
+def _to_reflect_in_slope(topic: Topic, tier: Tier, shape: int, sign: int, x: int, y: int) -> Draft:
+    return _to_reflect(topic, tier, shape, 2, 0, x, y)
+
+
 @register
 class Reflect(Topic):
     """Shapes in a mirror line."""
@@ -125,6 +172,14 @@ class Reflect(Topic):
     spaces = {
         Tier.SUPPORT: Space(
             _support, shape=range(len(TRIANGLES)), what=_AXIS, x=range(-5, 6), y=range(-4, 5)
+        ).also(
+            _to_reflect,
+            _shape_drawn,
+            shape=range(3),
+            what=_AXIS,
+            k=(0,),
+            x=range(-6, 7),
+            y=range(-5, 6),
         ),
         Tier.CORE: Space(
             _core,
@@ -133,6 +188,14 @@ class Reflect(Topic):
             k=range(-3, 4),
             x=range(-5, 6),
             y=range(-4, 5),
+        ).also(
+            _to_reflect,
+            _shape_drawn,
+            shape=range(3),
+            what=_AXIS,
+            k=(-2, -1, 1, 2),
+            x=range(-6, 7),
+            y=range(-5, 6),
         ),
         Tier.CHALLENGE: Space(
             _challenge,

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import Any
 
+from generators._drawn import to_draw
 from generators.transformations._shapes import (
     SCALENE,
     TRIANGLES,
@@ -91,6 +92,33 @@ def _free(corners: tuple[Spot, ...], moved: tuple[Spot, ...], across: int, up: i
     return None
 
 
+def _shape_moved(shape: int, x: int, y: int, across: int, up: int) -> bool:
+    """Keep a shape and its image apart on the grid, moved by two different numbers of squares."""
+    corners = placed(SCALENE[shape], (x, y))
+    moved = placed(corners, (across, up))
+    fits = inside(corners) and inside(moved) and abs(across) != abs(up) and 0 not in (across, up)
+    return fits and (abs(across) > 3 or abs(up) > 3) and (x + 2 * y + across + 3 * up) % 45 == shape
+
+
+def _to_move(topic: Topic, tier: Tier, shape: int, x: int, y: int, across: int, up: int) -> Draft:
+    """Return a shape on a grid, whose image after a translation is to be drawn."""
+    corners = placed(SCALENE[shape], (x, y))
+    given = picture((outline(corners, "A"),))
+    shown = picture((outline(corners, "A"), outline(placed(corners, (across, up)), "B")))
+    text = prompt(
+        f"Draw the image of shape A after a translation of {{a}} {_squares(across)} "
+        f"{'right' if across > 0 else 'left'} and {{u}} {_squares(up)} "
+        f"{'up' if up > 0 else 'down'} and label it B.",
+        a=t.Int(abs(across)),
+        u=t.Int(abs(up)),
+    )
+    steps = (
+        Step(f"Move each corner of A {_ways(across, up)}."),
+        Step("Join the images of the corners in the same order."),
+    )
+    return to_draw(text, given, shown, steps, ("to move", shape, x, y, across, up))
+
+
 @register
 class Translate(Topic):
     """Shapes moved without being turned."""
@@ -111,6 +139,15 @@ class Translate(Topic):
         )
         for tier, keep in zip(Tier, (_point, _point, _pair), strict=True)
     }
+    spaces[Tier.SUPPORT] = spaces[Tier.SUPPORT].also(
+        _to_move,
+        _shape_moved,
+        shape=range(3),
+        x=range(-6, 7),
+        y=range(-5, 6),
+        across=range(-8, 9),
+        up=range(-7, 8),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

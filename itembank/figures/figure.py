@@ -75,6 +75,33 @@ class Wording(NamedTuple):
     asks: Said
 
 
+class ToDraw(NamedTuple):
+    """What is to be drawn on a figure.
+
+    `adds` is the part of the figure that grows, by the name of its field: all else stays. `holds`
+    are readings of the figure of the answer, each with what it has to be; `told` stands beside
+    that figure.
+    """
+
+    adds: str
+    holds: tuple[tuple[Reading, t.Node], ...]
+    told: str = "as drawn"
+
+
+class SaidToDraw(Protocol):
+    """Makes what is to be drawn of the words that a wording found."""
+
+    def __call__(self, figure: Any, found: re.Match[str]) -> ToDraw:
+        """Return what is to be drawn; raises FigureError where the figure has no place for it."""
+
+
+class DrawWording(NamedTuple):
+    """One way to ask for something to be drawn on a figure; as :class:`Wording`."""
+
+    pattern: str
+    asks: SaidToDraw
+
+
 def asks_reading(name: str, *groups: str) -> Said:
     """Return what a wording asks that wants one reading, of the words in its groups."""
 
@@ -114,6 +141,8 @@ class FigureKind:
         The ways to ask about it that are understood.
     accurate
         Whether it is drawn to scale, so that it may be measured.
+    drawn_answers
+        The ways to ask for something to be drawn on it that are understood.
     """
 
     name: str
@@ -127,6 +156,7 @@ class FigureKind:
     relations: Callable[[Any], tuple[t.Relation, ...]] = lambda figure: ()
     wordings: tuple[Wording, ...] = ()
     accurate: Callable[[Any], bool] = lambda figure: True
+    drawn_answers: tuple[DrawWording, ...] = ()
 
 
 KINDS: dict[str, FigureKind] = {}

@@ -13,6 +13,7 @@ from itembank.items.asks import (
     Common,
     Compare,
     Condition,
+    Draw,
     ErrorInterval,
     Find,
     Give,
@@ -38,6 +39,7 @@ __all__ = [
     "Compare",
     "Condition",
     "Draft",
+    "Draw",
     "ErrorInterval",
     "Find",
     "Give",
@@ -120,6 +122,7 @@ class Draft:
     constants: tuple[int, ...] = ()
     figure: Figure | None = None
     key_figure: Figure | None = None
+    accept: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,12 @@ from itembank.marking.form.completed import completed
 from itembank.marking.form.missing_form import asked_for, form_of
 from itembank.marking.form.policy import Policy, policy
 from itembank.marking.form.rounded_answer import NOT_ROUNDED, unrounded
-from itembank.marking.form.units_beside import counted_wrongly, in_another_unit, without_unit
+from itembank.marking.form.units_beside import (
+    STANDS_BESIDE,
+    counted_wrongly,
+    in_another_unit,
+    without_unit,
+)
 from itembank.marking.telling.hints import hint
 from itembank.marking.telling.nearly import wrong_unit
 from itembank.marking.typing.filled import filled
@@ -16,6 +21,7 @@ from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.typed_maths import alike, tidy
 from itembank.notation import tree as t
+from itembank.notation.units import UNITS
 
 _PLAIN_NUMBERS = "That cannot be checked here: give whole numbers, fractions or decimals."
 
@@ -47,7 +53,8 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
     right = same(given, item.key, how.within, how.ordered) and not _other_letter(item, given)
     # 12 g for 12 kg: the right number of the wrong thing, and no matter of form.
     if right and unit_fault:
-        return Marked(Verdict.WRONG, unit_fault)
+        beside = unit_fault == STANDS_BESIDE
+        return Marked(Verdict.WRONG_FORM if beside else Verdict.WRONG, unit_fault)
     if right:
         fault = form_of(item, how, typed, given)
         if not fault:
@@ -64,6 +71,11 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
         return known
     if not unit_fault and not wrong_unit(given, item.key) and unrounded(how, given, item.key):
         return Marked(Verdict.WRONG_FORM, asked_for(item, how, NOT_ROUNDED))
+    if isinstance(item.key, t.MixedUnits) and isinstance(given, t.Int | t.Dec | t.Mixed):
+        last = item.key.parts[-1].unit
+        if same(t.Quantity(given, last), item.key):
+            in_last = f"The number is right in {UNITS[last].many}"
+            return Marked(Verdict.WRONG_FORM, f"{in_last}: give the unit as well.")
     if isinstance(item.key, t.Percent) and isinstance(given, t.Int | t.Dec | t.Mixed):
         if same(given, item.key.of):
             return Marked(Verdict.WRONG_FORM, _PER_CENT)

@@ -25,6 +25,8 @@ from itembank.text.late_pattern import late
 
 _NOTHING_TO_SOLVE = "The expression is right: leave out = 0, for there is no equation to solve."
 
+_DRAWN = "The answer is drawn, not typed: hold it against the drawn answer."
+
 _EQUALS_NOTHING = late(r"[^=]*[A-Za-z][^=]*(?P<end>= *0[ .]*)")
 
 
@@ -42,6 +44,8 @@ def mark(item: Item, answer: str) -> Marked:
     if len(answer) > LONGEST:
         message = f"The answer is longer than {LONGEST} characters: type the answer alone."
         return Marked(Verdict.UNREADABLE, message)
+    if marking_of(item.ask).drawn:
+        return Marked(Verdict.UNREADABLE, _DRAWN)
     answer = without_sorted_numbers(item, answer)
     asked = setting(item)
     if named := letters_named(answer) - asked.letters:

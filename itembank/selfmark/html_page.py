@@ -267,7 +267,17 @@ def _question(item: PackItem, number: int, name: str) -> str:
     return (
         f'<li class="question"><h3>Question {number}{worth}</h3>'
         f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}'
-        f"{_answer_box(name, f'question {number}')}</li>"
+        f"{_answer_part(item, name, f'question {number}')}</li>"
+    )
+
+
+def _answer_part(item: PackItem, name: str, what: str) -> str:
+    """Return the box for an answer, or what to do with one that is drawn."""
+    if not item.drawn:
+        return _answer_box(name, what)
+    return (
+        '<p class="small">Draw your answer on paper. This page cannot see it: your teacher will '
+        'look at it.</p><div class="said" role="status" hidden></div>'
     )
 
 
@@ -401,7 +411,7 @@ def _to_finish(item: PackItem, tier: str) -> list[str]:
         '<div class="question"><h3>Now finish this one</h3>',
         f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}',
         *_steps(item, lines - lines // 2),
-        _answer_box(name, "this one"),
+        _answer_part(item, name, "this one"),
         "</div>",
     ]
 

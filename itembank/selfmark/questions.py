@@ -56,10 +56,11 @@ def question_data(item: Item) -> dict[str, Any]:
         "form": item.form,
         "letters": sorted(known.letters),
         "words": " ".join(run for run in item.prompt if isinstance(run, str)),
-        "estimate": any("stimat" in run for run in item.prompt if isinstance(run, str)),
+        "estimate": known.about_how_many,
         "shown": [tree_data(run) for run in shown],
         "names": list(kind.names(ask)),
         "reads": kind.reads,
+        "drawn": kind.drawn,
         "cards": kind.cards(ask),
         "partners": kind.partners(ask),
         "sign": kind.sign,
@@ -84,7 +85,12 @@ def question_data(item: Item) -> dict[str, Any]:
         "equivalent": _tree(ask.target) if many and isinstance(ask, Equivalent) else None,
         "give": _give(ask) if many and isinstance(ask, Give) else None,
         "policy": {field.name: plain(getattr(how, field.name)) for field in fields(how)},
-        "about": {"units": sorted(subject.units), "named": subject.named, "noun": subject.noun},
+        "about": {
+            "units": sorted(subject.units),
+            "named": subject.named,
+            "noun": subject.noun,
+            "beside": sorted(subject.beside),
+        },
         "nouns": sorted(set(_COUNTED.findall(words_of(item).lower()))),
         "slips": [
             [tree_data(tidy(slip.wrong)), slip.misconception.ask, slip.misconception.id]

@@ -30,6 +30,7 @@ _MODULES = {
     "mark": ("itembank.marking.mark",),
     "read": tuple(_TYPING + name for name in ("read_answer", "parsed_answer", "sign_typed")),
     "spelling": (_TYPING + "spelling",),
+    "openings": (_TYPING + "openings",),
     "choice": (_TYPING + "choice_typed",),
     "kind_typed": (_TYPING + "kind_typed",),
     "labels": (_TYPING + "labels",),
@@ -62,9 +63,10 @@ _CONSTANTS = {
 }
 _MESSAGES = {
     "itembank.marking.form.form_told": ("RULES", "WANTED", "TOLD_BY_FORM"),
-    "itembank.marking.mark": ("_NOTHING_TO_SOLVE",),
+    "itembank.marking.mark": ("_NOTHING_TO_SOLVE", "_DRAWN"),
     "itembank.marking.answer_alone": ("_PLAIN_NUMBERS", "_PER_CENT", "_NO_VALUE"),
     "itembank.marking.with_working": ("TWO_ANSWERS",),
+    "itembank.marking.form.units_beside": ("STANDS_BESIDE",),
     "itembank.marking.telling.hints": ("CHECK",),
     "itembank.marking.telling.nearly": ("WRONG_UNIT",),
     "itembank.notation.tree.clock_times": ("ALONE",),

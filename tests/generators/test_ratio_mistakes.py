@@ -21,13 +21,13 @@ from itembank.items.topics.topic import Topic
 from itembank.notation import line
 from tests.generators.mistakes import each_mistake, shown_by_own
 
-NO_METHODS_YET = {
+WITH_RATES = {
     *("ratio.speed", "ratio.density", "ratio.currency"),
     *("ratio.convert-units", "ratio.compound-units", "ratio.inverse-proportion"),
 }
-"""Topics whose wrong methods are not written a second time here yet."""
+"""Topics whose wrong methods are in test_rate_mistakes."""
 TOPICS = tuple(
-    topic for topic in topics() if topic.id.startswith("ratio.") and topic.id not in NO_METHODS_YET
+    topic for topic in topics() if topic.id.startswith("ratio.") and topic.id not in WITH_RATES
 )
 SAMPLE = 120
 NUMBER = r"(?:\d+ \d+/\d+|\d+/\d+|\d+\.\d+|\d+)"

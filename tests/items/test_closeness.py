@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridShape
 from itembank.items.item import Find, Item, Tier, prompt
 from itembank.items.measures.closeness import (
     TOLD_AGAIN,
@@ -123,3 +124,19 @@ def test_structure_is_of_question_form_and_working_alone(which):
     assert structure(replace(item, address="y", topic="y", prompt=("Q",))) == structure(item)
     assert structure(replace(item, form="other")) != structure(item)
     assert structure(replace(item, steps=item.steps[:-1])) != structure(item)
+
+
+def on_grid(*corners: tuple[int, int], key: str = "0") -> Item:
+    places = tuple((t.num(x), t.num(y)) for x, y in corners)
+    figure = CoordinateGrid(-6, 6, -5, 5, shapes=(GridShape(places, "P"),))
+    asked = asking("How many lines of symmetry does shape P have?", key)
+    return replace(asked, figure=figure)
+
+
+def test_a_shape_moved_to_another_place_of_its_grid_is_a_near_copy():
+    shape = ((-5, 0), (-5, 3), (-3, 4), (-3, 1))
+    moved = tuple((x + 1, y - 2) for x, y in shape)
+    assert near(on_grid(*shape), on_grid(*moved)) == 1.0
+    stretched = ((-5, 0), (-5, 3), (-1, 4), (-1, 1))
+    assert near(on_grid(*shape), on_grid(*stretched)) == 0.0
+    assert near(on_grid(*shape), on_grid(*moved, key="2")) == 0.0

@@ -10,10 +10,12 @@ from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.question import Question
 from itembank.figures.figure import read
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -137,11 +139,14 @@ ANSWERS.by_kind |= {
     Round: Answers(_rounded),
     Find: Answers(_found),
     OfFigure: Answers(_read_off),
+    Draw: Answers(_always("drawing"), plain=True),
     Give: Answers(_given),
     TwoNumbers: Answers(_always("amounts")),
     Equivalent: Answers(_always("fraction")),
     Summary: Answers(lambda ask, *about: _found(Find(as_sum(ask)), *about)),
     TrueOrFalse: Answers(_always("true-or-false"), plain=True),
+    # The question that is answered is held to its words by itself.
+    Answered: Answers(_always("true-or-false"), solutions=True),
     OddOneOut: Answers(_always("name"), plain=True),
     FaultyLine: Answers(_always("line-and-result"), plain=True),
     Match: Answers(_always("pairs"), plain=True),

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from itembank.figures.figure import Figure, FigureKind, register_figure
 from itembank.figures.kinds.grid_conversion import CONVERSION_WORDINGS
 from itembank.figures.kinds.grid_drawn import grid_drawing
+from itembank.figures.kinds.grid_drawn_answers import GRID_DRAWN_ANSWERS
 from itembank.figures.kinds.grid_faults import grid_fault
 from itembank.figures.kinds.grid_journeys import JOURNEY_WORDINGS
 from itembank.figures.kinds.grid_move_wordings import MOVE_WORDINGS
@@ -89,5 +90,6 @@ COORDINATE_GRID = register_figure(
             *(*GRID_WORDINGS, *MOVE_WORDINGS, *CONVERSION_WORDINGS),
             *(*SHAPE_WORDINGS, *JOURNEY_WORDINGS),
         ),
+        drawn_answers=GRID_DRAWN_ANSWERS,
     )
 )

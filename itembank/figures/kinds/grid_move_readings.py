@@ -11,6 +11,7 @@ from itembank.figures.kinds.grid_moves import (
     enlargement_to,
     mirror_of,
     move,
+    orders,
     rotation_to,
     translation_to,
 )
@@ -55,10 +56,20 @@ def _image_like(figure: CoordinateGrid, of: Of) -> t.Node:
     return pair_at(translation_to(*_two(figure, of[1:])).of(places(figure)[of[0].upper()]))
 
 
+def _image_shape(figure: CoordinateGrid, of: Of) -> t.Node | None:
+    """Return which shape is the image of another after a move."""
+    made = move(of[1])
+    goal = list(map(made.of, _shape(figure, of[0])))
+    others = [each for each in figure.shapes if each.closed and each.name != of[0].upper()]
+    found = [each.name for each in others if goal in orders(corners_of(each))]
+    return t.Label(found[0]) if len(found) == 1 and found[0] else None
+
+
 OF_MOVES: dict[str, Callable[[CoordinateGrid, Of], t.Node | None]] = {
     "image": _image,
     "object": _object,
     "image like": _image_like,
+    "image shape": _image_shape,
     "mirror line": lambda figure, of: equation_node(mirror_of(*_two(figure, of))),
     "centre of rotation": lambda figure, of: pair_at(rotation_to(*_two(figure, of))),
     "centre of enlargement": lambda figure, of: pair_at(enlargement_to(*_two(figure, of))[1]),

@@ -129,7 +129,7 @@ def _centre(text: str) -> Place:
 Corners: TypeAlias = Sequence[Place]
 
 
-def _orders(corners: Corners) -> Iterator[list[Place]]:
+def orders(corners: Corners) -> Iterator[list[Place]]:
     """Yield the corners from each of them on, both ways round."""
     for row in (list(corners), list(corners)[::-1]):
         for start in range(len(row)):
@@ -155,7 +155,7 @@ def translation_to(first: Corners, second: Corners) -> Move:
 def mirror_of(first: Corners, second: Corners) -> Straight:
     """Return the line in which a shape is reflected to another; raises NotationError."""
     found: dict[Move, Straight] = {}
-    for order in _orders(second):
+    for order in orders(second):
         pairs = [(p, q) for p, q in zip(first, order, strict=True) if p != q]
         if pairs:
             (a, b), (c, d) = pairs[0]
@@ -169,7 +169,7 @@ def mirror_of(first: Corners, second: Corners) -> Straight:
 def rotation_to(first: Corners, second: Corners) -> Place:
     """Return the centre of the rotation that takes a shape to another; raises NotationError."""
     found: dict[Move, Place] = {}
-    for order in _orders(second):
+    for order in orders(second):
         (a, b), (c, d) = first[0], order[0]
         for turns in (1, 2, 3):
             # The centre stands still: c = x + R(a − x), solved for x.
@@ -188,7 +188,7 @@ def rotation_to(first: Corners, second: Corners) -> Place:
 def enlargement_to(first: Corners, second: Corners) -> tuple[Fraction, Place]:
     """Return factor and centre of the enlargement of a shape to another; raises NotationError."""
     found: dict[Move, tuple[Fraction, Place]] = {}
-    for order in _orders(second):
+    for order in orders(second):
         (a, b), (c, d) = first[0], first[1]
         (e, f), (g, h) = order[0], order[1]
         factor = (g - e) / (c - a) if c != a else (h - f) / (d - b)

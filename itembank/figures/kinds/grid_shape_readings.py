@@ -1,4 +1,4 @@
-"""What is read from a coordinate grid about a shape by itself: its symmetry, from its corners."""
+"""What is read from a coordinate grid about a shape by itself: its symmetry and its name."""
 
 from __future__ import annotations
 
@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError
 from itembank.figures.kinds.grid_equations import equation_node, through
-from itembank.figures.kinds.grid_places import Place, corners_of
+from itembank.figures.kinds.grid_places import Place, corners_of, places
+from itembank.figures.kinds.names_of_shapes import best_name, corner_that_makes
 from itembank.figures.kinds.symmetry_found import mirror_of_outline, of_outline
 from itembank.notation import tree as t
 
@@ -47,9 +48,27 @@ def _mirror(figure: CoordinateGrid, of: Of) -> t.Node | None:
     return None if mirror is None else equation_node(through(*mirror))
 
 
+def _best(figure: CoordinateGrid, of: Of) -> t.Node | None:
+    name = best_name(shape_called(figure, of[0]), of[1:])
+    return None if name is None else t.Label(name)
+
+
+def _makes(figure: CoordinateGrid, of: Of) -> t.Node | None:
+    """Return which point makes a shape with three: its name, the three and the others' letters."""
+    name, *letters = of
+    if figure.x_step != figure.y_step:
+        raise FigureError("a square of it is not as wide as it is high")
+    at = places(figure)
+    spots = [(letter, at[letter.upper()]) for letter in letters]
+    found = corner_that_makes(name, [spot for _, spot in spots[:3]], spots[3:])
+    return None if found is None else t.Label(found.upper())
+
+
 OF_SHAPES: dict[str, Callable[[CoordinateGrid, Of], t.Node | None]] = {
     "lines of symmetry": _lines,
     "order of rotation": _order,
     "line of symmetry": _mirror,
+    "best name": _best,
+    "corner that makes": _makes,
 }
 """What is read of one shape; None, or a NotationError, where it is not shown."""

@@ -10,9 +10,12 @@ from itertools import pairwise
 from itembank.figures.drawing import Drawing, Mark, Point, Stroke, Text, drawing
 from itembank.figures.figure import (
     Asked,
+    DrawWording,
     Figure,
+    FigureError,
     FigureKind,
     Reading,
+    ToDraw,
     Wording,
     asks_reading,
     not_shown,
@@ -259,6 +262,24 @@ def _in_box(figure: NumberLine, found: re.Match[str]) -> Asked:
     return Asked(t.divide(t.Int(int(found["over"])), r), readings)
 
 
+def _mark(figure: NumberLine, found: re.Match[str]) -> ToDraw:
+    """Return that an arrow with a letter is to point to a number."""
+    name = found["name"].upper()
+    return ToDraw("points", ((Reading("letter", (found["number"],)), t.Label(name)),))
+
+
+def _show(figure: NumberLine, found: re.Match[str]) -> ToDraw:
+    """Return that the numbers of an inequality are to be drawn over the line."""
+    try:
+        wanted = parse_written(found["range"])
+    except ParseError as error:
+        raise FigureError(f"‘{found['range']}’ cannot be read") from error
+    letters = sorted(t.symbols(wanted))
+    if not isinstance(wanted, t.Relation) or len(letters) != 1:
+        raise FigureError("what is to be shown is no inequality for one letter")
+    return ToDraw("span", ((Reading("inequality", (letters[0],)), wanted),))
+
+
 NUMBER_LINE = register_figure(
     FigureKind(
         "number line",
@@ -299,6 +320,17 @@ NUMBER_LINE = register_figure(
                 r"what is the (?P<size>smallest|least|largest|greatest) integer that "
                 r"\{?[a-z]\}? can be",
                 _integer_asked,
+            ),
+        ),
+        drawn_answers=(
+            DrawWording(
+                r"mark (?:the number )?\{(?P<number>[^{}]*)\} on the number line with (?:an arrow|"
+                r"the letter) (?P<name>[a-z])",
+                _mark,
+            ),
+            DrawWording(
+                r"show (?:the inequality )?\{(?P<range>[^{}]*[<>≤≥][^{}]*)\} on the number line",
+                _show,
             ),
         ),
     )

@@ -11,16 +11,19 @@ from itembank.figures.circle_points import on_circle
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, drawing, rectangle
 from itembank.figures.figure import (
     Asked,
+    DrawWording,
     Figure,
     FigureError,
     FigureKind,
     Reading,
     Said,
+    ToDraw,
     Wording,
     not_shown,
     register_figure,
 )
 from itembank.notation import tree as t
+from itembank.text.in_words import counted
 
 MOST_PARTS = 100
 MOST_WHOLES = 4
@@ -214,6 +217,21 @@ def _parts_compared(figure: ShadedShape, found: re.Match[str]) -> Asked:
     return Asked(t.Ratio((m, n)), (("m", Reading(names[0])), ("n", Reading(names[1]))))
 
 
+def _shade(figure: ShadedShape, found: re.Match[str]) -> ToDraw:
+    """Return that a fraction of one shape is to be shaded, whichever of its parts."""
+    if figure.wholes > 1 or not is_called(figure, found["shape"].casefold()):
+        raise FigureError(f"what it shows is not one {found['shape']}")
+    top, bottom = int(found["top"]), int(found["bottom"])
+    parts = Fraction(top * figure.rows * figure.columns, bottom)
+    if parts.denominator != 1 or not 0 < top < bottom:
+        raise FigureError("that fraction of it is no number of its parts")
+    return ToDraw(
+        "shaded",
+        ((Reading("shaded"), t.frac(top, bottom)),),
+        f"any {counted(int(parts), 'part')}",
+    )
+
+
 SHADED_SHAPE = register_figure(
     FigureKind(
         "shaded shape",
@@ -248,6 +266,13 @@ SHADED_SHAPE = register_figure(
                 r"what is the ratio of (?P<first>shaded|unshaded) parts to "
                 r"(?P<second>shaded|unshaded) parts",
                 _parts_compared,
+            ),
+        ),
+        drawn_answers=(
+            DrawWording(
+                r"shade \{(?P<top>\d{1,2})/(?P<bottom>[1-9]\d{0,2})\} of (?:the|this) "
+                rf"{_NAMES}",
+                _shade,
             ),
         ),
     )

@@ -49,7 +49,10 @@ class Stored:
     pick: str = ""
     conditions: tuple[tuple[str, Nodes], ...] = ()
     figure: Figure | None = None
+    key_figure: Figure | None = None
     readings: tuple[tuple[str, Reading], ...] = ()
+    answer: Nodes = ()
+    form: str = ""
 
 
 Twin = tuple[tuple[object, ...], Nodes, Nodes]

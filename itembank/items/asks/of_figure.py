@@ -113,21 +113,31 @@ def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
     >>> asked_in(shape, ("What fraction of the circle is shaded?",)).readings[0][1].name
     'shaded'
     """
-    text = "".join(run if isinstance(run, str) else f"{{{shown_line(run)}}}" for run in prompt)
     found: Asked | None = None
-    for sentence in _STOP.split(" ".join(text.split())):
+    for sentence in sentences(prompt):
         bare = sentence.rstrip(".?! ")
         if (asked := _wording(figure, bare)) is not None:
             if found is not None:
                 raise FigureError("its words ask for two things")
             found = asked
-        elif not (_ABOUT.fullmatch(bare) or _leads(bare, sentence)):
+        elif not beside_the_question(bare, sentence):
             raise FigureError(
                 f"‘{sentence}’ is not understood as a question about a {kind_of(figure).name}"
             )
     if found is None:
         raise FigureError("its words ask for nothing that the figure shows")
     return found
+
+
+def sentences(prompt: Sequence[str | t.Node]) -> list[str]:
+    """Return the sentences of a prompt, its mathematics as lines between braces."""
+    text = "".join(run if isinstance(run, str) else f"{{{shown_line(run)}}}" for run in prompt)
+    return _STOP.split(" ".join(text.split()))
+
+
+def beside_the_question(bare: str, sentence: str) -> bool:
+    """Tell whether a sentence only says what is shown, or how the answer is to be written."""
+    return bool(_ABOUT.fullmatch(bare)) or _leads(bare, sentence)
 
 
 def _leads(bare: str, sentence: str) -> bool:

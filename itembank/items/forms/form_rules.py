@@ -61,6 +61,7 @@ FORMS: dict[str, tuple[str, Rule]] = {
     "point": ("the coordinates of a point", answers.point),
     "sign": ("two numbers with <, > or = between them", answers.sign),
     "name": ("the name of one of the choices", answers.name),
+    "drawing": ("a drawing", answers.name),
     "true-or-false": ("true or false", answers.true_or_false),
     "line-and-result": ("the number of the line, and the right answer", answers.line_and_result),
     "pairs": ("a partner for each card", answers.pairs),

@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields
+from itertools import pairwise
 from typing import Any
 
 from itembank.figures.figure_data import to_data
@@ -19,6 +20,7 @@ from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.tree.face import FACES
+from itembank.notation.value import exact
 
 STORY_WORDS = 9
 """Words from which a prompt tells a story; fewer are an instruction, such as *Work out*."""
@@ -52,6 +54,8 @@ class Look:
     """The number found: of x = 3 the 3, so that y = 3 counts as the same."""
     ending: object
     """How an answer of several parts ends, or None where it is one number."""
+    sides: tuple[object, ...] = ()
+    """The way round each shape of a grid, wherever the shape lies; empty where there is none."""
 
 
 def look(item: Item) -> Look:
@@ -71,7 +75,8 @@ def look(item: Item) -> Look:
         shape = (*shape, type(item.figure).__name__, *(leaf for leaf in leaves if _is_word(leaf)))
         numbers.extend(leaf for leaf in leaves if _has_number(leaf))
     answer = answer_of(item)
-    return Look(shape, tuple(numbers), _story(item), answer, _ending(answer))
+    sides = tuple(map(_way_round, getattr(item.figure, "shapes", ())))
+    return Look(shape, tuple(numbers), _story(item), answer, _ending(answer), sides)
 
 
 def closeness(first: Look, second: Look) -> float:
@@ -91,6 +96,8 @@ def closeness(first: Look, second: Look) -> float:
         return 1.0 if _numbers_alike(first, second) else TOLD_AGAIN
     if first.shape != second.shape or len(first.numbers) < 2:
         return 0.0
+    if first.sides and first.sides == second.sides and first.answer == second.answer:
+        return 1.0  # one shape, moved to another place of its grid
     return float(_numbers_alike(first, second))
 
 
@@ -213,6 +220,12 @@ def _leaves(data: Any) -> Iterator[object]:
             yield from _leaves(part)
     else:
         yield data
+
+
+def _way_round(shape: Any) -> tuple[object, ...]:
+    """Return the steps from corner to corner of a grid's shape, the same wherever it lies."""
+    corners = [tuple(map(exact, corner)) for corner in shape.corners]
+    return tuple((b[0] - a[0], b[1] - a[1]) for a, b in pairwise(corners))
 
 
 def _has_number(leaf: object) -> bool:

@@ -13,9 +13,11 @@ from typing import Any, NamedTuple
 
 from itembank.figures.figure import drawn, kind_of
 from itembank.items.asks import (
+    Answered,
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -192,7 +194,7 @@ def _of_cards(count: int) -> Features:
     return {"choose": 1.0, "more options": max(0.0, count - 2.0)}
 
 
-def _reading_off(ask: OfFigure, printed: Tally) -> Features:
+def _reading_off(ask: OfFigure | Draw, printed: Tally) -> Features:
     # What there is to take in: each doubling of the marks drawn counts as much as the last.
     return {"read": 1.0, "drawn": log2(len(drawn(ask.figure).marks))}
 
@@ -228,6 +230,7 @@ ASKING: Handlers[Asking] = Handlers("difficulty", otherwise=Asking())
 ASKING.by_kind |= {
     Find: Asking(relations=lambda ask: ask.relations, solved=_has_to_be_solved, valued=True),
     OfFigure: Asking(_reading_off, solved=_unknown_of_figure),
+    Draw: Asking(_reading_off),
     Solve: Asking(relations=lambda ask: ask.relations, solved=lambda ask, printed: True),
     ErrorInterval: Asking(lambda ask, printed: {"inequality": 1.0, "round": 1.0}),
     Inequality: Asking(_inequality, lambda ask: (ask.relation,), lambda ask, printed: True),
@@ -244,6 +247,11 @@ ASKING.by_kind |= {
     Equivalent: Asking(lambda ask, printed: {"give": 1.0}),
     Summary: Asking(lambda ask, printed: {"listed": float(len(ask.numbers))}),
     TrueOrFalse: Asking(lambda ask, printed: {"choose": 1.0}, compared=True),
+    Answered: Asking(
+        lambda ask, printed: {**ASKING.of(ask.of).counts(ask.of, printed), "choose": 1.0},
+        lambda ask: ASKING.of(ask.of).relations(ask.of),
+        lambda ask, printed: ASKING.of(ask.of).solved(ask.of, printed),
+    ),
     OddOneOut: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True),
     Match: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True, whole_list=True),
     FaultyLine: Asking(

@@ -18,6 +18,8 @@ from itembank.notation.value import exact
 from itembank.text.late_pattern import late
 from itembank.wording.story.amount_asked import About, about, words_of
 
+STANDS_BESIDE = "The number is right: leave the unit out, for it stands beside the letter already."
+
 _NOUN = late(r"\d[\d.,/ ]* ?([a-z]+)[ .!]*$", re.I)
 
 
@@ -92,7 +94,9 @@ def _without(subject: About, amount: t.Node, unit: str, faults: list[str]) -> t.
                 break
         faults.append(f"The number is right, but the unit is not: it is in {other.many}.")
         return amount
-    if subject.noun:
+    if unit in subject.beside:
+        faults.append(STANDS_BESIDE)
+    elif subject.noun:
         faults.append(f"The number is right, but it is a number of {subject.noun}.")
     else:
         faults.append("The number is right, but that unit is not: leave it out.")

@@ -24,6 +24,16 @@ class Setting:
         """Whether the answer has several parts, so that a comma or *and* parts them."""
         return isinstance(self.key, t.Either | t.Listing)
 
+    @property
+    def about_how_many(self) -> bool:
+        """Whether the words ask for what is about so much, an estimate or what one expects."""
+        return any(
+            word in run for run in self.prompt if isinstance(run, str) for word in _ABOUT_SO_MUCH
+        )
+
+
+_ABOUT_SO_MUCH = ("stimat", "expect")
+
 
 def setting(item: Item) -> Setting:
     """Return what `item` says about how its answers are read.

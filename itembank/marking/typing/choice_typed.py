@@ -8,6 +8,8 @@ from collections.abc import Sequence
 from itembank.text.late_pattern import late
 
 _DENIES = late(r"\b(?:not|isn'?t|never|no)\b")
+_WORDS_ALONE = late(r"[a-z]+")
+_LETTERS_ONLY = late(r"[^a-z]+")
 _LETTER_FIRST = late(
     r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
     r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
@@ -28,10 +30,17 @@ def named(plain: str, labels: Sequence[str]) -> str:
     >>> labels = ("Pack A", "Pack B")
     >>> [named(text, labels) for text in ("b", "pack a", "A because it is 56p", "A or B")]
     ['Pack B', 'Pack A', 'Pack A', 'A or B']
+    >>> days, angles = ("Mon", "Tue", "Wed"), ("acute-angled", "right-angled")
+    >>> named("Monday", days), named("right angle", angles), named("Tuesday or Wed", days)
+    ('Mon', 'right-angled', 'Tue or Wed')
+    >>> named("breaststroke", ("breast", "back")), named("Mon Tue", days)
+    ('breast', 'Mon Tue')
     >>> named("on Tuesday", ("Mon", "Tue")), named("Tuesday", ("Monday", "Tuesday"))
     ('Tue', 'Tuesday')
+    >>> named("Right angled", ("right-angled", "obtuse-angled"))
+    'right-angled'
     """
-    plain = _as_on_chart(plain, labels)
+    plain = _hyphened(_as_on_chart(plain, labels), labels)
     folded = plain.casefold()
     last = [label for label in labels if f" {label.casefold()}".endswith(f" {folded}")]
     # The end of a label is enough, B for Pack B, unless two labels end so.
@@ -39,6 +48,8 @@ def named(plain: str, labels: Sequence[str]) -> str:
         return last[0]
     if folded in map(str.casefold, labels):
         return plain
+    if begun := _begun_alike(folded, labels):
+        return begun
     # One choice named in a sentence is the answer; two may be compared, and nobody can tell.
     inside = [label for label in labels if _stands_in(label.casefold(), folded)]
     if len(inside) == 1 and not _DENIES.search(folded):
@@ -50,6 +61,33 @@ def _as_on_chart(plain: str, labels: Sequence[str]) -> str:
     """Return a text with each day and month as short as the choice that it names."""
     short = {label.casefold(): label for label in labels}
     return _IN_FULL.sub(lambda found: short.get((found[1] or found[2]).casefold(), found[0]), plain)
+
+
+_DASHES = str.maketrans(dict.fromkeys("-−–‐", " "))
+
+
+def _hyphened(plain: str, labels: Sequence[str]) -> str:
+    """Return a text with choices as they are written that have a hyphen: few people type it."""
+    for label in labels:
+        bare = plain.translate(_DASHES).lower()
+        at = bare.find(label.translate(_DASHES).lower())
+        if "-" in label and at >= 0 and len(bare) == len(plain):
+            plain = plain[:at] + label + plain[at + len(label) :]
+    return plain
+
+
+def _begun_alike(folded: str, labels: Sequence[str]) -> str:
+    """Return the one choice that a text begins, or that begins it: *acute*, *Monday* for Mon."""
+    close, count = _LETTERS_ONLY.sub("", folded), len(_WORDS_ALONE.findall(folded))
+    if len(close) < 3 or count > 2 or _WORDS_ALONE.sub("", folded).strip(" -"):
+        return ""
+    found = [
+        label
+        for label in labels
+        if len(own := _LETTERS_ONLY.sub("", label.casefold())) > 2
+        and (own.startswith(close) or (count == 1 and close.startswith(own)))
+    ]
+    return found[0] if len(found) == 1 else ""
 
 
 def _stands_in(label: str, text: str) -> bool:

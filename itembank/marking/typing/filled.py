@@ -14,8 +14,8 @@ def filled(item: Item, node: t.Node) -> t.Node | None:
     >>> from itembank.items.topics.registry import find_item
     >>> from itembank.notation.parse import parse
     >>> item = find_item("fractions.equivalent/support/112")  # 2/7 = □/42
-    >>> filled(item, parse("2/7 = 12/42"))
-    Int(n=12)
+    >>> filled(item, parse("2/7 = 12/42")), filled(item, parse("12/42")), filled(item, parse("12"))
+    (Int(n=12), Int(n=12), None)
     """
     given = [node]
     if isinstance(node, t.Relation):
@@ -23,27 +23,27 @@ def filled(item: Item, node: t.Node) -> t.Node | None:
             return None
         given = [node.first, *(side for _, side in node.rest)]
     for run in item.prompt:
-        if isinstance(run, str) or "□" not in t.symbols(run):
+        if isinstance(run, str):
             continue
-        # The sign or the unit that is printed beside the box: 45% for 45 in □% of 40.
-        for part in t.walk(run):
-            if isinstance(part, t.Percent | t.Money | t.Quantity) and isinstance(
-                t.children(part)[0], t.Blank
-            ):
-                for shown in reversed(given):
-                    if t.frame(part) == t.frame(shown) and type(part) is type(shown):
-                        return t.children(shown)[0]
-        if not isinstance(run, t.Relation):
-            continue
-        for side in (run.first, *(side for _, side in run.rest)):
-            if isinstance(side, t.Blank) or "□" not in t.symbols(side):
-                continue
+        for pattern in _with_box(run):
             # The last side first: what was worked out stands at the end.
             for shown in reversed(given):
                 found: list[t.Node] = []
-                if _fits(side, shown, found) and len(found) == 1:
+                if _fits(pattern, shown, found) and len(found) == 1:
                     return found[0]
     return None
+
+
+def _with_box(run: t.Node) -> list[t.Node]:
+    """Return the parts of what is printed that hold its box, the largest first: □/42, □%.
+
+    None is the box alone, and none begins with a sign or a bracket: -3 is not 3 in -□.
+    """
+    return [
+        part
+        for part in t.walk(run)
+        if "□" in t.symbols(part) and not isinstance(part, t.Blank | t.Neg | t.Bracket | t.Relation)
+    ]
 
 
 def embedded(item: Item, node: t.Node) -> str:

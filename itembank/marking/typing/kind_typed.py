@@ -17,18 +17,24 @@ NO_LINE = "Give the number of the line first, and then the right answer."
 _TRUTH = late(
     r"(?:(?:it|this|that|the statement|answer)(?:'s| is|:)? )?(?:always )?"
     r"(?:(?P<false>false|f|no|n|wrong|incorrect|untrue|not (?:true|right|correct|always true)|✗|✘)"
-    r"|(?P<true>true|t|yes|y|right|correct|✓|✔))"
-    r"(?!\w)(?! ?(?:or|and|/) ?(?:true|false|t|f|yes|no)\b)",
+    r"(?!\w)(?![ ,]*(?:true|yes)\b)"
+    r"|(?P<true>true|t|yes|y|right|correct|✓|✔)(?!\w)(?![ ,]*(?:false|no)\b))"
+    r"(?! ?(?:or|and|/) ?(?:true|false|t|f|yes|no)\b)",
     re.I,
 )
 _CARD = late(r"(?<![A-Za-z])([A-Z])(?![A-Za-z])|(?<![A-Za-z])([A-Z])([A-Z])(?![A-Za-z])", re.I)
 _LINE = late(
     r"(?:it is |it's |the mistake is |(?:in|on|at) |the )*"
-    r"(?:(?:line|step)(?: number| no\.?)? ?)?(?:(?P<n>[1-9])(?:st|nd|rd|th)?|"
-    r"(?P<word>first|second|third|fourth|one|two|three|four))(?: (?:line|step))?(?![\w/.%])"
-    r"[\"'”’]?(?: is wrong| has (?:the|a) mistake)?[ ,;:.–-]*"
+    r"(?:(?:line|step|l(?=\d))(?: number| no\.?)? ?)?(?:(?P<n>[1-9])(?:st|nd|rd|th)?|"
+    r"(?P<word>first|second|third|fourth|one|two|three|four))(?: (?:line|step))?(?![\w/%])(?!\.\d)"
+    r"[\"'”’)]?[–-]?(?: is wrong| has (?:the|a) mistake)?(?:[ ,;:.]|[–-](?= ))*"
     r"(?:(?:and|so|it|the (?:right |correct )?(?:answer|result)|should(?: be| say)?|is|answer|"
     r"instead)[ :,]+)*(?P<rest>.*)",
+    re.I,
+)
+_LINE_LAST = late(
+    r"(?P<rest>.+?)[ ,;:.]+(?:and |in |on |at |the )*(?:line|step) ?"
+    r"(?:(?P<n>[1-9])|(?P<word>one|two|three|four))",
     re.I,
 )
 _NUMBERS = {
@@ -42,8 +48,8 @@ def truth_typed(plain: str) -> str:
 
     >>> [truth_typed(text) for text in ("T", "not true", "False because 1/2 is 2/4, not 2/3")]
     ['true', 'false', 'false']
-    >>> truth_typed("true or false"), truth_typed("maybe")
-    ('', '')
+    >>> truth_typed("true or false"), truth_typed("true, no false"), truth_typed("maybe")
+    ('', '', '')
     """
     found = _TRUTH.match(plain)
     return "" if found is None else "false" if found["false"] else "true"
@@ -66,12 +72,18 @@ def pairs_typed(plain: str, cards: Sequence[str], partners: Sequence[str]) -> tu
 
     >>> [pairs_typed(text, "ABC", "PQRS") for text in ("a-q b-p c-s", "AQ, BP, CS", "Q P S")]
     [('Q', 'P', 'S'), ('Q', 'P', 'S'), ('Q', 'P', 'S')]
+    >>> pairs_typed("qps", "ABC", "PQRS"), pairs_typed("AQBPCS", "ABC", "PQRS")
+    (('Q', 'P', 'S'), ('Q', 'P', 'S'))
     >>> pairs_typed("A with Q, B with Q, C with P", "ABC", "PQRS"), pairs_typed("AQ", "AB", "PQ")
     ((), ())
     """
     letters = [
         letter.upper() for found in _CARD.finditer(plain) for letter in found.groups() if letter
     ]
+    close = "".join(plain.split()).upper()
+    # RPQ and ARBPCQ, all close together.
+    if len(close) in (len(cards), 2 * len(cards)) and set(close) <= {*cards, *partners}:
+        letters = list(close)
     if len(letters) == len(cards) and set(letters) <= set(partners):
         chosen = dict(zip(cards, letters, strict=True))
     else:
@@ -93,12 +105,16 @@ def line_typed(plain: str) -> tuple[str, str]:
 
     >>> [line_typed(text) for text in ("2, 3/4", "Line 2 should be x = 4", "second line: 3/4")]
     [('2', '3/4'), ('2', 'x = 4'), ('2', '3/4')]
+    >>> line_typed("line 2, -3"), line_typed("2 - 3/4"), line_typed("2-3/4")  # a minus, and dashes
+    (('2', '-3'), ('2', '3/4'), ('2', '3/4'))
     >>> line_typed('line 2", 3/4')  # the name in quotation marks, as a stored key has it
     ('2', '3/4')
+    >>> line_typed("2. 3/4"), line_typed("L2, 3/4"), line_typed("3/4 in line 2")
+    (('2', '3/4'), ('2', '3/4'), ('2', '3/4'))
     >>> line_typed("2 3/4"), line_typed("3/4"), line_typed("line 2")
     (('2', '3/4'), ('', ''), ('2', ''))
     """
-    found = _LINE.fullmatch(plain)
+    found = _LINE.fullmatch(plain) or _LINE_LAST.fullmatch(plain)
     if found is None:
         return "", ""
     number = found["n"] or _NUMBERS[found["word"].lower()]

@@ -18,7 +18,7 @@ _SMALL_WORDS = frozenset(
     (
         "ther", "ar", "is", "it", "they", "he", "sh", "w", "you", "i", "th", "a", "was", "wer",
         "ha", "hav", "need", "will", "b", "each", "get", "got", "tak", "cost", "altogether",
-        "total", "left", "peopl",
+        "total", "left", "peopl", "chanc",
     )
 )  # fmt: skip
 _OF_WHAT = late(

@@ -17,6 +17,10 @@ LONG_WORD = late(r"[A-Za-z]{3,}")
 
 _LETTER_DIGIT = late(r"(?<![A-Za-z])([a-z])(\d+)")
 
+_WORD_TOLD = late(r"‘([A-Za-z]+)’")
+
+_FOR_WRITERS = late(r"\{|is the name of a function")
+
 _COLUMN = late(r" \(column \d+\)| at column \d+")
 
 
@@ -53,5 +57,10 @@ def parsed(plain: str, typed: str, asked: Setting) -> t.Node:
             letter, n = found.groups()
             told = f"‘{letter}{n}’ can be read in two ways: write {letter}^{n} for a power, or "
             raise Unreadable(f"{told}{n}{letter} for {n} times {letter}.") from error
+        # What a writer of questions would do about a word is nothing to a pupil.
+        if (told_of := _WORD_TOLD.match(str(error))) and _FOR_WRITERS.search(str(error)):
+            raise Unreadable(
+                f"‘{told_of[1]}’ cannot be read here: type the answer alone."
+            ) from error
         seen = "" if len(plain) == len(typed) else f" (The answer was read as ‘{plain}’.)"
         raise Unreadable(f"{_COLUMN.sub('', str(error))}{seen}") from error

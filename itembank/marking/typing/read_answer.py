@@ -29,10 +29,13 @@ from itembank.marking.typing.kind_typed import (
 )
 from itembank.marking.typing.labels import in_order
 from itembank.marking.typing.nouns import without_words
+from itembank.marking.typing.openings import without_opening
 from itembank.marking.typing.parsed_answer import LONG_WORD, Unreadable, parsed
 from itembank.marking.typing.sign_typed import sign_typed
 from itembank.marking.typing.spelling import respell, untagged, visible
 from itembank.marking.typing.times_typed import as_time, time_unreadable, with_minutes
+from itembank.marking.typing.working_results import comes_to
+from itembank.marking.worth.letters_unknown import unknown_letters
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
 from itembank.notation.clock import is_time
@@ -50,7 +53,7 @@ _TO = late(r"(?<=[\w)°%]) *(?:\bto\b|(?<=\d)to(?=[\d£])) *(?=[\w£.(])", re.I)
 
 _RUN_ON = late(r"(?<=[\w)])(?<!\bor)(?<!\bof) +(?=[A-Za-z] ?=)")
 
-_TIMES = late(r"(?<=[\d)⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=-?[\d(√])|(?<=[\da-z)]) +[xX] +(?=[\da-z(√])")
+_TIMES = late(r"(?<=[\d)π⁰¹²³⁴⁵⁶⁷⁸⁹]) *[xX] *(?=-?[\d(√π])|(?<=[\da-z)π]) +[xX] +(?=[\da-z(√π])")
 
 _POWER_OF_TEN = late(r"(?<=\d) ?[eE] ?([+-]?\d{1,4})(?!\d)")
 
@@ -75,6 +78,8 @@ _RATIO_OF = late(r"(?<![A-Za-z])(sin|cos|tan) ?(\^ ?-1)? ?(\d+(?:\.\d+)?(?: ?°)
 _TIMES_RATIO = late(r"(?<=[\d)]) ?(?=(?:sin|cos|tan)(?![A-Za-z]))", re.I)
 
 _ONE_AMOUNT = late(rf"(?<=\d)( ?(?:{'|'.join(map(re.escape, UNITS))})) ?/ ?(?=\d)")
+
+_REASON_FIRST = late(r"^(?:because|cause|cos|as)\b[^,;.]*[,;.] *", re.I)
 
 _ESTIMATED = late(r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I)
 
@@ -128,7 +133,7 @@ def read_answer(text: str, asked: Setting) -> t.Node:
     if marking_of(asked.ask).sign and (compared := sign_typed(plain, asked)):
         return compared
     plain = _REASON.sub("", plain)
-    if any("stimat" in run for run in asked.prompt if isinstance(run, str)):
+    if asked.about_how_many:
         plain = _ESTIMATED.sub("", plain)
     plain = as_time(_ordinal(respell(plain), asked), key)
     if not asked.several:
@@ -167,10 +172,22 @@ def _read_by_kind(plain: str, asked: Setting, ask: Ask, reads: str) -> t.Node:
         pairs = zip(cards, partners, strict=True)
         return t.Listing(tuple(t.Label(f"{card}–{partner}") for card, partner in pairs))
     number, rest = line_typed(plain)
+    rest = _REASON_FIRST.sub("", rest)
     if not rest or not (isinstance(asked.key, t.Listing) and len(asked.key.parts) == 2):
         raise Unreadable(NO_LINE)
     result = read_answer(rest, replace(asked, key=asked.key.parts[1], ask=None))
-    return t.Listing((line_name(int(number)), result))
+    return t.Listing((line_name(int(number)), _last_result(result, asked.key.parts[1])))
+
+
+def _last_result(result: t.Node, key: t.Node) -> t.Node:
+    """Return what is said of a line without its working: c = 15 of c = 5 × 3, c = 5 × 3 = 15."""
+    if isinstance(result, t.Listing) and not isinstance(key, t.Listing | t.Either):
+        result = result.parts[-1]
+    end = comes_to(result)
+    # But 2x = 30 is no way to say that x is 30.
+    expression = bool(unknown_letters(key)) and not isinstance(key, t.Relation)
+    known = isinstance(end, t.Relation) or expression or not unknown_letters(result)
+    return end if known else result
 
 
 def _ordinal(plain: str, asked: Setting) -> str:
@@ -181,6 +198,7 @@ def _ordinal(plain: str, asked: Setting) -> str:
 
 def _as_question_has_it(plain: str, asked: Setting) -> str:
     key, letters = asked.key, asked.letters
+    plain = without_opening(plain, asked)
     if not letters and not any(char.isdigit() or char.isnumeric() for char in plain):
         raise Unreadable("There is no number in the answer.")
     if (said := marking_of(asked.ask).leads) is not None:

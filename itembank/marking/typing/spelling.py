@@ -51,6 +51,7 @@ _BETWEEN = (
     (re.compile(r"(?<=[\w)]) squared\b", re.I), "^2"),
     (re.compile(r"(?<=[\w)]) cubed\b", re.I), "^3"),
     (re.compile(r"(?<=[\w)]) ?(?:raised )?to the power(?: of)? (?=[-\w])", re.I), "^"),
+    (re.compile(r"(?<=[\w)]) (?:raised )?to the (?=-?\d)", re.I), "^"),
 )
 _COMPARED = (
     (

@@ -8,10 +8,12 @@ from typing import Any, Literal, NamedTuple
 
 from itembank.figures.figure import kind_of
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -92,6 +94,8 @@ class Marking(NamedTuple):
         The cards of such a question by their letters, as lines.
     partners
         The letters of the cards that others are matched with.
+    drawn
+        Whether the answer is drawn, so that nothing typed can be marked.
     """
 
     unmet: Callable[[Any, t.Node], str] | None = None
@@ -110,12 +114,16 @@ class Marking(NamedTuple):
     reads: Literal["", "truth", "cards", "line", "pairs"] = ""
     cards: Callable[[Any], dict[str, str]] = lambda ask: {}
     partners: Callable[[Any], str] = lambda ask: ""
+    drawn: bool = False
 
 
 def _names_on(ask: OfFigure) -> tuple[str, ...]:
     """Return the names on a figure, where one of them is the answer."""
     if name_read(ask) is None:
         return ()
+    for _, reading in ask.readings:
+        if reading.name == "best name":  # the names to choose from are in the words
+            return reading.of[1:]
     printed = kind_of(ask.figure).printed(ask.figure)
     return tuple(node.text for node in printed if isinstance(node, t.Label))
 
@@ -125,6 +133,7 @@ def _cards(cards: Sequence[t.Node]) -> dict[str, str]:
     return {name: shown_line(card) for name, card in zip(LETTERS, cards, strict=False)}
 
 
+_TRUTH = Marking(names=lambda ask: (TRUE, FALSE), reads="truth")
 MARKING: Handlers[Marking] = Handlers("marking", otherwise=Marking())
 """How each kind of question is marked; one that has nothing here, by the worth of its key."""
 
@@ -133,6 +142,7 @@ MARKING.by_kind |= {
         target=lambda ask: ask.target,
         equations=lambda ask: ask.relations if isinstance(ask.target, t.Sym) else (),
     ),
+    Draw: Marking(drawn=True),
     OfFigure: Marking(names=lambda ask: _names_on(ask)),
     Solve: Marking(equations=lambda ask: ask.relations, repeated=True),
     Inequality: Marking(range=True),
@@ -146,7 +156,7 @@ MARKING.by_kind |= {
     Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),
     Equivalent: Marking(unmet=not_equivalent, numbers=lambda ask, answer: (answer,)),
     Give: Marking(unmet=unmet, numbers=given_values),
-    TrueOrFalse: Marking(names=lambda ask: (TRUE, FALSE), reads="truth"),
+    **dict.fromkeys((TrueOrFalse, Answered), _TRUTH),
     OddOneOut: Marking(
         names=lambda ask: tuple(LETTERS[: len(ask.cards)]),
         reads="cards",

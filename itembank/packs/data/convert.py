@@ -258,7 +258,7 @@ def read_item(stored: PackItem) -> Item:
     if any(step.marks for step in stored.steps if step.maths is None):
         raise Mismatch("a step without mathematics earns marks")
     pence = not _letter_p(stored)
-    figure = read_picture(stored.picture)
+    figure, key_figure = read_picture(stored.picture), read_picture(stored.key_picture)
     return Item(
         address=stored.address,
         topic=stored.topic,
@@ -267,7 +267,7 @@ def read_item(stored: PackItem) -> Item:
             run.text if isinstance(run, TextRun) else read_maths(run, pence)
             for run in stored.prompt
         ),
-        ask=read_ask(stored.ask, pence, figure),
+        ask=read_ask(stored.ask, pence, figure, key_figure),
         key=read_maths(stored.key, pence),
         form=stored.key.form,
         steps=tuple(
@@ -290,7 +290,7 @@ def read_item(stored: PackItem) -> Item:
         constants=tuple(stored.ask.constants),
         accept=tuple(stored.accept),
         figure=figure,
-        key_figure=read_picture(stored.key_picture),
+        key_figure=key_figure,
     )
 
 

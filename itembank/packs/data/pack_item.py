@@ -118,6 +118,11 @@ class Ask(Data):
     pick: Literal["", "largest", "smallest", "positive", "negative"] = Field(
         default="", description="For find and solve: which one of several answers is wanted."
     )
+    answer: str = Field(
+        default="",
+        description="Where it is asked whether an answer to the question is right: that answer.",
+    )
+    answer_form: str = Field(default="", description="The form that such an answer has to have.")
     way: Literal["nearest", "down", "up"] = Field(
         default="nearest", description="For round: to the nearest, always down, or always up."
     )
@@ -214,6 +219,11 @@ class PackItem(Data):
     def many(self) -> bool:
         """Return whether many answers are right, so that the key is an example of one."""
         return KINDS[self.ask.kind].many
+
+    @property
+    def drawn(self) -> bool:
+        """Return whether the answer is drawn on the picture, so that nothing is written."""
+        return self.ask.kind == "draw"
 
     @property
     def told(self) -> str:

@@ -124,9 +124,9 @@ def _example(
     hidden = lines - lines // 2 if unfinished else 0
     if item.steps:
         parts.append(steps_part(item.steps, inside, size, hidden=hidden, after=0.6 * size))
-    if unfinished:
+    if unfinished and not item.drawn:
         parts.append(_answer_to_write(inside, size))
-    else:
+    elif not unfinished:
         parts.append(text_part([Strong("Answer: "), *key_shown(item)], inside, size))
     return boxed(parts, width, pad)
 
@@ -202,7 +202,8 @@ def _draw_row(
             with document.tag("LBody"):
                 indent = label_width(10, size)
                 draw(page, cell.block, x + indent, top - up + cell.block.baseline)
-        _answer_line(page, x, bottom + 1.4 * size, row.width, paper)
+        if not cell.item.drawn:
+            _answer_line(page, x, bottom + 1.4 * size, row.width, paper)
     paper.y = bottom
     return current
 

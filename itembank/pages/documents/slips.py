@@ -132,6 +132,8 @@ def _question(page: Page, placed: Placed, x: float, top: float, small: float) ->
             )
         with document.tag("LBody"):
             draw(page, block, x + INDENT, y)
+    if placed.drawn:
+        return
     with page.artifact():
         base, left = y - placed.line, x + WIDTH - LINE
         page.line((left, base), (x + WIDTH, base), colour=theme.WRITING, width=0.9)

@@ -43,13 +43,15 @@ MOST_WORKING = 110.0
 class Placed(NamedTuple):
     """A question of a slip, points below the top of its questions.
 
-    `line` is how far below `top` the line for the answer stands.
+    `line` is how far below `top` the line for the answer stands; an answer that is `drawn` has
+    none.
     """
 
     number: int
     block: Block
     top: float
     line: float
+    drawn: bool = False
 
 
 class Slip(NamedTuple):
@@ -107,6 +109,7 @@ class _Setting:
         small: float,
     ) -> None:
         self.told, self.width, self.room, self.size = told, width, room, size
+        self.items = items
         self.wishes = [lines_of_working(item) for item in items]
         self.blocks = [measure(flow, width - INDENT, size) for flow in flows]
         free = width - INDENT - LINE - label_room(small) - APART
@@ -141,7 +144,7 @@ class _Setting:
             extra = min(MOST_WORKING, each * self.wishes[i])
             height = self.needs[i] + extra
             after = min(MOST_AFTER, AFTER + MORE_AFTER * extra)
-            placed.append(Placed(i + 1, self.blocks[i], y, height - after))
+            placed.append(Placed(i + 1, self.blocks[i], y, height - after, self.items[i].drawn))
             y += height
         return Slip(head, placed)
 

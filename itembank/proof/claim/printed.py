@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from itembank.figures.figure import FigureError, kind_of
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
+    Draw,
     ErrorInterval,
     FaultyLine,
     Find,
@@ -22,6 +25,7 @@ from itembank.items.asks import (
     TrueOrFalse,
     asked,
 )
+from itembank.items.asks.draw import to_draw
 from itembank.items.asks.of_figure import as_find, asked_in, name_read
 from itembank.items.item import Item
 from itembank.notation import tree as t
@@ -36,6 +40,7 @@ from itembank.wording.tasks.answer_phrases import (
     rounding_way,
     says_bounds,
 )
+from itembank.wording.tasks.answer_said import answer_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.list_sums import as_sum
 from itembank.wording.tasks.summary_asked import summary_asked
@@ -70,6 +75,8 @@ def unprinted(item: Item) -> str:
     if item.figure is not None:
         for node in kind_of(item.figure).printed(item.figure):
             _gather(node, shown)
+    if item.key_figure is not None and not isinstance(item.ask, Draw):
+        return "no words ask for the figure of the answer"
     for node in asked(item.ask):
         missing = _missing(node, shown, item.constants)
         if missing is not None:
@@ -122,6 +129,18 @@ def _of_figure(ask: OfFigure, item: Item) -> str:
     return ""
 
 
+@PRINTED.on(Draw)
+def _draw(ask: Draw, item: Item) -> str:
+    """Hold what is to be drawn to the figures that are printed, and to what the words ask."""
+    if (ask.figure, ask.shown) != (item.figure, item.key_figure):
+        return "the proof starts from other figures than those that are printed"
+    try:
+        said = to_draw(ask.figure, item.prompt)
+    except FigureError as error:
+        return str(error)
+    return "" if said == ask.wanted else "the words ask for something else than the proof finds"
+
+
 @PRINTED.on(TrueOrFalse, OddOneOut, FaultyLine, Match)
 def _kind_said(ask: Ask, item: Item) -> str:
     """Hold a question about a statement, cards or lines to what its words ask, read whole."""
@@ -130,6 +149,18 @@ def _kind_said(ask: Ask, item: Item) -> str:
     except KindUnread as error:
         return str(error)
     return "" if said == ask else "the words ask for something else than the proof finds"
+
+
+@PRINTED.on(Answered)
+def _answered(ask: Answered, item: Item) -> str:
+    """Hold an answer to the one that is printed, and the question to the words before it."""
+    said = answer_said(item.prompt)
+    if said is None:
+        return "the words do not ask whether an answer is right"
+    if said.answer != ask.answer:
+        return "the proof judges another answer than the one that is printed"
+    inner = replace(item, prompt=said.question, ask=ask.of, key=ask.answer, form=ask.form)
+    return unprinted(inner) or mismatched(inner)
 
 
 @PRINTED.on(Choose)

@@ -12,10 +12,12 @@ from typing import Any
 
 from itembank.figures.figure import kind_of
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -98,9 +100,11 @@ RULES.by_kind |= {
     ErrorInterval: lambda ask, line: _inequality(Inequality(interval_of(ask)), line),
     Equivalent: equivalent_fault,
     OfFigure: lambda ask, line: _of_figure(_on_figure(ask, line), line),
+    Draw: lambda ask, line: _drawn(ask, line),
     Summary: lambda ask, line: (
         row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
     ),
+    Answered: lambda ask, line: line_fault(ask.of, line),
     TrueOrFalse: lambda ask, line: statement_fault(ask, line, line_fault),
     FaultyLine: lambda ask, line: solution_fault(ask, line, line_fault),
     **dict.fromkeys((OddOneOut, Match), lambda ask, line: card_fault(ask, line, line_fault)),
@@ -116,6 +120,12 @@ def _of_figure(ask: Find, line: t.Node) -> str:
     if given := relations_in(target):
         return _solve(given, line)
     return _find(ask, line)
+
+
+def _drawn(ask: Draw, line: t.Node) -> str:
+    """Hold a line to what is drawn, or to what stands beside it."""
+    wanted = (t.Label(ask.wanted.told), *(node for _, node in ask.wanted.holds))
+    return "" if line in wanted else "says something else than what is to be drawn"
 
 
 def _find(ask: Find, line: t.Node) -> str:

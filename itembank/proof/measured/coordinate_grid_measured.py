@@ -27,7 +27,13 @@ from itembank.proof.measured.grid_places_measured import (
     named_tracks,
     points_of,
 )
-from itembank.proof.measured.grid_shapes_measured import mirrors, only_mirror, order_of_turns
+from itembank.proof.measured.grid_shapes_measured import (
+    best_fitting,
+    making,
+    mirrors,
+    only_mirror,
+    order_of_turns,
+)
 from itembank.proof.measured.measure import Measuring, number_tree
 
 
@@ -150,11 +156,16 @@ _LINE_READINGS = frozenset(
 )
 
 
-_SHAPE_READINGS = frozenset(("lines of symmetry", "order of rotation", "line of symmetry"))
+_SHAPE_READINGS = frozenset(
+    (
+        *("lines of symmetry", "order of rotation", "line of symmetry"),
+        *("best name", "corner that makes"),
+    )
+)
 
 _MOVE_READINGS = frozenset(
     (
-        *("image", "object", "image like", "mirror line"),
+        *("image", "object", "image like", "mirror line", "image shape"),
         *("centre of rotation", "centre of enlargement", "scale factor"),
     )
 )
@@ -168,6 +179,8 @@ def _of_moves(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
             point = moving(text, back=what == "object")(point)
         return _pair(point)
     names = tuple(name.upper() for name in of)
+    if what == "image shape":
+        return _image_shape(drawing, scale, *of)
     shapes = _shapes(drawing, scale)
     if not {*names[-2:]} <= {*shapes}:
         raise NotExact("it does not show which shape is meant")
@@ -183,6 +196,31 @@ def _of_moves(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     return number_tree(factor) if what == "scale factor" else _pair(centre)
 
 
+def _image_shape(drawing: Drawing, scale: Scale, name: str, move: str) -> t.Node:
+    """Return the letter of the shape that has each corner of another where the move takes it."""
+    shapes = [
+        (own, [scale.at(corner) for corner in mark.points[:-1]])
+        for own, mark in named_tracks(drawing)
+        if mark.role == "shape"
+    ]
+    given = [corners for own, corners in shapes if own == name.upper()]
+    if len(given) != 1:
+        raise NotExact("it does not show which shape is meant")
+    goal = list(map(moving(move), given[0]))
+    found = [own for own, corners in shapes if own != name.upper() and _same_shape(corners, goal)]
+    if len(found) != 1 or not found[0]:
+        raise NotExact("no single shape is the image")
+    return t.Label(found[0])
+
+
+def _same_shape(corners: list[Any], goal: list[Any]) -> bool:
+    """Tell whether two rows of corners are one outline, from whichever corner it is followed."""
+    if len(corners) != len(goal):
+        return False
+    rows = (corners[k:] + corners[:k] for k in range(len(corners)))
+    return any(row in (goal, [goal[0], *goal[:0:-1]]) for row in rows)
+
+
 def _shapes(drawing: Drawing, scale: Scale) -> dict[str, list[Any]]:
     """Return the corners of each shape by its letter."""
     return {
@@ -194,6 +232,14 @@ def _shapes(drawing: Drawing, scale: Scale) -> dict[str, list[Any]]:
 
 def _of_shape(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     """Return what a shape is by itself."""
+    if reading.name == "corner that makes":
+        points, (name, *letters) = points_of(drawing, scale), reading.of
+        at = {letter.upper(): points[letter.upper()] for letter in letters}
+        if scale.x[1] != scale.y[1] or len(at) != len(letters):
+            raise NotExact("it does not show the points")
+        first = [letter.upper() for letter in letters[:3]]
+        others = {letter: at[letter] for letter in at if letter not in first}
+        return t.Label(making(name, [at[letter] for letter in first], others))
     corners = _shapes(drawing, scale).get(reading.of[0].upper())
     if corners is None or scale.x[1] != scale.y[1]:
         raise NotExact("it does not show the shape")
@@ -202,6 +248,8 @@ def _of_shape(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
             return t.Int(len(mirrors(corners)))
         case "order of rotation":
             return t.Int(order_of_turns(corners))
+        case "best name":
+            return t.Label(best_fitting(corners, reading.of[1:]))
     return _equation(only_mirror(corners))
 
 

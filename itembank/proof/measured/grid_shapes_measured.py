@@ -64,3 +64,107 @@ def only_mirror(corners: Corners) -> Any:
     if len(found) != 1:
         raise NotExact("the shape has not one line of symmetry")
     return found[0]
+
+
+# From the name that says most to the one that says least; in a row neither says more.
+_RANKS = (
+    ("square", "equilateral"),
+    ("rectangle", "rhombus"),
+    ("parallelogram", "isosceles trapezium"),
+    ("trapezium", "kite", "isosceles", "scalene"),
+    ("acute-angled", "right-angled", "obtuse-angled"),
+)
+
+
+def fits(name: str, corners: Corners) -> bool:
+    """Tell whether a name fits a shape: of a quadrilateral, by its diagonals alone."""
+    if len(corners) == 3:
+        return _fits_three(name, corners)
+    a, b, c, d = corners
+    if len({*corners}) < 4 or any(
+        sympy.Point.is_collinear(*(p for p in corners if p != left)) for left in corners
+    ):
+        return False
+    first, second = sympy.Segment(a, c), sympy.Segment(b, d)
+    if not first.intersection(second):
+        return False  # a corner points in, or sides cross
+    halved = first.midpoint == second.midpoint
+    equal, across = first.length == second.length, first.is_perpendicular(second)
+    level = [
+        sympy.Line(p, q).is_parallel(sympy.Line(r, s))
+        for p, q, r, s in ((a, b, c, d), (b, c, d, a))
+    ]
+    kite = across and (first.midpoint in sympy.Line(b, d) or second.midpoint in sympy.Line(a, c))
+    found = {
+        "square": halved and equal and across,
+        "rectangle": halved and equal,
+        "rhombus": halved and across,
+        "parallelogram": halved,
+        "isosceles trapezium": any(level) and equal,
+        "trapezium": any(level),
+        "kite": kite,
+    }
+    return bool(found.get(name, False))
+
+
+def _fits_three(name: str, corners: Corners) -> bool:
+    triangle = sympy.Triangle(*corners)
+    if not isinstance(triangle, sympy.Triangle):
+        return False
+    largest = max(float(angle.evalf()) for angle in triangle.angles.values())
+    right = triangle.is_right()
+    found = {
+        "equilateral": triangle.is_equilateral(),
+        "isosceles": triangle.is_isosceles(),
+        "scalene": triangle.is_scalene(),
+        "right-angled": right,
+        "obtuse-angled": not right and largest > float(sympy.pi / 2),
+        "acute-angled": not right and largest < float(sympy.pi / 2),
+    }
+    return bool(found.get(name, False))
+
+
+def best_fitting(corners: Corners, offered: tuple[str, ...]) -> str:
+    """Return the name of some that says most of those that fit; raises NotExact."""
+    for rank in _RANKS:
+        found = [name for name in offered if name in rank and fits(name, corners)]
+        if len(found) > 1:
+            break
+        if found:
+            # Whatever else fits has to say less of it, not another thing.
+            others = [name for name in offered if name != found[0] and fits(name, corners)]
+            if any(name.endswith("-angled") or name == "kite" for name in others) and (
+                found[0] not in ("square", "rhombus")
+            ):
+                break
+            return found[0]
+    raise NotExact("no name of those fits best")
+
+
+def making(name: str, three: Corners, offered: dict[str, Any]) -> str:
+    """Return the letter of the one point that makes a shape with three others; raises NotExact."""
+    found, near = [], []
+    for letter, at in offered.items():
+        # Of four corners each may be the one across from the last.
+        rounds = [[three[(k + 1) % 3], three[k], three[(k + 2) % 3], at] for k in range(3)]
+        if any(fits(name, corners) for corners in rounds):
+            found.append(letter)
+        elif name == "kite" and any(map(_mirrored, rounds)):
+            near.append(letter)
+    if len(found) != 1 or near:
+        raise NotExact("no single point makes such a shape")
+    return found[0]
+
+
+def _mirrored(corners: Corners) -> bool:
+    """Tell whether two corners across from each other are mirror images in the line of the rest."""
+    a, b, c, d = corners
+    if len({*corners}) < 4:
+        return False
+    return any(
+        p != q
+        and r != s
+        and sympy.Line(p, q).is_perpendicular(sympy.Line(r, s))
+        and sympy.Segment(r, s).midpoint in sympy.Line(p, q)
+        for p, q, r, s in ((a, c, b, d), (b, d, a, c))
+    )

@@ -67,7 +67,7 @@ def disagreement(figure: Figure) -> str:
     kind = kind_of(figure)
     for reading in kind.readings(figure):
         said, found = read(figure, reading), measured(figure, reading)
-        if not _same(said, found):
+        if not same_measured(said, found):
             of = f" of {' and '.join(reading.of)}" if reading.of else ""
             return (
                 f"the figure says that the {reading.name}{of} is {_text(said)}, and it is drawn "
@@ -82,12 +82,15 @@ def disagreement(figure: Figure) -> str:
     return ""
 
 
-def _same(said: t.Node, found: t.Node) -> bool:
+def same_measured(said: t.Node, found: t.Node) -> bool:
+    """Tell whether a measurement is what is said: a name, a number, an equation, a range."""
     if isinstance(said, t.Label) or isinstance(found, t.Label):
         return said == found
     if isinstance(said, t.Relation) and isinstance(found, t.Relation):
         if is_range(said):
-            return _ops(said) == _ops(found) and all(map(_same, _sides(said), _sides(found)))
+            return _ops(said) == _ops(found) and all(
+                map(same_measured, _sides(said), _sides(found))
+            )
         return bool(_equation(said) == _equation(found))
     a, b = to_sympy(said), to_sympy(found)
     rows = [value if isinstance(value, list) else [value] for value in (a, b)]

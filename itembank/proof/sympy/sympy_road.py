@@ -11,9 +11,11 @@ from typing import Any
 
 from itembank.errors import CheckFailed
 from itembank.items.asks import (
+    Answered,
     Choose,
     Common,
     Compare,
+    Draw,
     Equivalent,
     ErrorInterval,
     FaultyLine,
@@ -41,9 +43,11 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
+from itembank.proof.claim.judged import find_judged
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
+from itembank.proof.measured.drawn_answers import measure_drawn
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
 from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
@@ -115,8 +119,10 @@ ROAD.by_kind |= {
     ErrorInterval: error_interval,
     Equivalent: equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    Draw: measure_drawn,
     Summary: summary,
     TrueOrFalse: truth,
+    Answered: lambda ask, key: find_judged(ask, key, ROAD),
     OddOneOut: odd_one_out,
     FaultyLine: faulty_line,
     Match: pairs,

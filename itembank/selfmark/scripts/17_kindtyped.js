@@ -15,13 +15,19 @@ function readByKind(plain, q) {
     if (!partners.length) throw new Unreadable(KIND.NO_PAIRS);
     return Listing(cards.map((card, i) => Label(`${card}–${partners[i]}`)));
   }
-  const [number, rest] = lineTyped(plain);
+  const [number, said] = lineTyped(plain), rest = sub("read.reason_first", "", said);
   if (!rest || q.key.k !== "Listing" || q.key.parts.length !== 2) throw new Unreadable(KIND.NO_LINE);
   const key = q.key.parts[1];
   const result = readAnswer(rest, Object.assign({}, q, {
     key, several: is(key, "Either", "Listing"), reads: "", names: [], leads: null, sign: false,
   }));
-  return Listing([Label(`line ${number}`), result]);
+  return Listing([Label(`line ${number}`), lastResult(result, key)]);
+}
+function lastResult(result, key) {
+  if (result.k === "Listing" && !is(key, "Listing", "Either")) result = result.parts[result.parts.length - 1];
+  const end = comesTo(result);
+  const expression = unknownLetters(key).size && key.k !== "Relation";
+  return end.k === "Relation" || expression || !unknownLetters(result).size ? end : result;
 }
 function truthTyped(plain) {
   const found = matchAt("kind_typed.truth", plain, 0);
@@ -37,6 +43,9 @@ function pairsTyped(plain, cards, partners) {
   for (const m of findAll("kind_typed.card", plain)) {
     for (const letter of m.slice(1)) if (letter) letters.push(letter.toUpperCase());
   }
+  const close = words(plain).join("").toUpperCase(), both = [...cards, ...partners];
+  if ((close.length === cards.length || close.length === 2 * cards.length) &&
+      Array.from(close).every((letter) => both.indexOf(letter) >= 0)) letters.splice(0, letters.length, ...close);
   const chosen = {};
   if (letters.length === cards.length && letters.every((letter) => partners.indexOf(letter) >= 0)) {
     cards.forEach((card, i) => { chosen[card] = letters[i]; });
@@ -53,7 +62,7 @@ function pairsTyped(plain, cards, partners) {
   return found.every(Boolean) && new Set(found).size === cards.length ? found : [];
 }
 function lineTyped(plain) {
-  const found = fullmatch("kind_typed.line", plain);
+  const found = fullmatch("kind_typed.line", plain) || fullmatch("kind_typed.line_last", plain);
   if (!found) return ["", ""];
   return [found.groups.n || KIND._NUMBERS[found.groups.word.toLowerCase()], strip(found.groups.rest)];
 }

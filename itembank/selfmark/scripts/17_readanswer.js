@@ -35,6 +35,30 @@ function readAnswer(text, q) {
   }
   return parseAnswer(asQuestionHasIt(plain, q), plain, q);
 }
+// What leads up to an answer in its own question (openings).
+function withoutOpening(plain, q) {
+  const { key, letters } = q, several = is(key, "Listing", "Either");
+  const cut = (found) => { plain = plain.slice(found[0].length); };
+  let found = several && matchAt("openings.point_name", plain, 0);
+  if (found && !letters.has(found[1])) cut(found);
+  found = matchAt("openings.side_name", plain, 0);
+  if (found && !subset(found[1], letters)) cut(found);
+  found = !letters.has("p") && !letters.has("P") && matchAt("openings.chance_of", plain, 0);
+  if (found) cut(found);
+  if (q.words.indexOf("scale factor") >= 0 && !letters.has("x") && !letters.has("X")) {
+    found = matchAt("openings.factor", plain, 0);
+    if (found) cut(found);
+  }
+  plain = sub("openings.times_after", "", plain);
+  if (!several && (q.words.indexOf("intercept") >= 0 || q.words.indexOf("cross") >= 0)) {
+    plain = sub("openings.on_axis", (m) => m[1], plain);
+  }
+  if (!hasAny(key, "Ratio")) plain = sub("openings.colon", (m) => (letters.has(m[1]) ? `${m[1]} = ` : m[0]), plain);
+  if (letters.has("π")) plain = sub("openings.pi", "π", plain);
+  if (walk(key).some((part) => part.k === "Quantity" && part.unit === "°")) plain = sub("openings.ring", "°", plain);
+  if (key.k === "Listing" && fullmatch("openings.numbers_apart", plain)) plain = sub("openings.gap", ", ", plain);
+  return plain;
+}
 function comparedWith(plain, q) {
   if (q.key.k !== "Relation" || q.key.rest.length !== 1) return null;
   const left = q.key.first, right = q.key.rest[0][1];
@@ -61,6 +85,7 @@ function ordinal(plain, q) {
 }
 function asQuestionHasIt(plain, q) {
   const { key, letters } = q;
+  plain = withoutOpening(plain, q);
   if (!letters.size && !Array.from(plain).some((char) => isDigit(char) || isNumeric(char))) {
     throw new Unreadable("There is no number in the answer.");
   }
@@ -168,17 +193,21 @@ function parseAnswer(plain, typed, q) {
       const [, letter, n] = found;
       throw new Unreadable(`‘${letter}${n}’ can be read in two ways: write ${letter}^${n} for a power, or ${n}${letter} for ${n} times ${letter}.`);
     }
+    const of = matchAt("read.word_told", error.message, 0);
+    if (of && search("read.for_writers", error.message)) throw new Unreadable(`‘${of[1]}’ cannot be read here: type the answer alone.`);
     const seen = codePoints(plain) === codePoints(typed) ? "" : ` (The answer was read as ‘${plain}’.)`;
     throw new Unreadable(`${sub("read.column", "", error.message)}${seen}`);
   }
 }
 
 function named(plain, labels) {
-  plain = asOnChart(plain, labels);
+  plain = hyphened(asOnChart(plain, labels), labels);
   const folded = casefold(plain);
   const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
   if (last.length === 1) return last[0];
   if (labels.map(casefold).indexOf(folded) >= 0) return plain;
+  const begun = begunAlike(folded, labels);
+  if (begun) return begun;
   const inside = labels.filter((label) => {
     const short = words(casefold(label)).slice(-2).join(" ");
     return search(own(`\\b${escaped(short)}(?!\\w)`), folded);
@@ -186,9 +215,29 @@ function named(plain, labels) {
   if (inside.length === 1 && !search("choice.denies", folded)) return inside[0];
   return saidFirst(plain, labels) || plain;
 }
+function hyphened(plain, labels) {
+  const bare = (text) => text.replace(/[\u2212\u2013\u2010-]/g, " ").toLowerCase();
+  for (const label of labels) {
+    const at = bare(plain).indexOf(bare(label));
+    if (label.indexOf("-") >= 0 && at >= 0 && bare(plain).length === plain.length) {
+      plain = plain.slice(0, at) + label + plain.slice(at + label.length);
+    }
+  }
+  return plain;
+}
 function asOnChart(plain, labels) {
   const short = new Map(labels.map((label) => [casefold(label), label]));
   return sub("choice.in_full", (m) => short.get(casefold(m[1] || m[2])) || m[0], plain);
+}
+function begunAlike(folded, labels) {
+  const letters = (text) => sub("choice.letters_only", "", text), close = letters(folded);
+  const wanted = findAll("choice.words_alone", folded).length;
+  if (close.length < 3 || wanted > 2 || strip(sub("choice.words_alone", "", folded), " -")) return "";
+  const found = labels.filter((label) => {
+    const own_ = letters(casefold(label));
+    return own_.length > 2 && (own_.startsWith(close) || (wanted === 1 && close.startsWith(own_)));
+  });
+  return found.length === 1 ? found[0] : "";
 }
 function saidFirst(plain, labels) {
   const ends = {};
@@ -215,7 +264,7 @@ function asTime(plain, key) {
       return found[2] ? `${found[1]}:${found[2]} ${half}m` : `${found[1]} ${half}m`;
     }
     found = fullmatch("times.clock", plain);
-    return found ? `${found[1]}:${found[2]}` : plain;
+    return found ? `${found[1] === "0" ? "00" : found[1]}:${found[2]}` : plain;
   }
   if (key.k === "MixedUnits" || isLengthOfTime(key)) plain = sub("times.and", " ", plain);
   if (!isLengthOfTime(key)) return plain;

@@ -111,6 +111,7 @@ function partsFault(node, how) {
     case "Listing": case "Either": return first(node.parts, (part) => partsFault(part, how));
     case "Money": if (how.places && shortMoney(node)) return SHORT_MONEY; break;
     case "Sym": case "Label": return "";
+    case "Ratio": return formFault("ratio", node);
   }
   return hasLetters(node) ? expressionFault(node) : valueFault(node);
 }
@@ -319,7 +320,8 @@ function amountWithout(subject, amount, unit, faults) {
     faults.push(`The number is right, but the unit is not: it is in ${other[3]}.`);
     return amount;
   }
-  if (subject.noun) faults.push(`The number is right, but it is a number of ${subject.noun}.`);
+  if (subject.beside.indexOf(unit) >= 0) faults.push(TABLES.messages.STANDS_BESIDE);
+  else if (subject.noun) faults.push(`The number is right, but it is a number of ${subject.noun}.`);
   else faults.push("The number is right, but that unit is not: leave it out.");
   return amount;
 }

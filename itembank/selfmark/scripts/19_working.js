@@ -218,19 +218,11 @@ function filled(q, node) {
     given = sidesOf(node);
   }
   for (const run_ of q.shown) {
-    if (!symbols(run_).has("□")) continue;
-    for (const part of walk(run_)) {
-      if (!is(part, "Percent", "Money", "Quantity") || children(part)[0].k !== "Blank") continue;
-      for (const shown of given.slice().reverse()) {
-        if (shown.k === part.k && shown.unit === part.unit && shown.sign === part.sign) return children(shown)[0];
-      }
-    }
-    if (run_.k !== "Relation") continue;
-    for (const side of sidesOf(run_)) {
-      if (side.k === "Blank" || !symbols(side).has("□")) continue;
+    for (const pattern of walk(run_)) {
+      if (!symbols(pattern).has("□") || is(pattern, "Blank", "Neg", "Bracket", "Relation")) continue;
       for (const shown of given.slice().reverse()) {
         const found = [];
-        if (fitsPattern(side, shown, found) && found.length === 1) return found[0];
+        if (fitsPattern(pattern, shown, found) && found.length === 1) return found[0];
       }
     }
   }

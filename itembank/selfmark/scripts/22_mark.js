@@ -46,6 +46,7 @@ function marked(q, answer) {
   if (codePoints(answer) > READ.LONGEST) {
     return verdict(UNREADABLE, `The answer is longer than ${READ.LONGEST} characters: type the answer alone.`);
   }
+  if (q.drawn) return verdict(UNREADABLE, MESSAGES.DRAWN);
   answer = withoutSortedNumbers(q, answer);
   const named_ = lettersNamed(answer).filter((letter) => !q.letters.has(letter));
   if (named_.length) q = Object.assign({}, q, { letters: new Set([...q.letters, ...named_]), own_letters: q.own_letters || q.letters });
@@ -88,7 +89,7 @@ function verdictOn(q, typed) {
   if (q.give || q.equivalent) return oneOfMany(q, typed, given);
   if (q.repeated && given.k === "Listing") given = once(given, q.key);
   const right = same(given, q.key, how.within, how.ordered) && !otherLetter(q, given);
-  if (right && unitSaid) return verdict(WRONG, unitSaid);
+  if (right && unitSaid) return verdict(unitSaid === MESSAGES.STANDS_BESIDE ? WRONG_FORM : WRONG, unitSaid);
   if (right) {
     const fault = formOf(q, typed, given);
     if (!fault) return verdict(RIGHT);
@@ -100,6 +101,12 @@ function verdictOn(q, typed) {
   if (known) return known;
   if (!unitSaid && !wrongUnit(given, q.key) && notYetRounded(how, given, q.key)) {
     return verdict(WRONG_FORM, askedFor(q, NOT_ROUNDED));
+  }
+  if (q.key.k === "MixedUnits" && is(given, "Int", "Dec", "Mixed")) {
+    const last = q.key.parts[q.key.parts.length - 1].unit;
+    if (same(Quantity(given, last), q.key)) {
+      return verdict(WRONG_FORM, `The number is right in ${unitKnown(last)[3]}: give the unit as well.`);
+    }
   }
   if (q.key.k === "Percent" && is(given, "Int", "Dec", "Mixed")) {
     if (same(given, q.key.of)) return verdict(WRONG_FORM, MESSAGES.PER_CENT);

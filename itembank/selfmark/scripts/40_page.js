@@ -40,8 +40,10 @@ class Box {
     this.first = null;
     this.question = null;
   }
-  get answer() { return this.box.value.trim() ? this.box.value.replace(/\r\n?/g, "\n") : ""; }
+  // A drawing is on paper: there is no box for it, and the teacher looks at it.
+  get answer() { return this.box && this.box.value.trim() ? this.box.value.replace(/\r\n?/g, "\n") : ""; }
   look() {
+    if (!this.box) return verdict(UNDECIDED);
     if (!this.question) this.question = question(this.data);
     return this.answer ? mark(this.question, this.answer.trim()) : verdict("empty");
   }
@@ -72,7 +74,7 @@ function begin() {
     version = v;
     sections.forEach((section, i) => { section.hidden = i !== v; });
   }));
-  for (const box of [].concat(...starters)) {
+  for (const box of [].concat(...starters).filter((one) => one.button)) {
     box.button.hidden = !eachQuestion;
     box.button.addEventListener("click", () => {
       const found = box.look();
@@ -83,7 +85,7 @@ function begin() {
   }
   followUps.forEach((section) => {
     const tier = section.getAttribute("data-tier");
-    for (const box of boxesIn(section, pack.sheets[tier])) {
+    for (const box of boxesIn(section, pack.sheets[tier]).filter((one) => one.button)) {
       box.button.addEventListener("click", () => box.tell(box.look()));
     }
   });
@@ -111,7 +113,7 @@ function begin() {
     boxes().forEach((box, i) => {
       if (!eachQuestion || box.first === null || found[i].verdict !== "empty") box.tell(found[i]);
       box.settle(found[i]);
-      box.button.hidden = false;
+      if (box.button) box.button.hidden = false;
     });
     if (!finished) choices.forEach((choice) => { choice.disabled = true; });
     finished = true;

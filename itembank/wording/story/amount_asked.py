@@ -8,6 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from itembank.figures.figure import kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, unit_known
@@ -26,6 +27,7 @@ _NAMED = late(
 _FRACTION_OF = late(rf"\b(?:fraction|decimal|part) of (?:an?|one|#) ({_ANY_UNIT})(?![\w^])", re.I)
 _AFTER_NUMBER = late(rf"[ -]?({_ANY_UNIT})(?![\w^])", re.I)
 _HOW_MANY = late(r"\b(?:how many|number of)((?: [a-z-]+){1,4})", re.I)
+_IN_BRACKETS = late(r"\(([A-Za-z°]+(?:\^[23])?)\)")
 _STOPS_NOUN = frozenset(
     (
         "are", "is", "was", "were", "do", "does", "did", "can", "could", "will", "would", "has",
@@ -64,12 +66,14 @@ class About:
     """What an answer is a number of, as far as the words of its question tell.
 
     `units` may stand beside the number; `named` says that the question names the one unit;
-    `noun` is what is counted instead, in the plural.
+    `noun` is what is counted instead, in the plural; `beside` are the units that are printed
+    beside a letter already, as in 3k°.
     """
 
     units: frozenset[str] = frozenset()
     named: bool = False
     noun: str = ""
+    beside: frozenset[str] = frozenset()
 
 
 def about(item: Item) -> About:
@@ -77,7 +81,7 @@ def about(item: Item) -> About:
 
     >>> from itembank.items.topics.registry import find_item
     >>> about(find_item("fractions.add-mixed/challenge/216"))
-    About(units=frozenset({'kg'}), named=True, noun='')
+    About(units=frozenset({'kg'}), named=True, noun='', beside=frozenset())
     >>> about(find_item("equations.form-and-solve/support/777")).noun
     'lettuces'
     """
@@ -91,7 +95,29 @@ def about(item: Item) -> About:
     noun = counted_noun(question) or counted_noun(words)
     if noun or _PURE.search(question):
         return About(noun=noun)
-    return About(_measured(question, printed_units(item)))
+    units = _measured(question, printed_units(item)) or _axis_units(item)
+    return About(units, beside=_beside_letters(item))
+
+
+def _axis_units(item: Item) -> frozenset[str]:
+    """Return the one unit that a figure's axis bears, as *Rainfall (mm)* does."""
+    if item.figure is None:
+        return frozenset()
+    words = kind_of(item.figure).words(item.figure)
+    found = {_UNIT_NAMES.get(name, name) for name in _IN_BRACKETS.findall(words)}
+    return frozenset(found & set(UNITS)) if len(found) == 1 else frozenset()
+
+
+def _beside_letters(item: Item) -> frozenset[str]:
+    printed = [run for run in item.prompt if not isinstance(run, str)]
+    if item.figure is not None:
+        printed += kind_of(item.figure).printed(item.figure)
+    return frozenset(
+        part.unit
+        for run in printed
+        for part in t.walk(run)
+        if isinstance(part, t.Quantity) and t.symbols(part)
+    )
 
 
 def words_of(item: Item) -> str:

@@ -1,0 +1,381 @@
+"""Names of triangles and quadrilaterals: which fits best, and which corner makes a shape so.
+
+England's programme of study for key stage 3 (2013) asks pupils to "derive and illustrate
+properties of triangles, quadrilaterals ... using appropriate language" (from memory).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import combinations
+from typing import Any
+
+from generators._scatter import unlike
+from generators.transformations._shapes import Spot, inside, outline, picture, placed
+from itembank.figures.figure import fault
+from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+from itembank.figures.kinds.names_of_shapes import corner_that_makes
+from itembank.items.asks.of_figure import of_figure
+from itembank.items.item import Draft, Misconception, Step, Tier
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
+from itembank.notation import tree as t
+from itembank.text.in_words import counted
+
+STOPS_AT_PARALLEL = Misconception(
+    "geometry.shapes-stops-at-parallel",
+    "sees that both pairs of sides are parallel, and looks no further",
+    "What else is true of its sides, or of its angles?",
+)
+ONE_PAIR = Misconception(
+    "geometry.shapes-one-pair",
+    "finds one pair of parallel sides, and looks no further",
+    "Are the other two sides parallel too, or equal?",
+)
+RIGHT_ANGLES = Misconception(
+    "geometry.shapes-right-angles",
+    "sees four right angles, and looks no further",
+    "How long are its sides?",
+)
+EQUAL_SIDES = Misconception(
+    "geometry.shapes-equal-sides",
+    "sees four equal sides, and looks no further",
+    "What are its angles?",
+)
+PAIRS_FOR_ALL = Misconception(
+    "geometry.shapes-pairs-for-all",
+    "takes sides that are equal in pairs for four equal sides",
+    "Count how far each side goes along and up. Are all four alike?",
+)
+LOOKS_RIGHT = Misconception(
+    "geometry.shapes-looks-right",
+    "takes its angles for right angles without a check",
+    "Put the corner of a sheet of paper there. Does it fit?",
+)
+NEIGHBOURS = Misconception(
+    "geometry.shapes-neighbours",
+    "sees that sides next to each other are equal, and looks no further",
+    "Are the other two sides as long as these?",
+)
+PAIRS_NOT_OPPOSITE = Misconception(
+    "geometry.shapes-pairs-not-opposite",
+    "takes two pairs of equal sides for a parallelogram, wherever they are",
+    "Are the equal sides opposite each other, or next to each other?",
+)
+ONE_FOR_TWO = Misconception(
+    "geometry.shapes-one-for-two",
+    "takes one pair of parallel sides for two",
+    "Make the other two sides longer. Would they meet?",
+)
+SOME_RIGHT = Misconception(
+    "geometry.shapes-some-right",
+    "takes a shape with some right angles for a rectangle",
+    "How many of its angles are right angles?",
+)
+ACUTE_IF_ANY = Misconception(
+    "geometry.shapes-acute-if-any",
+    "calls a triangle acute-angled because it has acute angles",
+    "Which triangle has no acute angle? So which of its angles settles the name?",
+)
+RIGHT_FOR_OBTUSE = Misconception(
+    "geometry.shapes-right-for-obtuse",
+    "counts a right angle as obtuse",
+    "Is an obtuse angle larger than a right angle, or may it be one?",
+)
+LARGEST_IS_RIGHT = Misconception(
+    "geometry.shapes-largest-is-right",
+    "takes the largest angle of a triangle for a right angle",
+    "Put the corner of a sheet of paper there. Does it fit?",
+)
+PARALLEL_ONLY = Misconception(
+    "geometry.shapes-parallel-only",
+    "makes opposite sides parallel, and looks at nothing else",
+    "Which sides have to be equal, and which angles right?",
+)
+SWAPS_STEPS = Misconception(
+    "geometry.shapes-swaps-steps",
+    "goes along as far as it should go up, and up as far as along",
+    "From B to A, how far is it along? Go just as far along from C.",
+)
+STRAIGHT_ON = Misconception(
+    "geometry.shapes-straight-on",
+    "goes straight on from B through A, as far again",
+    "Are the three points on one line now? Can they be corners of one shape?",
+)
+
+_WRONG: dict[str, tuple[tuple[Misconception, str], ...]] = {
+    "square": (
+        (RIGHT_ANGLES, "rectangle"),
+        (EQUAL_SIDES, "rhombus"),
+        (STOPS_AT_PARALLEL, "parallelogram"),
+    ),
+    "rectangle": (
+        (STOPS_AT_PARALLEL, "parallelogram"),
+        (PAIRS_FOR_ALL, "square"),
+        (ONE_PAIR, "trapezium"),
+    ),
+    "rhombus": (
+        (STOPS_AT_PARALLEL, "parallelogram"),
+        (LOOKS_RIGHT, "square"),
+        (NEIGHBOURS, "kite"),
+    ),
+    "parallelogram": (
+        (ONE_PAIR, "trapezium"),
+        (LOOKS_RIGHT, "rectangle"),
+        (PAIRS_FOR_ALL, "rhombus"),
+    ),
+    "kite": ((PAIRS_FOR_ALL, "rhombus"), (PAIRS_NOT_OPPOSITE, "parallelogram")),
+    "trapezium": ((ONE_FOR_TWO, "parallelogram"), (SOME_RIGHT, "rectangle")),
+    "isosceles trapezium": ((ONE_PAIR, "trapezium"), (ONE_FOR_TWO, "parallelogram")),
+    "right-angled": ((ACUTE_IF_ANY, "acute-angled"), (RIGHT_FOR_OBTUSE, "obtuse-angled")),
+    "obtuse-angled": ((ACUTE_IF_ANY, "acute-angled"), (LARGEST_IS_RIGHT, "right-angled")),
+}
+"""What each shape is taken for, and why."""
+
+_WHY = {
+    "square": ("Both pairs of sides are parallel.", "All sides are equal, and all angles right."),
+    "rectangle": ("All angles are right angles.", "Its sides are not all equal."),
+    "rhombus": ("All sides are equal.", "Its angles are not right angles."),
+    "parallelogram": (
+        "Both pairs of sides are parallel.",
+        "Its sides are not all equal, and its angles are not right angles.",
+    ),
+    "kite": (
+        "Two sides next to each other are equal, and so are the other two.",
+        "No sides are parallel.",
+    ),
+    "trapezium": ("One pair of sides is parallel.", "The other two sides are not parallel."),
+    "isosceles trapezium": (
+        "One pair of sides is parallel, and the other is not.",
+        "The two sides that are not parallel are equal.",
+    ),
+    "right-angled": ("Its largest angle is a right angle.",),
+    "obtuse-angled": ("Its largest angle is larger than a right angle.",),
+}
+
+_EASY: tuple[tuple[str, tuple[Spot, ...]], ...] = (
+    ("square", ((0, 0), (3, 0), (3, 3), (0, 3))),
+    ("square", ((0, 0), (2, 0), (2, 2), (0, 2))),
+    ("rectangle", ((0, 0), (4, 0), (4, 2), (0, 2))),
+    ("rectangle", ((0, 0), (2, 0), (2, 5), (0, 5))),
+    ("parallelogram", ((0, 0), (4, 0), (5, 2), (1, 2))),
+    ("parallelogram", ((0, 0), (3, 0), (1, 3), (-2, 3))),
+    ("rhombus", ((0, 0), (2, 1), (4, 0), (2, -1))),
+    ("rhombus", ((0, 0), (1, 3), (0, 6), (-1, 3))),
+    ("kite", ((0, 0), (1, 1), (0, 4), (-1, 1))),
+    ("kite", ((0, 0), (2, 2), (0, 3), (-2, 2))),
+    ("trapezium", ((0, 0), (4, 0), (2, 3), (0, 3))),
+    ("trapezium", ((0, 0), (3, 0), (3, 4), (0, 2))),
+    ("right-angled", ((0, 0), (3, 0), (0, 2))),
+    ("right-angled", ((0, 0), (4, 0), (4, 4))),
+    ("right-angled", ((0, 0), (2, 2), (-1, 5))),
+    ("obtuse-angled", ((0, 0), (2, 0), (4, 2))),
+    ("obtuse-angled", ((0, 0), (3, 0), (-1, 2))),
+    ("obtuse-angled", ((0, 0), (5, 1), (2, -1))),
+)
+"""Shapes that stand straight, and triangles."""
+_TILTED: tuple[tuple[str, tuple[Spot, ...]], ...] = (
+    ("square", ((0, 0), (3, 1), (2, 4), (-1, 3))),
+    ("square", ((0, 0), (2, 2), (0, 4), (-2, 2))),
+    ("square", ((0, 0), (3, 2), (1, 5), (-2, 3))),
+    ("rectangle", ((0, 0), (3, 3), (2, 4), (-1, 1))),
+    ("rectangle", ((0, 0), (4, 2), (3, 4), (-1, 2))),
+    ("rectangle", ((0, 0), (1, 3), (-5, 5), (-6, 2))),
+    ("rhombus", ((0, 0), (3, 1), (4, 4), (1, 3))),
+    ("rhombus", ((0, 0), (4, 3), (4, 8), (0, 5))),
+    ("rhombus", ((0, 0), (5, 0), (8, 4), (3, 4))),
+    ("parallelogram", ((0, 0), (3, 1), (4, 3), (1, 2))),
+    ("parallelogram", ((0, 0), (1, 3), (3, 4), (2, 1))),
+    ("parallelogram", ((0, 0), (4, 1), (5, 4), (1, 3))),
+    ("kite", ((0, 0), (3, 1), (3, 3), (1, 3))),
+    ("kite", ((0, 0), (2, 0), (4, 4), (0, 2))),
+    ("kite", ((0, 0), (4, 2), (4, 4), (2, 4))),
+    ("trapezium", ((0, 0), (4, 2), (1, 3), (-1, 2))),
+    ("trapezium", ((0, 0), (3, 3), (1, 5), (0, 4))),
+    ("isosceles trapezium", ((0, 0), (5, 0), (4, 2), (1, 2))),
+    ("isosceles trapezium", ((2, 0), (4, 0), (0, 4), (0, 2))),
+    ("isosceles trapezium", ((0, 0), (4, 4), (4, 2), (2, 0))),
+)
+"""Shapes that stand aslant, or whose name says more."""
+_MADE = tuple(
+    (name, turned)
+    for name, corners in (*_EASY, *_TILTED)
+    if name in ("square", "rectangle", "rhombus", "kite")
+    for turned in (corners, tuple((y, x) for x, y in corners))
+)
+
+
+_EDGES = (-5, 5, -4, 4)
+"""The edges of a grid with large squares, where six letters have room."""
+
+
+def _where(seed: int) -> Spot:
+    x, y = unlike(seed, 2, -6, 6)
+    return x, y
+
+
+def _named(shapes: tuple[tuple[str, tuple[Spot, ...]], ...], which: int, seed: int) -> bool:
+    return which < len(shapes) and inside(placed(shapes[which][1], _where(seed)), gap=1)
+
+
+def _support(which: int, left_out: int, seed: int) -> bool:
+    """Keep shapes that lie on the grid; of three wrong names one is left out."""
+    wrongs = len(_WRONG[_EASY[which][0]])
+    return (left_out < wrongs if wrongs > 2 else left_out == 0) and _named(_EASY, which, seed)
+
+
+def _core(which: int, left_out: int, seed: int) -> bool:
+    return left_out == 0 and _named(_TILTED, which, seed)
+
+
+def _offered(which: int, missing: int, seed: int) -> list[Spot] | None:
+    """Return three corners, the fourth, and two places that do not make the shape.
+
+    The first of these makes opposite sides parallel and no more, to the second the other mistake
+    leads. None, where it cannot be asked.
+    """
+    name, shape = _MADE[which]
+    spots = placed(shape, _where(seed))
+    a, b, c, d = (spots[(missing + k) % 4] for k in (1, 2, 3, 4))
+    if name == "kite" and _gap(a, b) == _gap(b, c):
+        return None  # the fourth corner may be anywhere on the line of symmetry
+    if name == "kite":
+        parallel = (a[0] + c[0] - b[0], a[1] + c[1] - b[1])
+        other = (2 * a[0] - b[0], 2 * a[1] - b[1])
+    else:
+        parallel = (b[0] + c[0] - a[0], b[1] + c[1] - a[1])
+        other = (c[0] + a[1] - b[1], c[1] + a[0] - b[0])
+    every = [a, b, c, d, parallel, other]
+    if not inside(every, _EDGES, gap=0) or any(_gap(p, q) < 4 for p, q in combinations(every, 2)):
+        return None  # nearer to one another their letters would have no room
+    lettered = [(str(k), (Fraction(x), Fraction(y))) for k, (x, y) in enumerate(every)]
+    three = [at for _, at in lettered[:3]]
+    return every if corner_that_makes(name, three, lettered[3:]) == "3" else None
+
+
+def _gap(a: Spot, b: Spot) -> int:
+    return (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2
+
+
+def _challenge(which: int, missing: int, seed: int) -> bool:
+    every = _offered(which, missing, seed) if which < len(_MADE) else None
+    return every is not None and not fault(_points(every)[1])
+
+
+@register
+class Shapes(Topic):
+    """The name that fits a shape best, standing straight or aslant; the corner that makes one."""
+
+    id = "geometry.shapes"
+    title = "Names of triangles and quadrilaterals"
+    statements = ("geometry.properties", "geometry.terms")
+    prerequisites = ("graphs.coordinates",)
+    misconceptions = (
+        *(STOPS_AT_PARALLEL, ONE_PAIR, RIGHT_ANGLES, EQUAL_SIDES, PAIRS_FOR_ALL, LOOKS_RIGHT),
+        *(NEIGHBOURS, PAIRS_NOT_OPPOSITE, ONE_FOR_TWO, SOME_RIGHT, ACUTE_IF_ANY),
+        *(RIGHT_FOR_OBTUSE, LARGEST_IS_RIGHT, PARALLEL_ONLY, SWAPS_STEPS),
+        STRAIGHT_ON,
+    )
+    spaces = {
+        Tier.SUPPORT: Space(
+            _support, which=range(len(_EASY)), left_out=range(3), seed=range(1, 40)
+        ),
+        Tier.CORE: Space(_core, which=range(len(_TILTED)), left_out=range(1), seed=range(1, 80)),
+        Tier.CHALLENGE: Space(
+            _challenge, which=range(len(_MADE)), missing=range(4), seed=range(1, 169)
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        if tier is Tier.CHALLENGE:
+            return _corner(*values)
+        return _name(tier, *values)
+
+
+def _name(tier: Tier, which: int, left_out: int, seed: int) -> Draft:
+    name, shape = (_EASY if tier is Tier.SUPPORT else _TILTED)[which]
+    corners = placed(shape, _where(seed))
+    figure = picture((outline(corners, "P"),))
+    wrongs = list(_WRONG[name])
+    if tier is Tier.SUPPORT and len(wrongs) > 2:
+        del wrongs[left_out]
+    *first, last = sorted((name, *(wrong for _, wrong in wrongs)))
+    noun = "triangle" if len(corners) == 3 else "quadrilateral"
+    text = (f"Which name fits {noun} P best: {', '.join(first)} or {last}?",)
+    why = _WHY[name]
+    if tier is Tier.SUPPORT:
+        steps = [Step(" ".join(why), t.Label(name))]
+    else:
+        steps = [
+            Step(f"Count along and up for each side. {why[0]}"),
+            Step(why[1], t.Label(name)),
+        ]
+    return Draft(
+        text,
+        of_figure(figure, text),
+        t.Label(name),
+        "name",
+        tuple(steps),
+        slips(*((mistake, t.Label(wrong)) for mistake, wrong in wrongs)),
+        (corners, *sorted((*first, last))),
+        figure=figure,
+    )
+
+
+def _points(every: list[Spot]) -> tuple[dict[Spot, str], CoordinateGrid]:
+    """Return the letters of corners and of places to choose from, and the grid with them."""
+    letters = dict(zip(every[:3], "ABC", strict=True))
+    letters |= dict(zip(sorted(every[3:]), "PQR", strict=True))
+    points = sorted((letter, at) for at, letter in letters.items())
+    return letters, picture((), points, _EDGES)
+
+
+def _corner(which: int, missing: int, seed: int) -> Draft:
+    name, _ = _MADE[which]
+    every = _offered(which, missing, seed)
+    assert every is not None
+    letters = dict(zip(every[:3], "ABC", strict=True))
+    letters |= dict(zip(sorted(every[3:]), "PQR", strict=True))
+    figure = picture(
+        (), [(letters[at], at) for at in sorted(letters, key=letters.__getitem__)], _EDGES
+    )
+    a, b, _, d, parallel, other = every
+    text = (f"Which of the points P, Q and R makes a {name} with A, B and C?",)
+    key = t.Label(letters[d])
+    if name == "kite":
+        steps = (
+            Step("AB and BC are not equal, so AC is the line of symmetry."),
+            Step("The fourth corner lies as far from AC as B, on the other side."),
+            Step(f"That is {letters[d]}.", key),
+        )
+    else:
+        steps = (
+            Step(f"AB and BC are sides of the {name}: opposite sides are equal and parallel."),
+            Step(f"From B to A go {_way(b, a)}. Go the same way from C."),
+            Step(f"That leads to {letters[d]}.", key),
+        )
+    return Draft(
+        text,
+        of_figure(figure, text),
+        key,
+        "name",
+        steps,
+        slips(
+            (PARALLEL_ONLY, t.Label(letters[parallel])),
+            (STRAIGHT_ON if name == "kite" else SWAPS_STEPS, t.Label(letters[other])),
+        ),
+        (name, *every),
+        figure=figure,
+    )
+
+
+def _way(start: Spot, end: Spot) -> str:
+    across, up = end[0] - start[0], end[1] - start[1]
+    ways = [
+        f"{counted(abs(across), 'square')} {'right' if across > 0 else 'left'}" if across else "",
+        f"{counted(abs(up), 'square')} {'up' if up > 0 else 'down'}" if up else "",
+    ]
+    return " and ".join(filter(None, ways))
