@@ -59,6 +59,7 @@ from itembank.proof.exact.rounding import find_rounded
 from itembank.proof.exact.subject import find_subject
 from itembank.proof.exact.sum_and_product import find_two
 from itembank.proof.exact.surd import surd
+from itembank.proof.lines.step_pictures import picture_fault
 from itembank.wording.tasks.list_sums import as_sum
 
 
@@ -94,7 +95,10 @@ def by_first_road(item: Item) -> Finding:
     NotationError
         If the question, or the key, is past what exact arithmetic can do.
     """
-    return ROAD.of(item.ask)(item.ask, item.key)
+    finding = ROAD.of(item.ask)(item.ask, item.key)
+    if not finding.fault and (clause := picture_fault(item)):
+        return Finding(finding.answer, clause)
+    return finding
 
 
 ROAD: Handlers[Callable[[Any, t.Node], Finding]] = Handlers("exact arithmetic")
