@@ -12,6 +12,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.ratio._parts import amount, unit_name
 from generators.ratio._rates import apart, written, wrong_amounts
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -163,24 +164,33 @@ class AreaVolumeUnits(Topic):
     misconceptions = (LINEAR, WRONG_WAY, SQUARED, TEN_TIMES, NO_LITRES, ADDS_EDGES, NOT_CHANGED)
     prerequisites = ("ratio.convert-units",)
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, kind=("down", "up"), pair=range(len(_AREAS)), tenths=_TENTHS + _TENTHS_MORE
+        Tier.SUPPORT: kinds.with_claims(
+            Space(
+                _support,
+                kind=("down", "up"),
+                pair=range(len(_AREAS)),
+                tenths=_TENTHS + _TENTHS_MORE,
+            )
         ),
-        Tier.CORE: Space(
-            _core, kind=("down", "up"), pair=range(len(_VOLUMES)), tenths=_TENTHS + _TENTHS_MORE
-        ).then(_core, kind=("sum",), pair=range(3), tenths=range(11, 100)),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=("litres",),
-            a=(20, 25, 30, 35, 40, 45, 50, 60, 70, 75, 80, 90, 100, 120),
-            b=(10, 12, 15, 16, 18, 20, 24, 25, 30, 35, 40, 45, 50),
-            c=(8, 10, 12, 15, 18, 20, 25, 30, 35, 40),
-        ).then(
-            _challenge,
-            kind=("tiles",),
-            a=range(20, 400, 4),
-            b=(10, 15, 20, 25, 30, 40, 50, 60),
-            c=(10, 15, 20, 25, 30, 40),
+        Tier.CORE: kinds.with_claims(
+            Space(
+                _core, kind=("down", "up"), pair=range(len(_VOLUMES)), tenths=_TENTHS + _TENTHS_MORE
+            ).then(_core, kind=("sum",), pair=range(3), tenths=range(11, 100))
+        ),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(
+                _challenge,
+                kind=("litres",),
+                a=(20, 25, 30, 35, 40, 45, 50, 60, 70, 75, 80, 90, 100, 120),
+                b=(10, 12, 15, 16, 18, 20, 24, 25, 30, 35, 40, 45, 50),
+                c=(8, 10, 12, 15, 18, 20, 25, 30, 35, 40),
+            ).then(
+                _challenge,
+                kind=("tiles",),
+                a=range(20, 400, 4),
+                b=(10, 15, 20, 25, 30, 40, 50, 60),
+                c=(10, 15, 20, 25, 30, 40),
+            )
         ),
     }
 

@@ -13,6 +13,7 @@ from typing import Any, Literal, NamedTuple
 from generators._turns import by_turns
 from generators.number._rounding import Number
 from generators.number._writing import decimal
+from itembank.items import kinds
 from itembank.items.item import Draft, ErrorInterval, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -120,10 +121,10 @@ class ErrorIntervals(Topic):
     prerequisites = ("number.round-figures",)
     misconceptions = (WHOLE_STEP, UPPER_BELOW, SIGNS_SWAPPED, ROUNDED)
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=tuple(Kind)[:3], a=range(3, 99)),
-        Tier.CORE: Space(_core, kind=tuple(Kind)[3:6], a=range(11, 200, 2)),
-        Tier.CHALLENGE: Space(
-            _challenge, kind=tuple(Kind)[6:], a=range(11, 160), b=(1, 2, 3, 4, 5)
+        Tier.SUPPORT: kinds.with_answers(Space(_support, kind=tuple(Kind)[:3], a=range(3, 99))),
+        Tier.CORE: kinds.with_answers(Space(_core, kind=tuple(Kind)[3:6], a=range(11, 200, 2))),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(_challenge, kind=tuple(Kind)[6:], a=range(11, 160), b=(1, 2, 3, 4, 5))
         ),
     }
 

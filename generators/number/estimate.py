@@ -13,6 +13,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.number._rounding import Number, rounded
 from generators.number._writing import decimal
+from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -224,20 +225,41 @@ class Estimate(Topic):
         HALVES_FOR_ROOT,
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=tuple(Kind)[:2], a=_LARGE, b=_ONES),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[2:6],
-            a=(*_LARGE, *_NEAR, 1900, 2100, 2800, 3200, 3800, 4200, 4800, 5300, 6100, 7900, 8200),
-            b=(*_LARGE, *_ONES, 51, 52, 53, 54),
-            c=_ONES,
+        Tier.SUPPORT: kinds.with_answers(
+            Space(_support, kind=tuple(Kind)[:2], a=_LARGE, b=_ONES),
+            only=lambda kind, *_: kind == 0,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=tuple(Kind)[6:],
-            a=_LARGE,
-            b=(*_LARGE, *_ONES),
-            c=(*_SMALL, *_ONES),
+        Tier.CORE: kinds.with_answers(
+            Space(
+                _core,
+                kind=tuple(Kind)[2:6],
+                a=(
+                    *_LARGE,
+                    *_NEAR,
+                    1900,
+                    2100,
+                    2800,
+                    3200,
+                    3800,
+                    4200,
+                    4800,
+                    5300,
+                    6100,
+                    7900,
+                    8200,
+                ),
+                b=(*_LARGE, *_ONES, 51, 52, 53, 54),
+                c=_ONES,
+            )
+        ),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[6:],
+                a=_LARGE,
+                b=(*_LARGE, *_ONES),
+                c=(*_SMALL, *_ONES),
+            )
         ),
     }
 

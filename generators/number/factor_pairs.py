@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 from typing import Any
 
+from itembank.items import kinds
 from itembank.items.item import Condition, Draft, Give, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -72,7 +73,7 @@ class FactorPairs(Topic):
     statements = ("number.primes",)
     misconceptions = (MULTIPLE, NOT_GREATER, ADDS, ONE_AND_ITSELF)
     spaces = {
-        Tier.SUPPORT: Space(_support, n=range(12, 121), a=range(2, 61)),
+        Tier.SUPPORT: kinds.with_answers(Space(_support, n=range(12, 121), a=range(2, 61))),
         Tier.CORE: Space(_core, n=range(24, 241), m=range(2, 6)),
         Tier.CHALLENGE: Space(_challenge, n=range(24, 301), place=range(1, 10)),
     }

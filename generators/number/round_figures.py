@@ -16,6 +16,7 @@ from generators._turns import by_turns
 from generators.number import _rounding as r
 from generators.number._rounding import Number, rounded
 from generators.number._writing import decimal
+from itembank.items import kinds
 from itembank.items.item import Draft, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -221,15 +222,24 @@ class RoundFigures(Topic):
         r.TOO_EARLY,
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=tuple(Kind)[:4], a=range(110, 990), b=range(1, 10)),
-        Tier.CORE: Space(
-            _core, kind=tuple(Kind)[4:8], a=(*range(11, 100), *range(101, 990, 8)), b=range(1, 10)
+        Tier.SUPPORT: kinds.with_answers(
+            Space(_support, kind=tuple(Kind)[:4], a=range(110, 990), b=range(1, 10))
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=tuple(Kind)[8:],
-            a=range(1, 99),
-            b=(*range(1, 10), 11, 12, 13, 17, 19, 23, 38, 56, 74, 92, 203, 306, 408),
+        Tier.CORE: kinds.with_answers(
+            Space(
+                _core,
+                kind=tuple(Kind)[4:8],
+                a=(*range(11, 100), *range(101, 990, 8)),
+                b=range(1, 10),
+            )
+        ),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[8:],
+                a=range(1, 99),
+                b=(*range(1, 10), 11, 12, 13, 17, 19, 23, 38, 56, 74, 92, 203, 306, 408),
+            )
         ),
     }
 

@@ -15,6 +15,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.number import _rounding as r
 from generators.number._rounding import Number, rounded
+from itembank.items import kinds
 from itembank.items.item import Draft, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -176,18 +177,22 @@ class RoundPlaces(Topic):
         r.REMAINDER,
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=tuple(Kind)[:4], a=range(102, 990)),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[4:8],
-            a=(*range(3, 100, 7), *range(104, 990, 19)),
-            b=(*range(3, 100, 6), 16, 28, 46, 49, 58, 67, 76, 94, 97),
+        Tier.SUPPORT: kinds.with_answers(Space(_support, kind=tuple(Kind)[:4], a=range(102, 990))),
+        Tier.CORE: kinds.with_answers(
+            Space(
+                _core,
+                kind=tuple(Kind)[4:8],
+                a=(*range(3, 100, 7), *range(104, 990, 19)),
+                b=(*range(3, 100, 6), 16, 28, 46, 49, 58, 67, 76, 94, 97),
+            )
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=tuple(Kind)[8:],
-            a=(*range(1, 61), *range(69, 800, 30)),
-            b=(3, 6, 7, 9, 11, 12, 13, 95, 96, 97, 98),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[8:],
+                a=(*range(1, 61), *range(69, 800, 30)),
+                b=(3, 6, 7, 9, 11, 12, 13, 95, 96, 97, 98),
+            )
         ),
     }
 

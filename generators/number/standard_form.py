@@ -13,6 +13,7 @@ from typing import Any
 from generators.number import _standard as m
 from generators.number._standard import Standard, standard
 from generators.number._writing import apart, decimal, worked
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -150,26 +151,34 @@ class StandardForm(Topic):
         m.DIVIDES_FOR_TIMES,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support,
-            kind=tuple(Kind)[:4],
-            a=range(1, 10),
-            b=range(10),
-            n=(*range(-6, -2), *range(3, 8)),
+        Tier.SUPPORT: kinds.with_claims(
+            Space(
+                _support,
+                kind=tuple(Kind)[:4],
+                a=range(1, 10),
+                b=range(10),
+                n=(*range(-6, -2), *range(3, 8)),
+            )
         ),
-        Tier.CORE: Space(
-            _core,
-            kind=tuple(Kind)[4:8],
-            a=range(1, 10),
-            b=(12, 13, 19, 24, 27, 36, 45, 58, 61, 74, 86, 93),
-            n=range(-6, 18),
+        Tier.CORE: kinds.with_claims(
+            Space(
+                _core,
+                kind=tuple(Kind)[4:8],
+                a=range(1, 10),
+                b=(12, 13, 19, 24, 27, 36, 45, 58, 61, 74, 86, 93),
+                n=range(-6, 18),
+            ),
+            only=lambda kind, *_: kind != Kind.THREE,
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=tuple(Kind)[8:],
-            a=range(1, 10),
-            b=(12, 13, 15, 16, 18, 24, 27, 36, 45, 58, 61, 74, 86, 93),
-            n=range(-7, 9),
+        Tier.CHALLENGE: kinds.with_claims(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[8:],
+                a=range(1, 10),
+                b=(12, 13, 15, 16, 18, 24, 27, 36, 45, 58, 61, 74, 86, 93),
+                n=range(-7, 9),
+            ),
+            only=lambda kind, *_: kind != Kind.FOUR,
         ),
     }
 

@@ -11,6 +11,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.percentages._amounts import amount, apart, hundredths, per_cent, wrong_amounts
 from generators.percentages._as_percentage import tenths_of, wrong_percentages
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -178,15 +179,21 @@ class SimpleInterest(Topic):
     )
     prerequisites = ("percentages.of-amount",)
     spaces = {
-        Tier.SUPPORT: Space(
-            _years, kind=("interest",), n=_SAVINGS[:16], p=(10, 20, 30, 40, 50, 60), k=(2, 3, 4)
+        Tier.SUPPORT: kinds.with_answers(
+            Space(
+                _years, kind=("interest",), n=_SAVINGS[:16], p=(10, 20, 30, 40, 50, 60), k=(2, 3, 4)
+            )
         ),
-        Tier.CORE: Space(
-            _years, kind=("total",), n=_SAVINGS, p=(10, 15, 20, 25, 30, 40, 50), k=(2, 3, 4, 5)
-        ).then(_months, kind=("months",), n=_SAVINGS[2:18], p=(20, 30, 40, 50, 60), k=_MONTHS),
-        Tier.CHALLENGE: Space(_backwards, kind=("rate",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
-        .then(_backwards, kind=("time",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
-        .then(_backwards, kind=("savings",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5)),
+        Tier.CORE: kinds.with_answers(
+            Space(
+                _years, kind=("total",), n=_SAVINGS, p=(10, 15, 20, 25, 30, 40, 50), k=(2, 3, 4, 5)
+            ).then(_months, kind=("months",), n=_SAVINGS[2:18], p=(20, 30, 40, 50, 60), k=_MONTHS)
+        ),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(_backwards, kind=("rate",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
+            .then(_backwards, kind=("time",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
+            .then(_backwards, kind=("savings",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5))
+        ),
     }
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -7,6 +7,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.ratio._parts import lowest, whole_ratio
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -79,8 +80,10 @@ class Combine(Topic):
     misconceptions = (JOINED, ADDED, SHARED, LISTED)
     prerequisites = ("ratio.simplest-form", "ratio.one-part")
     spaces = {
-        Tier.SUPPORT: Space(_keep_multiple, first=_FIRST, factor=(2, 3, 4), last=range(1, 10)),
-        Tier.CORE: Space(_keep_common, first=_FIRST, second=_SECOND),
+        Tier.SUPPORT: kinds.with_answers(
+            Space(_keep_multiple, first=_FIRST, factor=(2, 3, 4), last=range(1, 10))
+        ),
+        Tier.CORE: kinds.with_answers(Space(_keep_common, first=_FIRST, second=_SECOND)),
         Tier.CHALLENGE: Space(
             _keep_story, first=_FIRST[:20], second=_SECOND[:31], worth=(2, 3, 4, 5, 6, 8)
         ),

@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 from generators._turns import by_turns
 from generators.ratio._parts import amount
 from generators.ratio._rates import apart, written, wrong_amounts
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.measures.years import COMPOUND_UNITS, Part
 from itembank.items.topics.registry import register
@@ -204,29 +205,35 @@ class CompoundUnits(Topic):
         Tier.CHALLENGE: (Part(COMPOUND_UNITS, lambda kind, rate, time, other: kind != "longer"),)
     }
     spaces = {
-        Tier.SUPPORT: Space(
-            _support,
-            kind=("one", "many"),
-            rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
-            time=(2, 3, 4, 5, 6, 8, 10),
-            other=(0,),
+        Tier.SUPPORT: kinds.with_answers(
+            Space(
+                _support,
+                kind=("one", "many"),
+                rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
+                time=(2, 3, 4, 5, 6, 8, 10),
+                other=(0,),
+            )
         ),
-        Tier.CORE: Space(
-            _core,
-            kind=("other", "long"),
-            rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 80),
-            time=(3, 4, 5, 6, 8),
-            other=(5, 7, 9, 10, 11, 12),
+        Tier.CORE: kinds.with_answers(
+            Space(
+                _core,
+                kind=("other", "long"),
+                rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 80),
+                time=(3, 4, 5, 6, 8),
+                other=(5, 7, 9, 10, 11, 12),
+            )
         ),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=("longer",),
-            rate=(*range(5, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
-            time=(3, 4, 5, 6, 8),
-            other=(2, 3, 4, 5),
-        )
-        .then(_challenge, kind=("to m/s",), rate=range(5, 41, 5), time=(0,), other=(0,))
-        .then(_challenge, kind=("to km/h",), rate=range(2, 42), time=(0,), other=(0,)),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(
+                _challenge,
+                kind=("longer",),
+                rate=(*range(5, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
+                time=(3, 4, 5, 6, 8),
+                other=(2, 3, 4, 5),
+            )
+            .then(_challenge, kind=("to m/s",), rate=range(5, 41, 5), time=(0,), other=(0,))
+            .then(_challenge, kind=("to km/h",), rate=range(2, 42), time=(0,), other=(0,))
+        ),
     }
     spare = "Speeds that change to a whole number of metres a second are few."
 

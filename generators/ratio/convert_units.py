@@ -11,6 +11,7 @@ from typing import Any
 
 from generators.ratio._parts import amount, unit_name
 from generators.ratio._rates import apart, written, wrong_amounts
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -298,28 +299,39 @@ class ConvertUnits(Topic):
         OTHER_WAY,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support,
-            kind=("down", "up"),
-            pair=range(len(_NEIGHBOURS)),
-            tenths=(*range(12, 100, 4), 25, 35, 65, 75, 30, 50, 70, 90),
+        Tier.SUPPORT: kinds.with_claims(
+            Space(
+                _support,
+                kind=("down", "up"),
+                pair=range(len(_NEIGHBOURS)),
+                tenths=(*range(12, 100, 4), 25, 35, 65, 75, 30, 50, 70, 90),
+            )
         ),
-        Tier.CORE: Space(
-            _core,
-            kind=("time down", "time up"),
-            pair=range(len(_TIMES)),
-            tenths=(*range(11, 60), 70, 80, 90),
-        )
-        .then(_core, kind=("two steps",), pair=range(len(_CHAINS)), tenths=range(3, 80, 2))
-        .then(_core, kind=("sum",), pair=range(len(_NEIGHBOURS)), tenths=range(12, 95, 3)),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            kind=("goes into",),
-            pair=range(len(_POURED)),
-            tenths=(*range(10, 120, 2), 15, 25, 35, 45, *range(120, 600, 10)),
-            part=_SHARES,
-        ).then(
-            _challenge, kind=("order",), pair=range(2), tenths=range(4, 98, 2), part=range(1, 40, 6)
+        Tier.CORE: kinds.with_claims(
+            Space(
+                _core,
+                kind=("time down", "time up"),
+                pair=range(len(_TIMES)),
+                tenths=(*range(11, 60), 70, 80, 90),
+            )
+            .then(_core, kind=("two steps",), pair=range(len(_CHAINS)), tenths=range(3, 80, 2))
+            .then(_core, kind=("sum",), pair=range(len(_NEIGHBOURS)), tenths=range(12, 95, 3))
+        ),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(
+                _challenge,
+                kind=("goes into",),
+                pair=range(len(_POURED)),
+                tenths=(*range(10, 120, 2), 15, 25, 35, 45, *range(120, 600, 10)),
+                part=_SHARES,
+            ).then(
+                _challenge,
+                kind=("order",),
+                pair=range(2),
+                tenths=range(4, 98, 2),
+                part=range(1, 40, 6),
+            ),
+            only=lambda kind, *_: kind == "goes into",
         ),
     }
 

@@ -9,6 +9,7 @@ from generators._bars import compared
 from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
 from itembank.figures.kinds.bar_model import BarModel
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
@@ -198,14 +199,18 @@ class Difference(Topic):
     misconceptions = (IS_PART, AS_TOTAL, STOPS, LARGER)
     prerequisites = ("ratio.one-part",)
     spaces = {
-        Tier.SUPPORT: Space(_keep_count, pair=_PAIRS, value=range(3, 13), larger=(0, 1)).also(
-            _one_drawn, _keep_drawn, pair=_PAIRS, value=range(3, 13), larger=(0, 1)
+        Tier.SUPPORT: kinds.with_answers(
+            Space(_keep_count, pair=_PAIRS, value=range(3, 13), larger=(0, 1)).also(
+                _one_drawn, _keep_drawn, pair=_PAIRS, value=range(3, 13), larger=(0, 1)
+            )
         ),
-        Tier.CORE: Space(
-            None, pair=_PAIRS, halves=(3, 4, 5, 6, 7, 8, 9, 11, 12, 13, 14, 15, 17, 18, 21)
-        ).also(_all_drawn, _keep_all_drawn, pair=_PAIRS, value=range(6, 22)),
-        Tier.CHALLENGE: Space(
-            None, triple=TRIPLES, quarters=(3, 6, 7, 9, 10, 12, 14, 15, 17, 19, 21)
+        Tier.CORE: kinds.with_answers(
+            Space(
+                None, pair=_PAIRS, halves=(3, 4, 5, 6, 7, 8, 9, 11, 12, 13, 14, 15, 17, 18, 21)
+            ).also(_all_drawn, _keep_all_drawn, pair=_PAIRS, value=range(6, 22))
+        ),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(None, triple=TRIPLES, quarters=(3, 6, 7, 9, 10, 12, 14, 15, 17, 19, 21))
         ),
     }
 

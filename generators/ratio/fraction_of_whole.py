@@ -9,6 +9,7 @@ from typing import Any
 from generators._bars import shares as bars_of
 from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, lowest, whole_ratio
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -169,12 +170,14 @@ class FractionOfWhole(Topic):
     misconceptions = (PART_TO_PART, OTHER_PART, WHOLE_AS_PART, REVERSED, JOINED, OF_WHOLE)
     prerequisites = ("ratio.simplest-form", "fractions.lowest-terms")
     spaces = {
-        Tier.SUPPORT: Space(_keep_fraction, pair=_PARTS, asked=(0, 1), story=range(4)).also(
-            _drawn, _keep_drawn, pair=_PARTS, factor=range(1, 6), asked=(0, 1)
+        Tier.SUPPORT: kinds.with_answers(
+            Space(_keep_fraction, pair=_PARTS, asked=(0, 1), story=range(4)).also(
+                _drawn, _keep_drawn, pair=_PARTS, factor=range(1, 6), asked=(0, 1)
+            )
         ),
-        Tier.CORE: Space(None, share=_SHARES, story=range(4)),
-        Tier.CHALLENGE: Space(
-            _keep_three, share=_FRACTIONS, pair=((1, 1), *COPRIME[:14]), swap=(0, 1)
+        Tier.CORE: kinds.with_answers(Space(None, share=_SHARES, story=range(4))),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(_keep_three, share=_FRACTIONS, pair=((1, 1), *COPRIME[:14]), swap=(0, 1))
         ),
     }
 

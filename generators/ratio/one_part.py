@@ -10,6 +10,7 @@ from generators._bars import shares as bars_of
 from generators._turns import by_turns
 from generators.ratio._parts import TRIPLES, amount, turned, whole_ratio
 from itembank.figures.kinds.bar_model import BarModel
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -170,14 +171,18 @@ class OnePart(Topic):
     misconceptions = (ADDS, UNDIVIDED, AS_TOTAL, OTHER_ONLY, GRAMS)
     prerequisites = ("ratio.share",)
     spaces = {
-        Tier.SUPPORT: Space(None, pair=_PAIRS, value=range(3, 13)).also(
-            _other_drawn, _keep_other, pair=_PAIRS, value=range(3, 13)
+        Tier.SUPPORT: kinds.with_answers(
+            Space(None, pair=_PAIRS, value=range(3, 13)).also(
+                _other_drawn, _keep_other, pair=_PAIRS, value=range(3, 13)
+            )
         ),
-        Tier.CORE: Space(None, pair=_PAIRS, halves=(5, 7, 8, 9, 11, 12, 13, 15, 16, 20)).also(
-            _all_drawn, _keep_all, pair=_PAIRS, value=range(6, 19)
+        Tier.CORE: kinds.with_answers(
+            Space(None, pair=_PAIRS, halves=(5, 7, 8, 9, 11, 12, 13, 15, 16, 20)).also(
+                _all_drawn, _keep_all, pair=_PAIRS, value=range(6, 19)
+            )
         ),
-        Tier.CHALLENGE: Space(
-            _keep_blend, triple=TRIPLES, value=(25, 35, 45, 55, 60, 75, 80, 110, 120, 150)
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(_keep_blend, triple=TRIPLES, value=(25, 35, 45, 55, 60, 75, 80, 110, 120, 150))
         ),
     }
 

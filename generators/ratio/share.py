@@ -8,6 +8,7 @@ from typing import Any
 from generators._bars import shares as bars_of
 from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
@@ -214,10 +215,10 @@ class Share(Topic):
         Tier.CORE: Space(None, triple=TRIPLES, value=range(3, 13)).also(
             _three_drawn, _keep_three_drawn, triple=TRIPLES, halves=range(7, 31, 3), asked=(0, 2)
         ),
-        Tier.CHALLENGE: Space(
-            None, triple=TRIPLES, quarters=(5, 6, 7, 9, 10, 11, 13, 14, 15, 18, 22)
-        ).also(
-            _three_drawn, _keep_more_drawn, triple=TRIPLES, halves=range(9, 41, 4), asked=(0, 1)
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(None, triple=TRIPLES, quarters=(5, 6, 7, 9, 10, 11, 13, 14, 15, 18, 22)).also(
+                _three_drawn, _keep_more_drawn, triple=TRIPLES, halves=range(9, 41, 4), asked=(0, 1)
+            )
         ),
     }
 

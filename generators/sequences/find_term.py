@@ -11,6 +11,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.sequences._writing import asking, ending, listed, signed
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -141,12 +142,15 @@ class FindTerm(Topic):
         *(ROWS_ONLY, RULE_OF_DIFFERENCE, STEP_TOO_MANY, STEP_GIVEN, POSITION, WRONG_ACROSS),
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, kind=range(3), a=range(2, 10), b=range(-7, 10), n=range(2, 13)
+        Tier.SUPPORT: kinds.with_answers(
+            Space(_support, kind=range(3), a=range(2, 10), b=range(-7, 10), n=range(2, 13)),
+            only=lambda kind, *_: kind != 2,
         ),
-        Tier.CORE: Space(_core, kind=range(3), a=range(2, 10), b=range(-8, 9), n=range(2, 16)),
-        Tier.CHALLENGE: Space(
-            _challenge, kind=range(3), a=range(2, 9), b=range(-6, 9), n=range(2, 12)
+        Tier.CORE: kinds.with_answers(
+            Space(_core, kind=range(3), a=range(2, 10), b=range(-8, 9), n=range(2, 16))
+        ),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(_challenge, kind=range(3), a=range(2, 9), b=range(-6, 9), n=range(2, 12))
         ),
     }
 

@@ -11,6 +11,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.sequences._writing import asking, ending, listed, shown
+from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -116,9 +117,15 @@ class Geometric(Topic):
     )
     spare = "terms stay of a size that is worked out without a calculator"
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=range(3), first=range(1, 31), r=(2, 3, 4, 5, 10)),
-        Tier.CORE: Space(_core, kind=range(3), first=range(1, 51), r=(2, 3, 4, 5, 10)),
-        Tier.CHALLENGE: Space(_challenge, kind=range(3), first=range(1, 61), r=(2, 3, 4, 5, 10)),
+        Tier.SUPPORT: kinds.with_answers(
+            Space(_support, kind=range(3), first=range(1, 31), r=(2, 3, 4, 5, 10))
+        ),
+        Tier.CORE: kinds.with_answers(
+            Space(_core, kind=range(3), first=range(1, 51), r=(2, 3, 4, 5, 10))
+        ),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(_challenge, kind=range(3), first=range(1, 61), r=(2, 3, 4, 5, 10))
+        ),
     }
 
     def make(self, tier: Tier, kind: int, first: int, r: int) -> Draft:

@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import Any
 
 from generators.sequences._writing import asking, ending, listed
+from itembank.items import kinds
 from itembank.items.item import (
     Condition,
     Draft,
@@ -165,9 +166,13 @@ class Special(Topic):
         *(DIFFERENCE_SQUARED, EQUAL_SHARES, ONE_ONLY),
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=range(4), a=range(1, 21), b=range(1, 15)),
-        Tier.CORE: Space(_core, kind=range(4), a=range(1, 15), b=range(1, 12)),
-        Tier.CHALLENGE: Space(_challenge, kind=range(3), a=range(1, 16), b=range(1, 13)),
+        Tier.SUPPORT: kinds.with_answers(
+            Space(_support, kind=range(4), a=range(1, 21), b=range(1, 15))
+        ),
+        Tier.CORE: kinds.with_answers(Space(_core, kind=range(4), a=range(1, 15), b=range(1, 12))),
+        Tier.CHALLENGE: kinds.with_answers(
+            Space(_challenge, kind=range(3), a=range(1, 16), b=range(1, 13))
+        ),
     }
 
     def make(self, tier: Tier, kind: int, a: int, b: int) -> Draft:

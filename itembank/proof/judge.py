@@ -22,6 +22,7 @@ from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.reach import out_of_reach
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.exact_road import by_first_road
+from itembank.proof.exact.judged_form import form_left_open
 from itembank.proof.exact.key_forms import key_form_fault
 from itembank.proof.outcome import Outcome, State
 
@@ -60,6 +61,8 @@ def _judged(item: Item) -> Outcome:
     if large := out_of_reach(item):
         return Outcome(State.NEEDS_PERSON, _sentence(large))
     first = by_first_road(item)
+    if loose := form_left_open(item, first.answer):
+        return Outcome(State.NEEDS_PERSON, _sentence(loose))
     # sympy sees only what is small and what the first road could settle.
     second = _by_second_road(item)
     answers = (first.shown, second.shown)

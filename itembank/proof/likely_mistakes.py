@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Any
 
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
     Compare,
@@ -120,6 +121,7 @@ WORTH.by_kind |= {
             Compare,
             Choose,
             TrueOrFalse,
+            Answered,
             OddOneOut,
             FaultyLine,
             Match,

@@ -13,12 +13,14 @@ from itembank.bank.model.fields import BankItem
 from itembank.bank.question.asked_directly import asked_directly
 from itembank.bank.question.asked_of_story import asked_by_task, asked_of_model
 from itembank.bank.question.choosing import choose_ask
+from itembank.bank.question.judged_answers import judged_answer
 from itembank.bank.question.maths import Maths
 from itembank.bank.question.model_held import readable
 from itembank.bank.question.question import Question
 from itembank.bank.question.task_given import NeedsPerson
 from itembank.items.item import Ask
 from itembank.notation import tree as t
+from itembank.wording.tasks.answer_said import answer_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.reader import read_prompt
 
@@ -69,6 +71,8 @@ def _of_figure(item: BankItem, maths: Maths) -> Question:
 def _question(item: BankItem, maths: Maths) -> Question:
     if item.figure is not None:
         return _of_figure(item, maths)
+    if answer_said(maths.runs) is not None:
+        return judged_answer(item)
     if item.task == "choose" or (item.task is None and item.options):
         return Question(choose_ask(item, maths), item.constants, task="choose", modelled=True)
     try:

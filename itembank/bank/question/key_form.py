@@ -10,6 +10,7 @@ from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.question import Question
 from itembank.figures.figure import read
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
     Common,
@@ -144,6 +145,8 @@ ANSWERS.by_kind |= {
     Equivalent: Answers(_always("fraction")),
     Summary: Answers(lambda ask, *about: _found(Find(as_sum(ask)), *about)),
     TrueOrFalse: Answers(_always("true-or-false"), plain=True),
+    # The question that is answered is held to its words by itself.
+    Answered: Answers(_always("true-or-false"), solutions=True),
     OddOneOut: Answers(_always("name"), plain=True),
     FaultyLine: Answers(_always("line-and-result"), plain=True),
     Match: Answers(_always("pairs"), plain=True),

@@ -5,6 +5,7 @@ A kind stands in the table when its file is imported: name a new one here.
 
 from __future__ import annotations
 
+from itembank.items.asks.answered import Answered
 from itembank.items.asks.ask_kind import (
     KINDS,
     Ask,
@@ -41,6 +42,7 @@ from itembank.items.asks.two_numbers import TwoNumbers
 
 __all__ = [
     "KINDS",
+    "Answered",
     "Ask",
     "Choose",
     "Common",

@@ -51,6 +51,8 @@ class Stored:
     figure: Figure | None = None
     key_figure: Figure | None = None
     readings: tuple[tuple[str, Reading], ...] = ()
+    answer: Nodes = ()
+    form: str = ""
 
 
 Twin = tuple[tuple[object, ...], Nodes, Nodes]

@@ -17,7 +17,13 @@ from itembank.items.kinds.card_kinds import (
 from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.missing import missing_number
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
-from itembank.items.kinds.statements import claim, statement, with_claims
+from itembank.items.kinds.statements import (
+    answer_claim,
+    claim,
+    statement,
+    with_answers,
+    with_claims,
+)
 from itembank.items.kinds.wrong_lines import spot_the_mistake
 from itembank.items.kinds.wrong_solutions import (
     Solutions,
@@ -34,6 +40,7 @@ __all__ = [
     "CardMistake",
     "Solutions",
     "WrongSolution",
+    "answer_claim",
     "claim",
     "lot",
     "match_answers",
@@ -43,6 +50,7 @@ __all__ = [
     "shuffled",
     "spot_the_mistake",
     "statement",
+    "with_answers",
     "with_claims",
     "with_matches",
     "with_mistakes",

@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 
 from itembank.figures.figure import drawn, kind_of
 from itembank.items.asks import (
+    Answered,
     Choose,
     Common,
     Compare,
@@ -246,6 +247,11 @@ ASKING.by_kind |= {
     Equivalent: Asking(lambda ask, printed: {"give": 1.0}),
     Summary: Asking(lambda ask, printed: {"listed": float(len(ask.numbers))}),
     TrueOrFalse: Asking(lambda ask, printed: {"choose": 1.0}, compared=True),
+    Answered: Asking(
+        lambda ask, printed: {**ASKING.of(ask.of).counts(ask.of, printed), "choose": 1.0},
+        lambda ask: ASKING.of(ask.of).relations(ask.of),
+        lambda ask, printed: ASKING.of(ask.of).solved(ask.of, printed),
+    ),
     OddOneOut: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True),
     Match: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True, whole_list=True),
     FaultyLine: Asking(

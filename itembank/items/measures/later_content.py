@@ -9,10 +9,11 @@ programme of study names it (:mod:`itembank.items.measures.years`).
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import isqrt
 from typing import Any
 
-from itembank.items.asks import Find, Give, Handlers, Inequality, Rewrite, Sequence, Solve
+from itembank.items.asks import Answered, Find, Give, Handlers, Inequality, Rewrite, Sequence, Solve
 from itembank.items.forms.polynomials import splits
 from itembank.items.item import Item
 from itembank.items.measures.years import (
@@ -56,6 +57,7 @@ LATER.by_kind |= {
     Sequence: lambda ask, item: QUADRATIC_SEQUENCES if _degree(item.key) > 1 else None,
     Rewrite: lambda ask, item: _rewriting(item, ask.target, ask.detail),
     Find: lambda ask, item: _finding(item, ask.target, ask.relations),
+    Answered: lambda ask, item: later_content(replace(item, ask=ask.of, key=ask.answer)),
     Give: lambda ask, item: INEQUALITIES if _prints_relation(item) else None,
 }
 

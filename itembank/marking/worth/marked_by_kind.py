@@ -8,6 +8,7 @@ from typing import Any, Literal, NamedTuple
 
 from itembank.figures.figure import kind_of
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
     Common,
@@ -132,6 +133,7 @@ def _cards(cards: Sequence[t.Node]) -> dict[str, str]:
     return {name: shown_line(card) for name, card in zip(LETTERS, cards, strict=False)}
 
 
+_TRUTH = Marking(names=lambda ask: (TRUE, FALSE), reads="truth")
 MARKING: Handlers[Marking] = Handlers("marking", otherwise=Marking())
 """How each kind of question is marked; one that has nothing here, by the worth of its key."""
 
@@ -154,7 +156,7 @@ MARKING.by_kind |= {
     Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),
     Equivalent: Marking(unmet=not_equivalent, numbers=lambda ask, answer: (answer,)),
     Give: Marking(unmet=unmet, numbers=given_values),
-    TrueOrFalse: Marking(names=lambda ask: (TRUE, FALSE), reads="truth"),
+    **dict.fromkeys((TrueOrFalse, Answered), _TRUTH),
     OddOneOut: Marking(
         names=lambda ask: tuple(LETTERS[: len(ask.cards)]),
         reads="cards",

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from itembank.figures.figure import Figure, Reading
-from itembank.items.asks import KINDS, Find, Pick, Solve, Stored, asked, kind_of
+from itembank.items.asks import KINDS, Answered, Find, Pick, Solve, Stored, asked, kind_of
 from itembank.items.asks import Ask as ItemAsk
 from itembank.items.asks.ask_kind import relation
+from itembank.items.forms.form_rules import FORMS
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -22,8 +23,8 @@ def pack_ask(item: Item) -> Ask:
     def lines(nodes: tuple[t.Node, ...]) -> list[str]:
         return [line(node, pence=pence) for node in nodes]
 
-    # One of several solutions or shares stands under the name of what it is picked from.
-    of = item.ask.of if isinstance(item.ask, Pick) else item.ask
+    # One of several solutions, and an answer to be judged, stand under the name of what is asked.
+    of = item.ask.of if isinstance(item.ask, Pick | Answered) else item.ask
     stored = kind_of(item.ask).store(item.ask)
     fields: dict[str, Any] = {
         "kind": kind_of(of).name,
@@ -32,6 +33,8 @@ def pack_ask(item: Item) -> Ask:
         "detail": stored.detail,
         "labels": list(stored.labels),
         "pick": stored.pick,
+        "answer": "".join(lines(stored.answer)),
+        "answer_form": stored.form,
         "way": stored.way,
         "conditions": [Condition(name=name, of=lines(nodes)) for name, nodes in stored.conditions],
         "readings": [
@@ -81,6 +84,11 @@ def read_ask(
     if stored.conditions and not kind.many:
         raise t.NotationError(f"a question to {ask.kind} has no conditions")
     of = kind.restore(stored)
+    if ask.answer:
+        if ask.answer_form not in FORMS:
+            raise t.NotationError(f"there is no form called ‘{ask.answer_form}’")
+        (answer,) = nodes([ask.answer])
+        return Answered(of, answer, ask.answer_form)
     if not ask.pick:
         return of
     if not isinstance(of, Find | Solve):

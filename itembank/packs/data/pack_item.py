@@ -118,6 +118,11 @@ class Ask(Data):
     pick: Literal["", "largest", "smallest", "positive", "negative"] = Field(
         default="", description="For find and solve: which one of several answers is wanted."
     )
+    answer: str = Field(
+        default="",
+        description="Where it is asked whether an answer to the question is right: that answer.",
+    )
+    answer_form: str = Field(default="", description="The form that such an answer has to have.")
     way: Literal["nearest", "down", "up"] = Field(
         default="nearest", description="For round: to the nearest, always down, or always up."
     )

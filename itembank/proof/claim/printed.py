@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 from itembank.figures.figure import FigureError, kind_of
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
     Draw,
@@ -38,6 +40,7 @@ from itembank.wording.tasks.answer_phrases import (
     rounding_way,
     says_bounds,
 )
+from itembank.wording.tasks.answer_said import answer_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.list_sums import as_sum
 from itembank.wording.tasks.summary_asked import summary_asked
@@ -146,6 +149,18 @@ def _kind_said(ask: Ask, item: Item) -> str:
     except KindUnread as error:
         return str(error)
     return "" if said == ask else "the words ask for something else than the proof finds"
+
+
+@PRINTED.on(Answered)
+def _answered(ask: Answered, item: Item) -> str:
+    """Hold an answer to the one that is printed, and the question to the words before it."""
+    said = answer_said(item.prompt)
+    if said is None:
+        return "the words do not ask whether an answer is right"
+    if said.answer != ask.answer:
+        return "the proof judges another answer than the one that is printed"
+    inner = replace(item, prompt=said.question, ask=ask.of, key=ask.answer, form=ask.form)
+    return unprinted(inner) or mismatched(inner)
 
 
 @PRINTED.on(Choose)

@@ -13,7 +13,7 @@ from dataclasses import dataclass
 from itertools import chain
 from math import ceil, comb, prod
 
-from itembank.items.asks import Common, ErrorInterval, Give, Handlers, Round, asked
+from itembank.items.asks import Answered, Common, ErrorInterval, Give, Handlers, Round, asked
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.value import LARGEST_BITS, LARGEST_EXPONENT, NotExact, exact
@@ -36,6 +36,7 @@ LONGEST: Handlers[int] = Handlers("reach", otherwise=0)
 """The digits of the longest number in each kind of question; 0 where the sizes above do."""
 LONGEST.by_kind |= {
     Common: LONGEST_FACTORED,
+    Answered: LONGEST_FACTORED,
     Round: LONGEST_ROUNDED,
     ErrorInterval: LONGEST_ROUNDED,
     Give: LONGEST_FACTORED,

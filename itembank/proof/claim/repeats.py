@@ -13,6 +13,7 @@ from dataclasses import replace
 from typing import Any
 
 from itembank.items.asks import (
+    Answered,
     Find,
     Handlers,
     Inequality,
@@ -84,6 +85,7 @@ REPEATING.by_kind |= {
     Inequality: lambda ask, item: _same(ask.relation, item.key),
     Solve: lambda ask, item: _solved(ask.relations, item.key),
     Pick: lambda ask, item: repeats(replace(item, ask=ask.of)),
+    Answered: lambda ask, item: repeats(replace(item, ask=ask.of, key=ask.answer, form=ask.form)),
     Subject: lambda ask, item: any(
         _told(ask.relation, ask.letter, case) for case in _cases(item.key)
     ),

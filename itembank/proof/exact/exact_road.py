@@ -9,6 +9,7 @@ from typing import Any
 
 from itembank.errors import CheckFailed
 from itembank.items.asks import (
+    Answered,
     Choose,
     Common,
     Compare,
@@ -40,6 +41,7 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text, values_node
+from itembank.proof.claim.judged import find_judged
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
@@ -50,6 +52,7 @@ from itembank.proof.exact.equivalents import find_equivalent
 from itembank.proof.exact.error_intervals import find_interval
 from itembank.proof.exact.identity import find_rewritten, find_value
 from itembank.proof.exact.integers import find_common, find_nth_term
+from itembank.proof.exact.judged_form import form_left_open
 from itembank.proof.exact.key_forms import key_form_fault
 from itembank.proof.exact.many_answers import find_given
 from itembank.proof.exact.picking import find_picked
@@ -75,7 +78,10 @@ def prove_fast(item: Item) -> None:
         one printed.
     """
     try:
-        fault = unprinted(item) or mismatched(item) or by_first_road(item).fault
+        fault = unprinted(item) or mismatched(item)
+        if not fault:
+            first = by_first_road(item)
+            fault = form_left_open(item, first.answer) or first.fault
     except t.NotationError as error:
         raise CheckFailed(f"{item.address}: this question cannot be proved: {error}") from error
     if fault:
@@ -125,6 +131,7 @@ ROAD.by_kind |= {
     Draw: find_drawn,
     Summary: lambda ask, key: _find(as_sum(ask), (), key),
     TrueOrFalse: find_truth,
+    Answered: lambda ask, key: find_judged(ask, key, ROAD),
     OddOneOut: find_odd,
     FaultyLine: find_faulty,
     Match: find_pairs,

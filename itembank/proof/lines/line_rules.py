@@ -12,6 +12,7 @@ from typing import Any
 
 from itembank.figures.figure import kind_of
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
     Common,
@@ -103,6 +104,7 @@ RULES.by_kind |= {
     Summary: lambda ask, line: (
         row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
     ),
+    Answered: lambda ask, line: line_fault(ask.of, line),
     TrueOrFalse: lambda ask, line: statement_fault(ask, line, line_fault),
     FaultyLine: lambda ask, line: solution_fault(ask, line, line_fault),
     **dict.fromkeys((OddOneOut, Match), lambda ask, line: card_fault(ask, line, line_fault)),

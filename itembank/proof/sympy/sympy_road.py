@@ -11,6 +11,7 @@ from typing import Any
 
 from itembank.errors import CheckFailed
 from itembank.items.asks import (
+    Answered,
     Choose,
     Common,
     Compare,
@@ -42,6 +43,7 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
+from itembank.proof.claim.judged import find_judged
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
@@ -124,6 +126,7 @@ ROAD.by_kind |= {
     Draw: measure_drawn,
     Summary: summary,
     TrueOrFalse: truth,
+    Answered: lambda ask, key: find_judged(ask, key, ROAD),
     OddOneOut: odd_one_out,
     FaultyLine: faulty_line,
     Match: pairs,

@@ -25,7 +25,7 @@ from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import COUNTS
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted
 
-_WHY = (
+WHY = (
     r"(?: (?:(?:be ready to |then |and )?(?:say why|say how you know|explain (?:why|how you know)|"
     r"give (?:a|your) reason)(?: aloud)?)[.!]?)?"
 )
@@ -44,7 +44,7 @@ _PARTNER = (
     r"(?:the )?(?:equal|equivalent|same|matching) " + _SINGLE + r"|decimal|fraction|percentage|"
     r"improper fraction|mixed number|ratio)"
 )
-_NAME = r"(?:(?!(?:no|not|never|who|nobody|nothing|none|hardly|if|what|which)\b)[a-z]+|an? (?:pupil|friend|gardener|swimmer|driver|cook|mechanic|librarian))"
+NAME = r"(?:(?!(?:no|not|never|who|nobody|nothing|none|hardly|if|what|which)\b)[a-z]+|an? (?:pupil|friend|gardener|swimmer|driver|cook|mechanic|librarian))"
 
 
 def _row(letters: str) -> str:
@@ -66,7 +66,7 @@ _TRUE = late(
     rf"(?:is (?:this|it) )?true or false(?P<always>,? (?:whatever {_LETTERS} for|"
     rf"for every value of {SLOT}))?[?:] "
     rf"(?:(?:when|if|given that) (?P<given>{SLOT}(?:(?:, | and ){SLOT})*), (?:then )?)?"
-    rf"(?P<says>{SLOT})[.!]?{_WHY}",
+    rf"(?P<says>{SLOT})[.!]?{WHY}",
     re.I,
 )
 _ODD = late(
@@ -74,11 +74,11 @@ _ODD = late(
     r"(?P<same>are worth the same|are equal|are equivalent|have the same value|"
     r"have the same answer|have the same solution)[.:] which (?:one )?is the odd one out|"
     rf"which (?:one |of these {_NOUN} )?is the odd one out by value)"
-    rf"\? (?P<cards>{_CARDS})[.]?{_WHY}",
+    rf"\? (?P<cards>{_CARDS})[.]?{WHY}",
     re.I,
 )
 _FAULTY = late(
-    rf"{_NAME} (?P<does>works out|solves|simplifies|expands|expands and simplifies|factorises) "
+    rf"{NAME} (?P<does>works out|solves|simplifies|expands|expands and simplifies|factorises) "
     rf"(?P<question>{SLOT})[.:](?: one line is wrong[.:])? (?P<lines>{_LINES})[.]? "
     r"(?:which line is wrong|in which line is the mistake|which line has the mistake)"
     r"(?:\?|,) (?:and )?what (?:is the right answer|should the answer be)\?",

@@ -1,0 +1,51 @@
+"""Say whether an answer that is given to a question is right."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, kind_of, register_kind
+from itembank.notation import tree as t
+
+
+@dataclass(frozen=True, slots=True)
+class Answered(Ask):
+    """Say whether somebody's `answer` to `of`, in the `form` that it asks for, is right.
+
+    The key is the name *true* or *false*; the reason is said aloud.
+    """
+
+    of: Ask
+    answer: t.Node
+    form: str
+
+
+def _store(ask: Answered) -> Stored:
+    return replace(kind_of(ask.of).store(ask.of), answer=(ask.answer,), form=ask.form)
+
+
+def _restore(stored: Stored) -> Ask:
+    # In a file it stands under the name of the kind that is answered (:mod:`.packs.data.asks`).
+    raise t.NotationError("there is no question that is answered")
+
+
+def _twin(ask: Answered, form: str) -> Twin:
+    kind, row, bag = kind_of(ask.of).twin(ask.of, ask.form)
+    return (*kind, "answered"), (*row, ask.answer), bag
+
+
+ANSWERED = register_kind(
+    Kind(
+        "answered",
+        Answered,
+        trees=lambda ask: (*kind_of(ask.of).trees(ask.of), ask.answer),
+        store=_store,
+        restore=_restore,
+        twin=_twin,
+        does="say whether an answer is right",
+        relations=True,
+        filed=False,
+        told="true or false",
+        wrong_answers=1,
+    )
+)
