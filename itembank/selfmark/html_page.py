@@ -423,8 +423,6 @@ def _steps(item: PackItem, hidden: int) -> list[str]:
     found = []
     for place, step in enumerate(item.steps):
         shown = f" {_maths(step.maths)}" if step.maths and place not in left_out else ""
-        if place not in left_out:
-            shown += _picture(step.picture)
         drawn = "" if place in left_out else _picture(step.picture)
         found.append(f"<li>{escape(step.say)}{' …' if place in left_out else shown}{drawn}</li>")
     return ['<ol class="steps">', *found, "</ol>"]

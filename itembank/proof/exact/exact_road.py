@@ -45,6 +45,7 @@ from itembank.proof.claim.judged import find_judged
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
+from itembank.proof.claim.step_pictures import picture_fault
 from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth
 from itembank.proof.exact.drawn_answers import find_drawn
 from itembank.proof.exact.elimination import answer
@@ -62,7 +63,6 @@ from itembank.proof.exact.rounding import find_rounded
 from itembank.proof.exact.subject import find_subject
 from itembank.proof.exact.sum_and_product import find_two
 from itembank.proof.exact.surd import surd
-from itembank.proof.lines.step_pictures import picture_fault
 from itembank.wording.tasks.list_sums import as_sum
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from itembank.items.asks import Answered, kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
+from itembank.proof.claim.step_pictures import picture_fault
 from itembank.proof.lines.line_rules import line_fault
-from itembank.proof.lines.step_pictures import picture_fault
 
 
 def step_fault(item: Item) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from itembank.figures.figure import Figure, drawn
 from itembank.items.item import Item
 from itembank.notation import tree as t
-from itembank.proof.lines.step_pictures import shown_by
+from itembank.proof.claim.step_pictures import shown_by
 from itembank.proof.measured.measure import disagreement, measured, measuring
 
 
