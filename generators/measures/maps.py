@@ -56,15 +56,21 @@ SQUARE_AS_LENGTH = Misconception(
 )
 
 _X = t.Sym("x")
-_PAIRS = ("villages", "farms", "bus stops", "bridges", "stations", "lakes", "churches", "harbours")
-_LAND = ("wood", "lake", "nature reserve", "park", "moor", "island")
+_NEAR = ("villages", "farms", "bus stops", "bridges", "stations", "lakes", "churches", "schools")
+_FAR = ("towns", "stations", "harbours", "lighthouses")
+_LAND = ("wood", "lake", "nature reserve", "moor", "island")
 _SCALES = (10_000, 20_000, 25_000, 40_000, 50_000, 100_000, 200_000, 250_000)
 _KM = 100_000
 """Centimetres in a kilometre."""
 
 
 def _ends(value: Fraction, places: int) -> bool:
-    return (value * 10**places).denominator == 1
+    return 10**places % value.denominator == 0
+
+
+def _places(far: Fraction, turn: int) -> str:
+    """Return two things that may be so many kilometres apart."""
+    return by_turns(_NEAR if far <= 12 else _FAR, turn)
 
 
 def _support(kilometres: int, halves: int) -> bool:
@@ -80,10 +86,10 @@ def _challenge(kind: int, scale: int, first: int, second: int) -> bool:
     if kind == 0:
         far = Fraction((first + second) * scale, 2 * _KM)
         chosen = (first + 2 * second + scale // 10_000) % 3 == 0
-        return chosen and first != second and _ends(far, 1) and 1 <= far <= 40
+        return chosen and first != second and _ends(far, 1) and 1 <= far <= 15
     each = Fraction(scale, _KM)
     area = first * each * each
-    return second == 3 and _ends(area, 2) and Fraction(1, 4) <= area <= 60 and each != 1
+    return second == 3 and _ends(area, 2) and Fraction(1, 4) <= area <= 40 and each != 1
 
 
 @register
@@ -129,7 +135,7 @@ def _stands(kilometres: int, halves: int) -> Draft:
     length = Fraction(halves, 2)
     on_map, each = amount(length, "cm"), amount(kilometres, "km")
     unit, key = amount(1, "cm"), amount(length * kilometres, "km")
-    places = by_turns(_PAIRS, halves + kilometres)
+    places = _places(length * kilometres, halves + kilometres)
     return Draft(
         prompt(
             f"On a map, {{u}} stands for {{e}}. Two {places} are {{n}} apart on the map. "
@@ -166,9 +172,9 @@ def _quotient(length: Fraction, kilometres: int) -> t.Node | None:
 
 def _distance(scale: int, halves: int, back: int) -> Draft:
     length = Fraction(halves, 2)
-    places = by_turns(_PAIRS, halves + scale // 5000)
     on_map, shown = amount(length, "cm"), whole_ratio(1, scale)
     far = length * scale / _KM
+    places = _places(far, halves + scale // 5000)
     real, real_cm = amount(far, "km"), amount(length * scale, "cm")
     if back:
         return Draft(
