@@ -65,7 +65,8 @@ _KM = 100_000
 
 
 def _ends(value: Fraction, places: int) -> bool:
-    return 10**places % value.denominator == 0
+    whole = value * 10**places
+    return whole == int(whole)
 
 
 def _places(far: Fraction, turn: int) -> str:
