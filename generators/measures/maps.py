@@ -65,8 +65,8 @@ _KM = 100_000
 
 
 def _ends(value: Fraction, places: int) -> bool:
-    whole = value * 10**places
-    return whole == int(whole)
+    whole: Fraction = value * 10**places
+    return whole.denominator == 1
 
 
 def _places(far: Fraction, turn: int) -> str:
