@@ -7,6 +7,12 @@ is right is stated by whoever calls; both proofs find it out for themselves.
 
 from __future__ import annotations
 
+from itembank.items.kinds.answers_given import (
+    answer_claim,
+    whose_answer,
+    with_answers,
+    with_who_is_right,
+)
 from itembank.items.kinds.card_kinds import (
     CardMistake,
     match_answers,
@@ -17,13 +23,7 @@ from itembank.items.kinds.card_kinds import (
 from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.missing import missing_number
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
-from itembank.items.kinds.statements import (
-    answer_claim,
-    claim,
-    statement,
-    with_answers,
-    with_claims,
-)
+from itembank.items.kinds.statements import claim, statement, with_claims
 from itembank.items.kinds.wrong_lines import spot_the_mistake
 from itembank.items.kinds.wrong_solutions import (
     Solutions,
@@ -50,10 +50,12 @@ __all__ = [
     "shuffled",
     "spot_the_mistake",
     "statement",
+    "whose_answer",
     "with_answers",
     "with_claims",
     "with_matches",
     "with_mistakes",
     "with_odd_lines",
+    "with_who_is_right",
     "with_wrong_solutions",
 ]

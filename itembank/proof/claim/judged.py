@@ -19,6 +19,7 @@ from itembank.items.asks import (
     Round,
     Sequence,
     Summary,
+    WhoIsRight,
 )
 from itembank.items.asks.answered import Answered
 from itembank.items.asks.true_or_false import FALSE, TRUE
@@ -39,9 +40,11 @@ ANSWERABLE: tuple[type[Ask], ...] = (
 """The kinds whose answer is one thing, right or wrong: half of a list would be neither."""
 
 
-def find_judged(
-    ask: Answered, key: t.Node, road: Handlers[Callable[[Any, t.Node], Finding]]
-) -> Finding:
+Road = Handlers[Callable[[Any, t.Node], Finding]]
+"""What a road makes of each kind of question, and how a key differs from it."""
+
+
+def find_judged(ask: Answered, key: t.Node, road: Road) -> Finding:
     """Return whether the answer is right, and whether the key says so.
 
     Raises
@@ -49,8 +52,26 @@ def find_judged(
     NotExact
         If the question is of another kind, its answer has parts, or the road cannot settle it.
     """
-    if not isinstance(ask.of, ANSWERABLE) or isinstance(ask.answer, t.Listing | t.Either):
-        raise NotExact("whether such an answer is right is not one thing")
-    wrong = road.of(ask.of)(ask.of, ask.answer).fault
-    name = t.Label(FALSE if wrong else TRUE)
+    name = t.Label(TRUE if _right(ask.of, ask.answer, road) else FALSE)
     return found(name, key, key == name)
+
+
+def find_who(ask: WhoIsRight, key: t.Node, road: Road) -> Finding:
+    """Return who gives the right answer, and whether the key says so.
+
+    Raises
+    ------
+    NotExact
+        If nobody does or more than one, and as for one answer.
+    """
+    names = [name for name, answer in ask.answers if _right(ask.of, answer, road)]
+    if len(names) != 1:
+        raise NotExact(f"{len(names)} of the answers are right, and not one")
+    name = t.Label(names[0])
+    return found(name, key, key == name)
+
+
+def _right(of: Ask, answer: t.Node, road: Road) -> bool:
+    if not isinstance(of, ANSWERABLE) or isinstance(answer, t.Listing | t.Either):
+        raise NotExact("whether such an answer is right is not one thing")
+    return not road.of(of)(of, answer).fault

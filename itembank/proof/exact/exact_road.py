@@ -33,6 +33,7 @@ from itembank.items.asks import (
     Summary,
     TrueOrFalse,
     TwoNumbers,
+    WhoIsRight,
 )
 from itembank.items.asks import Sequence as Terms
 from itembank.items.asks.of_figure import as_find, is_range, name_read, relations_in
@@ -41,10 +42,11 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text, values_node
-from itembank.proof.claim.judged import find_judged
+from itembank.proof.claim.judged import find_judged, find_who
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
+from itembank.proof.claim.step_pictures import picture_fault
 from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth
 from itembank.proof.exact.drawn_answers import find_drawn
 from itembank.proof.exact.elimination import answer
@@ -100,7 +102,10 @@ def by_first_road(item: Item) -> Finding:
     NotationError
         If the question, or the key, is past what exact arithmetic can do.
     """
-    return ROAD.of(item.ask)(item.ask, item.key)
+    finding = ROAD.of(item.ask)(item.ask, item.key)
+    if not finding.fault and (clause := picture_fault(item)):
+        return Finding(finding.answer, clause)
+    return finding
 
 
 ROAD: Handlers[Callable[[Any, t.Node], Finding]] = Handlers("exact arithmetic")
@@ -128,6 +133,7 @@ ROAD.by_kind |= {
     Summary: lambda ask, key: _find(as_sum(ask), (), key),
     TrueOrFalse: find_truth,
     Answered: lambda ask, key: find_judged(ask, key, ROAD),
+    WhoIsRight: lambda ask, key: find_who(ask, key, ROAD),
     OddOneOut: find_odd,
     FaultyLine: find_faulty,
     Match: find_pairs,

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from itembank.items.asks import Answered, kind_of
+from itembank.items.asks import Answered, WhoIsRight, kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
+from itembank.proof.claim.step_pictures import picture_fault
 from itembank.proof.lines.line_rules import line_fault
 
 
@@ -36,6 +37,8 @@ def working_fault(item: Item) -> str:
             fault = f"cannot be checked: {error}"
         if fault:
             return f"line {number} of the working {fault}"
+    if clause := picture_fault(item):
+        return clause
     if lines and not all(_gives(part, lines) for part in _worked_out(item)):
         return "the last line of the working does not give the key"
     return ""
@@ -46,7 +49,7 @@ def _worked_out(item: Item) -> tuple[t.Node, ...]:
 
     Which statement is true, which card is odd and which line is wrong is said in words.
     """
-    if not kind_of(item.ask).frame and not isinstance(item.ask, Answered):
+    if not kind_of(item.ask).frame and not isinstance(item.ask, Answered | WhoIsRight):
         return (item.key,)
     parts = item.key.parts if isinstance(item.key, t.Listing) else (item.key,)
     return tuple(part for part in parts if not isinstance(part, t.Label))

@@ -36,6 +36,7 @@ from itembank.items.asks import (
     Summary,
     TrueOrFalse,
     TwoNumbers,
+    WhoIsRight,
 )
 from itembank.items.asks.of_figure import is_range, relations_in
 from itembank.items.item import Item
@@ -43,12 +44,13 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
-from itembank.proof.claim.judged import find_judged
+from itembank.proof.claim.judged import find_judged, find_who
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.measured.drawn_answers import measure_drawn
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
+from itembank.proof.measured.step_pictures import measured_picture_fault
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
 from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
 from itembank.proof.sympy.sympy_equivalents import equivalent
@@ -89,7 +91,10 @@ def by_second_road(item: Item) -> Finding:
         If sympy cannot settle it.
     """
     try:
-        return ROAD.of(item.ask)(item.ask, item.key)
+        finding = ROAD.of(item.ask)(item.ask, item.key)
+        if not finding.fault and (clause := measured_picture_fault(item)):
+            return Finding(finding.answer, clause)
+        return finding
     except t.NotationError:
         raise
     except Exception as error:  # sympy has many, and their words are for programmers
@@ -123,6 +128,7 @@ ROAD.by_kind |= {
     Summary: summary,
     TrueOrFalse: truth,
     Answered: lambda ask, key: find_judged(ask, key, ROAD),
+    WhoIsRight: lambda ask, key: find_who(ask, key, ROAD),
     OddOneOut: odd_one_out,
     FaultyLine: faulty_line,
     Match: pairs,
