@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError
@@ -64,11 +65,35 @@ def _makes(figure: CoordinateGrid, of: Of) -> t.Node | None:
     return None if found is None else t.Label(found.upper())
 
 
+def _squares(a: Place, b: Place) -> Fraction:
+    return (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2
+
+
+def _meets(at: dict[str, Place], spot: Place, condition: str) -> bool:
+    """Tell whether a place meets *nearer A B*, *as far A B* or *within 5 A*."""
+    what, first, second = condition.rsplit(" ", 2)
+    if what == "within":
+        return _squares(spot, at[second]) < Fraction(first) ** 2
+    gap = _squares(spot, at[first]) - _squares(spot, at[second])
+    return gap < 0 if what == "nearer" else gap == 0
+
+
+def _where(figure: CoordinateGrid, of: Of) -> t.Node | None:
+    """Return the one point of some that meets all conditions: their letters, then these."""
+    if figure.x_step != figure.y_step:
+        raise FigureError("a square of it is not as wide as it is high")
+    letters, *conditions = of
+    at = places(figure)
+    found = [k for k in letters if all(_meets(at, at[k], each) for each in conditions)]
+    return t.Label(found[0]) if len(found) == 1 else None
+
+
 OF_SHAPES: dict[str, Callable[[CoordinateGrid, Of], t.Node | None]] = {
     "lines of symmetry": _lines,
     "order of rotation": _order,
     "line of symmetry": _mirror,
     "best name": _best,
     "corner that makes": _makes,
+    "point where": _where,
 }
 """What is read of one shape; None, or a NotationError, where it is not shown."""

@@ -37,6 +37,28 @@ def _makes(figure: Figure, found: re.Match[str]) -> Asked:
     return Asked(t.Sym("r"), (("r", wanted),))
 
 
+_CONDITION = (
+    r"(?:nearer to [a-z] than to [a-z]|as far from [a-z] as from [a-z]|"
+    r"less than \{\d+\} units from [a-z])"
+)
+
+
+def _condition(text: str) -> str:
+    if text.startswith("less"):
+        return f"within {text.split()[2].strip('{}')} {text[-1].upper()}"
+    letters = [word.upper() for word in text.split() if len(word) == 1]
+    return f"{'nearer' if text.startswith('nearer') else 'as far'} {' '.join(letters)}"
+
+
+def _where(figure: Figure, found: re.Match[str]) -> Asked:
+    """Return which of some points meets one condition or two."""
+    offered = "".join(re.split(", | and ", found["offered"].lower())).upper()
+    conditions = [_condition(found[k].lower()) for k in ("first", "second") if found[k]]
+    if len({*offered}) != len(offered):
+        raise FigureError("a point is named twice")
+    return Asked(t.Sym("r"), (("r", Reading("point where", (offered, *conditions))),))
+
+
 SHAPE_WORDINGS = (
     Wording(rf"{LINES} {_SHAPE} have", asks_reading("lines of symmetry", "name")),
     Wording(rf"(?:{ORDER}) {_SHAPE}(?: have)?", asks_reading("order of rotation", "name")),
@@ -55,5 +77,10 @@ SHAPE_WORDINGS = (
         rf"(?:an? )(?P<made>{'|'.join(sorted(OF_FOUR, key=len, reverse=True))}) with "
         r"(?P<three>[a-z], [a-z] and [a-z])",
         _makes,
+    ),
+    Wording(
+        rf"which of the points (?P<offered>[a-z](?:, [a-z])* and [a-z]) is (?P<first>{_CONDITION})"
+        rf"(?: and (?P<second>{_CONDITION}))?",
+        _where,
     ),
 )

@@ -33,6 +33,7 @@ from itembank.proof.measured.grid_shapes_measured import (
     mirrors,
     only_mirror,
     order_of_turns,
+    point_where,
 )
 from itembank.proof.measured.measure import Measuring, number_tree
 
@@ -159,7 +160,7 @@ _LINE_READINGS = frozenset(
 _SHAPE_READINGS = frozenset(
     (
         *("lines of symmetry", "order of rotation", "line of symmetry"),
-        *("best name", "corner that makes"),
+        *("best name", "corner that makes", "point where"),
     )
 )
 
@@ -240,6 +241,10 @@ def _of_shape(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
         first = [letter.upper() for letter in letters[:3]]
         others = {letter: at[letter] for letter in at if letter not in first}
         return t.Label(making(name, [at[letter] for letter in first], others))
+    if reading.name == "point where":
+        if scale.x[1] != scale.y[1]:
+            raise NotExact("a square of the grid is not as wide as it is high")
+        return t.Label(point_where(points_of(drawing, scale), reading.of[0], reading.of[1:]))
     corners = _shapes(drawing, scale).get(reading.of[0].upper())
     if corners is None or scale.x[1] != scale.y[1]:
         raise NotExact("it does not show the shape")

@@ -168,3 +168,22 @@ def _mirrored(corners: Corners) -> bool:
         and sympy.Segment(r, s).midpoint in sympy.Line(p, q)
         for p, q, r, s in ((a, c, b, d), (b, d, a, c))
     )
+
+
+def point_where(points: dict[str, Any], letters: str, conditions: tuple[str, ...]) -> str:
+    """Return the one point of some that lies where conditions say, by sympy's distances."""
+    found = [
+        letter
+        for letter in letters
+        if all(_lies(points[letter], points, condition.split()) for condition in conditions)
+    ]
+    if len(found) != 1:
+        raise NotExact("not one of the points lies there")
+    return found[0]
+
+
+def _lies(point: Any, points: dict[str, Any], condition: list[str]) -> bool:
+    if condition[0] == "within":
+        return bool(point.distance(points[condition[2]]) < sympy.Integer(condition[1]))
+    first, second = (point.distance(points[name]) for name in condition[-2:])
+    return bool(first < second) if condition[0] == "nearer" else bool(first.equals(second))
