@@ -17,6 +17,7 @@ from itembank.items.kinds.card_kinds import (
 from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.missing import missing_number
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
+from itembank.items.kinds.stated_answers import stated_answer, with_statements
 from itembank.items.kinds.statements import (
     answer_claim,
     claim,
@@ -49,11 +50,13 @@ __all__ = [
     "odd_one_out",
     "shuffled",
     "spot_the_mistake",
+    "stated_answer",
     "statement",
     "with_answers",
     "with_claims",
     "with_matches",
     "with_mistakes",
     "with_odd_lines",
+    "with_statements",
     "with_wrong_solutions",
 ]

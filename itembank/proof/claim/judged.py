@@ -15,9 +15,14 @@ from itembank.items.asks import (
     Find,
     Give,
     Handlers,
+    Inequality,
+    OfFigure,
+    Pick,
     Rewrite,
     Round,
     Sequence,
+    Solve,
+    Subject,
     Summary,
 )
 from itembank.items.asks.answered import Answered
@@ -35,8 +40,31 @@ ANSWERABLE: tuple[type[Ask], ...] = (
     Rewrite,
     Give,
     Summary,
+    OfFigure,
+    Pick,
+    Inequality,
+    Subject,
+    Solve,
 )
 """The kinds whose answer is one thing, right or wrong: half of a list would be neither."""
+
+
+WHOLE: tuple[type[Ask], ...] = (OfFigure, Solve)
+"""The kinds whose answer may be a point or a solution: that has parts, and is right as a whole."""
+
+
+def _as_many(ours: t.Node | str, answer: t.Node) -> bool:
+    """Tell whether an answer has the parts that were found, each of the same letter or number."""
+    return isinstance(ours, str) or _sort(ours) == _sort(answer)
+
+
+def _sort(answer: t.Node) -> object:
+    match answer:
+        case t.Listing(parts) | t.Either(parts):
+            return (type(answer), *map(_sort, parts))
+        case t.Relation(t.Sym(name), (("=", _),)):
+            return name
+    return "value"
 
 
 def find_judged(
@@ -49,8 +77,12 @@ def find_judged(
     NotExact
         If the question is of another kind, its answer has parts, or the road cannot settle it.
     """
-    if not isinstance(ask.of, ANSWERABLE) or isinstance(ask.answer, t.Listing | t.Either):
+    if not isinstance(ask.of, ANSWERABLE):
         raise NotExact("whether such an answer is right is not one thing")
-    wrong = road.of(ask.of)(ask.of, ask.answer).fault
+    made = road.of(ask.of)(ask.of, ask.answer)
+    several = isinstance(ask.answer, t.Listing | t.Either)
+    if several and not (isinstance(ask.of, WHOLE) and _as_many(made.answer, ask.answer)):
+        raise NotExact("whether such an answer is right is not one thing")
+    wrong = made.fault
     name = t.Label(FALSE if wrong else TRUE)
     return found(name, key, key == name)

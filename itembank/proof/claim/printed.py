@@ -43,6 +43,7 @@ from itembank.wording.tasks.answer_phrases import (
 from itembank.wording.tasks.answer_said import answer_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.list_sums import as_sum
+from itembank.wording.tasks.statement_said import statement_said
 from itembank.wording.tasks.summary_asked import summary_asked
 
 PRINTED: Handlers[Callable[[Any, Item], str]] = Handlers("print", otherwise=lambda ask, item: "")
@@ -154,13 +155,20 @@ def _kind_said(ask: Ask, item: Item) -> str:
 @PRINTED.on(Answered)
 def _answered(ask: Answered, item: Item) -> str:
     """Hold an answer to the one that is printed, and the question to the words before it."""
-    said = answer_said(item.prompt)
-    if said is None:
+    said, stated = answer_said(item.prompt), statement_said(item.prompt)
+    if said is not None:
+        answer, questions = said.answer, (said.question,)
+    elif stated is not None:
+        answer, questions = stated.answer, stated.questions
+    else:
         return "the words do not ask whether an answer is right"
-    if said.answer != ask.answer:
+    if answer != ask.answer:
         return "the proof judges another answer than the one that is printed"
-    inner = replace(item, prompt=said.question, ask=ask.of, key=ask.answer, form=ask.form)
-    return unprinted(inner) or mismatched(inner)
+    faults = []
+    for words in questions:
+        inner = replace(item, prompt=words, ask=ask.of, key=ask.answer, form=ask.form)
+        faults.append(unprinted(inner) or mismatched(inner))
+    return "" if "" in faults else faults[0]
 
 
 @PRINTED.on(Choose)
