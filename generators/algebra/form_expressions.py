@@ -10,7 +10,6 @@ from typing import NamedTuple
 
 from generators._turns import by_turns
 from generators.algebra._writing import asking, bracket, expression, shown, term
-from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Rewrite, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -283,7 +282,6 @@ class FormExpressions(Topic):
             _challenge, kind=range(4), a=range(2, 11), b=range(2, 13), c=range(2, 8)
         ),
     }
-    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, kind: int, a: int, b: int, *more: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -214,7 +214,8 @@ class Pythagoras(Topic):
             k=range(11),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    # What sign stands between two lengths is no one amount to state.
+    spaces = kinds.with_statements(spaces, only=lambda *values: "sign" not in values)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

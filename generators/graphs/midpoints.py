@@ -12,7 +12,6 @@ from typing import Any
 from generators.graphs._grids import Spot, grid, number, pair
 from generators.graphs._lines import segment, signed
 from generators.graphs._misconceptions import SWAPPED
-from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -109,7 +108,6 @@ class Midpoints(Topic):
             _challenge, a=range(-6, 10), b=range(-6, 8), x=range(-5, 7), y=range(-5, 6)
         ),
     }
-    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

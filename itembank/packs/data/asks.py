@@ -24,7 +24,8 @@ def pack_ask(item: Item) -> Ask:
         return [line(node, pence=pence) for node in nodes]
 
     # One of several solutions, and an answer to be judged, stand under the name of what is asked.
-    of = item.ask.of if isinstance(item.ask, Pick | Answered) else item.ask
+    of = item.ask.of if isinstance(item.ask, Answered) else item.ask
+    of = of.of if isinstance(of, Pick) else of
     stored = kind_of(item.ask).store(item.ask)
     fields: dict[str, Any] = {
         "kind": kind_of(of).name,
@@ -84,13 +85,13 @@ def read_ask(
     if stored.conditions and not kind.many:
         raise t.NotationError(f"a question to {ask.kind} has no conditions")
     of = kind.restore(stored)
-    if ask.answer:
-        if ask.answer_form not in FORMS:
-            raise t.NotationError(f"there is no form called ‘{ask.answer_form}’")
-        (answer,) = nodes([ask.answer])
-        return Answered(of, answer, ask.answer_form)
-    if not ask.pick:
+    if ask.pick:
+        if not isinstance(of, Find | Solve):
+            raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
+        of = Pick(of, ask.pick)
+    if not ask.answer:
         return of
-    if not isinstance(of, Find | Solve):
-        raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
-    return Pick(of, ask.pick)
+    if ask.answer_form not in FORMS:
+        raise t.NotationError(f"there is no form called ‘{ask.answer_form}’")
+    (answer,) = nodes([ask.answer])
+    return Answered(of, answer, ask.answer_form)
