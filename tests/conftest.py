@@ -13,7 +13,6 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 from tests.browser import browser as browser
-from tests.known_faults import KNOWN_FAULTS
 
 always = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow], print_blob=True)
 # The same cases find nothing new when they are drawn again, so there are fewer of them.
@@ -33,14 +32,6 @@ _own = tempfile.TemporaryDirectory(prefix="itembank-own-")
 os.environ["XDG_CONFIG_HOME"] = _own.name
 os.environ["ITEMBANK_INDEX"] = os.path.join(_own.name, "banks")
 os.environ["ITEMBANK_INITIALS"] = ""
-
-
-def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
-    """Let the tests that show faults known by name run, and fail without failing the rest."""
-    for item in items:
-        for start, reason in KNOWN_FAULTS.items():
-            if item.nodeid.startswith(start):
-                item.add_marker(pytest.mark.xfail(reason=reason, strict=False))
 
 
 def pytest_collection_finish() -> None:

@@ -48,26 +48,30 @@ def _core(kind: str, factor: int, a: int, b: int) -> bool:
 
 def _challenge(kind: str, a: int, b: int, c: int) -> bool:
     if kind == "shadow":  # a post of a tenths has a shadow of b tenths; a tree's is c tenths
-        height = Fraction(a * c, b)
         fits = 10 <= a <= 24 and 8 <= b <= 30 and 30 <= c <= 90 and c >= 2 * b and a != b
+        if not fits or a * c % b or (a + b + c) % 6:
+            return False
+        height = Fraction(a * c, b)
         apart = (
             c - b + a != height
             and _short(Fraction(c, b))
             and Fraction(c, b) not in (height / 10, Fraction(a + c - b, 10))
         )
-        sized = 25 <= height <= 120 and (a + b + c) % 6 == 0
-        return fits and height.denominator == 1 and sized and apart
+        return 25 <= height <= 120 and apart
     if kind == "rest":  # a on the side of the small triangle, b on its base, c on the large one's
+        fits = 3 <= a <= 12 and 3 <= b <= 15 and b < c <= 40 and a != b
+        if not fits or a * c % b or (a + b + c) % 2:
+            return False
         side = Fraction(a * c, b)
         gap = {side - a, side, Fraction(a + c - b), Fraction(c - b)}
-        fits = 3 <= a <= 12 and 3 <= b <= 15 and b < c <= 40 and a != b and _short(Fraction(c, b))
-        return fits and side.denominator == 1 and len(gap) == 4 and (a + b + c) % 2 == 0
+        return _short(Fraction(c, b)) and len(gap) == 4
     # nested: the small triangle has a on the side and c on the base; b is the rest of the side
+    fits = kind == "nested" and 2 <= a <= 12 and 2 <= b <= 15 and 3 <= c <= 15 and a != b
+    if not fits or b * c % a:
+        return False
     base = Fraction((a + b) * c, a)
     wrong = {Fraction(b * c, a), Fraction(c + b), base}
-    fits = kind == "nested" and a <= 12 and b <= 15 and c <= 15 and a != b and a >= 2 and b >= 2
-    whole = base.denominator == 1 and _short(Fraction(b, a))
-    return fits and whole and len(wrong) == 3 and c >= 3 and base <= 60
+    return _short(Fraction(b, a)) and len(wrong) == 3 and base <= 60
 
 
 @register

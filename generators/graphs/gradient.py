@@ -62,8 +62,8 @@ def _core(what: int, slope: int, c: int, x: int, y: int) -> bool:
     """Keep lines that meet four corners of squares or more, and falling segments."""
     value = _SLOPES[slope]
     if what == 0:
-        enough = len(spots(value, c, FOUR)) > 2
-        return enough and x == y == -4 and c not in (value, 1 / value)
+        told = x == y == -4 and c not in (value, 1 / value)
+        return told and len(spots(value, c, FOUR)) > 2
     if value > 0 or c not in (1, 2):
         return False
     a, b = (x, y), (x + c * value.denominator, y + c * value.numerator)

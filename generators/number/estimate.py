@@ -225,40 +225,48 @@ class Estimate(Topic):
         HALVES_FOR_ROOT,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_answers(
-            Space(_support, kind=tuple(Kind)[:2], a=_LARGE, b=_ONES),
+        Tier.SUPPORT: kinds.with_who_is_right(
+            kinds.with_answers(
+                Space(_support, kind=tuple(Kind)[:2], a=_LARGE, b=_ONES),
+                only=lambda kind, *_: kind == 0,
+            ),
             only=lambda kind, *_: kind == 0,
         ),
-        Tier.CORE: kinds.with_answers(
-            Space(
-                _core,
-                kind=tuple(Kind)[2:6],
-                a=(
-                    *_LARGE,
-                    *_NEAR,
-                    1900,
-                    2100,
-                    2800,
-                    3200,
-                    3800,
-                    4200,
-                    4800,
-                    5300,
-                    6100,
-                    7900,
-                    8200,
-                ),
-                b=(*_LARGE, *_ONES, 51, 52, 53, 54),
-                c=_ONES,
-            )
+        Tier.CORE: kinds.with_who_is_right(
+            kinds.with_answers(
+                Space(
+                    _core,
+                    kind=tuple(Kind)[2:6],
+                    a=(
+                        *_LARGE,
+                        *_NEAR,
+                        1900,
+                        2100,
+                        2800,
+                        3200,
+                        3800,
+                        4200,
+                        4800,
+                        5300,
+                        6100,
+                        7900,
+                        8200,
+                    ),
+                    b=(*_LARGE, *_ONES, 51, 52, 53, 54),
+                    c=_ONES,
+                )
+            ),
+            only=lambda kind, *_: kind != 5,
         ),
-        Tier.CHALLENGE: kinds.with_answers(
-            Space(
-                _challenge,
-                kind=tuple(Kind)[6:],
-                a=_LARGE,
-                b=(*_LARGE, *_ONES),
-                c=(*_SMALL, *_ONES),
+        Tier.CHALLENGE: kinds.with_who_is_right(
+            kinds.with_answers(
+                Space(
+                    _challenge,
+                    kind=tuple(Kind)[6:],
+                    a=_LARGE,
+                    b=(*_LARGE, *_ONES),
+                    c=(*_SMALL, *_ONES),
+                )
             )
         ),
     }

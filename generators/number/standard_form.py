@@ -151,33 +151,44 @@ class StandardForm(Topic):
         m.DIVIDES_FOR_TIMES,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_claims(
-            Space(
-                _support,
-                kind=tuple(Kind)[:4],
-                a=range(1, 10),
-                b=range(10),
-                n=(*range(-6, -2), *range(3, 8)),
-            )
-        ),
-        Tier.CORE: kinds.with_claims(
-            Space(
-                _core,
-                kind=tuple(Kind)[4:8],
-                a=range(1, 10),
-                b=(12, 13, 19, 24, 27, 36, 45, 58, 61, 74, 86, 93),
-                n=range(-6, 18),
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _support,
+                    kind=tuple(Kind)[:4],
+                    a=range(1, 10),
+                    b=range(10),
+                    n=(*range(-6, -2), *range(3, 8)),
+                )
             ),
-            only=lambda kind, *_: kind != Kind.THREE,
+            lambda kind, *_: kind,
         ),
-        Tier.CHALLENGE: kinds.with_claims(
-            Space(
-                _challenge,
-                kind=tuple(Kind)[8:],
-                a=range(1, 10),
-                b=(12, 13, 15, 16, 18, 24, 27, 36, 45, 58, 61, 74, 86, 93),
-                n=range(-7, 9),
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=tuple(Kind)[4:8],
+                    a=range(1, 10),
+                    b=(12, 13, 19, 24, 27, 36, 45, 58, 61, 74, 86, 93),
+                    n=range(-6, 18),
+                ),
+                only=lambda kind, *_: kind != Kind.THREE,
             ),
+            lambda kind, *_: kind,
+            only=lambda kind, *_: kind not in (Kind.FACT, Kind.THREE),
+        ),
+        Tier.CHALLENGE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _challenge,
+                    kind=tuple(Kind)[8:],
+                    a=range(1, 10),
+                    b=(12, 13, 15, 16, 18, 24, 27, 36, 45, 58, 61, 74, 86, 93),
+                    n=range(-7, 9),
+                ),
+                only=lambda kind, *_: kind != Kind.FOUR,
+            ),
+            lambda kind, *_: kind,
             only=lambda kind, *_: kind != Kind.FOUR,
         ),
     }

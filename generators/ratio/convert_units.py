@@ -299,23 +299,29 @@ class ConvertUnits(Topic):
         OTHER_WAY,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_claims(
-            Space(
-                _support,
-                kind=("down", "up"),
-                pair=range(len(_NEIGHBOURS)),
-                tenths=(*range(12, 100, 4), 25, 35, 65, 75, 30, 50, 70, 90),
-            )
+        Tier.SUPPORT: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _support,
+                    kind=("down", "up"),
+                    pair=range(len(_NEIGHBOURS)),
+                    tenths=(*range(12, 100, 4), 25, 35, 65, 75, 30, 50, 70, 90),
+                )
+            ),
+            lambda kind, pair, *_: (kind, pair),
         ),
-        Tier.CORE: kinds.with_claims(
-            Space(
-                _core,
-                kind=("time down", "time up"),
-                pair=range(len(_TIMES)),
-                tenths=(*range(11, 60), 70, 80, 90),
-            )
-            .then(_core, kind=("two steps",), pair=range(len(_CHAINS)), tenths=range(3, 80, 2))
-            .then(_core, kind=("sum",), pair=range(len(_NEIGHBOURS)), tenths=range(12, 95, 3))
+        Tier.CORE: kinds.with_matches(
+            kinds.with_claims(
+                Space(
+                    _core,
+                    kind=("time down", "time up"),
+                    pair=range(len(_TIMES)),
+                    tenths=(*range(11, 60), 70, 80, 90),
+                )
+                .then(_core, kind=("two steps",), pair=range(len(_CHAINS)), tenths=range(3, 80, 2))
+                .then(_core, kind=("sum",), pair=range(len(_NEIGHBOURS)), tenths=range(12, 95, 3))
+            ),
+            lambda kind, pair, *_: (kind, pair),
         ),
         Tier.CHALLENGE: kinds.with_answers(
             Space(

@@ -259,96 +259,121 @@ class Speed(Topic):
     )
     prerequisites = ("ratio.unit-form",)
     spaces = {
-        Tier.SUPPORT: kinds.with_answers(
-            Space(
-                _support,
-                kind=("speed", "distance", "time"),
-                speed=(
-                    4,
-                    5,
-                    12,
-                    15,
-                    18,
-                    20,
-                    24,
-                    25,
-                    30,
-                    35,
-                    40,
-                    45,
-                    50,
-                    60,
-                    65,
-                    70,
-                    75,
-                    80,
-                    90,
-                    120,
-                ),
-                time=(2, 3, 4, 5),
-                unit=("km/h",),
-            ).then(
-                _support,
-                kind=("speed", "distance", "time"),
-                speed=(2, 3, 4, 5, 6, 7, 8, 9, 12, 15, 18, 20),
-                time=(10, 12, 15, 20, 25, 30, 40, 50, 60, 80),
-                unit=("m/s",),
+        Tier.SUPPORT: kinds.with_who_is_right(
+            kinds.with_answers(
+                Space(
+                    _support,
+                    kind=("speed", "distance", "time"),
+                    speed=(
+                        4,
+                        5,
+                        12,
+                        15,
+                        18,
+                        20,
+                        24,
+                        25,
+                        30,
+                        35,
+                        40,
+                        45,
+                        50,
+                        60,
+                        65,
+                        70,
+                        75,
+                        80,
+                        90,
+                        120,
+                    ),
+                    time=(2, 3, 4, 5),
+                    unit=("km/h",),
+                ).then(
+                    _support,
+                    kind=("speed", "distance", "time"),
+                    speed=(2, 3, 4, 5, 6, 7, 8, 9, 12, 15, 18, 20),
+                    time=(10, 12, 15, 20, 25, 30, 40, 50, 60, 80),
+                    unit=("m/s",),
+                )
             )
         ),
-        Tier.CORE: kinds.with_answers(
-            Space(
-                _core,
-                kind=("distance", "minutes", "speed"),
-                speed=(4, 5, 6, *range(12, 81, 2), 15, 25, 35, 45, 55, 65, 75, 90, 100, 120),
-                minutes=(5, 6, 10, 12, 15, 18, 20, 24, 30, 36, 40, 42, 45, 48, 50, 54),
-                unit=("km/h",),
-            ).then(
-                _core,
-                kind=("mixed",),
-                speed=(4, 5, *range(12, 81, 4), 15, 30, 45, 50, 70, 75, 90, 120),
-                minutes=(66, 75, 80, 84, 90, 100, 105, 108, 135, 150, 165, 192, 195, 210),
-                unit=("km/h",),
+        Tier.CORE: kinds.with_who_is_right(
+            kinds.with_answers(
+                Space(
+                    _core,
+                    kind=("distance", "minutes", "speed"),
+                    speed=(4, 5, 6, *range(12, 81, 2), 15, 25, 35, 45, 55, 65, 75, 90, 100, 120),
+                    minutes=(5, 6, 10, 12, 15, 18, 20, 24, 30, 36, 40, 42, 45, 48, 50, 54),
+                    unit=("km/h",),
+                ).then(
+                    _core,
+                    kind=("mixed",),
+                    speed=(4, 5, *range(12, 81, 4), 15, 30, 45, 50, 70, 75, 90, 120),
+                    minutes=(66, 75, 80, 84, 90, 100, 105, 108, 135, 150, 165, 192, 195, 210),
+                    unit=("km/h",),
+                )
             )
         ),
-        Tier.CHALLENGE: kinds.with_answers(
-            Space(
-                _challenge,
-                kind=("two speeds",),
-                first=(12, 15, 16, 18, 20, 24, 30, 40, 45, 48, 50, 60, 72, 75, 80, 90, 120),
-                second=(12, 15, 16, 18, 20, 24, 30, 36, 40, 45, 48, 50, 60, 72, 75, 80, 90, 120),
-                distance=range(10, 151, 5),
-            )
-            .then(
-                _challenge,
-                kind=("two parts",),
-                first=(15, 20, 25, 30, 40, 45, 50, 60, 70, 75),
-                second=(15, 20, 30, 35, 45, 50, 60, 70, 75, 80, 90),
-                distance=range(12, 130),
-            )
-            .then(
-                _challenge,
-                kind=("stop",),
-                first=(
-                    70,
-                    75,
-                    80,
-                    85,
-                    90,
-                    95,
-                    100,
-                    105,
-                    110,
-                    115,
-                    125,
-                    130,
-                    140,
-                    145,
-                    155,
-                    165,
-                    170,
-                ),
-                second=(5, 10, 15, 20, 25, 30),
-                distance=range(20, 130, 2),
+        Tier.CHALLENGE: kinds.with_who_is_right(
+            kinds.with_answers(
+                Space(
+                    _challenge,
+                    kind=("two speeds",),
+                    first=(12, 15, 16, 18, 20, 24, 30, 40, 45, 48, 50, 60, 72, 75, 80, 90, 120),
+                    second=(
+                        12,
+                        15,
+                        16,
+                        18,
+                        20,
+                        24,
+                        30,
+                        36,
+                        40,
+                        45,
+                        48,
+                        50,
+                        60,
+                        72,
+                        75,
+                        80,
+                        90,
+                        120,
+                    ),
+                    distance=range(10, 151, 5),
+                )
+                .then(
+                    _challenge,
+                    kind=("two parts",),
+                    first=(15, 20, 25, 30, 40, 45, 50, 60, 70, 75),
+                    second=(15, 20, 30, 35, 45, 50, 60, 70, 75, 80, 90),
+                    distance=range(12, 130),
+                )
+                .then(
+                    _challenge,
+                    kind=("stop",),
+                    first=(
+                        70,
+                        75,
+                        80,
+                        85,
+                        90,
+                        95,
+                        100,
+                        105,
+                        110,
+                        115,
+                        125,
+                        130,
+                        140,
+                        145,
+                        155,
+                        165,
+                        170,
+                    ),
+                    second=(5, 10, 15, 20, 25, 30),
+                    distance=range(20, 130, 2),
+                )
             )
         ),
     }

@@ -75,11 +75,12 @@ def _svg(made: Drawing, named: str, prefix: str) -> str:
     defs = f"<defs>{patterns}</defs>" if patterns else ""
     body = "".join(_mark(mark, place, prefix) for mark in made.marks)
     wide, high = place.width, place.height
+    # On the element itself a size of letters would be that of its ems, whatever stands around it.
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" {named} class="figure" '
         f'width="{_n(wide / EM)}em" height="{_n(high / EM)}em" '
-        f'viewBox="0 0 {_n(wide)} {_n(high)}" font-size="{EM}" '
-        f'stroke-linejoin="round" stroke-linecap="round">{defs}{body}</svg>'
+        f'viewBox="0 0 {_n(wide)} {_n(high)}" '
+        f'stroke-linejoin="round" stroke-linecap="round">{defs}<g font-size="{EM}">{body}</g></svg>'
     )
 
 

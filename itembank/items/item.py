@@ -122,6 +122,7 @@ class Draft:
     constants: tuple[int, ...] = ()
     figure: Figure | None = None
     key_figure: Figure | None = None
+    accept: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,6 +21,7 @@ from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.typed_maths import alike, tidy
 from itembank.notation import tree as t
+from itembank.notation.units import UNITS
 
 _PLAIN_NUMBERS = "That cannot be checked here: give whole numbers, fractions or decimals."
 
@@ -70,6 +71,11 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
         return known
     if not unit_fault and not wrong_unit(given, item.key) and unrounded(how, given, item.key):
         return Marked(Verdict.WRONG_FORM, asked_for(item, how, NOT_ROUNDED))
+    if isinstance(item.key, t.MixedUnits) and isinstance(given, t.Int | t.Dec | t.Mixed):
+        last = item.key.parts[-1].unit
+        if same(t.Quantity(given, last), item.key):
+            in_last = f"The number is right in {UNITS[last].many}"
+            return Marked(Verdict.WRONG_FORM, f"{in_last}: give the unit as well.")
     if isinstance(item.key, t.Percent) and isinstance(given, t.Int | t.Dec | t.Mixed):
         if same(given, item.key.of):
             return Marked(Verdict.WRONG_FORM, _PER_CENT)

@@ -23,6 +23,7 @@ from itembank.items.asks import (
     OfFigure,
     Order,
     TrueOrFalse,
+    WhoIsRight,
     kind_of,
 )
 from itembank.items.asks.of_figure import as_find, name_read
@@ -122,6 +123,7 @@ WORTH.by_kind |= {
             Choose,
             TrueOrFalse,
             Answered,
+            WhoIsRight,
             OddOneOut,
             FaultyLine,
             Match,

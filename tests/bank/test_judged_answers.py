@@ -80,6 +80,40 @@ def test_words_that_say_more_leave_it_to_a_person(prompt: str) -> None:
     assert {proved(prompt, key) for key in ("true", "false")} == {State.NEEDS_PERSON}
 
 
+ROUND = "Round {3.47} to 1 decimal place. Mei says the answer is "
+WHO = ROUND + "{3.4}, Omar says {3.5} and Zoe says {4}."
+HOSTILE_WHO = (
+    ROUND + "{3.4} and Omar says {3.5}. Who is wrong?",
+    ROUND + "{3.4} and Omar says {3.5}. Who is not right?",
+    ROUND + "{3.4} and Omar denies {3.5}. Who is right?",
+    ROUND + "{3.4} and Omar says not {3.5}. Who is right?",
+    ROUND + "{3.4} and Nobody says {3.5}. Who is right?",
+    ROUND + "{3.4} or Omar says {3.5}. Who is right?",
+    ROUND + "{3.4} and Mei says {3.5}. Who is right?",
+    ROUND + "{3.5} and Omar says {3.5}. Who is right?",
+    ROUND + "{3.4} and Omar says {3.6}. Who is right?",
+    ROUND + "{3.4} and Omar says {3.50}. Who is right?",
+    ROUND + "{3.4} and Omar says {3.5} more. Who is right?",
+    ROUND + "{3.4} and Omar says {3.5}. Who is right? Not Mei.",
+    ROUND + "{3.4} and Omar says {3.5} metres. Who is right?",
+    ROUND + "{3.4} and, wrongly, Omar says {3.5}. Who is right?",
+    "Change {2 kg} to grams. Mei says the answer is {2 kg} and Omar says {200 g}. Who is right?",
+    "Solve {x^2 = 9}. Mei says the answer is {x = 3} and Omar says {x = 9}. Who is right?",
+)
+
+
+def test_whose_answer_is_right_is_proved_by_name() -> None:
+    asked = WHO + " Who is right?"
+    verdicts = [proved(asked, name) for name in ("Omar", "Mei", "Zoe")]
+    assert verdicts == [State.PROVED, State.DISPROVED, State.DISPROVED]
+    assert proved(asked, "Ben") is not State.PROVED
+
+
+@pytest.mark.parametrize("prompt", HOSTILE_WHO)
+def test_other_words_about_who_is_right_are_left_to_a_person(prompt: str) -> None:
+    assert {proved(prompt, key) for key in ("Mei", "Omar")} == {State.NEEDS_PERSON}
+
+
 def test_the_question_that_is_judged_holds_its_own_question() -> None:
     prompt = "Work out {2/3 + 1/4}. Zoe says the answer is {11/12}. True or false?"
     item = read_item(BankItem(id="a-1", tier="core", prompt=prompt, key='"true"'), "a:1", "t")

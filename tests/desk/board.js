@@ -6,7 +6,7 @@
   if (main.scrollHeight > main.clientHeight + 1 || document.documentElement.scrollHeight > innerHeight)
     faults.push(`scrolls: ${main.scrollHeight} in ${main.clientHeight}`);
   if (main.scrollWidth > main.clientWidth + 1) faults.push("scrolls sideways");
-  const boxes = [...document.querySelectorAll(".asked > li")].map((item) => {
+  const boxes = [...document.querySelectorAll(".asked > li:not([hidden])")].map((item) => {
     const words = item.querySelector(".words"), answer = item.querySelector(".answer");
     const box = words.getBoundingClientRect(), key = answer.getBoundingClientRect();
     if (key.left < box.right - 1 && key.top < box.bottom - 1 && key.bottom > box.top + 1) faults.push(`${item.id}: the answer lies on the question`);
@@ -47,6 +47,6 @@
     if (Math.min(one.right, other.right) - Math.max(one.left, other.left) > 1 && Math.min(one.bottom, other.bottom) - Math.max(one.top, other.top) > 1)
       faults.push(`${one.id} and ${other.id} lie over each other`);
   }));
-  const size = parseFloat(getComputedStyle(document.querySelector(".words")).fontSize);
+  const size = parseFloat(getComputedStyle(document.querySelector(".asked > li:not([hidden]) .words")).fontSize);
   return { size: (540 * size) / innerHeight, faults };
 }

@@ -152,3 +152,52 @@ def test_the_probability_of_one_chosen_at_random(question, answer):
     ask = of_figure(figure, prompt)
     for found in (as_find(ask), as_measured(ask)):
         assert line(found.target) == answer
+
+
+LETTERED = [figure for figure in examples("Venn diagram", 60) if figure.first == "A"]
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    # De Morgan's laws (Formal Logic, 1847), and that a set and its complement are all: from memory.
+    [("(A ∪ B)′", "A′ ∩ B′"), ("(A ∩ B)′", "A′ ∪ B′"), ("A ∩ B", "(A′ ∪ B′)′")],
+)
+def test_de_morgans_laws_by_both_roads(one, other):
+    for figure in LETTERED:
+        found = [read(figure, Reading("count", (sets,))) for sets in (one, other)]
+        found += [measured(figure, Reading("count", (sets,))) for sets in (one, other)]
+        assert len({line(each) for each in found}) == 1
+
+
+def test_a_set_and_its_complement_are_everything():
+    for figure in LETTERED:
+        for sets in ("A", "A ∩ B", "A′ ∪ B"):
+            rest = "A′" if sets == "A" else f"({sets})′"
+            counts = [measured(figure, Reading("count", (each,))).n for each in (sets, rest)]
+            assert sum(counts) == read(figure, Reading("total")).n
+
+
+@pytest.mark.parametrize(
+    "words_of_it",
+    [
+        "What is n(A ∩ C)?",
+        "What is n(A ∩ B ∩ A)?",
+        "What is n(A − B)?",
+        "What is n(A ∩)?",
+        "List the members of A ∩ B that are even.",
+        "List the members of ∅.",
+        "What is P(A | B)?",
+        "How many are not in n(A ∪ B)?",
+    ],
+)
+def test_a_set_that_is_not_understood_is_refused(words_of_it):
+    figure = VennDiagram("A", "B", (1, 2), (3, 4), (5,), (6,), members=True)
+    with pytest.raises(FigureError):
+        of_figure(figure, (words_of_it,))
+
+
+def test_a_member_in_the_wrong_circle_is_found_out():
+    figure = VennDiagram("A", "B", (1, 2), (3, 4), (5,), (6,), members=True)
+    lie = replace(figure, both=(3, 2), first_only=(1, 4))
+    found = measuring(figure).measure(drawn(lie), Reading("members", ("A ∩ B",)))
+    assert line(found) == "2, 3" != line(read(figure, Reading("members", ("A ∩ B",))))

@@ -245,6 +245,40 @@ def venn(text: str, said: str) -> Fraction:
     return Fraction(len(fits), len(everybody) if "probability" in question else 1)
 
 
+def sets(text: str, said: str) -> Fraction | str:
+    """Ask of each member whether it is in the set, by rewriting the symbols as 1 and 0."""
+    names = re.search(r"two sets, (\w+) and (\w+), that overlap", said)
+    assert names is not None
+    a, b = names.groups()
+    held = dict(re.findall(r"In ([\w ]+): (.+?)\.", said))
+    places = {f"{a} only": "10", "both sets": "11", f"{b} only": "01", "neither set": "00"}
+    everybody = {
+        int(n): where for name, where in places.items() for n in re.findall(r"\d+", held[name])
+    }
+    (shown,) = re.findall(r'"(.+)"', text)
+    fits = [n for n, where in everybody.items() if _inside(shown, {a: where[0], b: where[1]})]
+    if "List the members" in text:
+        return ", ".join(map(str, sorted(fits)))
+    return Fraction(len(fits), len(everybody) if "P(" in text else 1)
+
+
+_TRUTHS = (
+    *(("1′", "0"), ("0′", "1"), ("(1)", "1"), ("(0)", "0"), ("1 ∩ 1", "1"), ("0 ∩ 0", "0")),
+    *(("1 ∩ 0", "0"), ("0 ∩ 1", "0"), ("0 ∪ 0", "0"), ("1 ∪ 1", "1"), ("1 ∪ 0", "1")),
+    ("0 ∪ 1", "1"),
+)
+
+
+def _inside(shown: str, letters: dict[str, str]) -> bool:
+    for letter, truth in letters.items():
+        shown = shown.replace(letter, truth)
+    while len(shown) > 1:
+        # A dash binds first, as the list has it.
+        old, new = next((old, new) for old, new in _TRUTHS if old in shown)
+        shown = shown.replace(old, new, 1)
+    return shown == "1"
+
+
 def scale(text: str, said: str) -> Fraction | str:
     steps = int(re.findall(r"in (\d+) equal steps", said)[0])
     arrows = {
@@ -263,6 +297,7 @@ KEYS: dict[str, Callable[[str, str], Fraction | str]] = {
     "probability.not": complement,
     "probability.scale": scale,
     "probability.venn": venn,
+    "probability.sets": sets,
     "probability.combined": combined,
     "probability.trees": tree,
     "probability.sample-spaces": sample_space,
@@ -285,7 +320,11 @@ def test_the_printed_question_gives_the_key_again(name: str) -> None:
     for item in sample(name):
         text, said = printed(item), words(item.figure) if item.figure else ""
         found = KEYS[name](text, said)
-        key = item.key.text if isinstance(item.key, t.Label) else key_value(item)
+        key: Fraction | str
+        if isinstance(item.key, t.Listing):
+            key = line(item.key)
+        else:
+            key = item.key.text if isinstance(item.key, t.Label) else key_value(item)
         assert found == key, (item.address, text, said)
 
 

@@ -141,13 +141,14 @@ def test_neighbours_have_questions_of_one_structure_that_are_as_hard():
     several = [(a, b) for a, b in siblings if a.kind != "true or false"]
     gaps = [abs(model.difficulty - other.difficulty) for model, other in siblings]
     assert all(a.item.tier is b.item.tier and a.item.topic == b.item.topic for a, b in siblings)
-    # … and a third version has an answer that is there already.
-    assert not any(a.look.answer == b.look.answer for a, b in several)
+    # … and a third version has an answer that is there already, as one of a few letters may be.
+    assert not any(same_answer(a.look, b.look) for a, b in several)
     assert all(kind_at(a.values) == kind_at(b.values) for a, b in siblings)
     alike = sum(a.structure == b.structure for a, b in siblings)
     assert alike >= 0.95 * len(siblings)
     assert sum(gap > 0.3 for gap in gaps) <= 0.01 * len(siblings)
-    assert max(abs(a.difficulty - b.difficulty) for a, b in several) < 1.0
+    # A pattern has one line of symmetry or two: a third answer is that of a figure without marks.
+    assert max(abs(a.difficulty - b.difficulty) for a, b in several) < 1.2
 
 
 @pytest.mark.parametrize("tier", list(Tier))

@@ -19,6 +19,7 @@ from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine import theme
 from itembank.pages.parts.board import LEFT, RIGHT, arrange
+from itembank.pages.parts.even_slides import splits
 from itembank.pages.parts.instructions import last_instruction, shared
 from itembank.pages.parts.question_cell import PAD, leaves_word, prompt
 from itembank.planning.bands.bands import default_scheme
@@ -102,10 +103,29 @@ def test_eight_questions_of_four_topics_take_one_slide():
     one = [made[0] for made in slides if len(made) == 1]
     assert len(one) == DRAWS
     assert all(made.size >= theme.SLIDE_QUESTION[0] for made in one)
-    assert sum(made.size >= 26 for made in one) >= 0.4 * DRAWS  # more of them tell stories now
+    assert sum(made.size >= 26 for made in one) >= 0.5 * DRAWS
     for made in slides:
         counts = [len(slide.spots) for slide in made]
         assert max(counts) - min(counts) <= 1
+
+
+def test_figures_go_over_slides_as_evenly_as_they_fit():
+    """Not as many on the first as it holds: of one pack that was six, and two on the second."""
+    shares = [[len(slide.spots) for slide in placed(pack)] for pack in figure_draws()]
+    assert sum(len(share) > 1 for share in shares) > 1
+    assert all(max(share) - min(share) <= 2 for share in shares), shares
+
+
+@pytest.mark.parametrize(("count", "slides"), [(8, 2), (8, 3), (10, 4), (20, 7)])
+def test_questions_are_shared_over_slides_in_order_the_most_even_way_first(count, slides):
+    ways = list(splits(count, slides))
+    spreads = []
+    for way in ways:
+        assert [number for group in way for number in group] == list(range(count))
+        assert len(way) == slides
+        spreads.append(max(map(len, way)) - min(map(len, way)))
+    assert spreads == sorted(spreads)
+    assert spreads[0] <= 1
 
 
 CROWDED = ("ratio.difference", "number.factor-pairs", "fractions.between", "ratio.best-value")

@@ -80,7 +80,7 @@ def test_a_statement_is_true_just_where_it_gives_the_key_of_the_topics_own_quest
 def test_a_statement_goes_into_a_pack_and_comes_back() -> None:
     for item in STATED:
         ask = pack_ask(item)
-        if "p" not in str(ask.target) + ask.answer:  # a letter p, which is no pence
+        if "p" not in str(ask.target) + str(ask.answers):  # a letter p, which is no pence
             assert read_ask(ask, pence=True, figure=item.figure) == item.ask, item.address
 
 

@@ -122,3 +122,15 @@ def test_quadrilaterals_have_the_symmetry_of_the_table(name: str) -> None:
     for what, count in (("lines of symmetry", lines), ("order of rotation", order)):
         assert read(grid, Reading(what, ("P",))) == t.Int(count)
         assert measured(grid, Reading(what, ("P",))) == t.Int(count)
+
+
+def test_of_the_shapes_of_six_squares_eleven_are_nets_of_a_cube() -> None:
+    """35 hexominoes and 11 nets (Golomb, Polyominoes, 1965; Gardner's columns; from memory)."""
+    from generators.geometry._nets import cube_nets, hexominoes, rects
+    from itembank.figures.kinds.net import Net
+
+    assert (len(hexominoes()), len(cube_nets())) == (35, 11)
+    for ways in cube_nets():
+        figure = Net((rects(ways[0]),), unit="cm")
+        assert line(measured(figure, Reading("volume"))) == "1 cm^3"
+        assert line(measured(figure, Reading("surface area"))) == "6 cm^2"

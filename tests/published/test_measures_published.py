@@ -11,7 +11,7 @@ import pytest
 from generators.measures._clocks import clock, length
 from generators.measures.area_volume_units import AreaVolumeUnits
 from itembank.items.item import Tier
-from itembank.notation import line, parse
+from itembank.notation import line
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 
@@ -33,8 +33,9 @@ def test_a_hectare_and_a_litre_are_what_they_are_defined_as() -> None:
     ],
 )
 def test_the_length_of_a_day_is_the_one_of_almanacs(rises, sets, day) -> None:
-    apart = to_sympy(t.sub(parse(sets), parse(rises)))
+    (hour, minute), (late, after) = (map(int, shown.split(":")) for shown in (rises, sets))
+    apart = to_sympy(t.sub(t.ClockTime(late, after), t.ClockTime(hour, minute)))
     assert apart == 60 * day == to_sympy(length(day))
-    start = 60 * int(rises[:2]) + int(rises[3:])
+    start = 60 * hour + minute
     assert line(clock(start)) == rises
     assert line(clock(start + day)) == sets

@@ -71,8 +71,8 @@ def _of_figure(item: BankItem, maths: Maths) -> Question:
 def _question(item: BankItem, maths: Maths) -> Question:
     if item.figure is not None:
         return _of_figure(item, maths)
-    if answer_said(maths.runs) is not None:
-        return judged_answer(item)
+    if (judged := answer_said(maths.runs)) is not None:
+        return judged_answer(item, judged)
     if item.task == "choose" or (item.task is None and item.options):
         return Question(choose_ask(item, maths), item.constants, task="choose", modelled=True)
     try:

@@ -36,6 +36,7 @@ from itembank.items.asks import (
     Summary,
     TrueOrFalse,
     TwoNumbers,
+    WhoIsRight,
 )
 from itembank.items.asks.of_figure import is_range, relations_in
 from itembank.items.forms.number_forms import unsigned
@@ -147,6 +148,7 @@ ANSWERS.by_kind |= {
     TrueOrFalse: Answers(_always("true-or-false"), plain=True),
     # The question that is answered is held to its words by itself.
     Answered: Answers(_always("true-or-false"), solutions=True),
+    WhoIsRight: Answers(_always("name"), solutions=True),
     OddOneOut: Answers(_always("name"), plain=True),
     FaultyLine: Answers(_always("line-and-result"), plain=True),
     Match: Answers(_always("pairs"), plain=True),

@@ -104,7 +104,14 @@ def tied(line: str) -> str:
 
 def prompt_text(prompt: Sequence[Run]) -> str:
     """Return a prompt as one line of text, its mathematics in line notation."""
-    return "".join(run if isinstance(run, str) else maths(run) for run in prompt)
+    return "".join(run if isinstance(run, str) else _in_prompt(run) for run in prompt)
+
+
+def _in_prompt(node: Node) -> str:
+    from itembank.notation.tree import Label
+
+    # The quotation marks of a name keep it apart for the parser; on a page it has none.
+    return tied(node.text) if isinstance(node, Label) else maths(node)
 
 
 def item_text(number: int, item: Item) -> str:

@@ -16,14 +16,37 @@ function reveal(count) {
   body.classList.toggle("all", count >= asked.length);
   if (body.dataset.stage !== "questions") stage("questions");
 }
+// Pictures that one screen has no room for take several, as they take several slides: forward
+// leads through the questions first, and then through the answers from the first screen on.
+let screens = [asked], screen = 0;
+function turn(to) {
+  if (to === screen) return;
+  screen = to;
+  anew();
+}
+const screenOf = (item) => screens.findIndex((items) => items.includes(item));
 function forward() {
+  const last = screen >= screens.length - 1;
   if (body.dataset.stage === "next") return;
-  if (body.dataset.stage === "answers" || shown() >= asked.length) stage("next");
-  else reveal(shown() + 1);
+  if (body.dataset.stage === "answers" || shown() >= asked.length || (!shown() && !last)) {
+    if (last) stage("next");
+    else turn(screen + 1);
+    return;
+  }
+  reveal(shown() + 1);
+  turn(screenOf(asked[shown() - 1]));
 }
 function back() {
-  if (body.dataset.stage !== "questions") reveal(asked.length);
-  else reveal(Math.max(0, shown() - 1));
+  if (body.dataset.stage === "next") {
+    reveal(asked.length);
+    turn(screens.length - 1);
+  } else if (body.dataset.stage === "answers" || !shown()) {
+    if (screen) turn(screen - 1);
+    else if (body.dataset.stage === "answers") reveal(asked.length);
+  } else {
+    reveal(shown() - 1);
+    turn(shown() ? screenOf(asked[shown() - 1]) : screens.length - 1);
+  }
 }
 // The working of the answer that was shown last; pressed again, it goes.
 function working() {
@@ -47,7 +70,7 @@ function fits(size) {
   const tight = (item) => wide(item) || wide(item.querySelector(".prompt"));
   // Not a pixel over: a browser stops at what can be scrolled on the way to the buttons.
   return main.scrollHeight <= main.clientHeight && main.scrollWidth <= main.clientWidth
-    && (body.dataset.stage === "next" || !asked.some(tight));
+    && (body.dataset.stage === "next" || !screens[screen].some(tight));
 }
 function largest(low, high) {
   for (let turn = 0; turn < 7; turn += 1) {
@@ -58,20 +81,29 @@ function largest(low, high) {
   return low;
 }
 function arrange([first, share]) {
-  left.append(...asked.slice(0, first));
-  right.append(...asked.slice(first));
-  right.start = first + 1;
-  columns.style.setProperty("--columns", `minmax(0, ${share}fr) minmax(0, ${1 - share}fr)`);
+  const here = screens[screen];
+  for (const item of asked) item.hidden = !here.includes(item);
+  left.append(...asked.filter((item) => item.hidden), ...here.slice(0, first));
+  right.append(...here.slice(first));
+  columns.style.setProperty("--columns", share === 1 ? "minmax(0, 1fr) 0" : `minmax(0, ${share}fr) minmax(0, ${1 - share}fr)`);
 }
 // The parting of the questions in two columns that leaves the letters largest.
 function settle() {
-  if (asked.length < 4) return;
+  const many = screens[screen].length;
   columns.append(right);
-  const half = Math.ceil(asked.length / 2);
+  const half = Math.ceil(many / 2);
+  if (many < 4 && screens.length === 1 && !pictures) {
+    right.remove();
+    return;
+  }
+  if (many < 2) {
+    arrange([many, 1]);
+    return;
+  }
   let best = [half, 0.5];
   arrange(best);
   let size = largest(1, LARGEST);
-  for (const first of [half, half + 1, half - 1])
+  for (const first of [half, half + 1, half - 1].filter((n) => n > 0 && n < many))
     for (const share of [0.5, 0.46, 0.54, 0.42, 0.58]) {
       // Even columns read best: what departs from them has to be worth it.
       const worth = size * (first === half ? 1.02 : 1.04);
@@ -80,7 +112,40 @@ function settle() {
       best = [first, share];
       size = largest(worth, LARGEST);
     }
+  // Few wide pictures have more room under each other.
+  if (pictures && many < 4) {
+    arrange([many, 1]);
+    if (1.04 * size < LARGEST && fits(1.04 * size)) best = [many, 1];
+  }
   arrange(best);
+}
+// As few screens as leave the letters, and with them those of the pictures, legible at 8 m.
+const pictures = document.querySelector(".asked svg.figure") !== null;
+const LEGIBLE = 2.52; // 24 where the screen is 540 high
+function part() {
+  if (!pictures || small.matches) return;
+  const place = screen;
+  for (let count = 1; count <= asked.length; count += 1) {
+    const each = asked.length / count;
+    const parted = Array.from({ length: count }, (_, n) =>
+      asked.slice(Math.round(n * each), Math.round((n + 1) * each)));
+    screens = parted;
+    const legible = parted.every((_, n) => {
+      screen = n;
+      settle();
+      return fits(LEGIBLE);
+    });
+    if (legible) break;
+  }
+  screen = Math.min(place, screens.length - 1);
+}
+function tellScreen() {
+  const several = screens.length > 1, here = screens[screen];
+  document.querySelector(".screens").hidden = !several;
+  if (!several) return;
+  const [first, last] = [asked.indexOf(here[0]) + 1, asked.indexOf(here[here.length - 1]) + 1];
+  document.getElementById("screen").textContent =
+    `${first === last ? first : `${first}–${last}`} of ${asked.length}`;
 }
 function fit() {
   if (!small.matches) fits(largest(1, LARGEST));
@@ -91,6 +156,18 @@ function anew() {
   if (!small.matches) settle();
   body.dataset.stage = stage;
   fit();
+  tellScreen();
+}
+function resized() {
+  const stage = body.dataset.stage;
+  body.dataset.stage = "questions";
+  if (small.matches) {
+    screens = [asked];
+    screen = 0;
+    for (const item of asked) item.hidden = false;
+  } else part();
+  body.dataset.stage = stage;
+  anew();
 }
 
 // The buttons go out of the way when nothing points at them for a while.
@@ -143,8 +220,10 @@ function full() {
 }
 const doing = {
   next: forward, back, working, dark, full, clock: startOrPause,
-  questions: () => { reveal(0); stage("questions"); },
-  answers: () => { reveal(asked.length); },
+  questions: () => { reveal(0); stage("questions"); turn(0); },
+  answers: () => { reveal(asked.length); turn(0); },
+  before: () => turn(Math.max(0, screen - 1)),
+  after: () => turn(Math.min(screens.length - 1, screen + 1)),
   tasks: () => stage("next"),
   less: () => change(-1), more: () => change(1),
   count: () => { window.location.href = button("count").href; },
@@ -171,7 +250,7 @@ document.addEventListener("keydown", (event) => {
 document.querySelector(".starter").addEventListener("click", (event) => {
   if (!event.target.closest("a, button")) forward();
 });
-window.addEventListener("resize", anew);
+window.addEventListener("resize", resized);
 tell();
-anew();
-document.fonts.ready.then(anew);
+resized();
+document.fonts.ready.then(resized);

@@ -22,6 +22,7 @@ MODULES = (
     "function_machine",
     "growing_pattern",
     "line_graph",
+    "net",
     "number_line",
     "pictogram",
     "pie_chart",

@@ -19,6 +19,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
 from itembank.notation import tree as t
 
 LARGEST = 999
@@ -159,6 +160,8 @@ def _read(figure: VennDiagram, reading: Reading) -> t.Node:
     )
     found: int | None = None
     match reading:
+        case Reading("count" | "members" as what, (sets,)):
+            return _of_sets(figure, what, regions_of(sets, figure.first, figure.second))
         case Reading("both" | "either" | "neither" | "total" as what, ()):
             either = first + both + second
             found = {"both": both, "either": either, "neither": neither, "total": total}[what]
@@ -170,12 +173,43 @@ def _read(figure: VennDiagram, reading: Reading) -> t.Node:
     return t.Int(found)
 
 
+def _of_sets(figure: VennDiagram, what: str, wanted: frozenset[str]) -> t.Node:
+    """Return how many are in some regions, or which: in order, the smallest first."""
+    names = (FIRST, BOTH, SECOND, NEITHER)
+    if what == "count":
+        counts = zip(names, _counts(figure).values(), strict=True)
+        return t.Int(sum(count for name, count in counts if name in wanted))
+    if not figure.members:
+        raise FigureError("it shows how many are in each region, and not which")
+    held = zip(names, _regions(figure).values(), strict=True)
+    found = sorted(number for name, numbers in held if name in wanted for number in numbers)
+    if len(found) < 2:
+        raise FigureError("a list of members has at least two")
+    return t.Listing(tuple(map(t.num, found)))
+
+
 def _readings(figure: VennDiagram) -> tuple[Reading, ...]:
     names = (figure.first, figure.second)
     return (
+        *_of_letters(figure),
         *(Reading(what) for what in ("both", "either", "neither", "total")),
         *(Reading(what, (name,)) for what in ("in", "not in", "only in") for name in names),
     )
+
+
+def _of_letters(figure: VennDiagram) -> tuple[Reading, ...]:
+    """Return what is read of sets in symbols, where letters name them."""
+    a, b = figure.first, figure.second
+    if not (len(a) == len(b) == 1 and a.isupper() and b.isupper()):
+        return ()
+    every = (f"{a} ∩ {b}", f"{a} ∪ {b}", f"{a}′", f"{b}′ ∩ {a}", f"({a} ∪ {b})′", f"{a}′ ∪ {b}")
+    found = [Reading("count", (sets,)) for sets in every]
+    for sets in every if figure.members else ():
+        regions = regions_of(sets, a, b)
+        held = zip((FIRST, BOTH, SECOND, NEITHER), _regions(figure).values(), strict=True)
+        if sum(len(numbers) for name, numbers in held if name in regions) > 1:
+            found.append(Reading("members", (sets,)))
+    return tuple(found)
 
 
 def _of_set(what: str) -> Said:
@@ -241,6 +275,16 @@ def _chance(figure: Figure, found: re.Match[str]) -> Asked:
     raise FigureError(f"‘{found[0]}’ is not understood as a question about its sets")
 
 
+def _chance_of_sets(figure: Figure, found: re.Match[str]) -> Asked:
+    """Return how likely it is that one of all of them is in a set in symbols."""
+    sets = found["sets"] or found["other"]
+    parts = (("r", Reading("count", (sets,))), ("n", Reading("total")))
+    return Asked(t.Frac(t.Sym("r"), t.Sym("n")), parts)
+
+
+_SETS = rf'\{{?"?{SETS}"?\}}?'
+_FIND = r"(?:what is|find|work out|write down)"
+
 VENN_DIAGRAM = register_figure(
     FigureKind(
         "Venn diagram",
@@ -253,6 +297,15 @@ VENN_DIAGRAM = register_figure(
         read=_read,
         wordings=(
             *_COUNTS,
+            Wording(
+                rf"(?:list|write down) the members of {_SETS}", asks_reading("members", "sets")
+            ),
+            Wording(rf"{_FIND} n\({_SETS}\)", asks_reading("count", "sets")),
+            Wording(
+                rf"{_FIND} (?:P\({_SETS}\)|the probability that (?:it|the number) is in "
+                rf"{_SETS.replace('<sets>', '<other>')})",
+                lambda figure, found: _chance_of_sets(figure, found),
+            ),
             Wording(
                 r"(?:what is|find|work out) the probability that (?:the|a|an|this) [a-z]+ "
                 rf"(?P<verb>{'|'.join(_VERBS)}) (?P<rest>.+)",

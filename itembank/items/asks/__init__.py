@@ -39,6 +39,7 @@ from itembank.items.asks.solve import Solve
 from itembank.items.asks.summary import Summary
 from itembank.items.asks.true_or_false import TrueOrFalse
 from itembank.items.asks.two_numbers import TwoNumbers
+from itembank.items.asks.who_is_right import WhoIsRight
 
 __all__ = [
     "KINDS",
@@ -72,6 +73,7 @@ __all__ = [
     "TrueOrFalse",
     "TwoNumbers",
     "Which",
+    "WhoIsRight",
     "asked",
     "kind_of",
     "register_kind",

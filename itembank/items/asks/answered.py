@@ -21,7 +21,7 @@ class Answered(Ask):
 
 
 def _store(ask: Answered) -> Stored:
-    return replace(kind_of(ask.of).store(ask.of), answer=(ask.answer,), form=ask.form)
+    return replace(kind_of(ask.of).store(ask.of), answers=(ask.answer,), form=ask.form)
 
 
 def _restore(stored: Stored) -> Ask:

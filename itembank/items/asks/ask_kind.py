@@ -51,7 +51,7 @@ class Stored:
     figure: Figure | None = None
     key_figure: Figure | None = None
     readings: tuple[tuple[str, Reading], ...] = ()
-    answer: Nodes = ()
+    answers: Nodes = ()
     form: str = ""
 
 

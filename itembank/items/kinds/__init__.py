@@ -7,6 +7,12 @@ is right is stated by whoever calls; both proofs find it out for themselves.
 
 from __future__ import annotations
 
+from itembank.items.kinds.answers_given import (
+    answer_claim,
+    whose_answer,
+    with_answers,
+    with_who_is_right,
+)
 from itembank.items.kinds.card_kinds import (
     CardMistake,
     match_answers,
@@ -18,13 +24,7 @@ from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.missing import missing_number
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
 from itembank.items.kinds.stated_answers import stated_answer, with_statements
-from itembank.items.kinds.statements import (
-    answer_claim,
-    claim,
-    statement,
-    with_answers,
-    with_claims,
-)
+from itembank.items.kinds.statements import claim, statement, with_claims
 from itembank.items.kinds.wrong_lines import spot_the_mistake
 from itembank.items.kinds.wrong_solutions import (
     Solutions,
@@ -52,11 +52,13 @@ __all__ = [
     "spot_the_mistake",
     "stated_answer",
     "statement",
+    "whose_answer",
     "with_answers",
     "with_claims",
     "with_matches",
     "with_mistakes",
     "with_odd_lines",
     "with_statements",
+    "with_who_is_right",
     "with_wrong_solutions",
 ]

@@ -5,15 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from itembank.items.asks.answered import Answered
-from itembank.items.asks.ask_kind import kind_of
-from itembank.items.asks.round import Round
 from itembank.items.asks.true_or_false import FALSE, TRUE, TrueOrFalse
-from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Draft, Find, Misconception, Rewrite, Slip, Step, Tier, prompt
 from itembank.items.kinds.draft_worth import worth
 from itembank.items.kinds.lot import lot
-from itembank.items.kinds.wrong_lines import NAMES
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
 
@@ -110,65 +105,10 @@ def claim(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
         holds,
         mistake=slip.misconception,
         steps=asked.steps,
-        twin=(*asked.twin, *_answer_twin(holds, slip)),
+        twin=(*asked.twin, *answer_twin(holds, slip)),
         given=given,
         always=() if given else tuple(map(t.Sym, sorted(t.symbols(says) - {"π"}))),
     )
-
-
-def answer_claim(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
-    """Return a question of the topic with somebody's answer to it, which is right or wrong.
-
-    For questions in words, as stories are. Every other answer is a wrong one, of a mistake that
-    the topic knows, in the form that is asked for.
-    """
-    asked = topic.make(tier, *of)
-    value = worth(asked.key)
-    wrong = [
-        slip
-        for slip in told_apart(asked.slips)
-        if worth(slip.wrong) != value and _may_be_given(asked, slip.wrong)
-    ]
-    holds = lot(2, of, "claim") == 0 or not wrong
-    slip = (wrong or asked.slips)[lot(len(wrong or asked.slips), of, "which")]
-    answer = asked.key if holds else slip.wrong
-    key, other = (TRUE, FALSE) if holds else (FALSE, TRUE)
-    words = "".join(run for run in asked.prompt if isinstance(run, str))
-    names = [name for name in NAMES if name not in words]
-    # Of a question with many right answers nobody has *the* answer.
-    says = f" says {'an' if kind_of(asked.ask).many else 'the'} answer is "
-    said = f"\n{names[lot(len(names), of, 'who')]}{says}"
-    question = asked.prompt
-    if isinstance(question[-1], str):
-        question = (*question[:-1], question[-1] + said)
-    else:
-        question = (*question, said)
-    return Draft(
-        (*question, answer, f". True or false? {WHY}"),
-        Answered(asked.ask, answer, asked.form),
-        t.Label(key),
-        "true-or-false",
-        (*asked.steps, Step(f"So the answer is {'right' if holds else 'wrong'}: {key}.")),
-        (Slip(slip.misconception, t.Label(other)),),
-        ("answer", *asked.twin, *_answer_twin(holds, slip)),
-        1,
-        asked.constants,
-    )
-
-
-def _may_be_given(asked: Draft, answer: t.Node) -> bool:
-    """Keep answers in the form that is asked for; a number is rounded wrongly in any form."""
-    if isinstance(asked.ask, Round):
-        return answer != asked.ask.target
-    return not form_fault(asked.form, answer)
-
-
-def with_answers(space: Space, count: int = 120, only: Callable[..., bool] | None = None) -> Space:
-    """Return a space of a topic with answers to judge to so many of its questions at its end.
-
-    Where the answer is not one thing (a list, a name), `only` leaves the question out.
-    """
-    return space.also(answer_claim, of=space.some(count, only))
 
 
 def with_claims(space: Space, count: int = 120, only: Callable[..., bool] | None = None) -> Space:
@@ -183,5 +123,6 @@ def with_claims(space: Space, count: int = 120, only: Callable[..., bool] | None
     return space.also(claim, of=space.some(count, only))
 
 
-def _answer_twin(holds: bool, slip: Slip) -> tuple[object, ...]:
+def answer_twin(holds: bool, slip: Slip) -> tuple[object, ...]:
+    """Return what tells a question with a wrong answer from others: whose mistake it is."""
     return () if holds else (slip.misconception.id,)

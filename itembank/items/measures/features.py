@@ -37,6 +37,7 @@ from itembank.items.asks import (
     Summary,
     TrueOrFalse,
     TwoNumbers,
+    WhoIsRight,
 )
 from itembank.items.item import Item, Step
 from itembank.items.measures.tally import Tally, tally
@@ -247,10 +248,13 @@ ASKING.by_kind |= {
     Equivalent: Asking(lambda ask, printed: {"give": 1.0}),
     Summary: Asking(lambda ask, printed: {"listed": float(len(ask.numbers))}),
     TrueOrFalse: Asking(lambda ask, printed: {"choose": 1.0}, compared=True),
-    Answered: Asking(
-        lambda ask, printed: {**ASKING.of(ask.of).counts(ask.of, printed), "choose": 1.0},
-        lambda ask: ASKING.of(ask.of).relations(ask.of),
-        lambda ask, printed: ASKING.of(ask.of).solved(ask.of, printed),
+    **dict.fromkeys(
+        (Answered, WhoIsRight),
+        Asking(
+            lambda ask, printed: {**ASKING.of(ask.of).counts(ask.of, printed), "choose": 1.0},
+            lambda ask: ASKING.of(ask.of).relations(ask.of),
+            lambda ask, printed: ASKING.of(ask.of).solved(ask.of, printed),
+        ),
     ),
     OddOneOut: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True),
     Match: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True, whole_list=True),

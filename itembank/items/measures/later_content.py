@@ -13,7 +13,17 @@ from dataclasses import replace
 from math import isqrt
 from typing import Any
 
-from itembank.items.asks import Answered, Find, Give, Handlers, Inequality, Rewrite, Sequence, Solve
+from itembank.items.asks import (
+    Answered,
+    Find,
+    Give,
+    Handlers,
+    Inequality,
+    Rewrite,
+    Sequence,
+    Solve,
+    WhoIsRight,
+)
 from itembank.items.forms.polynomials import splits
 from itembank.items.item import Item
 from itembank.items.measures.years import (
@@ -58,8 +68,16 @@ LATER.by_kind |= {
     Rewrite: lambda ask, item: _rewriting(item, ask.target, ask.detail),
     Find: lambda ask, item: _finding(item, ask.target, ask.relations),
     Answered: lambda ask, item: later_content(replace(item, ask=ask.of, key=ask.answer)),
+    WhoIsRight: lambda ask, item: later_content(
+        replace(item, ask=ask.of, key=_given(ask, item.key))
+    ),
     Give: lambda ask, item: INEQUALITIES if _prints_relation(item) else None,
 }
+
+
+def _given(ask: WhoIsRight, key: t.Node) -> t.Node:
+    """Return the answer that the key names."""
+    return next((node for name, node in ask.answers if key == t.Label(name)), key)
 
 
 def _prints_relation(item: Item) -> bool:

@@ -101,6 +101,7 @@ class Topic:
             (self.id, *draft.twin),
             usual_marks(draft.prompt, draft.steps) if draft.marks is None else draft.marks,
             draft.constants,
+            draft.accept,
             figure=draft.figure,
             key_figure=draft.key_figure,
         )

@@ -70,6 +70,8 @@ def _parts_fault(node: t.Node, how: Policy) -> str:
             return "pounds and pence are not given to two places"
         case t.Sym() | t.Label():
             return ""
+        case t.Ratio():
+            return form_fault("ratio", node)
         case _:
             return value(node) if not t.symbols(node) else expression(node)
     return next((fault for fault in (_parts_fault(part, how) for part in parts) if fault), "")

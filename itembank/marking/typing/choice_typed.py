@@ -8,6 +8,8 @@ from collections.abc import Sequence
 from itembank.text.late_pattern import late
 
 _DENIES = late(r"\b(?:not|isn'?t|never|no)\b")
+_WORDS_ALONE = late(r"[a-z]+")
+_LETTERS_ONLY = late(r"[^a-z]+")
 _LETTER_FIRST = late(
     r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
     r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
@@ -28,6 +30,11 @@ def named(plain: str, labels: Sequence[str]) -> str:
     >>> labels = ("Pack A", "Pack B")
     >>> [named(text, labels) for text in ("b", "pack a", "A because it is 56p", "A or B")]
     ['Pack B', 'Pack A', 'Pack A', 'A or B']
+    >>> days, angles = ("Mon", "Tue", "Wed"), ("acute-angled", "right-angled")
+    >>> named("Monday", days), named("right angle", angles), named("Tuesday or Wed", days)
+    ('Mon', 'right-angled', 'Tue or Wed')
+    >>> named("breaststroke", ("breast", "back")), named("Mon Tue", days)
+    ('breast', 'Mon Tue')
     >>> named("on Tuesday", ("Mon", "Tue")), named("Tuesday", ("Monday", "Tuesday"))
     ('Tue', 'Tuesday')
     >>> named("Right angled", ("right-angled", "obtuse-angled"))
@@ -41,6 +48,8 @@ def named(plain: str, labels: Sequence[str]) -> str:
         return last[0]
     if folded in map(str.casefold, labels):
         return plain
+    if begun := _begun_alike(folded, labels):
+        return begun
     # One choice named in a sentence is the answer; two may be compared, and nobody can tell.
     inside = [label for label in labels if _stands_in(label.casefold(), folded)]
     if len(inside) == 1 and not _DENIES.search(folded):
@@ -65,6 +74,20 @@ def _hyphened(plain: str, labels: Sequence[str]) -> str:
         if "-" in label and at >= 0 and len(bare) == len(plain):
             plain = plain[:at] + label + plain[at + len(label) :]
     return plain
+
+
+def _begun_alike(folded: str, labels: Sequence[str]) -> str:
+    """Return the one choice that a text begins, or that begins it: *acute*, *Monday* for Mon."""
+    close, count = _LETTERS_ONLY.sub("", folded), len(_WORDS_ALONE.findall(folded))
+    if len(close) < 3 or count > 2 or _WORDS_ALONE.sub("", folded).strip(" -"):
+        return ""
+    found = [
+        label
+        for label in labels
+        if len(own := _LETTERS_ONLY.sub("", label.casefold())) > 2
+        and (own.startswith(close) or (count == 1 and close.startswith(own)))
+    ]
+    return found[0] if len(found) == 1 else ""
 
 
 def _stands_in(label: str, text: str) -> bool:

@@ -16,7 +16,7 @@ _POINT_NAME = late(r"([A-Z])['’′]? ?=? ?(?=\()")
 _SIDE_NAME = late(r"(?:the )?(?:angle |side |length |∠ ?)?([A-Z]{2,3}) ?= ?(?=[-√(\d£])")
 _CHANCE_OF = late(r"[Pp](?:rob(?:ability)?)? ?\([^()=]*\) ?= ?(?=[-\d(.])")
 _FACTOR = late(r"(?:s\.? ?f\.?|scale factor) ?[=:]? ?(?=[-\d(])|[x×] ?(?=-?[\d.])", re.I)
-_TIMES_AFTER = late(r"(?<=\d) ?[x×] ?$")
+_TIMES_AFTER = late(r"(?<=\d) ?× ?$")
 _ON_AXIS = late(r"\( ?0 ?, ?([^(),]+)\)")
 _COLON = late(r"(?<![\w)])([A-Za-z]) ?: ?(?=[-\d£√])")
 _PI = late(r"(?<![A-Za-z])pie?(?![A-Za-z])", re.I)
@@ -47,10 +47,9 @@ def without_opening(plain: str, asked: Setting) -> str:
         plain = plain[found.end() :]
     if not letters & {"p", "P"} and (found := _CHANCE_OF.match(plain)):
         plain = plain[found.end() :]
-    if "scale factor" in words and not letters & {"x", "X"}:
-        if found := _FACTOR.match(plain):
-            plain = plain[found.end() :]
-        plain = _TIMES_AFTER.sub("", plain)
+    if "scale factor" in words and not letters & {"x", "X"} and (found := _FACTOR.match(plain)):
+        plain = plain[found.end() :]
+    plain = _TIMES_AFTER.sub("", plain)
     if not several and ("intercept" in words or "cross" in words):
         plain = _ON_AXIS.sub(r"\1", plain)
     if not any(isinstance(part, t.Ratio) for part in t.walk(key)):

@@ -19,6 +19,8 @@ _LETTER_DIGIT = late(r"(?<![A-Za-z])([a-z])(\d+)")
 
 _WORD_TOLD = late(r"‘([A-Za-z]+)’")
 
+_FOR_WRITERS = late(r"\{|is the name of a function")
+
 _COLUMN = late(r" \(column \d+\)| at column \d+")
 
 
@@ -56,7 +58,7 @@ def parsed(plain: str, typed: str, asked: Setting) -> t.Node:
             told = f"‘{letter}{n}’ can be read in two ways: write {letter}^{n} for a power, or "
             raise Unreadable(f"{told}{n}{letter} for {n} times {letter}.") from error
         # What a writer of questions would do about a word is nothing to a pupil.
-        if (told_of := _WORD_TOLD.match(str(error))) and "{" in str(error):
+        if (told_of := _WORD_TOLD.match(str(error))) and _FOR_WRITERS.search(str(error)):
             raise Unreadable(
                 f"‘{told_of[1]}’ cannot be read here: type the answer alone."
             ) from error

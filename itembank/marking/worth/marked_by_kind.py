@@ -29,6 +29,7 @@ from itembank.items.asks import (
     Round,
     Solve,
     TrueOrFalse,
+    WhoIsRight,
 )
 from itembank.items.asks import Sequence as Terms
 from itembank.items.asks.equivalent import not_equivalent
@@ -157,6 +158,7 @@ MARKING.by_kind |= {
     Equivalent: Marking(unmet=not_equivalent, numbers=lambda ask, answer: (answer,)),
     Give: Marking(unmet=unmet, numbers=given_values),
     **dict.fromkeys((TrueOrFalse, Answered), _TRUTH),
+    WhoIsRight: Marking(names=lambda ask: tuple(name for name, _ in ask.answers)),
     OddOneOut: Marking(
         names=lambda ask: tuple(LETTERS[: len(ask.cards)]),
         reads="cards",

@@ -97,6 +97,18 @@ def _label_line(node: Label) -> str:
     return f'"{text}"'
 
 
+_SET_SIGNS = str.maketrans({"∩": "intersection", "∪": "union", "′": " dash"})
+
+
+def _label_words(node: Label) -> str:
+    """Return a name as it is said; sets in symbols as they are in classrooms.
+
+    >>> _label_words(Label("Pack B")), _label_words(Label("A ∩ B′"))
+    ('Pack B', 'A intersection B dash')
+    """
+    return node.text.translate(_SET_SIGNS)
+
+
 def _read_label(parts: list[Any]) -> Part:
     return Part(Label(parts[0][1:-1]), start_of(parts))
 
@@ -106,7 +118,7 @@ register_node(
     Faces(
         rank=Rank.SIDE,
         line=_label_line,
-        words=lambda node: str(node.text),
+        words=_label_words,
         mathml=lambda node: f"<mtext>{escape(node.text)}</mtext>",
         syntax=Syntax(
             rules=(("side", "LABEL -> label"),),

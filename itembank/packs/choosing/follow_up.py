@@ -139,11 +139,14 @@ def _group(
     runs: list[list[Candidate]] = []
     for length in lengths:
         before = [*page, *(candidate for run in runs for candidate in run)]
-        run = [_unlike(topic, tier, rng, pool, before)]
-        if not run[0].look.words and kind_at(run[0].values) is None:
-            run += _linked(run[0], length - 1, rng, pool, before)
-        while len(run) < length:  # a story, or the space has no such neighbours left
-            run.append(_unlike(topic, tier, rng, pool, [*before, *run]))
+        run: list[Candidate] = []
+        while len(run) < length:
+            anchor = _unlike(topic, tier, rng, pool, [*before, *run])
+            # Nothing follows from a story or from another kind of question: go on from a new one.
+            if not anchor.look.words and kind_at(anchor.values) is None:
+                others = [*before, *run]
+                run += _linked(anchor, length - len(run) - 1, rng, pool, others)
+            run.append(anchor)
         runs.append(sorted(run, key=lambda candidate: (candidate.difficulty, candidate.index)))
     runs.sort(key=lambda run: run[0].difficulty)
     return [candidate for run in runs for candidate in run]
@@ -176,8 +179,9 @@ def _linked(
     """Take up to `count` items that differ from `anchor`, and each other, in one axis or two.
 
     The axis is drawn by lot from those with enough free items that make a good run: no near
-    copies, answers that do not end alike, none that stands on the `page`, and no near copy of
-    what does. Failing that two axes change; failing that the page is let be, then the endings.
+    copies, of each other or of what stands on the `page`, answers that do not end alike, and none
+    that stands there. Failing that two axes change; failing that an answer may stand on the page
+    already, then answers may end alike. A near copy is never taken: better a shorter run.
     """
     if not count:
         return []
@@ -185,11 +189,11 @@ def _linked(
     alone = [_shuffled(anchor, axis, rng) for axis in axes]
     pairs: list[list[int]] = []
     best: list[Candidate] = []
-    for others, endings in ((page, True), ((), True), ((), False)):
-        best = max(best, _longest(anchor, alone, count, pool, others, endings), key=len)
+    for rules in ((True, True), (False, True), (False, False)):
+        best = max(best, _longest(anchor, alone, count, pool, page, *rules), key=len)
         if len(best) < count:
             pairs = pairs or [_shuffled_two(anchor, two, rng) for two in _some_pairs(axes)]
-            best = max(best, _longest(anchor, pairs, count, pool, others, endings), key=len)
+            best = max(best, _longest(anchor, pairs, count, pool, page, *rules), key=len)
         if len(best) == count:
             break
     return [pool.take(item) for item in best]
@@ -205,12 +209,13 @@ def _longest(
     count: int,
     pool: Pool,
     page: Sequence[Candidate],
+    answers: bool,
     endings: bool,
 ) -> list[Candidate]:
     """Return the first run of `count` items among some lists of neighbours, or the longest."""
     best: list[Candidate] = []
     for places in near:
-        best = max(best, _along(anchor, places, count, pool, page, endings), key=len)
+        best = max(best, _along(anchor, places, count, pool, page, answers, endings), key=len)
         if len(best) == count:
             break
     return best
@@ -237,12 +242,13 @@ def _along(
     count: int,
     pool: Pool,
     page: Sequence[Candidate],
+    answers: bool,
     endings: bool,
 ) -> list[Candidate]:
     """Return up to `count` free items, among those at some indices, that make a run.
 
-    No two of a run are near copies; they are unlike those of a `page`, and where `endings`
-    count, no two answers end alike.
+    None is a near copy of another or of a question of a `page`; where `answers` count, none has
+    an answer of that page's, and where `endings` do, no two answers end alike.
     """
     found: list[Candidate] = []
     for index in near:
@@ -256,7 +262,8 @@ def _along(
         if fresh and endings:
             fresh = not any(ends_alike(candidate.look, earlier.look) for earlier in run)
         fresh = fresh and not any(
-            same_answer(candidate.look, placed.look) or closeness(candidate.look, placed.look) == 1
+            (answers and same_answer(candidate.look, placed.look))
+            or closeness(candidate.look, placed.look) == 1
             for placed in page
         )
         open_ = fresh and pool.free(candidate) and not pool.passed_over(candidate)

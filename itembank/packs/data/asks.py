@@ -5,7 +5,17 @@ from __future__ import annotations
 from typing import Any
 
 from itembank.figures.figure import Figure, Reading
-from itembank.items.asks import KINDS, Answered, Find, Pick, Solve, Stored, asked, kind_of
+from itembank.items.asks import (
+    KINDS,
+    Answered,
+    Find,
+    Pick,
+    Solve,
+    Stored,
+    WhoIsRight,
+    asked,
+    kind_of,
+)
 from itembank.items.asks import Ask as ItemAsk
 from itembank.items.asks.ask_kind import relation
 from itembank.items.forms.form_rules import FORMS
@@ -24,8 +34,12 @@ def pack_ask(item: Item) -> Ask:
         return [line(node, pence=pence) for node in nodes]
 
     # One of several solutions, and an answer to be judged, stand under the name of what is asked.
+<<<<<<< HEAD
     of = item.ask.of if isinstance(item.ask, Answered) else item.ask
     of = of.of if isinstance(of, Pick) else of
+=======
+    of = item.ask.of if isinstance(item.ask, Pick | Answered | WhoIsRight) else item.ask
+>>>>>>> main
     stored = kind_of(item.ask).store(item.ask)
     fields: dict[str, Any] = {
         "kind": kind_of(of).name,
@@ -34,7 +48,7 @@ def pack_ask(item: Item) -> Ask:
         "detail": stored.detail,
         "labels": list(stored.labels),
         "pick": stored.pick,
-        "answer": "".join(lines(stored.answer)),
+        "answers": lines(stored.answers),
         "answer_form": stored.form,
         "way": stored.way,
         "conditions": [Condition(name=name, of=lines(nodes)) for name, nodes in stored.conditions],
@@ -85,6 +99,7 @@ def read_ask(
     if stored.conditions and not kind.many:
         raise t.NotationError(f"a question to {ask.kind} has no conditions")
     of = kind.restore(stored)
+<<<<<<< HEAD
     if ask.pick:
         if not isinstance(of, Find | Solve):
             raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
@@ -95,3 +110,23 @@ def read_ask(
         raise t.NotationError(f"there is no form called ‘{ask.answer_form}’")
     (answer,) = nodes([ask.answer])
     return Answered(of, answer, ask.answer_form)
+=======
+    if ask.answers:
+        return _answered(ask, of, nodes(ask.answers))
+    if not ask.pick:
+        return of
+    if not isinstance(of, Find | Solve):
+        raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
+    return Pick(of, ask.pick)
+
+
+def _answered(ask: Ask, of: ItemAsk, answers: tuple[t.Node, ...]) -> ItemAsk:
+    """Return the question whether an answer is right, or whose of several."""
+    if ask.answer_form not in FORMS:
+        raise t.NotationError(f"there is no form called ‘{ask.answer_form}’")
+    if len(answers) == 1:
+        return Answered(of, answers[0], ask.answer_form)
+    if len(ask.labels) != len(answers):
+        raise t.NotationError("of several answers each has the name of who gives it")
+    return WhoIsRight(of, tuple(zip(ask.labels, answers, strict=True)), ask.answer_form)
+>>>>>>> main

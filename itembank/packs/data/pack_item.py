@@ -113,16 +113,19 @@ class Ask(Data):
         "'nearest'.",
     )
     labels: list[str] = Field(
-        default=[], description="For choose and match: the name of each option or card."
+        default=[],
+        description="For choose and match: the name of each option or card; of several answers: "
+        "who gives each.",
     )
     pick: Literal["", "largest", "smallest", "positive", "negative"] = Field(
         default="", description="For find and solve: which one of several answers is wanted."
     )
-    answer: str = Field(
-        default="",
-        description="Where it is asked whether an answer to the question is right: that answer.",
+    answers: list[str] = Field(
+        default=[],
+        description="Where it is asked whether an answer to the question is right, or whose of "
+        "several: the answers.",
     )
-    answer_form: str = Field(default="", description="The form that such an answer has to have.")
+    answer_form: str = Field(default="", description="The form that such answers have to have.")
     way: Literal["nearest", "down", "up"] = Field(
         default="nearest", description="For round: to the nearest, always down, or always up."
     )

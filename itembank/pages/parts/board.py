@@ -14,8 +14,7 @@ smaller if need be.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
-from itertools import pairwise
+from collections.abc import Iterable, Iterator, Sequence
 from typing import NamedTuple, TypeAlias
 
 from itembank.errors import ItembankError
@@ -23,6 +22,7 @@ from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine import theme
 from itembank.pages.engine.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
+from itembank.pages.parts.even_slides import splits
 from itembank.pages.parts.instructions import Instruction, shared
 from itembank.pages.parts.question_cell import LINE_GAP, Cell, cell, leaves_word, prompt
 
@@ -91,14 +91,13 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
         if whole := board.slide(everything, size, ways, spacing):
             return [_telling(_together(board, whole, spacing), told)]
     filled = board.filled(least)
-    groups = _shares(len(items), len(filled))
-    for size, ways, spacing in _passes(int(least), int(most)):
-        made = [board.slide(group, size, ways, spacing) for group in groups]
-        if all(made):
-            filled = [slide for slide in made if slide]
-            break
-    else:
-        spacing = CLOSE
+    spacing = CLOSE
+    if groups := next(filter(board.fit, splits(len(items), len(filled))), None):
+        for size, ways, spacing in _passes(int(least), int(most)):
+            made = [board.slide(group, size, ways, spacing) for group in groups]
+            if all(made):
+                filled = [slide for slide in made if slide]
+                break
     return [_telling(_together(board, slide, spacing), told) for slide in filled]
 
 
@@ -172,6 +171,7 @@ class _Board:
         self.top, self.room = top, top - bottom
         self.digits = len(str(len(items)))
         self._cells: dict[tuple[int, float, float, float], Cell] = {}
+        self._fitting: dict[range, bool] = {}
 
     def cell(self, i: int, width: float, size: float, lines: float = LINE_GAP) -> Cell:
         """Return a question set in a column of a width, with so much room between its lines."""
@@ -180,6 +180,17 @@ class _Board:
             made = cell(*self.flows[i], width, size, self.digits, lines)
             found = self._cells[i, width, size, lines] = made
         return found
+
+    def fit(self, groups: Iterable[range]) -> bool:
+        """Tell whether each group has room on a slide, at the least size and set the closest."""
+        least = int(theme.SLIDE_QUESTION[0])
+        for group in groups:
+            if group not in self._fitting:
+                made = self.slide(group, least, _ANYHOW, CLOSEST)
+                self._fitting[group] = made is not None
+            if not self._fitting[group]:
+                return False
+        return True
 
     def filled(self, size: float) -> list[Slide]:
         """Return the slides got by putting as many questions on each as fit at a size."""
@@ -254,15 +265,6 @@ class _Board:
             f"Question {i + 1} ({self.items[i].address}) is too long for a slide, even at "
             f"{LAST_RESORT:.0f} point. Choose another item or shorten its words."
         )
-
-
-def _shares(count: int, slides: int) -> list[range]:
-    """Return `count` questions shared over `slides` slides, none with two more than another."""
-    each, over = divmod(count, slides)
-    ends = [0]
-    for number in range(slides):
-        ends.append(ends[-1] + each + (number < over))
-    return [range(a, b) for a, b in pairwise(ends)]
 
 
 def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tuple[int, float]]:

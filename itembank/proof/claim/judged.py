@@ -24,6 +24,7 @@ from itembank.items.asks import (
     Solve,
     Subject,
     Summary,
+    WhoIsRight,
 )
 from itembank.items.asks.answered import Answered
 from itembank.items.asks.true_or_false import FALSE, TRUE
@@ -49,6 +50,7 @@ ANSWERABLE: tuple[type[Ask], ...] = (
 """The kinds whose answer is one thing, right or wrong: half of a list would be neither."""
 
 
+<<<<<<< HEAD
 WHOLE: tuple[type[Ask], ...] = (OfFigure, Solve)
 """The kinds whose answer may be a point or a solution: that has parts, and is right as a whole."""
 
@@ -70,6 +72,13 @@ def _sort(answer: t.Node) -> object:
 def find_judged(
     ask: Answered, key: t.Node, road: Handlers[Callable[[Any, t.Node], Finding]]
 ) -> Finding:
+=======
+Road = Handlers[Callable[[Any, t.Node], Finding]]
+"""What a road makes of each kind of question, and how a key differs from it."""
+
+
+def find_judged(ask: Answered, key: t.Node, road: Road) -> Finding:
+>>>>>>> main
     """Return whether the answer is right, and whether the key says so.
 
     Raises
@@ -77,6 +86,7 @@ def find_judged(
     NotExact
         If the question is of another kind, its answer has parts, or the road cannot settle it.
     """
+<<<<<<< HEAD
     if not isinstance(ask.of, ANSWERABLE):
         raise NotExact("whether such an answer is right is not one thing")
     made = road.of(ask.of)(ask.of, ask.answer)
@@ -85,4 +95,28 @@ def find_judged(
         raise NotExact("whether such an answer is right is not one thing")
     wrong = made.fault
     name = t.Label(FALSE if wrong else TRUE)
+=======
+    name = t.Label(TRUE if _right(ask.of, ask.answer, road) else FALSE)
+>>>>>>> main
     return found(name, key, key == name)
+
+
+def find_who(ask: WhoIsRight, key: t.Node, road: Road) -> Finding:
+    """Return who gives the right answer, and whether the key says so.
+
+    Raises
+    ------
+    NotExact
+        If nobody does or more than one, and as for one answer.
+    """
+    names = [name for name, answer in ask.answers if _right(ask.of, answer, road)]
+    if len(names) != 1:
+        raise NotExact(f"{len(names)} of the answers are right, and not one")
+    name = t.Label(names[0])
+    return found(name, key, key == name)
+
+
+def _right(of: Ask, answer: t.Node, road: Road) -> bool:
+    if not isinstance(of, ANSWERABLE) or isinstance(answer, t.Listing | t.Either):
+        raise NotExact("whether such an answer is right is not one thing")
+    return not road.of(of)(of, answer).fault

@@ -23,6 +23,7 @@ from itembank.items.asks import (
     Round,
     Summary,
     TrueOrFalse,
+    WhoIsRight,
     asked,
 )
 from itembank.items.asks.draw import to_draw
@@ -152,6 +153,7 @@ def _kind_said(ask: Ask, item: Item) -> str:
     return "" if said == ask else "the words ask for something else than the proof finds"
 
 
+<<<<<<< HEAD
 @PRINTED.on(Answered)
 def _answered(ask: Answered, item: Item) -> str:
     """Hold an answer to the one that is printed, and the question to the words before it."""
@@ -169,6 +171,21 @@ def _answered(ask: Answered, item: Item) -> str:
         inner = replace(item, prompt=words, ask=ask.of, key=ask.answer, form=ask.form)
         faults.append(unprinted(inner) or mismatched(inner))
     return "" if "" in faults else faults[0]
+=======
+@PRINTED.on(Answered, WhoIsRight)
+def _answered(ask: Answered | WhoIsRight, item: Item) -> str:
+    """Hold answers to those that are printed, and the question to the words before them."""
+    said = answer_said(item.prompt)
+    if said is None:
+        return "the words do not ask whether an answer is right, or whose"
+    if said.answers != (ask.answers if isinstance(ask, WhoIsRight) else (("", ask.answer),)):
+        return "the proof judges other answers than those that are printed"
+    for _, answer in said.answers:
+        inner = replace(item, prompt=said.question, ask=ask.of, key=answer, form=ask.form)
+        if fault := unprinted(inner) or mismatched(inner):
+            return fault
+    return ""
+>>>>>>> main
 
 
 @PRINTED.on(Choose)

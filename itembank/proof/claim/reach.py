@@ -13,7 +13,16 @@ from dataclasses import dataclass
 from itertools import chain
 from math import ceil, comb, prod
 
-from itembank.items.asks import Answered, Common, ErrorInterval, Give, Handlers, Round, asked
+from itembank.items.asks import (
+    Answered,
+    Common,
+    ErrorInterval,
+    Give,
+    Handlers,
+    Round,
+    WhoIsRight,
+    asked,
+)
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.value import LARGEST_BITS, LARGEST_EXPONENT, NotExact, exact
@@ -37,6 +46,7 @@ LONGEST: Handlers[int] = Handlers("reach", otherwise=0)
 LONGEST.by_kind |= {
     Common: LONGEST_FACTORED,
     Answered: LONGEST_FACTORED,
+    WhoIsRight: LONGEST_FACTORED,
     Round: LONGEST_ROUNDED,
     ErrorInterval: LONGEST_ROUNDED,
     Give: LONGEST_FACTORED,

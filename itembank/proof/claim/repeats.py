@@ -14,6 +14,7 @@ from typing import Any
 
 from itembank.items.asks import (
     Answered,
+    Ask,
     Find,
     Handlers,
     Inequality,
@@ -22,7 +23,7 @@ from itembank.items.asks import (
     Rewrite,
     Round,
     Solve,
-    Subject,
+    WhoIsRight,
 )
 from itembank.items.forms.number_forms import bare
 from itembank.items.item import Item
@@ -85,11 +86,15 @@ REPEATING.by_kind |= {
     Inequality: lambda ask, item: _same(ask.relation, item.key),
     Solve: lambda ask, item: _solved(ask.relations, item.key),
     Pick: lambda ask, item: repeats(replace(item, ask=ask.of)),
-    Answered: lambda ask, item: repeats(replace(item, ask=ask.of, key=ask.answer, form=ask.form)),
-    Subject: lambda ask, item: any(
-        _told(ask.relation, ask.letter, case) for case in _cases(item.key)
+    Answered: lambda ask, item: _given(ask.of, ask.form, item, ask.answer),
+    WhoIsRight: lambda ask, item: any(
+        _given(ask.of, ask.form, item, answer) for _, answer in ask.answers
     ),
 }
+
+
+def _given(of: Ask, form: str, item: Item, answer: t.Node) -> bool:
+    return repeats(replace(item, ask=of, form=form, key=answer))
 
 
 def _is_printed(target: t.Node, item: Item) -> bool:

@@ -33,6 +33,7 @@ from itembank.items.asks import (
     Summary,
     TrueOrFalse,
     TwoNumbers,
+    WhoIsRight,
 )
 from itembank.items.asks import Sequence as Terms
 from itembank.items.asks.of_figure import as_find, is_range, name_read, relations_in
@@ -41,7 +42,7 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text, values_node
-from itembank.proof.claim.judged import find_judged
+from itembank.proof.claim.judged import find_judged, find_who
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
@@ -128,6 +129,7 @@ ROAD.by_kind |= {
     Summary: lambda ask, key: _find(as_sum(ask), (), key),
     TrueOrFalse: find_truth,
     Answered: lambda ask, key: find_judged(ask, key, ROAD),
+    WhoIsRight: lambda ask, key: find_who(ask, key, ROAD),
     OddOneOut: find_odd,
     FaultyLine: find_faulty,
     Match: find_pairs,

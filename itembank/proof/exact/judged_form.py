@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from itembank.items.asks import Answered
+from itembank.items.asks import Answered, WhoIsRight
 from itembank.items.asks.true_or_false import TRUE
 from itembank.items.item import Item
 from itembank.notation import tree as t
@@ -22,13 +22,17 @@ def form_left_open(item: Item, answer: t.Node | str) -> str:
     item
         The question, with what is printed.
     answer
-        What a road finds: the name *true* where the answer is worth what the question comes to.
+        What a road finds: the name *true*, or who gives the answer of the right worth.
     """
     ask = item.ask
-    if not isinstance(ask, Answered) or answer != t.Label(TRUE):
+    if isinstance(ask, Answered) and answer == t.Label(TRUE):
+        given = ask.answer
+    elif isinstance(ask, WhoIsRight) and isinstance(answer, t.Label):
+        given = dict(ask.answers)[answer.text]
+    else:
         return ""
     said = answer_said(item.prompt)
     asked = said.question if said is not None else item.prompt
-    inner = replace(item, prompt=asked, ask=ask.of, key=ask.answer, form=ask.form)
+    inner = replace(item, prompt=asked, ask=ask.of, key=given, form=ask.form)
     fault = key_form_fault(inner)
     return f"the answer that is given has not the form that is asked for: {fault}" if fault else ""

@@ -38,6 +38,7 @@ from itembank.items.asks import (
     Summary,
     TrueOrFalse,
     TwoNumbers,
+    WhoIsRight,
     asked,
 )
 from itembank.items.asks.of_figure import as_find, relations_in
@@ -104,7 +105,7 @@ RULES.by_kind |= {
     Summary: lambda ask, line: (
         row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
     ),
-    Answered: lambda ask, line: line_fault(ask.of, line),
+    **dict.fromkeys((Answered, WhoIsRight), lambda ask, line: line_fault(ask.of, line)),
     TrueOrFalse: lambda ask, line: statement_fault(ask, line, line_fault),
     FaultyLine: lambda ask, line: solution_fault(ask, line, line_fault),
     **dict.fromkeys((OddOneOut, Match), lambda ask, line: card_fault(ask, line, line_fault)),

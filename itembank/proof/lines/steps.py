@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+<<<<<<< HEAD
 from dataclasses import replace
 
 from itembank.items.asks import Answered, kind_of
+=======
+from itembank.items.asks import Answered, WhoIsRight, kind_of
+>>>>>>> main
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.proof.exact.exact_road import by_first_road
@@ -59,7 +63,7 @@ def _worked_out(item: Item) -> tuple[t.Node, ...]:
 
     Which statement is true, which card is odd and which line is wrong is said in words.
     """
-    if not kind_of(item.ask).frame and not isinstance(item.ask, Answered):
+    if not kind_of(item.ask).frame and not isinstance(item.ask, Answered | WhoIsRight):
         return (item.key,)
     parts = item.key.parts if isinstance(item.key, t.Listing) else (item.key,)
     return tuple(part for part in parts if not isinstance(part, t.Label))

@@ -46,6 +46,15 @@ def _inside(box: Any, circle: Arc) -> bool:
 @lru_cache(maxsize=64)
 def _regions(drawing: Drawing) -> tuple[list[str], dict[tuple[bool, bool], Any]]:
     """Return the names of the sets, and how many are inside and outside of each."""
+    names, counts, _ = _held(drawing)
+    return names, counts
+
+
+@lru_cache(maxsize=64)
+def _held(
+    drawing: Drawing,
+) -> tuple[list[str], dict[tuple[bool, bool], Any], dict[tuple[bool, bool], list[Any]]]:
+    """Return names, counts, and the numbers that stand inside and outside of each set."""
     circles = [mark for mark in drawing.of("set") if isinstance(mark, Arc) and mark.whole]
     frames = [mark for mark in drawing.of("all") if isinstance(mark, Area)]
     if len(circles) != 2 or len(frames) != 1:
@@ -86,10 +95,64 @@ def _regions(drawing: Drawing) -> tuple[list[str], dict[tuple[bool, bool], Any]]
             counts[lacking[0]] = total - sum(counts.values())
     if total is not None and sum(counts.values()) != total:
         raise NotExact("the regions do not come to the total")
-    return names, counts
+    return names, counts, held
+
+
+_PLACES = ((True, False), (True, True), (False, True), (False, False))
+"""The regions by whether they are in the first and in the second set; they are counted from 0."""
+
+
+def _set_of(text: str, names: list[str]) -> Any:
+    """Return a set in symbols as a finite set of sympy, of the numbers of regions.
+
+    Brackets and signs are taken off a stack (Dijkstra's shunting yard, from memory).
+    """
+    whole = sympy.FiniteSet(0, 1, 2, 3)
+    letters = {
+        names[0].upper(): sympy.FiniteSet(0, 1),
+        names[1].upper(): sympy.FiniteSet(1, 2),
+    }
+    signs: list[str] = []
+    found: list[Any] = []
+
+    def join() -> None:
+        right, left = found.pop(), found.pop()
+        found.append(left.intersect(right) if signs.pop() == "∩" else left.union(right))
+
+    for sign in text.replace(" ", "").replace("'", "′").replace("’", "′"):
+        match sign:
+            case "(" | "∩" | "∪":
+                signs.append(sign)
+            case ")":
+                while signs[-1] != "(":
+                    join()
+                signs.pop()
+            case "′":
+                found.append(whole - found.pop())
+            case _:
+                if sign not in letters:
+                    raise NotExact(f"it shows no set {sign}")
+                found.append(letters[sign])
+    while signs:
+        join()
+    (only,) = found
+    return only
+
+
+def _of_sets(drawing: Drawing, what: str, text: str) -> t.Node:
+    names, counts, held = _held(drawing)
+    wanted = [_PLACES[int(place)] for place in _set_of(text, names)]
+    if what == "count":
+        return number_tree(sum((counts[place] for place in wanted), sympy.Integer(0)))
+    if not drawing.of("kind"):
+        raise NotExact("its numbers are not the members themselves")
+    members = sympy.FiniteSet(*(number for place in wanted for number in held[place]))
+    return t.Listing(tuple(number_tree(number) for number in members))
 
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
+    if reading.name in ("count", "members") and len(reading.of) == 1:
+        return _of_sets(drawing, reading.name, *reading.of)
     names, counts = _regions(drawing)
     if reading.name in _WANTED and not reading.of:
         rule, turned = _WANTED[reading.name], False

@@ -36,6 +36,7 @@ from itembank.items.asks import (
     Summary,
     TrueOrFalse,
     TwoNumbers,
+    WhoIsRight,
 )
 from itembank.items.asks.of_figure import is_range, relations_in
 from itembank.items.item import Item
@@ -43,7 +44,7 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
-from itembank.proof.claim.judged import find_judged
+from itembank.proof.claim.judged import find_judged, find_who
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
@@ -122,7 +123,12 @@ ROAD.by_kind |= {
     Draw: measure_drawn,
     Summary: summary,
     TrueOrFalse: truth,
+<<<<<<< HEAD
     Answered: lambda ask, key: _judged(ask, key),
+=======
+    Answered: lambda ask, key: find_judged(ask, key, ROAD),
+    WhoIsRight: lambda ask, key: find_who(ask, key, ROAD),
+>>>>>>> main
     OddOneOut: odd_one_out,
     FaultyLine: faulty_line,
     Match: pairs,

@@ -48,8 +48,8 @@ function withoutOpening(plain, q) {
   if (q.words.indexOf("scale factor") >= 0 && !letters.has("x") && !letters.has("X")) {
     found = matchAt("openings.factor", plain, 0);
     if (found) cut(found);
-    plain = sub("openings.times_after", "", plain);
   }
+  plain = sub("openings.times_after", "", plain);
   if (!several && (q.words.indexOf("intercept") >= 0 || q.words.indexOf("cross") >= 0)) {
     plain = sub("openings.on_axis", (m) => m[1], plain);
   }
@@ -194,7 +194,7 @@ function parseAnswer(plain, typed, q) {
       throw new Unreadable(`‘${letter}${n}’ can be read in two ways: write ${letter}^${n} for a power, or ${n}${letter} for ${n} times ${letter}.`);
     }
     const of = matchAt("read.word_told", error.message, 0);
-    if (of && error.message.indexOf("{") >= 0) throw new Unreadable(`‘${of[1]}’ cannot be read here: type the answer alone.`);
+    if (of && search("read.for_writers", error.message)) throw new Unreadable(`‘${of[1]}’ cannot be read here: type the answer alone.`);
     const seen = codePoints(plain) === codePoints(typed) ? "" : ` (The answer was read as ‘${plain}’.)`;
     throw new Unreadable(`${sub("read.column", "", error.message)}${seen}`);
   }
@@ -206,6 +206,8 @@ function named(plain, labels) {
   const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
   if (last.length === 1) return last[0];
   if (labels.map(casefold).indexOf(folded) >= 0) return plain;
+  const begun = begunAlike(folded, labels);
+  if (begun) return begun;
   const inside = labels.filter((label) => {
     const short = words(casefold(label)).slice(-2).join(" ");
     return search(own(`\\b${escaped(short)}(?!\\w)`), folded);
@@ -226,6 +228,16 @@ function hyphened(plain, labels) {
 function asOnChart(plain, labels) {
   const short = new Map(labels.map((label) => [casefold(label), label]));
   return sub("choice.in_full", (m) => short.get(casefold(m[1] || m[2])) || m[0], plain);
+}
+function begunAlike(folded, labels) {
+  const letters = (text) => sub("choice.letters_only", "", text), close = letters(folded);
+  const wanted = findAll("choice.words_alone", folded).length;
+  if (close.length < 3 || wanted > 2 || strip(sub("choice.words_alone", "", folded), " -")) return "";
+  const found = labels.filter((label) => {
+    const own_ = letters(casefold(label));
+    return own_.length > 2 && (own_.startsWith(close) || (wanted === 1 && close.startsWith(own_)));
+  });
+  return found.length === 1 ? found[0] : "";
 }
 function saidFirst(plain, labels) {
   const ends = {};
@@ -252,7 +264,7 @@ function asTime(plain, key) {
       return found[2] ? `${found[1]}:${found[2]} ${half}m` : `${found[1]} ${half}m`;
     }
     found = fullmatch("times.clock", plain);
-    return found ? `${found[1]}:${found[2]}` : plain;
+    return found ? `${found[1] === "0" ? "00" : found[1]}:${found[2]}` : plain;
   }
   if (key.k === "MixedUnits" || isLengthOfTime(key)) plain = sub("times.and", " ", plain);
   if (!isLengthOfTime(key)) return plain;

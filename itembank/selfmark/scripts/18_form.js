@@ -111,6 +111,7 @@ function partsFault(node, how) {
     case "Listing": case "Either": return first(node.parts, (part) => partsFault(part, how));
     case "Money": if (how.places && shortMoney(node)) return SHORT_MONEY; break;
     case "Sym": case "Label": return "";
+    case "Ratio": return formFault("ratio", node);
   }
   return hasLetters(node) ? expressionFault(node) : valueFault(node);
 }

@@ -102,6 +102,12 @@ function verdictOn(q, typed) {
   if (!unitSaid && !wrongUnit(given, q.key) && notYetRounded(how, given, q.key)) {
     return verdict(WRONG_FORM, askedFor(q, NOT_ROUNDED));
   }
+  if (q.key.k === "MixedUnits" && is(given, "Int", "Dec", "Mixed")) {
+    const last = q.key.parts[q.key.parts.length - 1].unit;
+    if (same(Quantity(given, last), q.key)) {
+      return verdict(WRONG_FORM, `The number is right in ${unitKnown(last)[3]}: give the unit as well.`);
+    }
+  }
   if (q.key.k === "Percent" && is(given, "Int", "Dec", "Mixed")) {
     if (same(given, q.key.of)) return verdict(WRONG_FORM, MESSAGES.PER_CENT);
     given = Percent(given);

@@ -1,4 +1,4 @@
-"""Reads a question that is followed by somebody's answer, to be judged.
+"""Reads a question that is followed by answers to it, which somebody gives, to be judged.
 
 The words after the question are a frame, read to the last of them; the question before it is
 read like any other. What is not in the frame's very words is no such question.
@@ -15,22 +15,27 @@ from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.tasks.kinds_said import NAME, WHY
 
-_BEFORE = late(
-    rf"(?P<question>(?:.*[.?!:)])?)\s+(?:{NAME}) says (?:that )?(?:the|an) answer is\s+",
-    re.I | re.S,
-)
+_QUESTION = r"(?P<question>(?:.*[.?!:)])?)\s+"
+_BEFORE = late(rf"{_QUESTION}(?:{NAME}) says (?:that )?(?:the|an) answer is\s+", re.I | re.S)
 _AFTER = late(rf"\. True or false\?{WHY}\s*", re.I)
+_PERSON = r"(?!Nobody|None|Who|What|Which|Nothing|Not|Never|No)[A-Z][a-z]+"
+_FIRST = late(rf"{_QUESTION}(?P<name>{_PERSON}) says (?:the|an) answer is\s+", re.S)
+_NEXT = late(rf"(?:,|,? and) (?P<name>{_PERSON}) says ")
+_WHO = late(r"\. Who is right\?\s*")
 
 
 class AnswerSaid(NamedTuple):
-    """The question that is answered, as it is printed, and the answer."""
+    """The question that is answered, as it is printed, and the answers, each with its giver.
+
+    Of one answer that is true or false nobody is named.
+    """
 
     question: tuple[Run, ...]
-    answer: t.Node
+    answers: tuple[tuple[str, t.Node], ...]
 
 
 def answer_said(runs: Sequence[Run]) -> AnswerSaid | None:
-    r"""Return the question and the answer of a prompt that asks whether the answer is right.
+    r"""Return the question and the answers of a prompt that asks what or who is right.
 
     None where it is no such prompt, or says more than the frame does.
 
@@ -40,20 +45,49 @@ def answer_said(runs: Sequence[Run]) -> AnswerSaid | None:
     ...     ". True or false? Be ready to say why.",
     ... )
     >>> said = answer_said(runs)
-    >>> said.question[-1], said.answer == parse("3.5")
+    >>> said.question[-1], said.answers == (("", parse("3.5")),)
     (' to 1 decimal place.', True)
     >>> answer_said((*runs[:2], " to 1 decimal place.\nNobody says the answer is ", *runs[3:]))
+    >>> who = (", Omar says ", parse("3.4"), " and Zoe says ", parse("3"), ". Who is right?")
+    >>> [name for name, _ in answer_said((*runs[:4], *who)).answers]
+    ['Mei', 'Omar', 'Zoe']
     """
-    if len(runs) < 3:
+    if len(runs) < 3 or not isinstance(runs[-1], str) or isinstance(runs[-2], str):
         return None
-    *asked, before, answer, after = runs
-    if not isinstance(before, str) or isinstance(answer, str) or not isinstance(after, str):
+    last = " ".join(runs[-1].split())
+    if _AFTER.fullmatch(last):
+        return _asked(runs[:-2], _BEFORE, (("", runs[-2]),))
+    if not _WHO.fullmatch(last):
         return None
-    found = _BEFORE.fullmatch(before)
-    if found is None or not _AFTER.fullmatch(" ".join(after.split())):
+    answers: list[tuple[str, t.Node]] = []
+    place = len(runs) - 2
+    while place >= 2:
+        words, node = runs[place - 1], runs[place]
+        if not isinstance(words, str) or isinstance(node, str):
+            return None
+        if found := _NEXT.fullmatch(words):
+            answers.append((found["name"], node))
+            place -= 2
+            continue
+        first = _FIRST.fullmatch(words)
+        if first is None or not answers:
+            return None
+        answers.append((first["name"], node))
+        names = [name for name, _ in answers]
+        if len(set(names)) < len(names):
+            return None
+        return _asked(runs[:place], _FIRST, tuple(reversed(answers)))
+    return None
+
+
+def _asked(
+    runs: Sequence[Run], pattern: re.Pattern[str], answers: tuple[tuple[str, t.Node], ...]
+) -> AnswerSaid | None:
+    *asked, before = runs
+    if not isinstance(before, str) or (found := pattern.fullmatch(before)) is None:
         return None
     question = found["question"]
     # After a piece of mathematics a new line alone may end the question.
     if not question and not (asked and "\n" in before):
         return None
-    return AnswerSaid((*asked, question) if question else tuple(asked), answer)
+    return AnswerSaid((*asked, question) if question else tuple(asked), answers)

@@ -1,0 +1,267 @@
+"""Sets in symbols: members of intersections, unions and complements, how many, and how likely.
+
+England's programme of study for key stage 3 (2013) asks pupils to "enumerate sets and unions or
+intersections of sets systematically, using tables, grids and Venn diagrams" (from memory).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Any, NamedTuple
+
+from generators._scatter import scattered, unlike
+from generators.probability import _misconceptions as m
+from generators.probability.single import SIMPLEST
+from itembank.figures.kinds.venn_diagram import VennDiagram
+from itembank.items.asks.of_figure import of_figure
+from itembank.items.forms.form_rules import number_node
+from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.topics.registry import register
+from itembank.items.topics.space import Space
+from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import slips
+from itembank.notation import tree as t
+
+UNION_FOR_BOTH = Misconception(
+    "probability.sets-union-for-intersection",
+    "takes everything in either set for what is in both",
+    "Which sign says ‘in both’? Which says ‘in one or the other’?",
+)
+BOTH_FOR_UNION = Misconception(
+    "probability.sets-intersection-for-union",
+    "takes what is in both sets for what is in either",
+    "Which sign says ‘in both’? Which says ‘in one or the other’?",
+)
+DASH_IGNORED = Misconception(
+    "probability.sets-dash-ignored",
+    "leaves the dash out",
+    "What does the dash after the letter say?",
+)
+WHOLE_CIRCLE = Misconception(
+    "probability.sets-whole-circle",
+    "takes the whole circle, with the overlap",
+    "Is what is in the overlap outside the other set?",
+)
+ADDS_MEMBERS = Misconception(
+    "probability.sets-adds-members",
+    "adds the members up instead of counting them",
+    "How many members are there? Does it matter which numbers they are?",
+)
+
+LIST, COUNT, CHANCE = range(3)
+"""What is asked of a set."""
+
+Regions = tuple[int, ...]
+"""Regions by number: 0 in the first alone, 1 in both, 2 in the second alone, 3 in neither."""
+
+
+class _Sets(NamedTuple):
+    """A set in symbols with its regions, what to look for, and the likely mistakes' regions."""
+
+    shown: str
+    regions: Regions
+    look: str
+    wrongs: tuple[tuple[Misconception, Regions], ...]
+    before: tuple[str, Regions] = ("", ())
+    """What to look for before that, where it takes two steps."""
+
+
+_SETS = (
+    _Sets(
+        "{a} ∩ {b}", (1,), "in both circles",
+        ((UNION_FOR_BOTH, (0, 1, 2)), (m.ONLY_REGION, (0,))),
+    ),
+    _Sets("{a}", (0, 1), "in the circle {a}", ((m.ONLY_REGION, (0,)), (m.OTHER_CIRCLE, (1, 2)))),
+    _Sets("{b}", (1, 2), "in the circle {b}", ((m.ONLY_REGION, (2,)), (m.OTHER_CIRCLE, (0, 1)))),
+    _Sets(
+        "{a} ∪ {b}", (0, 1, 2), "in either circle or in both",
+        ((BOTH_FOR_UNION, (1,)), (m.LEAVES_OVERLAP, (0, 2))),
+    ),
+    _Sets(
+        "{a}′", (2, 3), "outside the circle {a}", ((DASH_IGNORED, (0, 1)), (m.LEAVES_OUTSIDE, (2,)))
+    ),
+    _Sets(
+        "{b}′", (0, 3), "outside the circle {b}", ((DASH_IGNORED, (1, 2)), (m.LEAVES_OUTSIDE, (0,)))
+    ),
+    _Sets(
+        "{a} ∩ {b}′", (0,), "in {a} and outside {b}",
+        ((DASH_IGNORED, (1,)), (WHOLE_CIRCLE, (0, 1))),
+        ("outside {b}", (0, 3)),
+    ),
+    _Sets(
+        "{a}′ ∩ {b}", (2,), "in {b} and outside {a}",
+        ((DASH_IGNORED, (1,)), (WHOLE_CIRCLE, (1, 2))),
+        ("outside {a}", (2, 3)),
+    ),
+    _Sets(
+        "({a} ∪ {b})′", (3,), "outside both circles",
+        ((DASH_IGNORED, (0, 1, 2)), (BOTH_FOR_UNION, (0, 2, 3))),
+        ("in either circle or in both", (0, 1, 2)),
+    ),
+    _Sets(
+        "({a} ∩ {b})′", (0, 2, 3), "outside the overlap",
+        ((DASH_IGNORED, (1,)), (m.LEAVES_OUTSIDE, (0, 2)), (UNION_FOR_BOTH, (3,))),
+        ("in both circles", (1,)),
+    ),
+    _Sets(
+        "{a}′ ∪ {b}", (1, 2, 3), "outside {a}, or in {b}",
+        ((DASH_IGNORED, (0, 1, 2)), (BOTH_FOR_UNION, (2,)), (m.LEAVES_OUTSIDE, (1, 2))),
+        ("outside {a}", (2, 3)),
+    ),
+    _Sets(
+        "{a} ∪ {b}′", (0, 1, 3), "in {a}, or outside {b}",
+        ((DASH_IGNORED, (0, 1, 2)), (BOTH_FOR_UNION, (0,)), (m.LEAVES_OUTSIDE, (0, 1))),
+        ("outside {b}", (0, 3)),
+    ),
+)  # fmt: skip
+_LETTERS = (("A", "B"), ("C", "D"), ("E", "F"), ("S", "T"), ("X", "Y"))
+
+
+def _held(seed: int) -> tuple[tuple[int, ...], ...]:
+    """Return the members of each region: one to three of the numbers from 1 to 20."""
+    counts = unlike(seed, 4, 1, 3)
+    order = sorted(zip(scattered(seed, 20, 0, 10_000), range(1, 21), strict=True))
+    left = [number for _, number in order]
+    found = []
+    for count in counts:
+        found.append(tuple(sorted(left[:count])))
+        left = left[count:]
+    return tuple(found)
+
+
+def _of(seed: int, regions: Regions) -> tuple[int, ...]:
+    held = _held(seed)
+    return tuple(sorted(number for place in regions for number in held[place]))
+
+
+def _value(kind: int, seed: int, regions: Regions) -> t.Node:
+    """Return the answer for some regions: their members, how many, or how likely one is."""
+    members = _of(seed, regions)
+    if kind == LIST:
+        numbers = tuple(map(t.Int, members))
+        return t.Listing(numbers) if len(numbers) > 1 else numbers[0]
+    if kind == COUNT:
+        return t.Int(len(members))
+    return number_node(Fraction(len(members), len(_of(seed, (0, 1, 2, 3)))))
+
+
+def _wrongs(kind: int, sets: int, seed: int) -> list[tuple[Misconception, t.Node | None]]:
+    told = _SETS[sets]
+    found: list[tuple[Misconception, t.Node | None]] = [
+        (mistake, _value(kind, seed, regions)) for mistake, regions in told.wrongs
+    ]
+    members, whole = _of(seed, told.regions), len(_of(seed, (0, 1, 2, 3)))
+    if kind == COUNT:
+        found.append((ADDS_MEMBERS, t.Int(sum(members))))
+    if kind == CHANCE:
+        found.append((m.PART_TO_PART, number_node(Fraction(len(members), whole - len(members)))))
+    return found
+
+
+def _kept(kind: int, sets: int, letters: int, seed: int) -> bool:
+    if (seed + 7 * letters + 3 * sets + kind) % 5:
+        return False
+    # Most of the parts of circles are asked for with a chance.
+    if sets >= 6 and kind != CHANCE and seed % 4:
+        return False
+    if kind == LIST and len(_of(seed, _SETS[sets].regions)) < 2:
+        return False
+    key = _value(kind, seed, _SETS[sets].regions)
+    wrong = [value for _, value in _wrongs(kind, sets, seed) if value != key]
+    return len({*wrong}) == len(wrong) > 1
+
+
+@register
+class SetNotation(Topic):
+    """One circle and the overlap; both circles, and outside one; then parts of these."""
+
+    id = "probability.sets"
+    title = "Sets in symbols"
+    statements = ("probability.sets",)
+    prerequisites = ("probability.venn",)
+    misconceptions = (
+        *(UNION_FOR_BOTH, BOTH_FOR_UNION, DASH_IGNORED, WHOLE_CIRCLE, ADDS_MEMBERS),
+        *(m.ONLY_REGION, m.OTHER_CIRCLE, m.LEAVES_OVERLAP, m.LEAVES_OUTSIDE, m.PART_TO_PART),
+    )
+    spaces = {
+        Tier.SUPPORT: Space(
+            _kept,
+            kind=(LIST, COUNT),
+            sets=range(3),
+            letters=range(len(_LETTERS)),
+            seed=range(1, 82),
+        ),
+        Tier.CORE: Space(
+            _kept,
+            kind=(LIST, COUNT),
+            sets=range(3, 6),
+            letters=range(len(_LETTERS)),
+            seed=range(1, 82),
+        ),
+        Tier.CHALLENGE: Space(
+            _kept,
+            kind=(LIST, COUNT, CHANCE),
+            sets=range(6, len(_SETS)),
+            letters=range(len(_LETTERS)),
+            seed=range(1, 60),
+        ),
+    }
+
+    def make(self, tier: Tier, *values: Any) -> Draft:
+        """Return the question for one point of the tier's space."""
+        kind, sets, letters, seed = values
+        a, b = _LETTERS[letters]
+        told = _SETS[sets]
+        shown = t.Label(told.shown.format(a=a, b=b))
+        first, both, second, neither = _held(seed)
+        figure = VennDiagram(a, b, first, both, second, neither, members=True)
+        asks = {
+            LIST: "List the members of {s}.",
+            COUNT: "What is n({s})?",
+            CHANCE: f"A number in the diagram is chosen at random. What is P({{s}})?{SIMPLEST}",
+        }[kind]
+        text = prompt(f"The Venn diagram shows sets {a} and {b}. {asks}", s=shown)
+        key = _value(kind, seed, told.regions)
+        return Draft(
+            text,
+            of_figure(figure, text),
+            key,
+            {LIST: "amounts", COUNT: "integer", CHANCE: "lowest-terms"}[kind],
+            tuple(_steps(kind, told, (a, b), seed)),
+            slips(*_wrongs(kind, sets, seed), key=key),
+            (kind, sets, seed),
+            figure=figure,
+            accept=("any-order",) if kind == LIST else (),
+        )
+
+
+def _named(look: str, names: tuple[str, str]) -> str:
+    """Return where to look, as the beginning of a sentence."""
+    told = look.format(a=names[0], b=names[1])
+    return told[0].upper() + told[1:]
+
+
+def _steps(kind: int, told: _Sets, names: tuple[str, str], seed: int) -> list[Step]:
+    """Return the working: which regions, how many, and out of how many."""
+    members = _of(seed, told.regions)
+    steps = []
+    if told.before[0]:
+        listed = ", ".join(map(str, _of(seed, told.before[1])))
+        steps.append(Step(f"{_named(told.before[0], names)}: {listed}."))
+    if kind == LIST:
+        key = _value(kind, seed, told.regions)
+        steps.append(Step(f"List what is {told.look.format(a=names[0], b=names[1])}.", key))
+    else:
+        steps.append(Step(f"{_named(told.look, names)}: {', '.join(map(str, members))}."))
+    if kind == COUNT:
+        steps.append(Step("n( ) asks how many there are. Count them.", t.Int(len(members))))
+    if kind == CHANCE:
+        whole = len(_of(seed, (0, 1, 2, 3)))
+        written, key = t.frac(len(members), whole), _value(kind, seed, told.regions)
+        steps.append(
+            Step(
+                f"There are {len(members)} of them, out of {whole} in all.",
+                written if written == key else t.equals(written, key),
+            )
+        )
+    return steps

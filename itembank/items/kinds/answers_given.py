@@ -1,0 +1,139 @@
+"""Answers that people give to a question of a topic: is this one right, and whose is."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from itembank.items.asks.answered import Answered
+from itembank.items.asks.ask_kind import kind_of
+from itembank.items.asks.round import Round
+from itembank.items.asks.true_or_false import FALSE, TRUE
+from itembank.items.asks.who_is_right import WhoIsRight
+from itembank.items.forms.form_rules import form_fault
+from itembank.items.item import Draft, Run, Slip, Step, Tier
+from itembank.items.kinds.draft_worth import worth
+from itembank.items.kinds.lot import lot, shuffled
+from itembank.items.kinds.statements import WHY, answer_twin
+from itembank.items.kinds.wrong_lines import NAMES
+from itembank.items.wrong_answers import told_apart
+from itembank.notation import tree as t
+
+if TYPE_CHECKING:
+    from itembank.items.topics.space import Space
+    from itembank.items.topics.topic import Topic
+
+
+def answer_claim(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
+    """Return a question of the topic with somebody's answer to it, which is right or wrong.
+
+    For questions in words, as stories are. Every other answer is a wrong one, of a mistake that
+    the topic knows, in the form that is asked for.
+    """
+    asked = topic.make(tier, *of)
+    wrong = _wrong(asked)
+    holds = lot(2, of, "claim") == 0 or not wrong
+    slip = (wrong or asked.slips)[lot(len(wrong or asked.slips), of, "which")]
+    answer = asked.key if holds else slip.wrong
+    key, other = (TRUE, FALSE) if holds else (FALSE, TRUE)
+    names = _not_in(asked)
+    said = f"\n{names[lot(len(names), of, 'who')]}{_says(asked)}"
+    question = asked.prompt
+    if isinstance(question[-1], str):
+        question = (*question[:-1], question[-1] + said)
+    else:
+        question = (*question, said)
+    return Draft(
+        (*question, answer, f". True or false? {WHY}"),
+        Answered(asked.ask, answer, asked.form),
+        t.Label(key),
+        "true-or-false",
+        (*asked.steps, Step(f"So the answer is {'right' if holds else 'wrong'}: {key}.")),
+        (Slip(slip.misconception, t.Label(other)),),
+        ("answer", *asked.twin, *answer_twin(holds, slip)),
+        1,
+        asked.constants,
+    )
+
+
+def _may_be_given(asked: Draft, answer: t.Node) -> bool:
+    """Keep answers in the form that is asked for; a number is rounded wrongly in any form."""
+    if isinstance(asked.ask, Round):
+        return answer != asked.ask.target
+    return not form_fault(asked.form, answer)
+
+
+def with_answers(space: Space, count: int = 120, only: Callable[..., bool] | None = None) -> Space:
+    """Return a space of a topic with answers to judge to so many of its questions at its end.
+
+    Where the answer is not one thing (a list, a name), `only` leaves the question out.
+    """
+    return space.also(answer_claim, of=space.some(count, only))
+
+
+def whose_answer(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
+    """Return a question of the topic with two or three answers to it: whose is right.
+
+    The others make mistakes that the topic knows.
+    """
+    asked = topic.make(tier, *of)
+    chosen: list[Slip] = []
+    for slip in shuffled(_wrong(asked), *of, "whose"):
+        if worth(slip.wrong) not in [worth(other.wrong) for other in chosen]:
+            chosen.append(slip)
+    answers = shuffled((asked.key, *(slip.wrong for slip in chosen[:2])), *of, "order")
+    names = shuffled(_not_in(asked), *of, "who")[: len(answers)]
+    giver = {answer: t.Label(name) for answer, name in zip(answers, names, strict=True)}
+    runs: list[Run] = [*asked.prompt]
+    for place, (name, answer) in enumerate(zip(names, answers, strict=True)):
+        before = " and " if place == len(names) - 1 else ", "
+        said = f"{before}{name} says " if place else f"\n{name}{_says(asked)}"
+        last = runs[-1]
+        if isinstance(last, str):
+            said = last + said
+            runs.pop()
+        runs += [said, answer]
+    right = giver[asked.key]
+    return Draft(
+        (*runs, ". Who is right?"),
+        WhoIsRight(asked.ask, tuple(zip(names, answers, strict=True)), asked.form),
+        right,
+        "name",
+        (*asked.steps, Step(f"So {right.text} is right.")),
+        tuple(Slip(slip.misconception, giver[slip.wrong]) for slip in chosen[:2]),
+        ("whose answer", *asked.twin, *sorted(slip.misconception.id for slip in chosen[:2])),
+        1,
+        asked.constants,
+    )
+
+
+def with_who_is_right(
+    space: Space, count: int = 120, only: Callable[..., bool] | None = None
+) -> Space:
+    """Return a space of a topic with so many of its questions and people's answers at its end.
+
+    Where the answer is not one thing, or no mistake gives one of the form that is asked for,
+    `only` leaves the question out.
+    """
+    return space.also(whose_answer, of=space.some(count, only))
+
+
+def _says(asked: Draft) -> str:
+    # Of a question with many right answers nobody has *the* answer.
+    return f" says {'an' if kind_of(asked.ask).many else 'the'} answer is "
+
+
+def _wrong(asked: Draft) -> list[Slip]:
+    """Return the mistakes that give an answer of another worth, which somebody might give."""
+    value = worth(asked.key)
+    return [
+        slip
+        for slip in told_apart(asked.slips)
+        if worth(slip.wrong) != value and _may_be_given(asked, slip.wrong)
+    ]
+
+
+def _not_in(asked: Draft) -> list[str]:
+    """Return the names of people whom the question does not speak of."""
+    words = "".join(run for run in asked.prompt if isinstance(run, str))
+    return [name for name in NAMES if name not in words]
