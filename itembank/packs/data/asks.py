@@ -34,12 +34,8 @@ def pack_ask(item: Item) -> Ask:
         return [line(node, pence=pence) for node in nodes]
 
     # One of several solutions, and an answer to be judged, stand under the name of what is asked.
-<<<<<<< HEAD
-    of = item.ask.of if isinstance(item.ask, Answered) else item.ask
+    of = item.ask.of if isinstance(item.ask, Answered | WhoIsRight) else item.ask
     of = of.of if isinstance(of, Pick) else of
-=======
-    of = item.ask.of if isinstance(item.ask, Pick | Answered | WhoIsRight) else item.ask
->>>>>>> main
     stored = kind_of(item.ask).store(item.ask)
     fields: dict[str, Any] = {
         "kind": kind_of(of).name,
@@ -99,25 +95,11 @@ def read_ask(
     if stored.conditions and not kind.many:
         raise t.NotationError(f"a question to {ask.kind} has no conditions")
     of = kind.restore(stored)
-<<<<<<< HEAD
     if ask.pick:
         if not isinstance(of, Find | Solve):
             raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
         of = Pick(of, ask.pick)
-    if not ask.answer:
-        return of
-    if ask.answer_form not in FORMS:
-        raise t.NotationError(f"there is no form called ‘{ask.answer_form}’")
-    (answer,) = nodes([ask.answer])
-    return Answered(of, answer, ask.answer_form)
-=======
-    if ask.answers:
-        return _answered(ask, of, nodes(ask.answers))
-    if not ask.pick:
-        return of
-    if not isinstance(of, Find | Solve):
-        raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
-    return Pick(of, ask.pick)
+    return _answered(ask, of, nodes(ask.answers)) if ask.answers else of
 
 
 def _answered(ask: Ask, of: ItemAsk, answers: tuple[t.Node, ...]) -> ItemAsk:
@@ -129,4 +111,3 @@ def _answered(ask: Ask, of: ItemAsk, answers: tuple[t.Node, ...]) -> ItemAsk:
     if len(ask.labels) != len(answers):
         raise t.NotationError("of several answers each has the name of who gives it")
     return WhoIsRight(of, tuple(zip(ask.labels, answers, strict=True)), ask.answer_form)
->>>>>>> main

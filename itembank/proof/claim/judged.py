@@ -50,7 +50,6 @@ ANSWERABLE: tuple[type[Ask], ...] = (
 """The kinds whose answer is one thing, right or wrong: half of a list would be neither."""
 
 
-<<<<<<< HEAD
 WHOLE: tuple[type[Ask], ...] = (OfFigure, Solve)
 """The kinds whose answer may be a point or a solution: that has parts, and is right as a whole."""
 
@@ -69,16 +68,11 @@ def _sort(answer: t.Node) -> object:
     return "value"
 
 
-def find_judged(
-    ask: Answered, key: t.Node, road: Handlers[Callable[[Any, t.Node], Finding]]
-) -> Finding:
-=======
 Road = Handlers[Callable[[Any, t.Node], Finding]]
 """What a road makes of each kind of question, and how a key differs from it."""
 
 
 def find_judged(ask: Answered, key: t.Node, road: Road) -> Finding:
->>>>>>> main
     """Return whether the answer is right, and whether the key says so.
 
     Raises
@@ -86,18 +80,7 @@ def find_judged(ask: Answered, key: t.Node, road: Road) -> Finding:
     NotExact
         If the question is of another kind, its answer has parts, or the road cannot settle it.
     """
-<<<<<<< HEAD
-    if not isinstance(ask.of, ANSWERABLE):
-        raise NotExact("whether such an answer is right is not one thing")
-    made = road.of(ask.of)(ask.of, ask.answer)
-    several = isinstance(ask.answer, t.Listing | t.Either)
-    if several and not (isinstance(ask.of, WHOLE) and _as_many(made.answer, ask.answer)):
-        raise NotExact("whether such an answer is right is not one thing")
-    wrong = made.fault
-    name = t.Label(FALSE if wrong else TRUE)
-=======
     name = t.Label(TRUE if _right(ask.of, ask.answer, road) else FALSE)
->>>>>>> main
     return found(name, key, key == name)
 
 
@@ -117,6 +100,10 @@ def find_who(ask: WhoIsRight, key: t.Node, road: Road) -> Finding:
 
 
 def _right(of: Ask, answer: t.Node, road: Road) -> bool:
-    if not isinstance(of, ANSWERABLE) or isinstance(answer, t.Listing | t.Either):
+    if not isinstance(of, ANSWERABLE):
         raise NotExact("whether such an answer is right is not one thing")
-    return not road.of(of)(of, answer).fault
+    made = road.of(of)(of, answer)
+    several = isinstance(answer, t.Listing | t.Either)
+    if several and not (isinstance(of, WHOLE) and _as_many(made.answer, answer)):
+        raise NotExact("whether such an answer is right is not one thing")
+    return not made.fault

@@ -28,7 +28,7 @@ from itembank.items.asks import (
 )
 from itembank.items.asks.draw import to_draw
 from itembank.items.asks.of_figure import as_find, asked_in, name_read
-from itembank.items.item import Item
+from itembank.items.item import Item, Run
 from itembank.notation import tree as t
 from itembank.proof.claim.dimensions import answers, dimension, dimension_words, kinds
 from itembank.proof.claim.finding import text
@@ -153,39 +153,31 @@ def _kind_said(ask: Ask, item: Item) -> str:
     return "" if said == ask else "the words ask for something else than the proof finds"
 
 
-<<<<<<< HEAD
-@PRINTED.on(Answered)
-def _answered(ask: Answered, item: Item) -> str:
-    """Hold an answer to the one that is printed, and the question to the words before it."""
-    said, stated = answer_said(item.prompt), statement_said(item.prompt)
-    if said is not None:
-        answer, questions = said.answer, (said.question,)
-    elif stated is not None:
-        answer, questions = stated.answer, stated.questions
-    else:
-        return "the words do not ask whether an answer is right"
-    if answer != ask.answer:
-        return "the proof judges another answer than the one that is printed"
-    faults = []
-    for words in questions:
-        inner = replace(item, prompt=words, ask=ask.of, key=ask.answer, form=ask.form)
-        faults.append(unprinted(inner) or mismatched(inner))
-    return "" if "" in faults else faults[0]
-=======
 @PRINTED.on(Answered, WhoIsRight)
 def _answered(ask: Answered | WhoIsRight, item: Item) -> str:
     """Hold answers to those that are printed, and the question to the words before them."""
-    said = answer_said(item.prompt)
-    if said is None:
+    said, stated = answer_said(item.prompt), statement_said(item.prompt)
+    if said is not None:
+        answers, questions = said.answers, (said.question,)
+    elif stated is not None:
+        answers, questions = (("", stated.answer),), stated.questions
+    else:
         return "the words do not ask whether an answer is right, or whose"
-    if said.answers != (ask.answers if isinstance(ask, WhoIsRight) else (("", ask.answer),)):
+    if answers != (ask.answers if isinstance(ask, WhoIsRight) else (("", ask.answer),)):
         return "the proof judges other answers than those that are printed"
-    for _, answer in said.answers:
-        inner = replace(item, prompt=said.question, ask=ask.of, key=answer, form=ask.form)
+    given = tuple(answer for _, answer in answers)
+    faults = [_not_asked(ask, item, words, given) for words in questions]
+    return "" if "" in faults else faults[0]
+
+
+def _not_asked(
+    ask: Answered | WhoIsRight, item: Item, words: tuple[Run, ...], answers: tuple[t.Node, ...]
+) -> str:
+    for answer in answers:
+        inner = replace(item, prompt=words, ask=ask.of, key=answer, form=ask.form)
         if fault := unprinted(inner) or mismatched(inner):
             return fault
     return ""
->>>>>>> main
 
 
 @PRINTED.on(Choose)

@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-<<<<<<< HEAD
 from dataclasses import replace
 
-from itembank.items.asks import Answered, kind_of
-=======
 from itembank.items.asks import Answered, WhoIsRight, kind_of
->>>>>>> main
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.proof.exact.exact_road import by_first_road

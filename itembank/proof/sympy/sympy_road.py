@@ -123,12 +123,8 @@ ROAD.by_kind |= {
     Draw: measure_drawn,
     Summary: summary,
     TrueOrFalse: truth,
-<<<<<<< HEAD
     Answered: lambda ask, key: _judged(ask, key),
-=======
-    Answered: lambda ask, key: find_judged(ask, key, ROAD),
     WhoIsRight: lambda ask, key: find_who(ask, key, ROAD),
->>>>>>> main
     OddOneOut: odd_one_out,
     FaultyLine: faulty_line,
     Match: pairs,
