@@ -10,6 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators._turns import by_turns
+from generators.equations._pans import on_pans
 from generators.equations._writing import side
 from itembank.figures.kinds.balance import Balance
 from itembank.items import kinds
@@ -151,10 +152,14 @@ def _balance(
     if c:
         now = (lots, left, 0, right)
         blocks = "1 block" if c == 1 else f"{c} blocks"
-        steps.append(Step(f"Take {blocks} {name} off each pan.", level(*now)))
+        after = level(*now)
+        steps.append(Step(f"Take {blocks} {name} off each pan.", after, on_pans(after)))
     if left:
         now = (lots, 0, 0, rest)
-        steps.append(Step(f"Take {left} off each pan.", level(*now)))
+        after = level(*now)
+        steps.append(
+            Step(f"Take {left} off each pan.", after, on_pans(after) if lots > 1 else None)
+        )
     if lots > 1:
         steps.append(Step(f"Share it equally among {lots} blocks.", t.equals(letter, key)))
     wrong: list[Wrong] = [(STOPS_EARLY, rest if lots > 1 else None)]

@@ -6,9 +6,11 @@ applied to integers …, all both positive and negative" (from memory).
 
 from __future__ import annotations
 
+from dataclasses import replace
 from enum import IntEnum
 from typing import Any
 
+from generators._jumps import jump_line
 from generators._turns import by_turns
 from generators.number import _signs as m
 from generators.number._writing import apart, inside, worked
@@ -243,6 +245,8 @@ class NegativesAdd(Topic):
                 return _range(a, b, c, key, wrong, twin)
         asked, lines = _sum(kind, a, b, c)
         steps = worked(asked, *lines, ("Count from there along the number line.", t.num(key)))
+        start, change = _last_jump(kind, a, b, c)
+        steps = (*steps[:-1], replace(steps[-1], figure=jump_line(start, change)))
         return Draft(
             prompt("Work out {e}.", e=asked),
             Find(asked),
@@ -252,6 +256,20 @@ class NegativesAdd(Topic):
             slips(*wrong),
             twin,
         )
+
+
+def _last_jump(kind: int, a: int, b: int, c: int) -> tuple[int, int]:
+    """Return where the last count on the number line starts, and how far it goes."""
+    match kind:
+        case Kind.UP | Kind.BOTH_NEGATIVE:
+            return -a, b
+        case Kind.BELOW:
+            return a, -b
+        case Kind.DOWN | Kind.ADD_NEGATIVE:
+            return -a, -b
+        case Kind.TAKE_NEGATIVE:
+            return a, b
+    return b - a, -c
 
 
 def _sum(kind: int, a: int, b: int, c: int) -> tuple[t.Node, list[tuple[str, t.Node]]]:
@@ -304,7 +322,8 @@ def _temperature(
         if rises
         else f"Go down {b} degrees from {a}."
     )
-    step = Step(say, t.equals(asked, _celsius(key)))
+    line = jump_line(-a if rises else a, b if rises else -b)
+    step = Step(say, t.equals(asked, _celsius(key)), line)
     written = slips(*((mistake, _celsius(n)) for mistake, n in wrong if isinstance(n, int)))
     return Draft(text, Find(asked), _celsius(key), "quantity", (step,), written, twin)
 

@@ -261,7 +261,7 @@ class Share(Topic):
             key=t.Listing((first, second)),
             form="amounts",
             steps=(
-                *_one_part((a, b), total, part_worth),
+                *_one_part((a, b), total, part_worth, ("First", "Second")),
                 Step(
                     "Multiply to find the first share.",
                     t.equals(t.times(t.Int(a), part_worth), first),
@@ -298,7 +298,7 @@ class Share(Topic):
             key=t.Listing(shares),
             form="amounts",
             steps=(
-                *_one_part(parts, total, t.Int(value)),
+                *_one_part(parts, total, t.Int(value), ("First", "Second", "Third")),
                 *(
                     Step(
                         f"Multiply to find the {place} share.",
@@ -350,12 +350,17 @@ class Share(Topic):
         )
 
 
-def _one_part(parts: tuple[int, ...], total: t.Node, part_worth: t.Node) -> tuple[Step, Step]:
-    """Return the lines that lead to the value of one part."""
+def _one_part(
+    parts: tuple[int, ...], total: t.Node, part_worth: t.Node, names: tuple[str, ...] = ()
+) -> tuple[Step, Step]:
+    """Return the lines that lead to the value of one part, with bars where shares have names."""
     count = t.Int(sum(parts))
+    figure = bars_of(zip(names, parts, strict=True), total) if names else None
     return (
         Step("Add to find the number of parts.", t.equals(t.add(*map(t.Int, parts)), count)),
         Step(
-            "Divide to find what one part is worth.", t.equals(t.divide(total, count), part_worth)
+            "Divide to find what one part is worth.",
+            t.equals(t.divide(total, count), part_worth),
+            figure,
         ),
     )

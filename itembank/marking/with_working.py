@@ -180,7 +180,8 @@ def _used(node: t.Node, later: Sequence[t.Node]) -> bool:
 def _with_working(item: Item, before: list[t.Node], last: list[t.Node], marked: Marked) -> Marked:
     """Return a verdict with what must be said of the lines that lead to the answer."""
     every = [link for node in (*before, *last) for link in links(item, node)]
-    if marking_of(item.ask).rounded(item.ask) is not None and every:
+    rounds = marking_of(item.ask).rounded(item.ask) is not None
+    if rounds and every:
         every = every[:-1]  # 2.499 = 2.50 says that it was rounded
     false = next((line for line in every if line.holds is False and not line.answers), None)
     ends = _answers(item, last)
@@ -190,7 +191,7 @@ def _with_working(item: Item, before: list[t.Node], last: list[t.Node], marked: 
         for place, node in enumerate(before)
         if node != asked
         and not _used(node, (*before[place + 1 :], *last))
-        and not (ends and unrounded(how, tidy(node), ends[0]))
+        and not (rounds and ends and unrounded(how, tidy(node), ends[0]))
     ]
     if ends and any(rival(node, ends[0]) or another_result(item, tidy(node)) for node in rivals):
         return Marked(Verdict.WRONG, TWO_ANSWERS)

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import random
+from fractions import Fraction
 
 from itembank.figures.kinds.line_span import Span
 from itembank.figures.kinds.number_line import Jump, NumberLine
+from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 
 
@@ -21,7 +23,10 @@ def example(chance: random.Random) -> NumberLine:
     jumps: tuple[Jump, ...] = ()
     if chance.random() < 0.3:
         start, end = chance.sample(range(steps + 1), 2)
-        jumps = (Jump(start, end, t.num(chance.randrange(1, 20))),)
+        # Most labels tell the truth, and some another length.
+        far = Fraction(last.n if isinstance(last, t.Int) else 1) / steps * (end - start)
+        told = far if first == t.Int(0) else Fraction(chance.randrange(1, 20))
+        jumps = (Jump(start, end, number_node(abs(told))),)
     if chance.random() < 0.3:
         letters, jumps = [], ()
     numbered = tuple(sorted(chance.sample(range(1, steps), min(2, steps - 1))))

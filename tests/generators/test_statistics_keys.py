@@ -287,11 +287,53 @@ def two_way(text: str, said: str) -> Fraction:
     return Fraction(value)
 
 
+def scatter(text: str, said: str) -> Fraction | str:
+    """Take the points from the words, and the line by trying places along it."""
+    head = re.search(
+        r"has (.+?) \(.+?\) along it, from 0 to (\d+), and (.+?) \(.+?\) up it, from 0 to (\d+)\. "
+        r"A square is (\d+) wide and (\d+) high",
+        said,
+    )
+    assert head
+    along, up = head[1].casefold(), head[3].casefold()
+    wide, high = int(head[5]), int(head[6])
+    listed, _, best = said.partition("A line of best fit")
+    pairs = [(Fraction(x), Fraction(y)) for x, y in re.findall(PLACE, listed)]
+    points = [(x * wide, y * high) for x, y in pairs]
+    if "Is the correlation" in text:
+        xs, ys = zip(*points, strict=True)
+        return "positive" if statistics.correlation(xs, ys) > 0 else "negative"
+    if "more than" in text:
+        axis = 0 if f"{along} of more" in text else 1
+        over = sum(point[axis] > numbers(text)[0] for point in points)
+        return Fraction(over, len(points) if "fraction" in text else 1)
+    known = 0 if re.search(rf"with an? {along} of", text) else 1
+    if text.split(". ")[1].startswith("What is"):
+        (found,) = [p[1 - known] for p in points if p[known] == numbers(text)[0]]
+        return found
+    (a, b), (c, d) = [(Fraction(x) * wide, Fraction(y) * high) for x, y in re.findall(PLACE, best)]
+    track = [(a + (c - a) * n / 96, b + (d - b) * n / 96) for n in range(97)]
+    if "best fit to estimate" in text:
+        asked = f"estimate the {up if known == 0 else along}, in"
+        assert asked in text
+        (found,) = [p[1 - known] for p in track if p[known] == numbers(text)[0]]
+        return found
+    level = dict(track)
+    gaps = [(y - level[x], (x, y)) for x, y in points]
+    if "outlier" in text:
+        x, y = max(gaps, key=lambda gap: abs(gap[0]))[1]
+        return "(" + ", ".join(str(float(v)).removesuffix(".0") for v in (x, y)) + ")"
+    return Fraction(sum(gap > 0 if "above" in text else gap < 0 for gap, _ in gaps))
+
+
+PLACE = r"([\d.]+) along and ([\d.]+) up"
+
 BY_WORDS_OF_FIGURE: dict[str, Callable[[str, str], Fraction | str]] = {
     "statistics.averages-from-tables": from_table,
     "statistics.bar-charts": bar_chart,
     "statistics.line-graphs": line_graph,
     "statistics.pie-charts": pie,
+    "statistics.scatter-graphs": scatter,
     "statistics.two-way-tables": two_way,
     "statistics.pictograms": lambda text, said: counted(text, squares(said)),
 }

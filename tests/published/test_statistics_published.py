@@ -6,11 +6,14 @@ from fractions import Fraction
 
 import pytest
 
+from itembank.figures.figure import Reading, read
+from itembank.figures.kinds.scatter_graph import ScatterGraph
 from itembank.items.asks import Summary
 from itembank.items.forms.form_rules import decimal_node
-from itembank.notation import parse
+from itembank.notation import line, parse
 from itembank.notation import tree as t
 from itembank.proof.exact.exact_road import by_first_road
+from itembank.proof.measured.measure import measured
 from itembank.proof.sympy.sympy_road import by_second_road
 
 # Anscombe, F. J. (1973). Graphs in statistical analysis. The American Statistician 27, 17–21: the
@@ -64,3 +67,19 @@ def test_the_middle_and_the_spread_of_his_fourth_set(detail: str, value: Fractio
     ask = Summary(row.parts, detail)  # type: ignore[arg-type]
     for road in (by_first_road, by_second_road):
         assert not road_fault(road, ask, value)
+
+
+# Anscombe's third set: all points but one close to a line, and the regression line of all four sets
+# is y = 3 + 0.5x; y is rounded here. The point at x = 13 is the outlier (from memory).
+THIRD = {10: 7, 8: 7, 13: 13, 9: 7, 11: 8, 14: 9, 6: 6, 4: 5, 12: 8, 7: 6, 5: 6}
+
+
+def test_the_outlier_of_anscombes_third_set() -> None:
+    data = tuple((t.Int(x), t.Int(y)) for x, y in THIRD.items())
+    figure = ScatterGraph(
+        *("x", "y", 14, 14, 1, 2, data, ((t.Int(0), t.Int(3)), (t.Int(14), t.Int(10))))
+    )
+    for found in (read(figure, Reading("outlier")), measured(figure, Reading("outlier"))):
+        assert line(found) == "(13, 13)"
+    for road in (read, measured):
+        assert line(road(figure, Reading("estimate", ("x", "8")))) == "7"

@@ -30,6 +30,7 @@ MODULES = (
     "prism",
     "probability_table",
     "sample_space",
+    "scatter_graph",
     "shaded_shape",
     "shaded_squares",
     "tree_diagram",

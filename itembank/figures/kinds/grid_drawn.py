@@ -203,11 +203,14 @@ def grid_drawing(sheet: Sheet) -> Drawing:
     for path, (_, _, _, segment) in zip(_paths(sheet), sheet.lines, strict=True):
         marks.append(Stroke(path, "segment" if segment else "line", "heavy"))
     for _, place in sheet.points:
-        x, y = _at(sheet, place)
-        for way in (1, -1):
-            ends = (
-                Point(x - CROSS, y - way * CROSS),
-                Point(x + CROSS, y + way * CROSS),
-            )
-            marks.append(Stroke(ends, "point"))
+        marks += [Stroke(path, "point") for path in cross_at(sheet, place)]
     return drawing(marks)
+
+
+def cross_at(sheet: Sheet, place: Place) -> tuple[Path, Path]:
+    """Return the two strokes of a cross that stands at a place."""
+    x, y = _at(sheet, place)
+    first, second = (
+        (Point(x - CROSS, y - way * CROSS), Point(x + CROSS, y + way * CROSS)) for way in (1, -1)
+    )
+    return first, second

@@ -97,6 +97,9 @@ def _fault(figure: NumberLine) -> str:
         return "two points stand at one mark"
     if any(jump.start == jump.end for jump in figure.jumps):
         return "a jump goes from a mark to itself"
+    for jump in figure.jumps:
+        if clause := _lying(figure, jump):
+            return clause
     if figure.span is not None:
         if figure.points or figure.jumps:
             return "a span stands where points and jumps would"
@@ -112,6 +115,24 @@ def _fault(figure: NumberLine) -> str:
         if (b - a) * step < Fraction(9, 10):
             return "two points stand so near that their letters touch"
     return ""
+
+
+def _lying(figure: NumberLine, jump: Jump) -> str:
+    """Return how the label of a jump says another length than it has, as a clause, or ``""``.
+
+    A label with a letter is what is asked for; a negative one belongs to a jump to the left.
+    """
+    if t.symbols(jump.label):
+        return ""
+    far = _value(figure, jump.end) - _value(figure, jump.start)
+    try:
+        said_far = exact(jump.label)
+    except t.NotationError:
+        return "the labels of its jumps are to be numbers or letters"
+    if said_far in (far, abs(far)):
+        return ""
+    start, end = (shown_line(_number(figure, at)) for at in (jump.start, jump.end))
+    return f"the jump from {start} to {end} is labelled {shown_line(jump.label)}"
 
 
 def _number(figure: NumberLine, mark: int) -> t.Node:
@@ -195,11 +216,28 @@ def _read(figure: NumberLine, reading: Reading) -> t.Node:
         for name, at in figure.points:
             if _value(figure, at) == wanted:
                 return t.Label(name)
+    if (jumped := _read_jump(figure, reading)) is not None:
+        return jumped
     if reading == Reading("step"):
         return written_as(_value(figure, 1) - _value(figure, 0), figure.first, figure.last)
     if figure.span is not None and (found := _read_span(figure, figure.span, reading)) is not None:
         return found
     raise not_shown(reading)
+
+
+def _read_jump(figure: NumberLine, reading: Reading) -> t.Node | None:
+    """Return where a jump ends, or how far its label says it goes; jumps are counted from 1."""
+    if reading.name not in ("jump end", "jump size") or len(reading.of) != 1:
+        return None
+    place = int(reading.of[0]) - 1 if reading.of[0].isdecimal() else -1
+    if not 0 <= place < len(figure.jumps):
+        return None
+    jump = figure.jumps[place]
+    if reading.name == "jump end":
+        return written_as(_value(figure, jump.end), figure.first, figure.last)
+    if t.symbols(jump.label):
+        return None
+    return written_as(abs(exact(jump.label)), figure.first, figure.last)
 
 
 def _read_span(figure: NumberLine, span: Span, reading: Reading) -> t.Node | None:
@@ -222,7 +260,12 @@ def _readings(figure: NumberLine) -> tuple[Reading, ...]:
         Reading("letter", (line(written_as(_value(figure, at), figure.first, figure.last)),))
         for _, at in figure.points
     ]
-    return (*numbers, *letters, Reading("step"), *_readings_of_span(figure))
+    jumps = [
+        Reading(name, (str(n),))
+        for n, jump in enumerate(figure.jumps, 1)
+        for name in ("jump end", *(() if t.symbols(jump.label) else ("jump size",)))
+    ]
+    return (*numbers, *letters, *jumps, Reading("step"), *_readings_of_span(figure))
 
 
 def _readings_of_span(figure: NumberLine) -> tuple[Reading, ...]:

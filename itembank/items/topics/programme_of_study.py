@@ -125,7 +125,7 @@ STATEMENTS: tuple[Statement, ...] = (
     Statement("probability.sample-spaces", "sample spaces of single and combined events"),
     Statement("statistics.averages", "mean, median, mode, range, and what they tell"),
     Statement("statistics.charts", "frequency tables, bar charts, pie charts, pictograms"),
-    Statement("statistics.bivariate", "scatter graphs, and how two variables go together", _PERSON),
+    Statement("statistics.bivariate", "scatter graphs, and how two variables go together"),
 )
 """Every statement, in the programme's order. What is left out says why."""
 

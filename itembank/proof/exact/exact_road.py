@@ -46,6 +46,7 @@ from itembank.proof.claim.judged import find_judged, find_who
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
+from itembank.proof.claim.step_pictures import picture_fault
 from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth
 from itembank.proof.exact.drawn_answers import find_drawn
 from itembank.proof.exact.elimination import answer
@@ -101,7 +102,10 @@ def by_first_road(item: Item) -> Finding:
     NotationError
         If the question, or the key, is past what exact arithmetic can do.
     """
-    return ROAD.of(item.ask)(item.ask, item.key)
+    finding = ROAD.of(item.ask)(item.ask, item.key)
+    if not finding.fault and (clause := picture_fault(item)):
+        return Finding(finding.answer, clause)
+    return finding
 
 
 ROAD: Handlers[Callable[[Any, t.Node], Finding]] = Handlers("exact arithmetic")

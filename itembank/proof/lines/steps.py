@@ -7,6 +7,7 @@ from dataclasses import replace
 from itembank.items.asks import Answered, WhoIsRight, kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
+from itembank.proof.claim.step_pictures import picture_fault
 from itembank.proof.exact.exact_road import by_first_road
 from itembank.proof.lines.line_rules import line_fault
 
@@ -39,6 +40,8 @@ def working_fault(item: Item) -> str:
             fault = f"cannot be checked: {error}"
         if fault:
             return f"line {number} of the working {fault}"
+    if clause := picture_fault(item):
+        return clause
     if lines and not all(_gives(part, lines) for part in _worked_out(item)):
         return "the last line of the working does not give the key"
     return ""

@@ -124,11 +124,30 @@ def _of_span(drawing: Drawing, reading: Reading) -> t.Node:
     raise NotExact("the drawing does not show it")
 
 
+def _jump(drawing: Drawing, reading: Reading) -> t.Node:
+    """Return where a jump's arrow lands, or how long it is; it starts and ends over marks."""
+    ticks, numbers = _scale(drawing)
+    (x0, low), (x1, high) = numbers[0], numbers[-1]
+    strokes = [mark for mark in drawing.of("jump") if isinstance(mark, Stroke)]
+    place = int(reading.of[0]) - 1
+    if not 0 <= place < len(strokes) or strokes[place].arrow != "end":
+        raise NotExact("the drawing shows no such jump")
+    start, end = (sympy.Rational(strokes[place].points[at].x) for at in (0, -1))
+    if start not in ticks or end not in ticks:
+        raise NotExact("a jump goes from, or to, a place beside the marks of the line")
+    scale = (high - low) / (x1 - x0)
+    if reading.name == "jump size":
+        return number_tree(abs(end - start) * scale)
+    return number_tree(low + (end - x0) * scale)
+
+
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     if reading == Reading("step"):
         ticks, numbers = _scale(drawing)
         (x0, low), (x1, high) = numbers[0], numbers[-1]
         return number_tree((ticks[1] - ticks[0]) * (high - low) / (x1 - x0))
+    if reading.name in ("jump end", "jump size"):
+        return _jump(drawing, reading)
     if reading.name == "inequality" or "integer" in reading.name:
         return _of_span(drawing, reading)
     points = _points(drawing)

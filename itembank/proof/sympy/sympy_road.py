@@ -50,6 +50,7 @@ from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.measured.drawn_answers import measure_drawn
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
+from itembank.proof.measured.step_pictures import measured_picture_fault
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
 from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
 from itembank.proof.sympy.sympy_equivalents import equivalent
@@ -90,7 +91,10 @@ def by_second_road(item: Item) -> Finding:
         If sympy cannot settle it.
     """
     try:
-        return ROAD.of(item.ask)(item.ask, item.key)
+        finding = ROAD.of(item.ask)(item.ask, item.key)
+        if not finding.fault and (clause := measured_picture_fault(item)):
+            return Finding(finding.answer, clause)
+        return finding
     except t.NotationError:
         raise
     except Exception as error:  # sympy has many, and their words are for programmers

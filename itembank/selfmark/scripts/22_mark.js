@@ -277,7 +277,7 @@ function withWorking(q, before, last, found) {
   const untrue = every.find((link) => link.holds === false && !link.answers);
   const ends = answersOf(q, last), target = q.asked_target;
   const rivals = before.filter((node, i) => !(target && eq(node, target)) &&
-    !usedLater(node, [...before.slice(i + 1), ...last]) && !(ends.length && notYetRounded(q.policy, tidy(node), ends[0])));
+    !usedLater(node, [...before.slice(i + 1), ...last]) && !(q.rounds && ends.length && notYetRounded(q.policy, tidy(node), ends[0])));
   if (ends.length && rivals.some((node) => rival(node, ends[0]) || anotherResult(q, tidy(node)))) {
     return verdict(WRONG, MESSAGES.TWO_ANSWERS);
   }
