@@ -7,6 +7,7 @@ from math import gcd, lcm
 from typing import Any
 
 from generators.fractions._misconceptions import KEEP_NUMERATORS
+from itembank.items import kinds
 from itembank.items.item import Draft, Give, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -68,15 +69,25 @@ class Between(Topic):
     misconceptions = (ADDED, APART, KEEP_NUMERATORS)
     prerequisites = ("fractions.equivalent", "fractions.order")
     spaces = {
-        Tier.SUPPORT: Space(_support, n=range(5, 17), p=range(1, 16), q=range(3, 16)),
-        Tier.CORE: Space(_core, b=range(2, 16), a=range(1, 12), d=range(2, 16), c=range(1, 12)),
-        Tier.CHALLENGE: Space(
-            _challenge,
-            w=range(1, 5),
-            b=range(2, 13),
-            a=range(1, 12),
-            d=range(2, 13),
-            c=range(1, 12),
+        Tier.SUPPORT: kinds.with_who_is_right(
+            kinds.with_answers(Space(_support, n=range(5, 17), p=range(1, 16), q=range(3, 16)))
+        ),
+        Tier.CORE: kinds.with_who_is_right(
+            kinds.with_answers(
+                Space(_core, b=range(2, 16), a=range(1, 12), d=range(2, 16), c=range(1, 12))
+            )
+        ),
+        Tier.CHALLENGE: kinds.with_who_is_right(
+            kinds.with_answers(
+                Space(
+                    _challenge,
+                    w=range(1, 5),
+                    b=range(2, 13),
+                    a=range(1, 12),
+                    d=range(2, 13),
+                    c=range(1, 12),
+                )
+            )
         ),
     }
 

@@ -75,6 +75,30 @@ def _challenge(kind: int, a: int, b: int) -> bool:
     return kind == 2 or (0 < b < 9)
 
 
+def _keep_odd(kind: int, h: int) -> bool:
+    """Keep hundredths that are no tenths, with a fraction of a small denominator."""
+    return h % 10 != 0 and 100 // gcd(h, 100) in (4, 20, 25, 50)
+
+
+def _odd(topic: Topic, tier: Tier, kind: int, h: int) -> Draft:
+    """Return a fraction, a decimal and a percentage that are equal, and one that is not."""
+    value = Fraction(h, 100)
+    over, decimal, share = number_node(value), decimal_node(value), percent(value)
+    odd: t.Node = percent(value / 10) if kind == 0 else decimal_node(value * 10)
+    mistake, place = (TIMES_TEN, 2) if kind == 0 else (OVER_TEN_DECIMAL, 1)
+    return kinds.odd_one_out(
+        odd,
+        (over, decimal, share),
+        mistakes=((mistake, place),),
+        steps=(
+            Step("Write the fraction over 100.", t.equals(over, t.frac(h, 100))),
+            Step("Write the hundredths as a decimal.", t.equals(over, decimal)),
+            Step("Out of 100 means per cent.", t.equals(over, share)),
+        ),
+        twin=(kind, h),
+    )
+
+
 @register
 class DecimalsPercentages(Topic):
     """Fractions, decimals and percentages: hundredths, thousandths, recurring decimals."""
@@ -104,7 +128,7 @@ class DecimalsPercentages(Topic):
     spaces = {
         Tier.SUPPORT: kinds.with_matches(
             kinds.with_claims(Space(_support, kind=range(4), h=range(1, 100)))
-        ),
+        ).also(_odd, _keep_odd, kind=(0, 1), h=range(1, 100)),
         Tier.CORE: kinds.with_matches(
             kinds.with_claims(Space(_core, kind=range(6), h=range(1, 200)))
         ),

@@ -8,6 +8,7 @@ from typing import Any
 from itembank.figures.figure import Figure
 from itembank.figures.kinds.number_line import NumberLine
 from itembank.figures.kinds.shaded_shape import ShadedShape
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -149,6 +150,55 @@ def _through_lowest(side: int, b: int, a: int, p: int, q: int) -> bool:
     return (a * p + (q - p) * b if side == 0 else b * p + (q - p) * a) > 0
 
 
+def _added(a: int, b: int, more: int) -> t.Node:
+    """Return a fraction with the same number added to its numerator and its denominator."""
+    return t.frac(a + more, b + more)
+
+
+def _keep_odd(b: int, a: int, k: int, m: int) -> bool:
+    """Keep fractions in lowest terms with two multiples of them."""
+    return a < b and gcd(a, b) == 1 and k < m
+
+
+def _odd(topic: Topic, tier: Tier, b: int, a: int, k: int, m: int) -> Draft:
+    """Return three fractions that are equal, and one that adding the same number makes of one."""
+    first, second, third = t.frac(a, b), t.frac(a * k, b * k), t.frac(a * m, b * m)
+    return kinds.odd_one_out(
+        _added(a * k, b * k, b * (m - k)) if tier is not Tier.SUPPORT else _added(a, b, k),
+        (first, second, third),
+        mistakes=((ADD_SAME, 2),),
+        steps=(
+            Step(f"Multiply the numerator and denominator by {k}.", t.equals(first, second)),
+            Step(f"Multiply the numerator and denominator by {m}.", t.equals(first, third)),
+        ),
+        twin=(a, b, k, m),
+    )
+
+
+def _said(topic: Topic, tier: Tier, b: int, a: int, k: int, m: int) -> Draft:
+    """Return the statement that two fractions are equal, which adding may have made so."""
+    first = t.frac(a * k, b * k)
+    holds = kinds.lot(2, a, b, k, m) == 0
+    other = t.frac(a * m, b * m) if holds else _added(a * k, b * k, b * (m - k))
+    lowest = t.equals(first, t.frac(a, b))
+    return kinds.statement(
+        t.equals(first, other),
+        holds,
+        mistake=ADD_SAME,
+        steps=(
+            Step(f"Divide the numerator and denominator by {k}.", lowest),
+            Step(
+                f"Multiply the numerator and denominator by {m}.",
+                t.equals(t.frac(a, b), t.frac(a * m, b * m)),
+            ),
+        ),
+        twin=(a, b, k, m),
+    )
+
+
+_EQUAL = {"b": range(3, 10), "a": range(1, 8)}
+
+
 @register
 class Equivalent(Topic):
     """Fractions that are worth the same, one part of one of them missing."""
@@ -158,12 +208,14 @@ class Equivalent(Topic):
     statements = ("number.operations",)
     misconceptions = (ADD_SAME, TAKE_SAME, LEAVE_OTHER, REST_TAKEN)
     spaces = {
-        Tier.SUPPORT: Space(_scaled, b=range(2, 11), a=range(1, 10), k=range(2, 11)).also(
-            _columns_shaded, _scaled_drawn, b=range(3, 11), a=range(2, 10), k=range(2, 5)
-        ),
-        Tier.CORE: Space(
-            _two_ways, side=(0, 1), b=range(2, 13), a=range(1, 12), k=range(2, 10)
-        ).also(_arrow_shown, _on_line, side=(0, 1), b=range(3, 13), a=range(2, 12), k=range(2, 7)),
+        Tier.SUPPORT: Space(_scaled, b=range(2, 11), a=range(1, 10), k=range(2, 11))
+        .also(_columns_shaded, _scaled_drawn, b=range(3, 11), a=range(2, 10), k=range(2, 5))
+        .also(_odd, _keep_odd, **_EQUAL, k=(2, 3), m=(4, 5))
+        .also(_said, _keep_odd, **_EQUAL, k=(2, 3), m=(4, 5)),
+        Tier.CORE: Space(_two_ways, side=(0, 1), b=range(2, 13), a=range(1, 12), k=range(2, 10))
+        .also(_arrow_shown, _on_line, side=(0, 1), b=range(3, 13), a=range(2, 12), k=range(2, 7))
+        .also(_odd, _keep_odd, **_EQUAL, k=(2, 4, 6), m=(7, 9))
+        .also(_said, _keep_odd, **_EQUAL, k=(2, 4, 6), m=(7, 9)),
         Tier.CHALLENGE: Space(
             _through_lowest,
             side=(0, 1),
@@ -171,7 +223,8 @@ class Equivalent(Topic):
             a=range(1, 9),
             p=range(2, 8),
             q=range(2, 8),
-        ).also(
+        )
+        .also(
             _shaded_again,
             _through_drawn,
             side=(0, 1),
@@ -179,7 +232,9 @@ class Equivalent(Topic):
             a=range(2, 9),
             p=range(2, 5),
             q=range(2, 8),
-        ),
+        )
+        .also(_odd, _keep_odd, **_EQUAL, k=(3, 6, 8), m=(11, 12))
+        .also(_said, _keep_odd, **_EQUAL, k=(3, 6, 8), m=(11, 12)),
     }
 
     def make(self, tier: Tier, *values: Any) -> Draft:

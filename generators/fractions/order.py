@@ -10,6 +10,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from itembank.figures.kinds.number_line import NumberLine
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import (
@@ -232,6 +233,41 @@ TERMINATING: tuple[Pair, ...] = (
 )
 
 
+def _differ(b: int, a: int, d: int, c: int) -> bool:
+    """Keep two proper fractions in lowest terms that numerators or denominators alone misjudge."""
+    if a >= b or c >= d or gcd(a, b) != 1 or gcd(c, d) != 1 or b == d:
+        return False
+    return a * d != b * c and _misjudged(b, a, d, c) is not None
+
+
+def _misjudged(b: int, a: int, d: int, c: int) -> Misconception | None:
+    """Return the mistake by which the smaller of a/b and c/d is taken for the larger."""
+    first_larger = a * d > b * c
+    if a != c and (a > c) != first_larger:
+        return BIG_NUMERATOR
+    return BIG_DENOMINATOR if a != c and (b < d) != first_larger else None
+
+
+def _compared(topic: Topic, tier: Tier, b: int, a: int, d: int, c: int) -> Draft:
+    """Return the statement which of two fractions is the larger."""
+    first, second = t.frac(a, b), t.frac(c, d)
+    bottom = lcm(b, d)
+    larger, holds = a * d > b * c, kinds.lot(2, a, b, c, d) == 0
+    mistake = _misjudged(b, a, d, c)
+    assert mistake is not None  # the filter keeps no other
+    sign: t.RelationOp = ">" if larger == holds else "<"
+    return kinds.statement(
+        t.Relation(first, ((sign, second),)),
+        holds,
+        mistake=mistake,
+        steps=(
+            Step(f"Write it over {bottom}.", t.equals(first, t.frac(a * bottom // b, bottom))),
+            Step(f"Write it over {bottom}.", t.equals(second, t.frac(c * bottom // d, bottom))),
+        ),
+        twin=(a, b, c, d),
+    )
+
+
 @register
 class OrderFractions(Topic):
     """Two fractions to compare, three to order, then fractions among decimals and percentages."""
@@ -251,14 +287,18 @@ class OrderFractions(Topic):
             x=range(1, 6),
             y=(1, 2, 3, 4, 5, 7, 8),
             z=(1, 2, 3, 5, 7, 9, 11, 13),
-        ).also(_which_arrow, _drawn, ones=(1,), b=range(3, 13), a=range(2, 12), k=range(2, 7)),
+        )
+        .also(_which_arrow, _drawn, ones=(1,), b=range(3, 13), a=range(2, 12), k=range(2, 7))
+        .also(_compared, _differ, b=(3, 4, 5, 6), a=range(1, 6), d=(8, 10, 12), c=range(1, 12)),
         Tier.CORE: Space(
             _three,
             dens=FAR,
             x=range(1, 6),
             y=(1, 2, 3, 4, 5, 7, 8),
             z=(1, 2, 4, 5, 7, 8, 11, 13, 14),
-        ).also(_which_arrow, _drawn, ones=(2,), b=range(2, 9), a=range(2, 16), k=range(2, 6)),
+        )
+        .also(_which_arrow, _drawn, ones=(2,), b=range(2, 9), a=range(2, 16), k=range(2, 6))
+        .also(_compared, _differ, b=(5, 7, 8), a=range(1, 8), d=(9, 11), c=range(1, 11)),
         Tier.CHALLENGE: Space(
             _challenge,
             f=TERMINATING,

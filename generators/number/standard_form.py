@@ -130,6 +130,28 @@ def _ordered(things: tuple[Standard, ...]) -> bool:
     return apart(*_orders(things))
 
 
+def _keep_odd(a: int, b: int, n: int) -> bool:
+    """Keep numbers of two figures, large and small."""
+    return a != b
+
+
+def _odd(topic: Topic, tier: Tier, a: int, b: int, n: int) -> Draft:
+    """Return one number in three writings, and one whose index counts the noughts."""
+    number = Standard(10 * a + b, 1, n)
+    whole = Standard(10 * a + b, 0, n - 1)
+    noughts = Standard(10 * a + b, 1, n - 1 if n > 0 else n + 1)
+    return kinds.odd_one_out(
+        noughts.node,
+        (number.ordinary, number.node, whole.node),
+        mistakes=((m.COUNTS_NOUGHTS, 1),),
+        steps=(
+            Step("Write it out.", t.equals(number.node, number.ordinary)),
+            Step("Write it out.", t.equals(whole.node, number.ordinary)),
+        ),
+        twin=(a, b, n),
+    )
+
+
 @register
 class StandardForm(Topic):
     """Short numbers, both ways; longer ones, real sizes, orders; then what is to be put right."""
@@ -162,7 +184,7 @@ class StandardForm(Topic):
                 )
             ),
             lambda kind, *_: kind,
-        ),
+        ).also(_odd, _keep_odd, a=range(1, 10), b=(1, 3, 6, 8), n=(-5, -4, -3, 4, 5, 6)),
         Tier.CORE: kinds.with_matches(
             kinds.with_claims(
                 Space(

@@ -280,6 +280,36 @@ def _turned(amounts: list[tuple[Fraction, str, int]], turn: int) -> list[tuple[F
     return amounts
 
 
+def _keep_odd(pair: int, tenths: int, slip: int) -> bool:
+    """Keep lengths and masses whose three amounts are short decimals."""
+    return pair < 3 and tenths % 10 != 0
+
+
+def _odd(topic: Topic, tier: Tier, pair: int, tenths: int, slip: int) -> Draft:
+    """Return one amount in three units, and one that comes of a wrong factor."""
+    small, between, large, first, second = _CHAINS[pair]
+    value = Fraction(tenths, 10)
+    in_large, in_between = amount(value, large), amount(value * second, between)
+    in_small = amount(value * second * first, small)
+    odd = amount(value * second / 10, between) if slip else amount(value * second * 10, between)
+    return kinds.odd_one_out(
+        odd,
+        (in_large, in_between, in_small),
+        mistakes=((FACTOR, 1),),
+        steps=(
+            Step(
+                f"Change {unit_name(large)} to {unit_name(between)}.",
+                t.equals(in_large, in_between),
+            ),
+            Step(
+                f"Change {unit_name(between)} to {unit_name(small)}.",
+                t.equals(in_between, in_small),
+            ),
+        ),
+        twin=(pair, tenths, slip),
+    )
+
+
 @register
 class ConvertUnits(Topic):
     """One step; time, two steps and sums; how often one goes into another, and orders."""
@@ -322,7 +352,7 @@ class ConvertUnits(Topic):
                 .then(_core, kind=("sum",), pair=range(len(_NEIGHBOURS)), tenths=range(12, 95, 3))
             ),
             lambda kind, pair, *_: (kind, pair),
-        ),
+        ).also(_odd, _keep_odd, pair=range(3), tenths=range(12, 99, 4), slip=(0, 1)),
         Tier.CHALLENGE: kinds.with_answers(
             Space(
                 _challenge,

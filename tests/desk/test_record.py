@@ -168,3 +168,32 @@ def test_the_board_holds_answers_and_bands_from_the_pack(looking):
     assert "They are not a grade" in page
     for stage in ("questions", "answers", "next", "nonsense"):
         assert looking.get(f"{PAGE}/board?stage={stage}&minutes=999").status_code == 200
+
+
+@pytest.mark.parametrize(
+    ("fields", "kept"),
+    [
+        ({"how": "seats", "score-A1": "5", "score-A2": "55"}, ["score-A1", "score-A2"]),
+        ({"how": "bands", "band-0": "4", "band-1": "x", "note": "the box"}, ["band-0", "band-1"]),
+        ({"how": "right", "right-1": "31", "pupils": "28", "right-2": "30"}, ["right-1", "pupils"]),
+    ],
+)
+def test_what_was_typed_is_still_there_where_it_could_not_be_recorded(desk, fields, kept):
+    answer = send(desk, **fields)
+    assert answer.status_code == 400
+    assert "What you typed is still here" in answer.text
+    for name in kept:
+        assert f'name="{name}" value="{fields[name]}"' in answer.text
+    if "note" in fields:
+        assert answer.text.count('value="the box"') == 1  # in the form it was typed in alone
+    if fields["how"] == "seats":
+        assert "Seat A2: The score 55 is not between 0 and 8" in answer.text
+    again = send(desk, **{"how": "seats", "score-A1": "5"})
+    assert again.status_code == 303
+
+
+def test_a_pasted_table_and_slips_come_back_too(desk):
+    for how, typed in (("table", "seat,score\nA1,99"), ("slips", "A1 8/8 rrrrrrrr AAAAAAAA")):
+        answer = send(desk, how=how, **{how: typed})
+        assert answer.status_code == 400
+        assert f">\n{typed}</textarea>" in html.unescape(answer.text)

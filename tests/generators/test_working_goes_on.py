@@ -11,7 +11,6 @@ from itembank.items.item import Find, Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
-from tests.generators.asked_plainly import plain
 
 CHAINED = (
     *("fractions.add-like", "fractions.add-unlike", "fractions.add-mixed", "fractions.multiply"),
@@ -35,7 +34,7 @@ def test_each_line_starts_where_the_line_before_ended(name: str) -> None:
     topic = find_topic(name)
     seen = 0
     for tier in Tier:
-        own = plain(topic, tier)
+        own = topic.spaces[tier].own
         for index in random.Random(str(tier)).sample(own, min(SAMPLE, len(own))):
             item = topic.item(tier, index)
             if not isinstance(item.ask, Find) or item.ask.relations:
@@ -54,7 +53,7 @@ def test_amounts_keep_their_unit_to_the_end() -> None:
     for name in ("ratio.share", "ratio.one-part", "ratio.difference", "ratio.proportion"):
         topic = find_topic(name)
         for tier in Tier:
-            own = plain(topic, tier)
+            own = topic.spaces[tier].own
             for index in random.Random(str(tier)).sample(own, min(SAMPLE, len(own))):
                 item = topic.item(tier, index)
                 shown = [side for sides_ in sides(item) for side in sides_[-1:]]

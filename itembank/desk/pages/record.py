@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tempfile
 from dataclasses import asdict, dataclass
 from pathlib import Path
@@ -62,7 +63,7 @@ def count(request: Request) -> Response:
 
 def show(request: Request) -> Response:
     """Show every way to say how a starter went."""
-    return _form(request, "record")
+    return _form(request, "record", typed={"how": ""}, faults=[])
 
 
 def _form(request: Request, name: str, **more: Any) -> Response:
@@ -104,11 +105,29 @@ def record(request: Request, form: FormData) -> Response:
                     words=str(error),
                     sent=sent,
                 )
-            # What was typed or pasted has no file for its teacher.
-            raise ItembankError(str(error).replace(str(sheet), "what you typed")) from None
+            if isinstance(error, NotFound):
+                raise
+            # What was typed or pasted has no file for its teacher, and is not to be typed again.
+            said = _without_file(str(error), sheet, form, how, found)
+            typed = {name: value for name, value in form.items() if isinstance(value, str)}
+            typed["how"] = how
+            return _form(request, "record", status=400, typed=typed, faults=said.splitlines())
     remarks = " ".join(str(remark) for remark in recorded.remarks)
     said = f"{recorded.done.value.capitalize()}. {remarks}".strip()
     return onward(found.where + "#after", said)
+
+
+def _without_file(said: str, sheet: Path, form: FormData, how: str, found: Found) -> str:
+    """Return what is wrong without the file that holds it; of scores by seat with the seat."""
+    if how == "seats":
+        scores = ((seat, text(form, f"score-{seat}")) for seat in _asked(found).seats)
+        lines = ["", "", *(seat for seat, score in scores if score)]
+        said = re.sub(
+            rf"{re.escape(str(sheet))}, line (\d+)",
+            lambda at: f"Seat {lines[int(at[1])]}" if int(at[1]) < len(lines) else at[0],
+            said,
+        )
+    return said.replace(str(sheet), "what you typed")
 
 
 def _request(found: Found, form: FormData, how: str, sheet: Path) -> RecordRequest:

@@ -67,7 +67,7 @@ def application(
 
 
 def _fault(request: Request, error: Any) -> Response:
-    """Say what is wrong, as the terminal would; the browser's way back keeps what was typed."""
+    """Say what is wrong, as the terminal would."""
     status = 404 if isinstance(error, NotFound) else 409 if isinstance(error, CheckFailed) else 400
     words = str(error).splitlines()
     return page(request, "fault", status=status, words=words, missing=status == 404)
