@@ -157,6 +157,7 @@ def _kind_said(ask: Ask, item: Item) -> str:
 def _answered(ask: Answered | WhoIsRight, item: Item) -> str:
     """Hold answers to those that are printed, and the question to the words before them."""
     said, stated = answer_said(item.prompt), statement_said(item.prompt)
+    questions: tuple[tuple[Run, ...], ...]
     if said is not None:
         answers, questions = said.answers, (said.question,)
     elif stated is not None:
