@@ -69,6 +69,9 @@ def _core(what: int, x: int, y: int, wide: int, high: int) -> bool:
 
 def _challenge(kind: int, x: int, y: int, a: int, b: int, c: int, d: int) -> bool:
     """Keep slanted shapes that fit the grid, whose wrong corners are others than the right one."""
+    # What is quickest told comes first: the product has three quarters of a million points.
+    if (x + y + a + c) % 5 != kind or 0 in (a, b, c, d):
+        return False
     if kind == 1 and (c, d) not in ((-2 * b, 2 * a), (2 * b, -2 * a)):
         return False
     if kind == 2 and ((c, d) != (-b, a) or a * a + b * b < 8):
@@ -86,7 +89,7 @@ def _challenge(kind: int, x: int, y: int, a: int, b: int, c: int, d: int) -> boo
     )
     u, v = corners[3]
     wrong = (x + c - a, y + d - b) != (v, u) or (x + a, y + d) not in corners
-    return far and wrong and u != v and 0 not in (a, b, c, d) and (x + y + a + c) % 5 == kind
+    return far and wrong and u != v
 
 
 def _corners(x: int, y: int, a: int, b: int, c: int, d: int) -> tuple[Spot, Spot, Spot, Spot]:
