@@ -176,7 +176,7 @@ def _meeting(figure: CoordinateGrid, of: Of) -> Place:
     """Return the one place where two journeys meet, read where squares or their halves meet."""
     first, second = (_journey(figure, name) for name in of)
     found = set()
-    for (a, b), (c, d) in ((one, two) for one in pairwise(first) for two in pairwise(second)):
+    for (a, b), (c, d) in ((here, there) for here in pairwise(first) for there in pairwise(second)):
         low, high = max(a[0], c[0]), min(b[0], d[0])
         if low > high:
             continue

@@ -90,7 +90,7 @@ def _joined(level: list[Any]) -> list[tuple[Any, Any]]:
 
 
 def _meeting(first: list[Any], second: list[Any]) -> Any:
-    return _single(p for one, two in product(first, second) for p in one.intersection(two))
+    return _single(p for here, there in product(first, second) for p in here.intersection(there))
 
 
 def _speed(drawing: Drawing, track: list[Any], called: str, unit: str, each: str) -> Any:

@@ -80,8 +80,8 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
 def _correlation(points: list[Any]) -> t.Node:
     """Return whether each two points agree in order, by both coordinates (Kendall, 1938)."""
     signs = {
-        sympy.sign((one.x - other.x) * (one.y - other.y))
-        for place, one in enumerate(points)
+        sympy.sign((here.x - other.x) * (here.y - other.y))
+        for place, here in enumerate(points)
         for other in points[:place]
     }
     if signs not in ({1}, {-1}):
