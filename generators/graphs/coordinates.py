@@ -12,6 +12,7 @@ from generators._drawn import to_draw
 from generators._turns import by_turns
 from generators.graphs._grids import Spot, grid, pair, steps_from
 from generators.graphs._misconceptions import SIGN_LOST, SWAPPED
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -144,6 +145,7 @@ class Coordinates(Topic):
             d=range(-4, 5),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
