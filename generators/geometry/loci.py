@@ -141,9 +141,10 @@ def _seeds(tier: Tier) -> frozenset[int]:
     for seed in range(1, _MOST[tier]):
         spots = _found(tier, seed)
         if spots is not None:
-            first.setdefault(
-                (_units(seed), *spots) if tier is not Tier.SUPPORT else (*spots,), seed
-            )
+            units = 0 if tier is Tier.SUPPORT else _units(seed)
+            # A question is what its picture shows, whichever point is whose.
+            shown = spots[:1] if tier is Tier.CORE else spots[:2]
+            first.setdefault((units, *shown, *sorted(spots[2:])), seed)
     fitting = [seed for seed in first.values() if not fault(_grid(tier, _spots(tier, seed))[1])]
     return frozenset(fitting)
 
