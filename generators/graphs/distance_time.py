@@ -20,6 +20,7 @@ from generators.graphs._journeys import (
     spots,
 )
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -246,6 +247,7 @@ class DistanceTime(Topic):
             on=(1, 2, 3, 4, -2, -3, -4, -5, -6),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -102,7 +102,8 @@ SPELLINGS = [
 @settings(max_examples=cases(150, 800), deadline=None)
 @given(made_items(), st.sampled_from(SPELLINGS))
 def test_a_key_in_another_spelling_is_right(item, spelling):
-    assert mark(item, spelling(written(item.key))).verdict is Verdict.RIGHT
+    wanted = Verdict.UNREADABLE if item.form == "drawing" else Verdict.RIGHT
+    assert mark(item, spelling(written(item.key))).verdict is wanted
 
 
 @settings(max_examples=cases(80, 400), deadline=None)

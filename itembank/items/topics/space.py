@@ -55,12 +55,17 @@ class Part(NamedTuple):
 class Spread(Sequence[tuple[Any, ...]]):
     """Some points of a space, evenly spaced over it: laid out only when they are looked at."""
 
-    def __init__(self, space: Space, count: int) -> None:
-        self.space, self.most = space, count
+    def __init__(self, space: Space, count: int, only: Callable[..., bool] | None = None) -> None:
+        self.space, self.most, self.only = space, count, only
+
+    def _every(self) -> list[tuple[Any, ...]]:
+        """Return the points to choose from; a space is walked once for all that is made of it."""
+        only = self.only
+        return [point for point in self.space if only is None or only(*point)]
 
     @cached_property
     def _points(self) -> list[tuple[Any, ...]]:
-        every = list(self.space)
+        every = self._every()
         count = min(self.most, len(every))
         return [every[n * len(every) // count] for n in range(count)]
 
@@ -78,9 +83,14 @@ class Threes(Spread):
     """Threes of points of a space that are alike, each spread over it; no point comes twice."""
 
     def __init__(
-        self, space: Space, count: int, alike: Callable[..., object] | None, spare: int = 0
+        self,
+        space: Space,
+        count: int,
+        alike: Callable[..., object] | None,
+        spare: int = 0,
+        only: Callable[..., bool] | None = None,
     ) -> None:
-        super().__init__(space, count)
+        super().__init__(space, count, only)
         self.alike, self.spare = alike, spare
 
     def _places(self, n: int, count: int) -> list[int]:
@@ -92,7 +102,7 @@ class Threes(Spread):
     @cached_property
     def _points(self) -> list[tuple[Any, ...]]:
         groups: dict[object, list[tuple[Any, ...]]] = {}
-        for point in self.space:
+        for point in self._every():
             groups.setdefault(self.alike and self.alike(*point), []).append(point)
         threes = [
             tuple(points[place] for place in self._places(n, len(points)))
@@ -172,7 +182,9 @@ class Space:
         >>> grown.own, grown.place(grown[3])
         ([0, 1, 4], 3)
         """
-        return self._of((*self.parts, Part(keep, axes, OtherKind(make))))
+        grown = self._of((*self.parts, Part(keep, axes, OtherKind(make))))
+        grown._own_part = self._own_part  # the same, and so laid out once for all other kinds
+        return grown
 
     def some(self, count: int, only: Callable[..., bool] | None = None) -> Spread:
         """Return points of the topic's own, evenly spaced: so many, or all there are.
@@ -185,8 +197,7 @@ class Space:
         >>> list(Space(None, a=range(10)).some(4))
         [(0,), (2,), (5,), (7,)]
         """
-        own = self._own_part
-        return Spread(own if only is None else own.where(only), count)
+        return Spread(self._own_part, count, only)
 
     def threes(
         self,
@@ -205,12 +216,12 @@ class Space:
         >>> list(Space(None, a=range(9)).threes(2, lambda a: a % 2))
         [((0,), (2,), (4,)), ((1,), (3,), (5,))]
         """
-        own = self._own_part
-        return Threes(own if only is None else own.where(only), count, alike, spare)
+        return Threes(self._own_part, count, alike, spare, only)
 
-    @property
+    @cached_property
     def _own_part(self) -> Space:
-        return self._of(tuple(part for part in self.parts if part.kind is None))
+        own = tuple(part for part in self.parts if part.kind is None)
+        return self if len(own) == len(self.parts) else self._of(own)
 
     @property
     def mixed(self) -> bool:

@@ -230,6 +230,7 @@ WANTED: dict[str, str] = {
     "point": "give both coordinates in brackets, with a comma between",
     "sign": "give both numbers with <, > or = between them",
     "name": "give the name of one of the choices",
+    "drawing": "draw it on the figure",
     "true-or-false": "answer true or false",
     "line-and-result": "give the number of the line and the right answer, worked out",
     "pairs": "give a partner for each card",
