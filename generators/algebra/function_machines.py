@@ -13,6 +13,7 @@ from typing import Any
 
 from generators.algebra._writing import asking, letter, shown
 from itembank.figures.kinds.function_machine import Does, FunctionMachine, Sign
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Misconception, Rewrite, Step, Tier, prompt
@@ -200,6 +201,7 @@ class FunctionMachines(Topic):
             start=(2, 4, 5, 6, 7, 9, 10, 12),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, kind: int, signs: str, a: int, b: int, start: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,6 +10,7 @@ from math import gcd
 
 from generators._turns import by_turns
 from generators.algebra._writing import asking, shown
+from itembank.items import kinds
 from itembank.items.item import Draft, Misconception, Step, Subject, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -144,6 +145,7 @@ class MakeSubject(Topic):
             _challenge, kind=range(5), a=range(2, 10), b=range(2, 8), c=range(2, 14)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, kind: int, *values: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,6 +13,7 @@ from generators._turns import by_turns
 from generators.equations._pans import on_pans
 from generators.equations._writing import side
 from itembank.figures.kinds.balance import Balance
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
@@ -92,6 +93,7 @@ class Balances(Topic):
             _challenge, kind=range(2), a=(2, 3), c=(0, 1, 2), b=range(1, 16), x=range(2, 22)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, kind: int, a: int, c: int, b: int, x: int) -> Draft:
         """Return the question; `a` and `c` count the letters on the pans."""

@@ -7,6 +7,7 @@ from generators.equations import _stories_numbers as n
 from generators.equations import _stories_shapes as s
 from generators.equations._stories_drawn import angles_fit, rectangle_drawn, triangle_drawn
 from generators.equations._story import Story
+from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -84,6 +85,7 @@ class FormAndSolve(Topic):
             x=range(3, 10),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, kind: int, a: int, *rest: int) -> Draft:
         """Return the question; `kind` chooses the story, the last parameter the answer."""

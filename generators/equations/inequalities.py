@@ -15,6 +15,7 @@ from generators.equations._asks import (
 from generators.equations._balance import take_number
 from generators.equations._words import Number, shown
 from generators.equations._writing import bracket, lead, letter, side
+from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Inequality, Misconception, Step, Tier, prompt
 from itembank.items.measures.years import INEQUALITIES, Part
@@ -83,6 +84,7 @@ class Inequalities(Topic):
             x=(-8, -6, -5, -3, -2, 2, 3, 4, 7, 9),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, kind: int, op: t.RelationOp, a: int, *rest: int) -> Draft:
         """Return the question; the last parameter is the bound."""

@@ -13,6 +13,7 @@ from generators._turns import by_turns
 from itembank.figures.figure import Reading, read
 from itembank.figures.kinds.line_span import Span
 from itembank.figures.kinds.number_line import NumberLine
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
@@ -185,6 +186,7 @@ class InequalitiesOnALine(Topic):
             ends=range(4),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, kind: int, first: int, at: int, *more: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,6 +10,7 @@ from fractions import Fraction
 
 from generators._turns import by_turns
 from generators.equations._writing import lead, letter, side
+from itembank.items import kinds
 from itembank.items.asks import Solve
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Misconception, Pick, Step, Tier, prompt
@@ -126,6 +127,7 @@ class Quadratics(Topic):
         Tier.CORE: Space(_core, kind=range(4), a=range(1, 13), b=range(1, 16)),
         Tier.CHALLENGE: Space(_challenge, kind=range(3), a=range(1, 13), b=range(1, 13)),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, kind: int, a: int, b: int) -> Draft:
         """Return the question for one point of the tier's space."""

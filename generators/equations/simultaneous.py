@@ -12,6 +12,7 @@ from math import gcd
 
 from generators._turns import by_turns
 from generators.equations._writing import side
+from itembank.items import kinds
 from itembank.items.asks import Solve
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
@@ -154,6 +155,7 @@ class Simultaneous(Topic):
             y=(-4, -3, -2, -1, 1, 2, 3, 4, 5),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, kind: int, *values: int) -> Draft:
         """Return the question; the last two parameters are the solution, or stand for it."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generators.equations import _misconceptions as m
 from generators.equations._formulas import inside, richer, simple
+from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Tier, prompt
 from itembank.items.topics.registry import register
@@ -80,6 +81,7 @@ class Substitution(Topic):
             _challenge, kind=range(6), p=range(2, 10), q=range(3, 11), r=range(3, 9)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: int) -> Draft:
         """Return the question: a formula, the values given, and the letter asked for."""

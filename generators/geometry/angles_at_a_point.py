@@ -27,6 +27,7 @@ from generators.geometry._angles import (
     wrong_values,
 )
 from itembank.figures.kinds.angles import Angles
+from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -121,6 +122,7 @@ class AnglesAtAPoint(Topic):
             x=range(20, 66),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

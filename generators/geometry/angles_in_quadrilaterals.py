@@ -28,6 +28,7 @@ from generators.geometry._angles import (
     wrong_values,
 )
 from itembank.figures.kinds.polygon import Polygon
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -138,6 +139,7 @@ class AnglesInQuadrilaterals(Topic):
             x=range(12, 64),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -14,6 +14,7 @@ from generators._turns import by_turns
 from generators.geometry import _circle_mistakes as m
 from generators.geometry._calculator import FIGURES, PI, PLACE, Accuracy, amount, of_pi, root_of
 from itembank.figures.kinds.circle import Circle
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -103,6 +104,7 @@ class AreaOfCircles(Topic):
             k=range(5),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

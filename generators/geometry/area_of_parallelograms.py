@@ -15,6 +15,7 @@ from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
 from itembank.figures.kinds.polygon import Height, Polygon
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -96,6 +97,7 @@ class AreaOfParallelograms(Topic):
         Tier.CORE: Space(_core, kind=range(4), b=range(5, 25), h=range(16)),
         Tier.CHALLENGE: Space(_challenge, kind=(0, 1), b=range(6, 33), h=range(16)),
     }
+    spaces = kinds.with_statements(spaces)
     spare = "few parallelograms have whole sides and a whole height"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -14,6 +14,7 @@ from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
 from itembank.figures.kinds.polygon import Polygon
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -79,6 +80,7 @@ class AreaOfRectangles(Topic):
         Tier.CORE: Space(_core, kind=range(4), w=range(4, 29), h=range(3, 16)),
         Tier.CHALLENGE: Space(_challenge, kind=range(5), w=range(4, 25), h=range(3, 13)),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -15,6 +15,7 @@ from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
 from itembank.figures.kinds.polygon import Height, Polygon
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -62,6 +63,7 @@ class AreaOfTrapeziums(Topic):
         Tier.CORE: Space(_core, top=range(3, 15), bottom=range(6, 37), high=range(7)),
         Tier.CHALLENGE: Space(_challenge, top=range(3, 13), bottom=range(5, 18), high=range(3, 13)),
     }
+    spaces = kinds.with_statements(spaces)
     spare = "few trapeziums have whole sides and a whole height"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -16,6 +16,7 @@ from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
 from itembank.figures.kinds.polygon import Height, Polygon
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -92,6 +93,7 @@ class AreaOfTriangles(Topic):
         Tier.CORE: Space(_core, kind=range(3), b=range(17), h=range(1, 11)),
         Tier.CHALLENGE: Space(_challenge, kind=range(3), b=range(4, 25), h=range(3, 16)),
     }
+    spaces = kinds.with_statements(spaces)
     spare = "few triangles have whole sides and a whole height"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -11,6 +11,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.geometry._angles import deg
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -121,6 +122,7 @@ class Bearings(Topic):
         Tier.CORE: Space(_core, kind=(0, 1), a=range(100, 360), b=range(100, 340, 20)),
         Tier.CHALLENGE: Space(_challenge, kind=range(3), a=range(110, 350, 5), b=range(25, 180, 5)),
     }
+    spaces = kinds.with_statements(spaces)
     spare = "turns by fives, so that a protractor would show them"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -22,6 +22,7 @@ from generators.geometry._calculator import (
     of_pi,
 )
 from itembank.figures.kinds.circle import Circle
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -121,6 +122,7 @@ class Circumference(Topic):
             k=range(21),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

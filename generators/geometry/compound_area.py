@@ -13,6 +13,7 @@ from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question
 from generators.geometry._rectilinear import cut, ell, tee
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -86,6 +87,7 @@ class CompoundArea(Topic):
             _challenge, kind=range(3), p=range(7, 25), q=range(6, 16), c=range(1, 7), d=range(2, 7)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

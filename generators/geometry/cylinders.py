@@ -14,6 +14,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import FIGURES, NEAREST, PI, PLACE, Accuracy, amount, of_pi
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -106,6 +107,7 @@ class Cylinders(Topic):
             k=range(2),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

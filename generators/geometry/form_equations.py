@@ -23,6 +23,7 @@ from generators.geometry._angles import (
 from generators.geometry._areas import SHOWN_SIDES, asked, length
 from itembank.figures.figure import Figure
 from itembank.figures.kinds.polygon import Polygon
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -141,6 +142,7 @@ class FormEquations(Topic):
         Tier.CORE: Space(_core, kind=(0, 1), a=(1, 2, 3, 4), b=range(7), x=range(3, 16)),
         Tier.CHALLENGE: Space(_challenge, kind=(0, 1), a=(1, 2, 3, 4), b=range(7), x=range(3, 13)),
     }
+    spaces = kinds.with_statements(spaces)
     spare = "sides of a plausible length, and letters that are whole numbers"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

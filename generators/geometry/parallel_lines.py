@@ -25,6 +25,7 @@ from generators.geometry._angles import (
     wrong_values,
 )
 from itembank.figures.kinds.angles import Angles
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -108,6 +109,7 @@ class ParallelLines(Topic):
             x=range(11, 61),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -15,6 +15,7 @@ from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
 from generators.geometry._rectilinear import cut, ell, tee
 from itembank.figures.kinds.polygon import Polygon
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -93,6 +94,7 @@ class Perimeter(Topic):
             d=range(2, 8),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

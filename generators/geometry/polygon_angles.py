@@ -26,6 +26,7 @@ from generators.geometry._angles import (
     wrong_values,
 )
 from itembank.figures.kinds.polygon import Polygon
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -129,6 +130,7 @@ class PolygonAngles(Topic):
         Tier.CORE: Space(_core, kind=range(5), n=range(73), b=_SOME),
         Tier.CHALLENGE: Space(_challenge, kind=range(4), n=range(75), b=_SOME),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

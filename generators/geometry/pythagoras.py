@@ -14,6 +14,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.geometry._calculator import PLACE, amount, root_of
+from itembank.items import kinds
 from itembank.items.item import Compare, Draft, Find, Misconception, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -213,6 +214,8 @@ class Pythagoras(Topic):
             k=range(11),
         ),
     }
+    # What sign stands between two lengths is no one amount to state.
+    spaces = kinds.with_statements(spaces, only=lambda *values: "sign" not in values)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

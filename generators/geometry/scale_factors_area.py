@@ -15,6 +15,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _similar_mistakes as m
 from generators.geometry._calculator import amount
+from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -94,6 +95,7 @@ class ScaleFactorsArea(Topic):
             b=range(1, 61),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

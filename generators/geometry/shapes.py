@@ -15,6 +15,7 @@ from generators.transformations._shapes import Spot, inside, outline, picture, p
 from itembank.figures.figure import fault
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid
 from itembank.figures.kinds.names_of_shapes import corner_that_makes
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier
 from itembank.items.topics.registry import register
@@ -287,6 +288,7 @@ class Shapes(Topic):
             _challenge, which=range(len(_MADE)), missing=range(4), seed=range(1, 169)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

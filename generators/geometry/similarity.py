@@ -14,6 +14,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _similar_mistakes as m
 from generators.geometry._calculator import amount
+from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -108,6 +109,7 @@ class Similarity(Topic):
             c=range(3, 91),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -16,6 +16,7 @@ from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import amount
 from generators.geometry.volume_of_cuboids import lying
 from itembank.figures.kinds.prism import Prism
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -99,6 +100,7 @@ class SurfaceArea(Topic):
             c=range(3, 13),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

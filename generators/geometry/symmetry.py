@@ -15,6 +15,7 @@ from generators.transformations._shapes import Spot, inside, outline, picture, p
 from itembank.figures.kinds.cut_polygon import NAMES, CutPolygon
 from itembank.figures.kinds.shaded_squares import ShadedSquares
 from itembank.figures.kinds.symmetry_found import Symmetry, of_cells, of_cells_alone, of_turn
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Run, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -326,6 +327,7 @@ class SymmetryTopic(Topic):
             seed=range(1, 100),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,6 +13,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.geometry._calculator import PLACE, amount
+from itembank.items import kinds
 from itembank.items.item import Draft, Misconception, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -187,6 +188,7 @@ class Trigonometry(Topic):
             c=range(5, 84),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -25,6 +25,7 @@ from generators.geometry._angles import (
     whole_number,
 )
 from itembank.figures.kinds.angles import Angles
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -124,6 +125,7 @@ class VerticallyOpposite(Topic):
             x=range(11, 45),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

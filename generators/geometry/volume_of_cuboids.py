@@ -13,6 +13,7 @@ from generators._turns import by_turns
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import amount
 from itembank.figures.kinds.prism import Prism
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -110,6 +111,7 @@ class VolumeOfCuboids(Topic):
             k=range(2, 31),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

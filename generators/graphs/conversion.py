@@ -12,6 +12,7 @@ from typing import Any, NamedTuple
 
 from generators.graphs._grids import number
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -116,6 +117,7 @@ class Conversion(Topic):
             _beyond, at=range(len(_UNITS)), times=(10, 20, 100), half=range(1, 10)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -15,6 +15,7 @@ from generators._turns import by_turns
 from generators.graphs._grids import grid
 from generators.graphs._lines import drawn, equation, said, spots
 from generators.graphs._misconceptions import GRADIENT_SIGN, UPSIDE_DOWN
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -80,6 +81,7 @@ class EquationOfLine(Topic):
             _written(_SLOPES), slope=range(len(_SLOPES)), c=range(-4, 5), way=range(4)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

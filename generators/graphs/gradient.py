@@ -18,6 +18,7 @@ from generators.graphs._misconceptions import (
     RISE_ALONE,
     UPSIDE_DOWN,
 )
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -116,6 +117,7 @@ class Gradient(Topic):
             rise=range(-9, 10),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

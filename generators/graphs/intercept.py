@@ -12,6 +12,7 @@ from typing import Any
 
 from generators.graphs._lines import X, Y, equation, right_side, slope_node
 from generators.graphs._misconceptions import GRADIENT_FOR_INTERCEPT, INTERCEPT_FOR_GRADIENT
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -88,6 +89,7 @@ class Intercept(Topic):
             r=(*range(-36, 0, 2), *range(2, 61, 2)),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

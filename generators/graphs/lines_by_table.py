@@ -16,6 +16,7 @@ from generators._drawn import to_draw
 from generators.graphs._grids import Spot, grid, pair
 from generators.graphs._lines import X, Y, drawn, equation, said, signed, spots
 from generators.graphs._misconceptions import SWAPPED
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -173,6 +174,7 @@ class LinesByTable(Topic):
             c=range(-4, 5),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,6 +13,7 @@ from typing import Any
 from generators.graphs._grids import grid, pair
 from generators.graphs._lines import Y, drawn, equation, said, signed, spots
 from generators.graphs._misconceptions import GRADIENT_SIGN
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -101,6 +102,7 @@ class ParallelLines(Topic):
             _challenge, m=range(-5, 7), c=range(-8, 9), x=range(-6, 7), y=range(-9, 13)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

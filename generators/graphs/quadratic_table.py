@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Any
 
 from generators.graphs._lines import X, Y, signed
+from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Solve, Step, Tier, prompt
 from itembank.items.measures.years import QUADRATIC_EQUATIONS, Part
 from itembank.items.topics.registry import register
@@ -106,6 +107,7 @@ class QuadraticTable(Topic):
         Tier.CORE: Space(_core, b=range(-6, 7), c=range(-9, 10), x=range(-6, 0)),
         Tier.CHALLENGE: Space(_challenge, a=range(1, 5), x=range(2, 11), c=range(-12, 13)),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

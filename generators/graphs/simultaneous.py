@@ -13,6 +13,7 @@ from typing import Any
 from generators.graphs._grids import grid, pair
 from generators.graphs._lines import X, Y, drawn, equation, right_side, said, spots
 from generators.graphs._misconceptions import SWAPPED
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -152,6 +153,7 @@ class Simultaneous(Topic):
             way=range(len(_WINDOWS)),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,6 +13,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.probability import _misconceptions as m
 from generators.probability.single import SIMPLEST
+from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -133,6 +134,7 @@ class Combined(Topic):
         Tier.CORE: Space(_kept, kind=(NEITHER, TWICE), **_AXES),
         Tier.CHALLENGE: Space(_kept, kind=(EXACTLY, AT_LEAST), **_AXES),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -14,6 +14,7 @@ from generators._scatter import unlike
 from generators._turns import by_turns
 from generators.probability import _misconceptions as m
 from itembank.figures.kinds.probability_table import ProbabilityTable
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
@@ -122,6 +123,7 @@ class Complement(Topic):
             seed=range(1, 88),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -12,6 +12,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.probability import _misconceptions as m
+from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -137,6 +138,7 @@ class ExpectedFrequency(Topic):
             _challenge, kind=range(2), a=range(2, 10), b=range(2, 13), each=range(2, 31)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -15,6 +15,7 @@ from typing import Any, Literal, NamedTuple
 from generators.probability import _misconceptions as m
 from generators.probability.single import SIMPLEST
 from itembank.figures.kinds.sample_space import SampleSpace
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Step, Tier, prompt
@@ -160,6 +161,7 @@ class SampleSpaces(Topic):
             bound=(2, 3, 4, 5, 6, 8, 10, 12),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

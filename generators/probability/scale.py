@@ -13,6 +13,7 @@ from typing import Any
 
 from generators.probability import _misconceptions as m
 from itembank.figures.kinds.number_line import NumberLine
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Step, Tier, prompt
@@ -93,6 +94,7 @@ class ProbabilityScale(Topic):
             turn=range(6),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -12,6 +12,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.probability import _misconceptions as m
+from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Run, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -150,6 +151,7 @@ class Single(Topic):
             _challenge, kind=range(2), a=range(2, 10), b=range(3, 13), c=range(2, 13)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

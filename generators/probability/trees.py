@@ -14,6 +14,7 @@ from generators._turns import by_turns
 from generators.probability import _misconceptions as m
 from generators.probability.single import SIMPLEST
 from itembank.figures.kinds.tree_diagram import Branch, TreeDiagram, Twig
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Step, Tier
@@ -133,6 +134,7 @@ class Trees(Topic):
         ),
         Tier.CHALLENGE: Space(_dependent, kind=(BOTH, ANY_ORDER), a=range(2, 13), b=range(2, 13)),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

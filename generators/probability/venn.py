@@ -13,6 +13,7 @@ from generators._scatter import unlike
 from generators.probability import _misconceptions as m
 from generators.probability.single import SIMPLEST
 from itembank.figures.kinds.venn_diagram import VennDiagram
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Step, Tier
@@ -176,6 +177,7 @@ class Venn(Topic):
             seed=range(130, 190),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,6 +13,7 @@ from typing import Any, NamedTuple
 from generators._scatter import unlike
 from generators.statistics import _misconceptions as m
 from itembank.figures.kinds.frequency_table import FrequencyTable
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Step, Tier, prompt
@@ -164,6 +165,7 @@ class AveragesFromTables(Topic):
             _challenge, ask=(_Ask.MEDIAN, _Ask.MEAN), story=range(len(_STORIES)), seed=range(1, 150)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,6 +13,7 @@ from generators._scatter import unlike
 from generators.statistics import _misconceptions as m
 from generators.statistics._charts import Wrongs
 from itembank.figures.kinds.line_graph import LineGraph
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -163,6 +164,7 @@ class LineGraphs(Topic):
             _challenge, ask=(_Ask.CHANGE,), story=range(len(_STORIES)), seed=range(1, 420)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

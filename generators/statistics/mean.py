@@ -13,6 +13,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.statistics import _misconceptions as m
 from generators.statistics._lists import and_list, listed, total, twice_median
+from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -126,6 +127,7 @@ class Mean(Topic):
             rise=range(1, 11),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -14,6 +14,7 @@ from generators._scatter import scattered
 from generators._turns import by_turns
 from generators.statistics import _misconceptions as m
 from generators.statistics._lists import listed, row, twice_median
+from itembank.items import kinds
 from itembank.items.asks.summary import Summary
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Run, Step, Tier, prompt
@@ -137,6 +138,7 @@ class ModeAndRange(Topic):
             _missing, largest=(True, False), sort=range(3), seed=range(1000, 1090)
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,6 +13,7 @@ from generators._scatter import unlike
 from generators.statistics import _charts as c
 from generators.statistics import _misconceptions as m
 from itembank.figures.kinds.pictogram import Pictogram
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
@@ -108,6 +109,7 @@ class Pictograms(Topic):
             seed=range(1, 30),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,6 +13,7 @@ from generators._scatter import unlike
 from generators.statistics import _misconceptions as m
 from generators.statistics._charts import Wrongs
 from itembank.figures.kinds.pie_chart import PieChart
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Step, Tier, prompt
@@ -144,6 +145,7 @@ class PieCharts(Topic):
             seed=range(110, 300),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -12,6 +12,7 @@ from generators._scatter import unlike
 from generators.statistics import _misconceptions as m
 from generators.statistics._charts import Wrongs
 from itembank.figures.kinds.two_way_table import TwoWayTable
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -189,6 +190,7 @@ class TwoWayTables(Topic):
             seed=range(1, 40),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -19,6 +19,7 @@ from generators.transformations._shapes import (
     picture,
     placed,
 )
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
@@ -174,6 +175,7 @@ class Enlarge(Topic):
             for tier, keep in ((Tier.CORE, _core), (Tier.CHALLENGE, _challenge))
         },
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

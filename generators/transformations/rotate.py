@@ -21,6 +21,7 @@ from generators.transformations._shapes import (
     picture,
     placed,
 )
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -140,6 +141,7 @@ class Rotate(Topic):
             v=range(-3, 4),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

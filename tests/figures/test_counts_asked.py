@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from itembank.figures.figure import Figure, FigureError
 from itembank.figures.kinds.bar_chart import BarChart, Series
+from itembank.figures.kinds.chart_axis import scale_fault
 from itembank.figures.kinds.frequency_table import FrequencyTable
 from itembank.figures.kinds.pictogram import Pictogram
 from itembank.figures.kinds.two_way_table import TwoWayTable
@@ -92,3 +95,15 @@ def test_a_question_is_answered_alike_from_the_data_and_from_the_drawing(
 def test_what_would_be_another_question_is_refused(figure: Figure, question: str) -> None:
     with pytest.raises(FigureError):
         of_figure(figure, (question,))
+
+
+def test_a_scale_that_does_not_fit_is_told_with_one_that_does() -> None:
+    for values, scale, said in (
+        ((4, 70), 2, "more than 8 lines for 70; steps of 10, cut into 5, would fit"),
+        ((30, 60), 200, "too coarse for 60; steps of 10 would fit"),
+        ((1, 9999), 10, "no scale fits all of its values"),
+    ):
+        assert said in scale_fault(values, scale, 1)
+        offered = re.search(r"steps of (\d+)(?:, cut into (\d),)? would fit", said)
+        if offered:
+            assert scale_fault(values, int(offered[1]), int(offered[2] or 1)) == ""

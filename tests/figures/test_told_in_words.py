@@ -178,6 +178,10 @@ def test_the_places_on_a_line_are_told() -> None:
             value = low + (high - low) * Fraction(int(mark), steps)
             assert exact(read(figure, Reading("number", (name,)))) == value
             tried += 1
+        for told, start, end in re.findall(
+            r"A jump of (\d+) goes from step (\d+) to step (\d+)", text
+        ):
+            assert int(told) == abs(int(end) - int(start)) * (high - low) / steps
     assert tried > 20
 
 
@@ -222,3 +226,46 @@ def test_the_letter_of_a_double_line_is_told() -> None:
         found = read(figure, reading)
         bare = found.amount if isinstance(found, t.Quantity | t.Money) else found
         assert exact(bare) == value
+
+
+def told_bars(text: str) -> tuple[dict[str, list[int]], dict[str, int], list[tuple[int, Fraction]]]:
+    """Return the lengths of the boxes of each bar, how many units are shaded, and amounts.
+
+    Each amount comes with the number of units that it is for.
+    """
+    boxes: dict[str, list[int]] = {}
+    dark: dict[str, int] = {}
+    amounts: list[tuple[int, Fraction]] = []
+    name = ""
+    for sentence in re.split(r"(?<=\.) (?=[A-Z])", text):
+        first = re.search(r"\d+(?: point \d+)?", sentence.split(" is ")[-1].split(" are ")[-1])
+        if made := re.match(r"(?:The bar of (.+?)|Bar \d|A bar) has (.+)\.", sentence):
+            name, sizes = made[1] or "", list(map(int, re.findall(r"\d+", made[2])))
+            single = made[2].startswith("1 part that")
+            boxes[name] = sizes[single:] if "units long" in made[2] else [1] * sizes[0]
+            dark[name] = 0
+        elif made := re.match(r"Its first (\d+) parts are shaded", sentence):
+            dark[name] += sum(boxes[name][: int(made[1])])
+        elif made := re.match(r"Its part (\d+) is shaded", sentence):
+            dark[name] += boxes[name][int(made[1]) - 1]
+        elif sentence.startswith("All of it is") and first:
+            amounts.append((sum(boxes[name]), number(first[0])))
+        elif re.match(r"(?:Both|All) bars together are|The whole bar is", sentence) and first:
+            amounts.append((sum(map(sum, boxes.values())), number(first[0])))
+    return boxes, dark, amounts
+
+
+def test_the_parts_of_bars_are_told() -> None:
+    tried = 0
+    for figure in examples("bar model", 60, seed=11):
+        boxes, dark, amounts = told_bars(words(figure))
+        (worth,) = {amount / units for units, amount in amounts}
+        assert worth == exact(read(figure, Reading("part")))
+        assert worth * sum(map(sum, boxes.values())) == exact(read(figure, Reading("whole")))
+        for name, sizes in boxes.items():
+            if name:
+                assert worth * sum(sizes) == exact(read(figure, Reading("bar", (name,))))
+        if any(dark.values()):
+            assert worth * sum(dark.values()) == exact(read(figure, Reading("shaded")))
+        tried += 1
+    assert tried > 30

@@ -17,6 +17,7 @@ from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
+from tests.generators.asked_plainly import plain
 
 Form = tuple[int, str, int]
 """So many times a letter, and a number."""
@@ -31,9 +32,9 @@ def items(name: str, count: int = 150) -> Iterator[Item]:
     """Yield random items of a topic, as many of each tier, the same ones each time."""
     topic = find_topic(name)
     for tier in Tier:
-        size = len(topic.spaces[tier])
+        own = plain(topic, tier)
         chance = random.Random(f"{name}/{tier}")
-        for index in chance.sample(range(size), min(size, count // 3)):
+        for index in chance.sample(own, min(len(own), count // 3)):
             yield topic.item(tier, index)
 
 

@@ -13,6 +13,7 @@ from itembank.items.topics.registry import topics
 from itembank.items.topics.space import is_other_kind
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from tests.generators.asked_plainly import plain
 from tests.generators.figure_methods import FIGURE_METHODS, KEYS, answer, seen
 from tests.generators.mistakes import each_mistake
 
@@ -30,8 +31,9 @@ def with_figures(topic: Topic) -> list[Item]:
     for tier in Tier:
         space = topic.spaces[tier]
         # Questions of their own kind stand at a space's end; topics without them mix the two.
-        others = [index for index, point in enumerate(space) if is_other_kind(point)]
-        indices = others if others else range(len(space))
+        asked = set(plain(topic, tier))
+        others = [n for n, point in enumerate(space) if is_other_kind(point) and n in asked]
+        indices = others if others else sorted(asked)
         chosen = random.Random(topic.id).sample(indices, min(600, len(indices)))
         drawn = (item for index in chosen if (item := topic.item(tier, index)).figure is not None)
         found += islice(drawn, 150)

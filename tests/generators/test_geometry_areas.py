@@ -11,6 +11,7 @@ import pytest
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.line import line
+from tests.generators.asked_plainly import plain
 from tests.generators.geometry_reader import (
     Equation,
     alike,
@@ -278,10 +279,7 @@ def test_equations_from_shapes() -> None:
 def test_equations_formed_from_drawn_stories() -> None:
     topic, seen = find_topic("equations.form-and-solve"), 0
     for tier in (Tier.CORE, Tier.CHALLENGE):
-        for item in (
-            topic.item(tier, k)
-            for k in range(len(topic.spaces[tier]) - 40, len(topic.spaces[tier]))
-        ):
+        for item in (topic.item(tier, k) for k in plain(topic, tier)[-40:]):
             if item.figure is None:
                 continue
             seen += 1

@@ -20,6 +20,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.generators.asked_plainly import plain
 
 SAMPLE = 45
 """Items of each tier."""
@@ -308,9 +309,9 @@ def sample(name: str) -> list[Item]:
     topic = find_topic(name)
     found = []
     for tier in Tier:
-        size = len(topic.spaces[tier])
+        own = plain(topic, tier)
         chance = random.Random(f"{name}/{tier}")
-        found += [topic.item(tier, n) for n in chance.sample(range(size), min(SAMPLE, size))]
+        found += [topic.item(tier, n) for n in chance.sample(own, min(SAMPLE, len(own)))]
     return found
 
 

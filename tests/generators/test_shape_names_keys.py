@@ -18,6 +18,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from tests.figures.grid_reader import Spot, grid_said
+from tests.generators.asked_plainly import plain
 from tests.generators.mistakes import each_mistake
 from tests.generators.test_graphs_keys import text_of
 
@@ -98,7 +99,7 @@ def name_of(corners: list[Spot]) -> str:
 def sampled(tier: Tier) -> list[Item]:
     topic = find_topic("geometry.shapes")
     chance = random.Random(f"shapes {tier}")
-    return [topic.item(tier, k) for k in topic.spaces[tier].sample(COUNT, chance)]
+    return [topic.item(tier, k) for k in chance.sample(plain(topic, tier), COUNT)]
 
 
 @pytest.mark.parametrize("tier", [Tier.SUPPORT, Tier.CORE])

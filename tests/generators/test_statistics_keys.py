@@ -21,6 +21,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.generators.asked_plainly import plain
 
 SAMPLE = 45
 """Items of each tier."""
@@ -342,11 +343,9 @@ def sample(name: str) -> list[Item]:
     topic = find_topic(name)
     found = []
     for tier in Tier:
-        space = topic.spaces[tier]
+        own = plain(topic, tier)
         rng = random.Random(f"{name}/{tier}")
-        found += [
-            topic.item(tier, n) for n in rng.sample(range(len(space)), min(SAMPLE, len(space)))
-        ]
+        found += [topic.item(tier, n) for n in rng.sample(own, min(SAMPLE, len(own)))]
     return found
 
 

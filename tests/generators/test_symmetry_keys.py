@@ -25,6 +25,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.value import exact
 from tests.figures.grid_reader import grid_said
+from tests.generators.asked_plainly import plain
 from tests.generators.mistakes import each_mistake
 from tests.generators.test_graphs_keys import text_of
 
@@ -172,9 +173,10 @@ class Seen:
 def sampled(tier: Tier) -> list[Item]:
     topic = find_topic("geometry.symmetry")
     chance = random.Random(f"symmetry {tier}")
-    places = topic.spaces[tier].sample(COUNT, chance)
+    own = plain(topic, tier)
+    places = chance.sample(own, COUNT)
     if tier is Tier.SUPPORT:  # regular polygons without shading stand at its end
-        places += range(len(topic.spaces[tier]) - 8, len(topic.spaces[tier]))
+        places += own[-8:]
     return [topic.item(tier, k) for k in places]
 
 

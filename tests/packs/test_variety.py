@@ -9,7 +9,9 @@ import pytest
 from itembank.items.item import Tier
 from itembank.items.measures.closeness import TOLD_AGAIN, alike_running, closeness, same_answer
 from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.notation.tree import Power
 from itembank.packs.choosing.candidate import Candidate
+from itembank.packs.choosing.cost import REPEATED, sameness
 from itembank.packs.choosing.follow_up import choose_sheet
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.parameters import kind_at
@@ -156,3 +158,29 @@ def test_the_same_seed_gives_the_same_sheet(tier):
     name = "ratio.combine"
     again = choose_sheet([find_topic(name)], tier, QUESTIONS, False, 2, Pool()).items
     assert [drawn.item for drawn in again] == [drawn.item for drawn in sheet(name, tier, 2)]
+
+
+def test_being_solved_alike_costs_less_than_a_repeated_answer_and_more_than_nothing():
+    topic, tier = find_topic("geometry.area-of-rectangles"), Tier.CORE
+    space = topic.spaces[tier]
+    seen = [Candidate(topic.item(tier, i), i, space[i], topic) for i in range(0, len(space), 9)]
+    first = seen[0]
+    alike = [one for one in seen[1:] if one.structure == first.structure]
+    unlike = [one for one in seen[1:] if one.structure != first.structure]
+    assert 0 < sameness(first, alike[:3]) < REPEATED
+    assert sameness(first, alike[:1]) < sameness(first, alike[:3])
+    assert sameness(first, unlike) == 0
+
+
+def test_powers_with_one_index_end_alike():
+    """2⁶, 8⁶ and 12⁶ below each other are guessed from the pattern."""
+    topic, tier = find_topic("number.powers-and-roots"), Tier.SUPPORT
+    space = topic.spaces[tier]
+    powers = {}
+    for index in topic.spaces[tier].own:
+        item = topic.item(tier, index)
+        if isinstance(item.key, Power):
+            powers.setdefault(item.key.exponent, Candidate(item, index, space[index], topic).look)
+    assert len(powers) > 1
+    assert len({look.ending for look in powers.values()}) == len(powers)
+    assert None not in {look.ending for look in powers.values()}

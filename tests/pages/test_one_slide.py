@@ -159,7 +159,9 @@ def test_long_questions_make_way_for_shorter_ones_of_their_topic_and_tier():
         (come,) = {i.address for i in now} - {i.address for i in was}
         assert gone.rpartition("/")[0] == come.rpartition("/")[0]
         by_address = {item.address: item for item in (*was, *now)}
-        assert words(by_address[come]) < words(by_address[gone])
+        # A picture takes more room than any words.
+        pictured = by_address[gone].picture is not None and by_address[come].picture is None
+        assert pictured or words(by_address[come]) < words(by_address[gone])
         assert abs(by_address[come].difficulty - by_address[gone].difficulty) < 0.5
 
 
@@ -190,8 +192,8 @@ def test_what_a_teacher_keeps_is_never_taken_out():
 
 
 def test_a_starter_with_room_to_spare_is_never_drawn_to_choose_it():
-    topics = ("fractions.multiply", "fractions.divide", "ratio.share", "equations.two-step")
-    request = request_on(*topics, seed=1)
+    topics = ("fractions.improper-mixed", "fractions.lowest-terms", "equations.one-step")
+    request = request_on(*topics, "number.negatives-add", seed=1)
     choose(request, lambda pack: pytest.fail("drawn"))
 
 
@@ -212,7 +214,7 @@ def test_no_word_stands_alone_above_its_equation_on_the_second_slide_either(seed
     pack = on_topics(*some, "ratio.best-value", "ratio.combine", seed=seed)
     items = [*pack.versions[0].items, *on_topics(*more, seed=seed).versions[0].items]
     slides = arrange(items, TOP, bottom_of(pack))
-    assert len(slides) == 2
+    assert len(slides) > 1
     for slide in slides:
         assert slide.size >= theme.SLIDE_QUESTION[0]
         for spot in slide.spots:

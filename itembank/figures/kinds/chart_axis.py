@@ -41,9 +41,12 @@ def scale_fault(values: Sequence[int], scale: int, between: int) -> str:
     if not top:
         return "all of its values are 0"
     if top > scale * MOST_LINES:
-        return f"a scale in steps of {scale} would need more than {MOST_LINES} lines for {top}"
+        return (
+            f"a scale in steps of {scale} would need more than {MOST_LINES} lines for {top}; "
+            + _other_scale(values, top)
+        )
     if 2 * top < scale:
-        return f"a scale in steps of {scale} is too coarse for {top}"
+        return f"a scale in steps of {scale} is too coarse for {top}; " + _other_scale(values, top)
     step = Fraction(scale, between)
     for value in values:
         if (value / step).denominator != 1:
@@ -52,6 +55,24 @@ def scale_fault(values: Sequence[int], scale: int, between: int) -> str:
                 f"{step}"
             )
     return ""
+
+
+def _other_scale(values: Sequence[int], top: int) -> str:
+    """Return which scale would show all values, as the end of a sentence, or that none does.
+
+    Scales go in 1, 2, 5, 10, 20, 50, … and a value stands on a line or halfway between two.
+
+    >>> _other_scale((4, 70), 70), _other_scale((1, 9999), 9999)
+    ('steps of 10, cut into 5, would fit', 'no scale fits all of its values')
+    """
+    for size in (step * 10**power for power in range(7) for step in (1, 2, 5)):
+        if size * MOST_LINES < top or 2 * top < size:
+            continue
+        for between in range(1, MOST_BETWEEN + 1):
+            if all(value * between % size == 0 for value in values):
+                cut = f", cut into {between}," if between > 1 else ""
+                return f"steps of {size}{cut} would fit"
+    return "no scale fits all of its values"
 
 
 def step_words(value: int, scale: int, between: int) -> str:

@@ -23,6 +23,7 @@ from itembank.items.kinds.card_kinds import (
 from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.missing import missing_number
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
+from itembank.items.kinds.stated_answers import stated_answer, with_statements
 from itembank.items.kinds.statements import claim, statement, with_claims
 from itembank.items.kinds.wrong_lines import spot_the_mistake
 from itembank.items.kinds.wrong_solutions import (
@@ -49,6 +50,7 @@ __all__ = [
     "odd_one_out",
     "shuffled",
     "spot_the_mistake",
+    "stated_answer",
     "statement",
     "whose_answer",
     "with_answers",
@@ -56,6 +58,7 @@ __all__ = [
     "with_matches",
     "with_mistakes",
     "with_odd_lines",
+    "with_statements",
     "with_who_is_right",
     "with_wrong_solutions",
 ]

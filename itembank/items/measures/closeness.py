@@ -265,6 +265,8 @@ def _ending(answer: t.Node) -> object:
             return (rest[-1][0], _text(rest[-1][1]))
         case t.Frac(_, bottom):
             return ("/", _text(bottom))
+        case t.Power(_, index):
+            return ("^", _text(index))
         case t.Percent(t.Mixed() as inner):
             return _ending(inner)
     return None

@@ -23,6 +23,9 @@ REPEATED = 0.5
 """What an answer costs that the page has already, beside 1 for a near copy."""
 ENDS_ALIKE = 0.2
 """What an answer costs that ends as another on the page does."""
+SAME_STEPS = 0.05
+"""What a question costs that is solved as another on the page is: of what would do as well, there
+is one that asks something else. Less than anything that misleads pupils."""
 SAME_KIND = 0.3
 """What a second question of one kind costs, *true or false* twice: less than a repeated answer."""
 OUT_OF_MIX = 0.3
@@ -62,6 +65,16 @@ def likeness(candidate: Candidate, page: Sequence[Candidate]) -> float:
         cost += REPEATED * same_answer(mine, theirs)
         cost += ENDS_ALIKE * ends_alike(mine, theirs)
     return cost
+
+
+def sameness(candidate: Candidate, page: Sequence[Candidate]) -> float:
+    """Return what it costs to be solved by the same steps as others of its topic on a page.
+
+    So a topic that asks several things asks several of them, and not three times for the area of
+    a square from its perimeter.
+    """
+    topic = [other for other in page if other.item.topic == candidate.item.topic]
+    return SAME_STEPS * sum(other.structure == candidate.structure for other in topic)
 
 
 def mixing(candidate: Candidate, page: Sequence[Candidate]) -> float:

@@ -31,7 +31,7 @@ from itembank.items.item import Tier
 from itembank.items.measures.closeness import closeness, ends_alike, same_answer
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chance import generator
-from itembank.packs.choosing.cost import OUT_OF_MIX, SAME_KIND, likeness
+from itembank.packs.choosing.cost import OUT_OF_MIX, SAME_KIND, likeness, sameness
 from itembank.packs.choosing.fixed_questions import held_items
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.parameters import along, along_two, kind_at
@@ -157,7 +157,12 @@ def _unlike(
 ) -> Candidate:
     """Take the question that looks least like those of a page, among the first few offered."""
     return pool.pick(
-        topic, tier, rng, lambda candidate: likeness(candidate, page) + _rarity(candidate, page)
+        topic,
+        tier,
+        rng,
+        lambda candidate: (
+            likeness(candidate, page) + _rarity(candidate, page) + sameness(candidate, page)
+        ),
     )
 
 

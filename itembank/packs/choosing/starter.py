@@ -36,7 +36,14 @@ from itembank.items.item import Tier
 from itembank.items.measures.closeness import Look
 from itembank.packs.choosing.candidate import Candidate, address_of
 from itembank.packs.choosing.chance import generator
-from itembank.packs.choosing.cost import OTHER_STRUCTURE, apart, crowding, likeness, mixing
+from itembank.packs.choosing.cost import (
+    OTHER_STRUCTURE,
+    apart,
+    crowding,
+    likeness,
+    mixing,
+    sameness,
+)
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.one_slide import TooFull, in_order, on_one_slide
 from itembank.packs.choosing.parameters import kind_at
@@ -185,6 +192,7 @@ def _dealt(
                     likeness(candidate, first)
                     + crowding(candidate, first)
                     + mixing(candidate, first)
+                    + sameness(candidate, first)
                 ),
             )
         )

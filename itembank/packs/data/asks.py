@@ -34,7 +34,8 @@ def pack_ask(item: Item) -> Ask:
         return [line(node, pence=pence) for node in nodes]
 
     # One of several solutions, and an answer to be judged, stand under the name of what is asked.
-    of = item.ask.of if isinstance(item.ask, Pick | Answered | WhoIsRight) else item.ask
+    of = item.ask.of if isinstance(item.ask, Answered | WhoIsRight) else item.ask
+    of = of.of if isinstance(of, Pick) else of
     stored = kind_of(item.ask).store(item.ask)
     fields: dict[str, Any] = {
         "kind": kind_of(of).name,
@@ -94,13 +95,11 @@ def read_ask(
     if stored.conditions and not kind.many:
         raise t.NotationError(f"a question to {ask.kind} has no conditions")
     of = kind.restore(stored)
-    if ask.answers:
-        return _answered(ask, of, nodes(ask.answers))
-    if not ask.pick:
-        return of
-    if not isinstance(of, Find | Solve):
-        raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
-    return Pick(of, ask.pick)
+    if ask.pick:
+        if not isinstance(of, Find | Solve):
+            raise t.NotationError(f"a question to {ask.kind} has nothing to pick from")
+        of = Pick(of, ask.pick)
+    return _answered(ask, of, nodes(ask.answers)) if ask.answers else of
 
 
 def _answered(ask: Ask, of: ItemAsk, answers: tuple[t.Node, ...]) -> ItemAsk:

@@ -15,9 +15,14 @@ from itembank.items.asks import (
     Find,
     Give,
     Handlers,
+    Inequality,
+    OfFigure,
+    Pick,
     Rewrite,
     Round,
     Sequence,
+    Solve,
+    Subject,
     Summary,
     WhoIsRight,
 )
@@ -36,8 +41,31 @@ ANSWERABLE: tuple[type[Ask], ...] = (
     Rewrite,
     Give,
     Summary,
+    OfFigure,
+    Pick,
+    Inequality,
+    Subject,
+    Solve,
 )
 """The kinds whose answer is one thing, right or wrong: half of a list would be neither."""
+
+
+WHOLE: tuple[type[Ask], ...] = (OfFigure, Solve)
+"""The kinds whose answer may be a point or a solution: that has parts, and is right as a whole."""
+
+
+def _as_many(ours: t.Node | str, answer: t.Node) -> bool:
+    """Tell whether an answer has the parts that were found, each of the same letter or number."""
+    return isinstance(ours, str) or _sort(ours) == _sort(answer)
+
+
+def _sort(answer: t.Node) -> object:
+    match answer:
+        case t.Listing(parts) | t.Either(parts):
+            return (type(answer), *map(_sort, parts))
+        case t.Relation(t.Sym(name), (("=", _),)):
+            return name
+    return "value"
 
 
 Road = Handlers[Callable[[Any, t.Node], Finding]]
@@ -72,6 +100,10 @@ def find_who(ask: WhoIsRight, key: t.Node, road: Road) -> Finding:
 
 
 def _right(of: Ask, answer: t.Node, road: Road) -> bool:
-    if not isinstance(of, ANSWERABLE) or isinstance(answer, t.Listing | t.Either):
+    if not isinstance(of, ANSWERABLE):
         raise NotExact("whether such an answer is right is not one thing")
-    return not road.of(of)(of, answer).fault
+    made = road.of(of)(of, answer)
+    several = isinstance(answer, t.Listing | t.Either)
+    if several and not (isinstance(of, WHOLE) and _as_many(made.answer, answer)):
+        raise NotExact("whether such an answer is right is not one thing")
+    return not made.fault

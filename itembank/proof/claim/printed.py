@@ -28,7 +28,7 @@ from itembank.items.asks import (
 )
 from itembank.items.asks.draw import to_draw
 from itembank.items.asks.of_figure import as_find, asked_in, name_read
-from itembank.items.item import Item
+from itembank.items.item import Item, Run
 from itembank.notation import tree as t
 from itembank.proof.claim.dimensions import answers, dimension, dimension_words, kinds
 from itembank.proof.claim.finding import text
@@ -44,6 +44,7 @@ from itembank.wording.tasks.answer_phrases import (
 from itembank.wording.tasks.answer_said import answer_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.list_sums import as_sum
+from itembank.wording.tasks.statement_said import statement_said
 from itembank.wording.tasks.summary_asked import summary_asked
 
 PRINTED: Handlers[Callable[[Any, Item], str]] = Handlers("print", otherwise=lambda ask, item: "")
@@ -155,13 +156,26 @@ def _kind_said(ask: Ask, item: Item) -> str:
 @PRINTED.on(Answered, WhoIsRight)
 def _answered(ask: Answered | WhoIsRight, item: Item) -> str:
     """Hold answers to those that are printed, and the question to the words before them."""
-    said = answer_said(item.prompt)
-    if said is None:
+    said, stated = answer_said(item.prompt), statement_said(item.prompt)
+    questions: tuple[tuple[Run, ...], ...]
+    if said is not None:
+        answers, questions = said.answers, (said.question,)
+    elif stated is not None:
+        answers, questions = (("", stated.answer),), stated.questions
+    else:
         return "the words do not ask whether an answer is right, or whose"
-    if said.answers != (ask.answers if isinstance(ask, WhoIsRight) else (("", ask.answer),)):
+    if answers != (ask.answers if isinstance(ask, WhoIsRight) else (("", ask.answer),)):
         return "the proof judges other answers than those that are printed"
-    for _, answer in said.answers:
-        inner = replace(item, prompt=said.question, ask=ask.of, key=answer, form=ask.form)
+    given = tuple(answer for _, answer in answers)
+    faults = [_not_asked(ask, item, words, given) for words in questions]
+    return "" if "" in faults else faults[0]
+
+
+def _not_asked(
+    ask: Answered | WhoIsRight, item: Item, words: tuple[Run, ...], answers: tuple[t.Node, ...]
+) -> str:
+    for answer in answers:
+        inner = replace(item, prompt=words, ask=ask.of, key=answer, form=ask.form)
         if fault := unprinted(inner) or mismatched(inner):
             return fault
     return ""

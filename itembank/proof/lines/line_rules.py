@@ -116,6 +116,8 @@ TOGETHER.by_kind[Inequality] = True
 def _of_figure(ask: Find, line: t.Node) -> str:
     """Hold a line to what is read: a number, an equation of its letter, a solution."""
     target = ask.target
+    if line == target:
+        return ""  # a name, or the inequality that a line shows
     if isinstance(target, t.Relation) and isinstance(target.first, t.Sym):
         return _subject(Subject(target, target.first), line)
     if given := relations_in(target):

@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from itembank.items.asks import Answered, WhoIsRight, kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.proof.claim.step_pictures import picture_fault
+from itembank.proof.exact.exact_road import by_first_road
 from itembank.proof.lines.line_rules import line_fault
 
 
@@ -32,7 +35,7 @@ def working_fault(item: Item) -> str:
     for number, line in enumerate(lines, start=1):
         try:
             # The key itself is proved by both roads; here only what leads to it.
-            fault = "" if line == item.key else line_fault(item.ask, line)
+            fault = "" if _answers(item, line) else line_fault(item.ask, line)
         except t.NotationError as error:
             fault = f"cannot be checked: {error}"
         if fault:
@@ -42,6 +45,16 @@ def working_fault(item: Item) -> str:
     if lines and not all(_gives(part, lines) for part in _worked_out(item)):
         return "the last line of the working does not give the key"
     return ""
+
+
+def _answers(item: Item, line: t.Node) -> bool:
+    """Tell whether a line is the answer itself: where one is judged, what its question comes to."""
+    if not isinstance(item.ask, Answered):
+        return line == item.key
+    try:
+        return not by_first_road(replace(item, ask=item.ask.of, key=line)).fault
+    except t.NotationError:
+        return False
 
 
 def _worked_out(item: Item) -> tuple[t.Node, ...]:

@@ -127,7 +127,7 @@ ROAD.by_kind |= {
     Draw: measure_drawn,
     Summary: summary,
     TrueOrFalse: truth,
-    Answered: lambda ask, key: find_judged(ask, key, ROAD),
+    Answered: lambda ask, key: _judged(ask, key),
     WhoIsRight: lambda ask, key: find_who(ask, key, ROAD),
     OddOneOut: odd_one_out,
     FaultyLine: faulty_line,
@@ -148,6 +148,12 @@ def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
     if given := relations_in(question.target):
         return solutions(given, key)
     return _find(question.target, question.relations, key)
+
+
+def _judged(ask: Answered, key: t.Node) -> Finding:
+    if isinstance(ask.of, OfFigure) and (parting := disagreement(ask.of.figure)):
+        return Finding("", parting)  # a drawing that lies makes no answer wrong
+    return find_judged(ask, key, ROAD)
 
 
 def _compare(left: t.Node, right: t.Node, key: t.Node) -> Finding:

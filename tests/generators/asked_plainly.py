@@ -1,0 +1,22 @@
+"""Where a topic asks in its own wordings: not of cards, lines, statements or stated answers."""
+
+from __future__ import annotations
+
+from itembank.items.asks import Answered, kind_of
+from itembank.items.item import Tier
+from itembank.items.topics.space import is_other_kind
+from itembank.items.topics.topic import Topic
+
+
+def plain(topic: Topic, tier: Tier) -> list[int]:
+    """Return the indices of a tier whose questions stand in no frame, drawn stories among them."""
+    return [
+        index
+        for index, point in enumerate(topic.spaces[tier])
+        if not (is_other_kind(point) and _framed(topic, tier, index))
+    ]
+
+
+def _framed(topic: Topic, tier: Tier, index: int) -> bool:
+    ask = topic.item(tier, index).ask
+    return isinstance(ask, Answered) or kind_of(ask).frame
