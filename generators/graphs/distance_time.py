@@ -28,6 +28,7 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
+from itembank.text.in_words import counted
 
 COUNTS_SQUARES = Misconception(
     "graphs.journey-counts-squares",
@@ -116,7 +117,12 @@ def _thin(every: int, *values: int) -> bool:
 
 
 def _told(made: _Made) -> bool:
-    """Tell whether at least two mistakes show, each by an answer of its own."""
+    """Tell whether at least two mistakes show, each by an answer of its own.
+
+    A question that names 1 would need its unit in the singular, and is left out.
+    """
+    if t.Int(1) in made.shown.values():
+        return False
     return len({wrong for _, wrong in made.wrongs if _shown(wrong)} - {made.key}) > 1
 
 
@@ -340,7 +346,10 @@ def _when(who: Traveller, along: int, up: int, stop: int, more: int, on: int) ->
         key,
         [
             Step(f"Go across from {_said(shown)} {who.symbol} to the graph."),
-            Step(f"Go down to the time. A square is {who.x_step} {who.time}.", number(key)),
+            Step(
+                f"Go down to the time. A square is {counted(who.x_step, who.time[:-1])}.",
+                number(key),
+            ),
         ],
         [(COUNTS_SQUARES, time), (END_READ, ends), (OTHER_AXIS, shown)],
     )

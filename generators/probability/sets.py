@@ -260,7 +260,7 @@ def _steps(kind: int, told: _Sets, names: tuple[str, str], seed: int) -> list[St
         written, key = t.frac(len(members), whole), _value(kind, seed, told.regions)
         steps.append(
             Step(
-                f"There are {len(members)} of them, out of {whole} in all.",
+                f"That is {len(members)} out of {whole}.",
                 written if written == key else t.equals(written, key),
             )
         )

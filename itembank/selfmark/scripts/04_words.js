@@ -41,7 +41,8 @@ const WORDS = {
     return large + (greek || node.name);
   },
   Blank: () => "a blank box",
-  Label: (node) => node.text,
+  // The signs of sets, as unknowns.py says them.
+  Label: (node) => node.text.replace(/[∩∪′]/gu, (sign) => ({ "∩": "intersection", "∪": "union", "′": " dash" }[sign])),
   Frac: (node) => {
     if (node.num.k === "Int" && node.den.k === "Int") return saidParts(node.num.n, node.den.n);
     if (isSimple(node.num) && isSimple(node.den)) {
