@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itembank.figures.figure import Figure
-from itembank.items.asks.draw import drawn_on, key_of
+from itembank.items.asks.draw_on import drawn_on, key_of
 from itembank.items.item import Draft, Run, Step
 
 

@@ -10,8 +10,8 @@ from typing import Any
 
 from generators._scatter import scattered
 from generators.geometry import _nets as n
-from itembank.figures.kinds.folding import Rect, opposite
 from itembank.figures.kinds.net import Net
+from itembank.figures.kinds.net_folding import Rect, opposite
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier
 from itembank.items.topics.registry import register

@@ -224,7 +224,7 @@ def _distance(scale: int, halves: int, back: int) -> Draft:
 
 def _way(scale: int, first: int, second: int) -> Draft:
     a, b = Fraction(first, 2), Fraction(second, 2)
-    one, two, both = (amount(each, "cm") for each in (a, b, a + b))
+    before, after, both = (amount(each, "cm") for each in (a, b, a + b))
     real_cm, far = amount((a + b) * scale, "cm"), (a + b) * scale / _KM
     key, shown = amount(far, "km"), whole_ratio(1, scale)
     start, middle = by_turns(
@@ -237,14 +237,14 @@ def _way(scale: int, first: int, second: int) -> Draft:
             f"{middle}, and {{b}} further to the school. How long is the road really, in "
             "kilometres?",
             r=shown,
-            a=one,
-            b=two,
+            a=before,
+            b=after,
         ),
-        Find(_X, (t.equals(t.Ratio((t.add(one, two), _X)), shown),)),
+        Find(_X, (t.equals(t.Ratio((t.add(before, after), _X)), shown),)),
         key,
         "quantity",
         (
-            Step("Add the parts on the map.", t.equals(t.add(one, two), both)),
+            Step("Add the parts on the map.", t.equals(t.add(before, after), both)),
             Step(
                 f"Real distances are {scale} times larger, so multiply.",
                 t.equals(t.times(t.Int(scale), both), real_cm),

@@ -103,7 +103,7 @@ def _shaded(topic: Topic, tier: Tier, shape: tuple[int, int], dark: int, first: 
     )
     factor = gcd(*counts)
     alone = min(counts)
-    one = tuple(n // factor if n == alone else n for n in counts)
+    half_done = tuple(n // factor if n == alone else n for n in counts)
     return Draft(
         text,
         of_figure(figure, text),
@@ -116,7 +116,7 @@ def _shaded(topic: Topic, tier: Tier, shape: tuple[int, int], dark: int, first: 
         slips(
             (REVERSED, whole_ratio(*lowest(*counts[::-1]))),
             (PART_TO_WHOLE, whole_ratio(*lowest(counts[0], dark + rest))),
-            (ONE_ONLY, whole_ratio(*one)),
+            (ONE_ONLY, whole_ratio(*half_done)),
         ),
         ("shaded", shape, dark, first),
         figure=figure,

@@ -15,6 +15,7 @@ from __future__ import annotations
 
 import dataclasses
 import difflib
+import importlib
 import types
 import typing
 from collections.abc import Mapping, Sequence
@@ -22,7 +23,6 @@ from functools import cache, reduce
 from operator import or_
 from typing import Any
 
-from itembank.figures import kinds
 from itembank.figures.figure import KINDS, Figure, FigureError, drawn, kind_of, sound
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -92,6 +92,7 @@ def from_data(data: Any) -> Figure:
     """
     if not isinstance(data, Mapping):
         raise Misplaced("a figure is a table with a kind")
+    kinds = importlib.import_module("itembank.figures.kinds")
     name = data.get("kind")
     if isinstance(name, str):
         kinds.load(name)  # it puts itself into the table

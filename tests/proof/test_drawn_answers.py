@@ -17,7 +17,7 @@ from itembank.figures.kinds.line_span import Span
 from itembank.figures.kinds.number_line import NumberLine
 from itembank.figures.kinds.shaded_shape import ShadedShape
 from itembank.items.asks import Draw
-from itembank.items.asks.draw import drawn_on, key_of
+from itembank.items.asks.draw_on import drawn_on, key_of
 from itembank.items.item import Item, Tier, prompt
 from itembank.items.topics.registry import topics
 from itembank.items.topics.space import is_other_kind

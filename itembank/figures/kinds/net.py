@@ -30,7 +30,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.folding import Rect, box_of, opposite
+from itembank.figures.kinds.net_folding import Rect, box_of, opposite
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.text.in_words import counted
@@ -77,7 +77,7 @@ def _fault(figure: Net) -> str:
             return "its faces stand 0 to 40 squares from the left and from the bottom"
         if any(not (1 <= w <= LONGEST_EDGE and 1 <= h <= LONGEST_EDGE) for _, _, w, h in piece):
             return f"a face is 1 to {LONGEST_EDGE} squares wide and high"
-        if any(_overlap(one, other) for one, other in combinations(piece, 2)):
+        if any(_overlap(face, other) for face, other in combinations(piece, 2)):
             return "two faces lie on each other"
     across = sum(_size(piece)[0] for piece in figure.pieces)
     if across > MOST_ACROSS or max(_size(piece)[1] for piece in figure.pieces) > MOST_UP:
@@ -85,8 +85,8 @@ def _fault(figure: Net) -> str:
     return ""
 
 
-def _overlap(one: Rect, other: Rect) -> bool:
-    (x, y, w, h), (a, b, c, d) = one, other
+def _overlap(face: Rect, other: Rect) -> bool:
+    (x, y, w, h), (a, b, c, d) = face, other
     return x < a + c and a < x + w and y < b + d and b < y + h
 
 

@@ -5,7 +5,7 @@ A kind stands in the table when its file is imported: name a new one here.
 
 from __future__ import annotations
 
-from itembank.items.asks.answered import Answered
+from itembank.items.asks.answer_given import Answered
 from itembank.items.asks.ask_kind import (
     KINDS,
     Ask,
@@ -19,7 +19,7 @@ from itembank.items.asks.ask_kind import (
 from itembank.items.asks.choose import Choose
 from itembank.items.asks.common import Common
 from itembank.items.asks.comparing import Compare
-from itembank.items.asks.draw import Draw
+from itembank.items.asks.draw_on import Draw
 from itembank.items.asks.equivalent import Equivalent
 from itembank.items.asks.error_interval import ErrorInterval
 from itembank.items.asks.faulty_line import FaultyLine

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-from itembank.items.asks.answered import Answered
+from itembank.items.asks.answer_given import Answered
 from itembank.items.asks.ask_kind import kind_of
 from itembank.items.asks.round import Round
 from itembank.items.asks.true_or_false import FALSE, TRUE

@@ -26,7 +26,7 @@ from itembank.items.asks import (
     Summary,
     WhoIsRight,
 )
-from itembank.items.asks.answered import Answered
+from itembank.items.asks.answer_given import Answered
 from itembank.items.asks.true_or_false import FALSE, TRUE
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact

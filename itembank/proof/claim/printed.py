@@ -26,7 +26,7 @@ from itembank.items.asks import (
     WhoIsRight,
     asked,
 )
-from itembank.items.asks.draw import to_draw
+from itembank.items.asks.draw_on import to_draw
 from itembank.items.asks.of_figure import as_find, asked_in, name_read
 from itembank.items.item import Item, Run
 from itembank.notation import tree as t

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import fields
 
 from itembank.figures.figure import fault, read
-from itembank.items.asks.draw import Draw, key_of
+from itembank.items.asks.draw_on import Draw, key_of
 from itembank.items.asks.of_figure import is_range
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line

@@ -59,11 +59,11 @@ def _edges(area: Area) -> _Face:
     return _Face(xs[0], ys[0], xs[1], ys[1])
 
 
-def _way(one: _Face, other: _Face) -> str:
-    if (one.bottom, one.top) == (other.bottom, other.top):
-        return "right" if one.right == other.left else "left" if one.left == other.right else ""
-    if (one.left, one.right) == (other.left, other.right):
-        return "up" if one.top == other.bottom else "down" if one.bottom == other.top else ""
+def _way(face: _Face, other: _Face) -> str:
+    if (face.bottom, face.top) == (other.bottom, other.top):
+        return "right" if face.right == other.left else "left" if face.left == other.right else ""
+    if (face.left, face.right) == (other.left, other.right):
+        return "up" if face.top == other.bottom else "down" if face.bottom == other.top else ""
     return ""
 
 
@@ -170,9 +170,9 @@ def _of_box(drawing: Drawing, what: str) -> t.Node:
     gaps = [step for step in (*steps, *edges) if step]
     side = sympy.gcd_list(gaps)
     _, _, unit = scales[0].removesuffix(".").rpartition(" ")
-    one = to_sympy(t.Quantity(t.Int(1), unit))
+    known = to_sympy(t.Quantity(t.Int(1), unit))
     squares = [edge / side for edge in edges]
-    if not all(each.is_Integer for each in squares) or not one:
+    if not all(each.is_Integer for each in squares) or not known:
         raise NotExact("its edges are no whole numbers of squares")
     a, b, c = squares
     if what == "volume":

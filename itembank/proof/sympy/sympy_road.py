@@ -48,9 +48,9 @@ from itembank.proof.claim.judged import find_judged, find_who
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
-from itembank.proof.measured.drawn_answers import measure_drawn
+from itembank.proof.measured.drawn_answers_measured import measure_drawn
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
-from itembank.proof.measured.step_pictures import measured_picture_fault
+from itembank.proof.measured.step_pictures_measured import measured_picture_fault
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
 from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
 from itembank.proof.sympy.sympy_equivalents import equivalent

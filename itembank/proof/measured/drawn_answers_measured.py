@@ -10,7 +10,7 @@ from collections import Counter
 
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text
 from itembank.figures.figure import drawn
-from itembank.items.asks.draw import Draw
+from itembank.items.asks.draw_on import Draw
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.proof.claim.finding import Finding, found

@@ -101,9 +101,9 @@ def box_of(faces: Sequence[Rect]) -> Vector | None:
             others = [k for k in range(3) if k != axis]
             sides.add(
                 frozenset(
-                    _corner(axis, end[axis], others, (one, two))
-                    for one in (low[others[0]], high[others[0]])
-                    for two in (low[others[1]], high[others[1]])
+                    _corner(axis, end[axis], others, (low_edge, high_edge))
+                    for low_edge in (low[others[0]], high[others[0]])
+                    for high_edge in (low[others[1]], high[others[1]])
                 )
             )
     if {*folded} != sides or len(sides) != 6:
