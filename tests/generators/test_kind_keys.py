@@ -22,7 +22,10 @@ from itembank.items.topics.topic import Topic
 from itembank.notation.line import line
 
 SAMPLE = 60
-UNIT = re.compile(r"(?<![a-z])(?:of|kg|g|km|mm|cm|m|ml|l|min|h|s|p)(?![a-z])")
+UNIT = re.compile(
+    r"(?<![a-z])(?:of|kg|g|km|mm|cm|m|ml|l|min|h|s|p)(?![a-z])"
+    r"|(?<=\d )(?:t|mg|cl|ha|days?|weeks?)(?![a-z])"  # 7.2 t; but 5t has a letter
+)
 KINDS = ("true or false", "odd one out", "spot the mistake", "match pairs")
 MIXED = tuple(topic for topic in topics() if any(s.mixed for s in topic.spaces.values()))
 UNITS: dict[str, int | Fraction] = {
