@@ -276,11 +276,11 @@ def test_a_prerequisite_is_a_topic_of_the_tool_or_of_the_bank(tmp_path):
         bank(
             tmp_path,
             bus_times=own,
-            ratio_share=share('prerequisites = [\n"bus.times", "ratio.scale", "bus.time"]\n'),
+            ratio_share=share('prerequisites = [\n"bus.times", "ratio.scale", "bus.tmes"]\n'),
         )
     )[0][1::2]
     assert line == 2
-    assert "no topic ‘bus.time’" in message
+    assert "no topic ‘bus.tmes’" in message
     assert "Did you mean bus.times?" in message
 
 

@@ -21,7 +21,7 @@ def test_archimedes_on_the_circumference() -> None:
     assert 3 + Fraction(10, 71) < PI < 3 + Fraction(1, 7)
     topic = find_topic("geometry.circumference")
     space = topic.spaces[Tier.CORE]
-    for index in random.Random(3).sample(range(len(space)), 60):
+    for index in random.Random(3).sample(list(space.own), 60):
         kind, across, tenths, _ = space[index]
         key = topic.item(Tier.CORE, index).key
         if kind != "back":

@@ -134,9 +134,8 @@ def test_unit_fractions_of_the_rhind_table_add_up(n: int, first: int, second: in
 
 @pytest.mark.parametrize("order", range(2, 11))
 def test_proper_fractions_to_scale_up_number_as_the_farey_sequence(order: int) -> None:
-    shown = {
-        _proper(Equivalent().make(SUPPORT, *values)) for values in Equivalent().spaces[SUPPORT]
-    }
+    space = Equivalent().spaces[SUPPORT]
+    shown = {_proper(Equivalent().make(SUPPORT, *space[index])) for index in space.own}
     count = len({value for value in shown if value.denominator <= order})
     assert count == FAREY[order - 1] - 2
 
