@@ -78,7 +78,7 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
 
 
 def _correlation(points: list[Any]) -> t.Node:
-    """Return whether each two points agree in order, by both coordinates (Kendall, 1938; from memory)."""
+    """Return whether each two points agree in order (Kendall, 1938; from memory)."""
     signs = {
         sympy.sign((here.x - other.x) * (here.y - other.y))
         for place, here in enumerate(points)
