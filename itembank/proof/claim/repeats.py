@@ -23,6 +23,7 @@ from itembank.items.asks import (
     Rewrite,
     Round,
     Solve,
+    Subject,
     WhoIsRight,
 )
 from itembank.items.forms.number_forms import bare
@@ -86,6 +87,9 @@ REPEATING.by_kind |= {
     Inequality: lambda ask, item: _same(ask.relation, item.key),
     Solve: lambda ask, item: _solved(ask.relations, item.key),
     Pick: lambda ask, item: repeats(replace(item, ask=ask.of)),
+    Subject: lambda ask, item: any(
+        _told(ask.relation, ask.letter, case) for case in _cases(item.key)
+    ),
     Answered: lambda ask, item: _given(ask.of, ask.form, item, ask.answer),
     WhoIsRight: lambda ask, item: any(
         _given(ask.of, ask.form, item, answer) for _, answer in ask.answers
