@@ -27,6 +27,9 @@ JUDGED = (
     ("Write a prime number between {8} and {14}. Ben says an answer is {13}.", True),
     ("Write a prime number between {8} and {14}. Ben says an answer is {9}.", False),
     ("Change {2.5 kg} to grams. Ivan says the answer is {250 g}.", False),
+    # one of two solutions is not the answer; both are
+    ("Solve {x^2 = 9}. Mei says the answer is {x = 3}.", False),
+    ("Solve {x^2 = 9}. Mei says the answer is {x = 3 or x = -3}.", True),
 )  # fmt: skip
 HOSTILE = (
     # words that change who says what, or what is said of it
@@ -52,7 +55,6 @@ HOSTILE = (
     "Write {8/12} in its lowest terms. Mei says the answer is {4/6}. True or false?",
     "Simplify {2x + 3x}. Mei says the answer is {2x + 3x}. True or false?",
     "Work out {3 + 4}. Mei says the answer is {3 + 4}. True or false?",
-    "Solve {x^2 = 9}. Mei says the answer is {x = 3}. True or false?",
     "Write {34000} in standard form. Mei says the answer is {34 × 10^3}. True or false?",
     "Share {£20} in the ratio {2 : 3}. Mei says the answer is {£8, £12}. True or false?",
     "Change {2.5 kg} to grams. Mei says the answer is {2.5 kg}. True or false?",

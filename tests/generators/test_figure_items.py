@@ -30,11 +30,15 @@ def with_figures(topic: Topic) -> list[Item]:
     found = []
     for tier in Tier:
         space = topic.spaces[tier]
-        # Questions of their own kind stand at a space's end; topics without them mix the two.
-        asked = set(plain(topic, tier))
-        others = [n for n, point in enumerate(space) if is_other_kind(point) and n in asked]
-        indices = others if others else sorted(asked)
-        chosen = random.Random(topic.id).sample(indices, min(600, len(indices)))
+        # Some topics have them at a space's end, as a kind of their own; others among the rest.
+        asked = sorted(plain(topic, tier))
+        asked.sort(key=lambda n: not is_other_kind(space[n]))
+        last = sum(is_other_kind(space[n]) for n in asked)
+        rng = random.Random(topic.id)
+        chosen = [
+            *rng.sample(asked[:last], last),
+            *rng.sample(asked[last:], len(asked) - last),
+        ]
         drawn = (item for index in chosen if (item := topic.item(tier, index)).figure is not None)
         found += islice(drawn, 150)
     return found
