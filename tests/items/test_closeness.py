@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridShape
+from itembank.items.asks import kind_of
 from itembank.items.item import Find, Item, Tier, prompt
 from itembank.items.measures.closeness import (
     TOLD_AGAIN,
@@ -140,3 +141,26 @@ def test_a_shape_moved_to_another_place_of_its_grid_is_a_near_copy():
     stretched = ((-5, 0), (-5, 3), (-1, 4), (-1, 1))
     assert near(on_grid(*shape), on_grid(*stretched)) == 0.0
     assert near(on_grid(*shape), on_grid(*moved, key="2")) == 0.0
+
+
+@pytest.mark.parametrize("name", ["measures.maps", "geometry.pythagoras", "number.factor-pairs"])
+def test_a_question_with_answers_to_judge_tells_the_story_of_the_plain_one(name):
+    """*Mei says the answer is*, *True or false?*: such words are in it whatever is asked."""
+    topic, tier = find_topic(name), Tier.SUPPORT
+    space = topic.spaces[tier]
+    plain = {space[index]: index for index in range(len(space))}
+    pairs = [
+        (topic.item(tier, index), topic.item(tier, plain[values[1]]))
+        for values, index in plain.items()
+        if len(values) == 2 and values[1] in plain
+    ]
+    assert len(pairs) > 50
+    assert all(near(judged, asked) == TOLD_AGAIN for judged, asked in pairs)
+
+
+def test_an_instruction_tells_no_story_because_its_answers_are_to_be_judged():
+    topic, tier = find_topic("equations.substitution"), Tier.SUPPORT
+    items = [topic.item(tier, index) for index in range(len(topic.spaces[tier]))]
+    judged = [item for item in items if kind_of(item.ask).judges]
+    assert judged
+    assert not any(look(item).words for item in judged)

@@ -46,6 +46,7 @@ ANSWERED = register_kind(
         relations=True,
         filed=False,
         told="true or false",
+        judges=True,
         wrong_answers=1,
     )
 )

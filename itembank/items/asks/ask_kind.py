@@ -90,6 +90,8 @@ class Kind:
         What a teacher calls such a question, where it is another than to work something out.
     frame
         Whether the words around its mathematics are a frame of fixed wording, and tell no story.
+    judges
+        Whether it has a question of another kind, and then somebody's answers to it to be judged.
     wrong_answers
         How many different likely wrong answers a question shows at least; of a statement that is
         true or false there is only one.
@@ -108,6 +110,7 @@ class Kind:
     many: bool = False
     told: str = ""
     frame: bool = False
+    judges: bool = False
     wrong_answers: int = 2
 
 

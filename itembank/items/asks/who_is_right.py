@@ -51,6 +51,7 @@ WHO_IS_RIGHT = register_kind(
         relations=True,
         filed=False,
         told="who is right",
+        judges=True,
         wrong_answers=1,
     )
 )

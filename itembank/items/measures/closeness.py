@@ -9,6 +9,7 @@ apart uses this one measure.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields
 from itertools import pairwise
@@ -16,11 +17,12 @@ from typing import Any
 
 from itembank.figures.figure_data import to_data
 from itembank.items.asks import asked, kind_of
-from itembank.items.item import Item
+from itembank.items.item import Item, Run
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.tree.face import FACES
 from itembank.notation.value import exact
+from itembank.text.late_pattern import late
 
 STORY_WORDS = 9
 """Words from which a prompt tells a story; fewer are an instruction, such as *Work out*."""
@@ -38,6 +40,12 @@ rounded error interval term sequence begins nth
 """
 SMALL = frozenset(SMALL_WORDS.split())
 """Words that say nothing of a story."""
+JUDGING = late(
+    r"(?:,|\band)?\s*\b\w+\ssays\b(?:\s(?:that\s)?(?:the|an)\sanswer\sis\b)?"
+    r"|\btrue\sor\sfalse\?|\bbe\sready\sto\ssay\swhy\b|\bwho\sis\sright\?",
+    re.I,
+)
+"""Words that say whose answers to a question are to be judged: they say nothing of a story."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +76,7 @@ def look(item: Item) -> Look:
     """
     numbers: list[object] = []
     shape: tuple[object, ...] = tuple(
-        run if isinstance(run, str) else skeleton(run, numbers) for run in item.prompt
+        run if isinstance(run, str) else skeleton(run, numbers) for run in _question(item)
     )
     if item.figure is not None:
         leaves = list(_leaves(to_data(item.figure)))
@@ -240,10 +248,20 @@ def _is_word(leaf: object) -> bool:
     return not _has_number(leaf) and not (isinstance(leaf, str) and len(leaf) == 1)
 
 
+def _question(item: Item) -> tuple[Run, ...]:
+    """Return the prompt; where it has answers to be judged, without the words that say so.
+
+    A story is the same story whoever gives an answer to its question.
+    """
+    if not kind_of(item.ask).judges:
+        return item.prompt
+    return tuple(JUDGING.sub(" ", run) if isinstance(run, str) else run for run in item.prompt)
+
+
 def _story(item: Item) -> frozenset[str]:
     if item.figure is not None or kind_of(item.ask).frame:
         return frozenset()  # what the picture shows tells two questions apart, not its words
-    text = " ".join(run for run in item.prompt if isinstance(run, str))
+    text = " ".join(run for run in _question(item) if isinstance(run, str))
     words = "".join(c if c.isalpha() else " " for c in text.lower()).split()
     if len(words) < STORY_WORDS:
         return frozenset()

@@ -23,6 +23,9 @@ REPEATED = 0.5
 """What an answer costs that the page has already, beside 1 for a near copy."""
 ENDS_ALIKE = 0.2
 """What an answer costs that ends as another on the page does."""
+THIRD_ALIKE = 2.0
+"""What a third answer running that ends alike costs, *false* three times: as much as other steps,
+for whoever sees two of them guesses the third."""
 SAME_STEPS = 0.05
 """What a question costs that is solved as another on the page is: of what would do as well, there
 is one that asks something else. Less than anything that misleads pupils."""

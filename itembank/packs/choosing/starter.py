@@ -33,11 +33,12 @@ from functools import partial
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
-from itembank.items.measures.closeness import Look
+from itembank.items.measures.closeness import Look, alike_running
 from itembank.packs.choosing.candidate import Candidate, address_of
 from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.cost import (
     OTHER_STRUCTURE,
+    THIRD_ALIKE,
     apart,
     crowding,
     likeness,
@@ -228,14 +229,18 @@ def _sibling_cost(
 ) -> Callable[[Candidate], float]:
     """Return what it costs to ask an item where neighbours are asked `model`."""
     found = False
+    before = [other.look for other in version[-2:]]
+
+    def third(candidate: Candidate) -> float:
+        return THIRD_ALIKE * alike_running([*before, candidate.look])
 
     def cost(candidate: Candidate) -> float:
         nonlocal found
         if found and candidate.structure != model.structure:
             return OTHER_STRUCTURE  # one of the same structure costs less: no need to measure
         if any(candidate.look.answer == neighbour.answer for neighbour in neighbours):
-            return SAME_ANSWER + apart(candidate, model)
-        price = apart(candidate, model) + likeness(candidate, version)
+            return SAME_ANSWER + apart(candidate, model) + third(candidate)
+        price = apart(candidate, model) + likeness(candidate, version) + third(candidate)
         found = found or price < OTHER_STRUCTURE
         return price
 
