@@ -74,7 +74,7 @@ def test_the_notes_say_what_each_mark_is_for(pack):
             for one in method:
                 assert f"1 mark: {one.say}: {one.maths.line}" in text, item.address
             worth = counted(answer.marks, "mark")
-            assert f"{worth}: {item.key.line}".replace('"', "") in text
+            assert f"{worth}: {item.key.line}" in text
 
 
 def test_the_starter_says_nothing_of_marks_a_question(pack):
