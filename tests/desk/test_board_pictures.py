@@ -14,7 +14,9 @@ PLACE = "8K-2026-12-03"
 BIG = 24
 """The least size of letters on a slide, on a page 540 high."""
 LAYOUT = script("layout.js")
-LABELS = """() => [...document.querySelectorAll(".asked > li:not([hidden]) svg.figure")].map(
+LABELS = """() => [...document.querySelectorAll(".asked > li:not([hidden]) svg.figure")].filter(
+  (svg) => svg.getClientRects().length  // of a drawn answer one picture stands in for the other
+).map(
   (svg) => 540 * 20 / innerHeight * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width
 )"""
 """The size of the letters in each picture that is seen, of a screen 540 high."""

@@ -15,6 +15,7 @@ from itembank.pages.parts.marks_said import total
 from itembank.pages.parts.method_marks import earned
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PlannedTopic
+from itembank.text.in_words import counted
 from tests.packs.packs import request as asked
 from tests.pages.test_sheets import text_of
 
@@ -72,7 +73,8 @@ def test_the_notes_say_what_each_mark_is_for(pack):
             assert sum(one.marks for one in method) + answer.marks == item.marks
             for one in method:
                 assert f"1 mark: {one.say}: {one.maths.line}" in text, item.address
-            assert f"1 mark: {item.key.line}" in text
+            worth = counted(answer.marks, "mark")
+            assert f"{worth}: {item.key.line}" in text
 
 
 def test_the_starter_says_nothing_of_marks_a_question(pack):

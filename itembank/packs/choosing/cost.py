@@ -17,6 +17,11 @@ LINE = FULL
 """Characters of a prompt that stand on a line of half a slide."""
 LONG = 2 * LINE
 """Characters beyond which it takes three lines of half a slide."""
+OVERLONG = 5 * LINE
+"""Characters beyond which an answer to judge takes more of a slide than it is worth."""
+OVERLONG_COST = 0.6
+"""What such a question costs on a starter, where the plain one asks for as much in half the words:
+more than the want of another kind. On sheets there is room for it."""
 LONG_COST = 0.25
 """What a second long prompt costs: less than a likeness, which misleads pupils."""
 REPEATED = 0.5
@@ -113,5 +118,8 @@ def crowding(candidate: Candidate, others: Sequence[Candidate]) -> float:
     It counts by the lines it takes, so that of two that would do as well the shorter is asked,
     and a story is not always the one with the shortest words.
     """
-    crowded = candidate.length > LONG and any(other.length > LONG for other in others)
-    return LONG_COST * (candidate.length // LINE) / (LONG // LINE) if crowded else 0.0
+    overlong = candidate.length > OVERLONG and candidate.kind not in PLAIN
+    cost = OVERLONG_COST if overlong else 0.0
+    if candidate.length > LONG and any(other.length > LONG for other in others):
+        cost += LONG_COST * (candidate.length // LINE) / (LONG // LINE)
+    return cost
