@@ -178,7 +178,7 @@ def test_nothing_objects_to_pages_with_figures(files, shaded_files, tmp_path):
 
 HEADS = (
     r"\d+ (Adding|Ratio|Sharing|Writing|Simplif|Fractions)",
-    r"If you see the pupil probably so ask",  # a table's heads, again on each page that it takes
+    r"If you see the pupil probably so ask",  # a table's heads, where it goes on or begins a page
 )
 
 
