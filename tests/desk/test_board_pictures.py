@@ -15,7 +15,7 @@ BIG = 24
 """The least size of letters on a slide, on a page 540 high."""
 LAYOUT = script("layout.js")
 LABELS = """() => [...document.querySelectorAll(".asked > li:not([hidden]) svg.figure")].filter(
-  (svg) => svg.getClientRects().length  // not one of working that is not shown, nor one that another stands in for
+  (svg) => svg.getClientRects().length  // not of working that is not shown
 ).map(
   (svg) => 540 * 20 / innerHeight * svg.getBoundingClientRect().width / svg.viewBox.baseVal.width
 )"""
