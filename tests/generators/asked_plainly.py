@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.items.asks import Answered, kind_of
+from itembank.items.asks import kind_of
 from itembank.items.item import Tier
 from itembank.items.topics.space import is_other_kind
 from itembank.items.topics.topic import Topic
@@ -19,4 +19,4 @@ def plain(topic: Topic, tier: Tier) -> list[int]:
 
 def _framed(topic: Topic, tier: Tier, index: int) -> bool:
     ask = topic.item(tier, index).ask
-    return isinstance(ask, Answered) or kind_of(ask).frame
+    return kind_of(ask).judges or kind_of(ask).frame

@@ -9,7 +9,6 @@ apart uses this one measure.
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, fields
 from itertools import pairwise
@@ -22,7 +21,6 @@ from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.tree.face import FACES
 from itembank.notation.value import exact
-from itembank.text.late_pattern import late
 
 STORY_WORDS = 9
 """Words from which a prompt tells a story; fewer are an instruction, such as *Work out*."""
@@ -37,15 +35,10 @@ answer simplest form lowest terms number numbers work out find write solve expan
 factorise completely round use put order goes box missing ratio whole mixed improper fraction
 decimal percentage places figures significant nearest standard units without
 rounded error interval term sequence begins nth
+say says true false right ready who why
 """
 SMALL = frozenset(SMALL_WORDS.split())
 """Words that say nothing of a story."""
-JUDGING = late(
-    r"(?:,|\band)?\s*\b\w+\ssays\b(?:\s(?:that\s)?(?:the|an)\sanswer\sis\b)?"
-    r"|\btrue\sor\sfalse\?|\bbe\sready\sto\ssay\swhy\b|\bwho\sis\sright\?",
-    re.I,
-)
-"""Words that say whose answers to a question are to be judged: they say nothing of a story."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -249,13 +242,16 @@ def _is_word(leaf: object) -> bool:
 
 
 def _question(item: Item) -> tuple[Run, ...]:
-    """Return the prompt; where it has answers to be judged, without the words that say so.
+    """Return the prompt; where it has answers to be judged, the question and the answers.
 
-    A story is the same story whoever gives an answer to its question.
+    Who gives them stands in a line of its own; a story is the same story whoever does.
     """
-    if not kind_of(item.ask).judges:
-        return item.prompt
-    return tuple(JUDGING.sub(" ", run) if isinstance(run, str) else run for run in item.prompt)
+    if kind_of(item.ask).judges:
+        for place, run in reversed(list(enumerate(item.prompt))):
+            if isinstance(run, str) and "\n" in run:
+                given = (node for node in item.prompt[place:] if not isinstance(node, str))
+                return (*item.prompt[:place], run.rpartition("\n")[0], *given)
+    return item.prompt
 
 
 def _story(item: Item) -> frozenset[str]:
