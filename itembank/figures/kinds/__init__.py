@@ -33,6 +33,7 @@ MODULES = (
     "scatter_graph",
     "shaded_shape",
     "shaded_squares",
+    "timetable",
     "tree_diagram",
     "two_way_table",
     "venn_diagram",
