@@ -14,9 +14,9 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.bus_timetable_wordings import WORDINGS, clock_in
 from itembank.figures.kinds.chart_names import folded, names_fault
 from itembank.figures.kinds.table_cells import NARROW, table_drawing, table_width
-from itembank.figures.kinds.timetable_wordings import WORDINGS, clock_in
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_seconds
 from itembank.notation.words import words as said
@@ -169,7 +169,7 @@ def _words(figure: Timetable) -> str:
 
 TIMETABLE = register_figure(
     FigureKind(
-        "timetable",
+        "bus timetable",
         Timetable,
         fault=_fault,
         drawing=lambda figure: table_drawing(_shown(figure), False, NARROW),

@@ -9,7 +9,7 @@ import pytest
 
 from itembank.figures.drawing import Text
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
-from itembank.figures.kinds.timetable import Timetable
+from itembank.figures.kinds.bus_timetable import Timetable
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line, shown_line
@@ -66,7 +66,7 @@ def _told(text: str) -> dict[str, list[str | None]]:
 
 def test_every_reading_is_told_by_the_words_alone():
     tried = 0
-    for figure in examples("timetable", 60, seed=5):
+    for figure in examples("bus timetable", 60, seed=5):
         rows = _told(words(figure))
         for reading in kind_of(figure).readings(figure):
             start, end = reading.of[::2] if reading.name == "time" else reading.of[:2]
