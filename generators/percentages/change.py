@@ -261,97 +261,92 @@ class Change(Topic):
     )
     prerequisites = ("percentages.of-amount",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(Space(_support, kind=("up", "down"), p=_EASY, n=_AMOUNTS))
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=("up", "down"), p=_EASY, n=_AMOUNTS)
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_core, kind=("up", "down"), p=_AWKWARD, n=_AMOUNTS)
-                .then(
-                    _core,
-                    kind=("multiplier",),
-                    p=(*range(20, 100, 10), *range(110, 500, 40)),
-                    n=(1, -1),
-                )
-                .then(
-                    _core,
-                    kind=("sale",),
-                    p=(50, 100, 150, 200, 250, 300, 350, 400),
-                    n=(
-                        9,
-                        12,
-                        14,
-                        16,
-                        18,
-                        22,
-                        24,
-                        26,
-                        28,
-                        32,
-                        34,
-                        36,
-                        42,
-                        46,
-                        48,
-                        54,
-                        58,
-                        62,
-                        66,
-                        72,
-                        84,
-                    ),
-                )
-                .then(
-                    _core,
-                    kind=("find",),
-                    p=_RISES + _FALLS,
-                    n=(
-                        20,
-                        25,
-                        40,
-                        50,
-                        60,
-                        75,
-                        80,
-                        120,
-                        125,
-                        140,
-                        150,
-                        160,
-                        175,
-                        200,
-                        240,
-                        250,
-                        300,
-                        400,
-                    ),
-                )
+        Tier.CORE: kinds.with_given_answers(
+            Space(_core, kind=("up", "down"), p=_AWKWARD, n=_AMOUNTS)
+            .then(
+                _core,
+                kind=("multiplier",),
+                p=(*range(20, 100, 10), *range(110, 500, 40)),
+                n=(1, -1),
+            )
+            .then(
+                _core,
+                kind=("sale",),
+                p=(50, 100, 150, 200, 250, 300, 350, 400),
+                n=(
+                    9,
+                    12,
+                    14,
+                    16,
+                    18,
+                    22,
+                    24,
+                    26,
+                    28,
+                    32,
+                    34,
+                    36,
+                    42,
+                    46,
+                    48,
+                    54,
+                    58,
+                    62,
+                    66,
+                    72,
+                    84,
+                ),
+            )
+            .then(
+                _core,
+                kind=("find",),
+                p=_RISES + _FALLS,
+                n=(
+                    20,
+                    25,
+                    40,
+                    50,
+                    60,
+                    75,
+                    80,
+                    120,
+                    125,
+                    140,
+                    150,
+                    160,
+                    175,
+                    200,
+                    240,
+                    250,
+                    300,
+                    400,
+                ),
             )
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    kind=("twice",),
-                    p=(-250, -200, -100, 50, 100, 200, 250),
-                    n=(40, 60, 80, 120, 160, 200, 240, 300, 400, 600),
-                    q=(-250, -200, -150, -100, -50, 50, 100, 200),
-                )
-                .then(
-                    _challenge,
-                    kind=("shops",),
-                    p=(150, 200, 250, 300, 350),
-                    n=range(24, 260, 4),
-                    q=range(4, 60, 4),
-                )
-                .then(
-                    _challenge,
-                    kind=("profit",),
-                    p=(200, 250, 300, 350, 400, 450, 500, 600, 750),
-                    n=(15, 20, 24, 25, 30, 40, 50, 60, 80),
-                    q=(20, 40, 50, 60, 80, 120, 150, 160, 200),
-                ),
-                only=lambda kind, *_: kind != "shops",
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                kind=("twice",),
+                p=(-250, -200, -100, 50, 100, 200, 250),
+                n=(40, 60, 80, 120, 160, 200, 240, 300, 400, 600),
+                q=(-250, -200, -150, -100, -50, 50, 100, 200),
+            )
+            .then(
+                _challenge,
+                kind=("shops",),
+                p=(150, 200, 250, 300, 350),
+                n=range(24, 260, 4),
+                q=range(4, 60, 4),
+            )
+            .then(
+                _challenge,
+                kind=("profit",),
+                p=(200, 250, 300, 350, 400, 450, 500, 600, 750),
+                n=(15, 20, 24, 25, 30, 40, 50, 60, 80),
+                q=(20, 40, 50, 60, 80, 120, 150, 160, 200),
             ),
             only=lambda kind, *_: kind != "shops",
         ),

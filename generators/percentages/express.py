@@ -224,69 +224,61 @@ class Express(Topic):
     )
     prerequisites = ("fractions.decimals-percentages",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_support, kind=("out",), n=_TO_HUNDRED, a=range(1, 200)).then(
-                    _support, kind=("line",), n=range(20, 310, 10), a=range(2, 8)
-                ),
-                only=lambda kind, *_: kind != "line",
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=("out",), n=_TO_HUNDRED, a=range(1, 200)).then(
+                _support, kind=("line",), n=range(20, 310, 10), a=range(2, 8)
             ),
             only=lambda kind, *_: kind != "line",
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_core, kind=("story",), n=_WHOLES, a=range(5, 96)).then(
-                    _core,
-                    kind=("units",),
-                    n=tuple(10 * whole + unit for unit in range(5) for whole in (2, 3, 4, 5, 6, 8)),
-                    a=(2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 35, 40, 45),
-                )
+        Tier.CORE: kinds.with_given_answers(
+            Space(_core, kind=("story",), n=_WHOLES, a=range(5, 96)).then(
+                _core,
+                kind=("units",),
+                n=tuple(10 * whole + unit for unit in range(5) for whole in (2, 3, 4, 5, 6, 8)),
+                a=(2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 35, 40, 45),
             )
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    kind=("groups",),
-                    n=(
-                        24,
-                        32,
-                        36,
-                        40,
-                        48,
-                        56,
-                        60,
-                        64,
-                        72,
-                        75,
-                        80,
-                        96,
-                        120,
-                        125,
-                        144,
-                        150,
-                        160,
-                        180,
-                        200,
-                    ),
-                    a=range(11, 180),
-                    b=(0,),
-                )
-                .then(
-                    _challenge,
-                    kind=("over",),
-                    n=(12, 15, 16, 20, 24, 25, 30, 32, 35, 36, 40, 45, 48, 60, 64, 75, 80, 120),
-                    a=(105, 110, 112, 115, 120, 125, 130, 135, 140, 150, 160, 175, 180, 225, 250),
-                    b=(0,),
-                )
-                .then(
-                    _challenge,
-                    kind=("scores",),
-                    n=tuple(10 * less + out for out in range(6) for less in range(2, 25)),
-                    a=range(60, 96),
-                    b=range(1, 6),
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                kind=("groups",),
+                n=(
+                    24,
+                    32,
+                    36,
+                    40,
+                    48,
+                    56,
+                    60,
+                    64,
+                    72,
+                    75,
+                    80,
+                    96,
+                    120,
+                    125,
+                    144,
+                    150,
+                    160,
+                    180,
+                    200,
                 ),
-                only=lambda kind, *_: kind != "scores",
+                a=range(11, 180),
+                b=(0,),
+            )
+            .then(
+                _challenge,
+                kind=("over",),
+                n=(12, 15, 16, 20, 24, 25, 30, 32, 35, 36, 40, 45, 48, 60, 64, 75, 80, 120),
+                a=(105, 110, 112, 115, 120, 125, 130, 135, 140, 150, 160, 175, 180, 225, 250),
+                b=(0,),
+            )
+            .then(
+                _challenge,
+                kind=("scores",),
+                n=tuple(10 * less + out for out in range(6) for less in range(2, 25)),
+                a=range(60, 96),
+                b=range(1, 6),
             ),
             only=lambda kind, *_: kind != "scores",
         ),

@@ -179,36 +179,28 @@ class SimpleInterest(Topic):
     )
     prerequisites = ("percentages.of-amount",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _years,
-                    kind=("interest",),
-                    n=_SAVINGS[:16],
-                    p=(10, 20, 30, 40, 50, 60),
-                    k=(2, 3, 4),
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(
+                _years,
+                kind=("interest",),
+                n=_SAVINGS[:16],
+                p=(10, 20, 30, 40, 50, 60),
+                k=(2, 3, 4),
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _years,
-                    kind=("total",),
-                    n=_SAVINGS,
-                    p=(10, 15, 20, 25, 30, 40, 50),
-                    k=(2, 3, 4, 5),
-                ).then(
-                    _months, kind=("months",), n=_SAVINGS[2:18], p=(20, 30, 40, 50, 60), k=_MONTHS
-                )
-            )
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _years,
+                kind=("total",),
+                n=_SAVINGS,
+                p=(10, 15, 20, 25, 30, 40, 50),
+                k=(2, 3, 4, 5),
+            ).then(_months, kind=("months",), n=_SAVINGS[2:18], p=(20, 30, 40, 50, 60), k=_MONTHS)
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_backwards, kind=("rate",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
-                .then(_backwards, kind=("time",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
-                .then(_backwards, kind=("savings",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5))
-            )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_backwards, kind=("rate",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
+            .then(_backwards, kind=("time",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
+            .then(_backwards, kind=("savings",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5))
         ),
     }
 
