@@ -11,92 +11,33 @@ from typing import Any
 from generators._turns import by_turns
 from generators.percentages._amounts import amount, apart, hundredths, per_cent, wrong_amounts
 from generators.percentages._as_percentage import tenths_of, wrong_percentages
+from generators.percentages._interest_mistakes import (
+    BY_RATE,
+    INTEREST_ONLY,
+    MONTHS,
+    NO_TIME,
+    OF_INTEREST,
+    ONE_YEAR,
+    POUNDS,
+    TOTAL,
+    WHOLE_YEAR,
+    YEARLY_AS_RATE,
+    YEARLY_AS_TIME,
+)
 from itembank.items import kinds
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 
-ONE_YEAR = Misconception(
-    "percentages.interest-of-one-year",
-    "finds the interest of one year only",
-    "For how long is the money saved? What have you found so far?",
-)
-TOTAL = Misconception(
-    "percentages.interest-and-savings",
-    "gives the interest and the savings together",
-    "Does the question ask for the interest alone, or for all there is?",
-)
-INTEREST_ONLY = Misconception(
-    "percentages.interest-alone",
-    "gives the interest alone",
-    "How much was in the account at first? Is it still there?",
-)
-POUNDS = Misconception(
-    "percentages.interest-as-pounds",
-    "takes each per cent to be one pound",
-    "How much is 1% of the savings?",
-)
-MONTHS = Misconception(
-    "percentages.months-as-years",
-    "takes the months to be years",
-    "The rate is for a year. What fraction of a year is this time?",
-)
-WHOLE_YEAR = Misconception(
-    "percentages.interest-of-a-whole-year",
-    "gives the interest of a whole year",
-    "Is the money saved for more or less than a year?",
-)
-NO_TIME = Misconception(
-    "percentages.interest-time-forgotten",
-    "leaves out the number of years",
-    "In how many years was the interest earned? How much was it in one year?",
-)
-YEARLY_AS_RATE = Misconception(
-    "percentages.interest-pounds-as-rate",
-    "gives the pounds of one year as the percentage",
-    "What percentage of the savings is the interest of one year?",
-)
-YEARLY_AS_TIME = Misconception(
-    "percentages.interest-pounds-as-years",
-    "gives the pounds of one year as the number of years",
-    "You have found the interest of one year. How many times does it go into all of it?",
-)
-BY_RATE = Misconception(
-    "percentages.interest-divided-by-the-rate",
-    "divides the interest by the number before the per cent sign",
-    "How much interest is there in one year? How many times does that go into it?",
-)
-OF_INTEREST = Misconception(
-    "percentages.percentage-of-the-interest",
-    "takes the percentage of the interest",
-    "The rate is a percentage of which amount? Is that larger than the interest?",
-)
-
 _SAVERS = ("Amina", "Callum", "Priya", "Tomasz", "Grace", "Yusuf", "Mei", "Owen", "Zofia")
 _MONTHS = (3, 4, 6, 8, 9, 15, 18)
 _RATES = (10, 15, 20, 25, 30, 35, 40, 45, 50, 60)
-_SAVINGS: tuple[int, ...] = (
-    100,
-    150,
-    200,
-    240,
-    250,
-    300,
-    350,
-    400,
-    450,
-    500,
-    600,
-    700,
-    800,
-    900,
-    1200,
-    1500,
-    2000,
-)
-_SAVINGS += (2400, 3000, 3600, 4000, 5000)
+_SAVINGS = (
+    100, 150, 200, 240, 250, 300, 350, 400, 450, 500, 600, 700, 800, 900, 1200, 1500, 2000, 2400,
+    3000, 3600, 4000, 5000,
+)  # fmt: skip
 
 
 def _years(kind: str, n: int, p: int, k: int) -> bool:
@@ -132,8 +73,7 @@ def _backwards(kind: str, n: int, p: int, k: int) -> bool:
     if n * p % 1000 or k * n * p % 1000:
         return False
     if kind == "rate":
-        wrong = _rate_wrong(n, p, k)
-        return len({w for w in wrong if w is not None and w != p}) > 1
+        return apart(p, *_rate_wrong(n, p, k))
     if kind == "time":
         return apart(100 * k, *_time_wrong(n, p, k))
     return p != 10 and apart(100 * n, *_savings_wrong(n, p, k))
@@ -244,7 +184,7 @@ class SimpleInterest(Topic):
             amount(key, "£"),
             "money",
             tuple(steps),
-            wrong_amounts("£", key, zip(mistakes, _wrong(kind, n, p, k), strict=True)),
+            wrong_amounts("£", key, mistakes, _wrong(kind, n, p, k)),
             (kind, n, p, k),
         )
 
@@ -271,7 +211,7 @@ class SimpleInterest(Topic):
                     t.equals(t.part_of(simplest, year), amount(key, "£")),
                 ),
             ),
-            wrong_amounts("£", key, zip((MONTHS, WHOLE_YEAR), _months_wrong(n, p, k), strict=True)),
+            wrong_amounts("£", key, (MONTHS, WHOLE_YEAR), _months_wrong(n, p, k)),
             ("months", n, p, k),
             constants=(12,),
         )
@@ -327,9 +267,7 @@ class SimpleInterest(Topic):
                 Step("Find the interest of 1 year.", t.equals(t.part_of(per_cent(p), saved), year)),
                 Step("Find how many times it goes.", t.equals(t.divide(interest, year), key)),
             ),
-            wrong_amounts(
-                "", 100 * k, zip((BY_RATE, YEARLY_AS_TIME), _time_wrong(n, p, k), strict=True)
-            ),
+            wrong_amounts("", 100 * k, (BY_RATE, YEARLY_AS_TIME), _time_wrong(n, p, k)),
             ("time", n, p, k),
         )
 
@@ -353,9 +291,7 @@ class SimpleInterest(Topic):
                 Step("Divide to find 1%.", t.equals(t.divide(year, per_cent(p).of), share)),
                 Step("Multiply to find 100%.", t.equals(t.times(t.Int(100), share), saved)),
             ),
-            wrong_amounts(
-                "£", 100 * n, zip((NO_TIME, OF_INTEREST), _savings_wrong(n, p, k), strict=True)
-            ),
+            wrong_amounts("£", 100 * n, (NO_TIME, OF_INTEREST), _savings_wrong(n, p, k)),
             ("savings", n, p, k),
         )
 
