@@ -16,6 +16,11 @@ def support_fits(kind: str, p: int, n: int) -> bool:
 
 
 def new_amount(kind: str, p: int, n: int) -> int:
+    """Return what n is after a change by p, in hundredths.
+
+    >>> new_amount("up", 100, 50), new_amount("down", 125, 80)
+    (5500, 7000)
+    """
     return n * (1000 + p if kind == "up" else 1000 - p) // 10
 
 

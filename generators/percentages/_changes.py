@@ -39,3 +39,14 @@ def multiplier_step(say: str, change: int) -> Step:
     """
     now = t.equals(afterwards(change), per_cent(1000 + change), multiplier(1000 + change))
     return Step(say, now)
+
+
+def changed(kind: str, old: t.Node, p: int) -> t.Node:
+    """Return what an amount is after a change by p, as a sum.
+
+    >>> from itembank.notation.line import line
+    >>> line(changed("down", t.Int(80), 125))
+    '80 - 12.5% of 80'
+    """
+    part = t.part_of(per_cent(p), old)
+    return t.add(old, part) if kind == "up" else t.sub(old, part)

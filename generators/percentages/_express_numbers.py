@@ -69,10 +69,12 @@ def challenge_fits(kind: str, n: int, a: int, b: int) -> bool:
 
 
 def groups_wrong(part: int, n: int) -> tuple[int | None, ...]:
+    """Return what the mistakes give: PART_TO_PART, REST, TOP_AS."""
     return tenths_of(part, n - part), tenths_of(n - part, n), 10 * part if part < 100 else None
 
 
 def over_wrong(part: int, n: int) -> tuple[int | None, ...]:
+    """Return what the mistakes give: UPSIDE_DOWN, CHANGE_ONLY, LARGER_AS."""
     return tenths_of(n, part), tenths_of(part - n, n), 10 * part
 
 

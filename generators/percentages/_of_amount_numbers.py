@@ -18,6 +18,7 @@ def support_fits(kind: str, p: int, n: int) -> bool:
 
 
 def support_wrong(kind: str, p: int, n: int) -> tuple[int | None, ...]:
+    """Return what DIVIDES, SUBTRACTS, STOPS_AT_TEN and REST give, in hundredths."""
     # A line in fifths does not show 10%.
     tens = p > 100 and p % 100 == 0 and (kind == "sum" or p % 200 != 0)
     by_ten = hundredths(n, 10) if tens else None
@@ -43,6 +44,7 @@ def _core_key(kind: str, p: int, n: int) -> int:
 
 
 def core_wrong(kind: str, p: int, n: int) -> tuple[int | None, ...]:
+    """Return what the mistakes give that belong to a sum, to more than 100%, and to the rest."""
     if kind == "sum":
         tens, over = divmod(p, 100)
         loose = hundredths(tens * n + over, 10) if tens else None
@@ -89,6 +91,7 @@ def challenge_fits(kind: str, p: int, n: int, q: int) -> bool:
 
 
 def challenge_wrong(kind: str, p: int, n: int, q: int) -> tuple[int | None, ...]:
+    """Return what the mistakes give in a part of a part, in halves, and in equal sides."""
     if kind == "nested":
         part = p * n // 1000
         inner = part * q // 1000

@@ -27,6 +27,7 @@ def _whole_after(n: int, p: int, k: int) -> bool:
 
 
 def story_for(p: int, n: int, k: int) -> Story | None:
+    """Return a story in which the numbers are plausible, or None."""
     fits = [
         story
         for story in (GROWTH if p > 0 else DECAY)

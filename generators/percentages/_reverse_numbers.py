@@ -57,15 +57,18 @@ def challenge_fits(kind: str, p: int, n: int, q: int) -> bool:
 
 
 def twice_wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
+    """Return what ADDS_BOTH and ONE_BACK give, in hundredths."""
     end = n * (1000 + p) * (1000 + q)
     return hundredths(end, 1000 * (1000 + p + q)), hundredths(n * (1000 + p), 1000)
 
 
 def land_wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
+    """Return what WRONG_PART and OF_PART give, in hundredths."""
     left = (1000 - p - q) * n // 1000
     return hundredths(1000 * left, p + q), hundredths(left * (1000 - p - q), 1000)
 
 
 def off_wrong(p: int, n: int) -> tuple[int | None, ...]:
+    """Return what STOPS and OF_PART give, in hundredths."""
     off = p * n // 1000
     return 100 * n, hundredths(off * (1000 - p), 1000)

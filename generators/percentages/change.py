@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from generators._prices import capital, the, thing
+from generators._prices import capital, thing
 from generators._turns import by_turns
 from generators.percentages._amounts import (
     amount,
@@ -40,15 +40,18 @@ from generators.percentages._change_numbers import (
     core_fits,
     found_wrong,
     new_amount,
-    profit_wrong,
     support_fits,
-    three_shops,
-    twice_wrong,
 )
-from generators.percentages._change_stories import GOODS, GROWS, SALES, SHRINKS
-from generators.percentages._changes import afterwards, multiplier_step, way
+from generators.percentages._change_stories import GROWS, SALES, SHRINKS
+from generators.percentages._changes import afterwards, changed
+from generators.percentages._shop_changes import (
+    as_multiplier,
+    cheapest_shop,
+    percentage_profit,
+    two_changes,
+)
 from itembank.items import kinds
-from itembank.items.item import Choose, Draft, Find, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -62,8 +65,6 @@ _AWKWARD = (20, 30, 40, 60, 70, 80, 120, 150, 180, 240, 350)
 
 _RISES = (50, 80, 100, 120, 150, 200, 240, 250, 300, 350, 400, 450, 600, 750)
 _FALLS = (-50, -80, -100, -120, -150, -200, -240, -250, -300, -350, -360, -400, -450, -600)
-
-
 _BEFORE_SALES = (
     9, 12, 14, 16, 18, 22, 24, 26, 28, 32, 34, 36, 42, 46, 48, 54, 58, 62, 66, 72, 84,
 )  # fmt: skip
@@ -158,10 +159,10 @@ class Change(Topic):
         if kind == "find":
             return self._find(p, n)
         if kind == "twice":
-            return self._twice(p, n, more[0])
+            return two_changes(p, n, more[0])
         if kind == "shops":
-            return self._shops(p, n, more[0])
-        return self._profit(p, n, more[0])
+            return cheapest_shop(p, n, more[0])
+        return percentage_profit(p, n, more[0])
 
     def _by_part(self, kind: str, p: int, n: int) -> Draft:
         unit = by_turns(_UNITS, n // 10 + p // 50)
@@ -169,7 +170,7 @@ class Change(Topic):
         part = amount(n * p // 10, unit)
         return Draft(
             prompt(_ORDER[kind], n=old, p=per_cent(p)),
-            Find(_changed(kind, old, p)),
+            Find(changed(kind, old, p)),
             new,
             "amount",
             (*part_steps(p, 100 * n, unit), _last_step(kind, old, part, new)),
@@ -187,11 +188,11 @@ class Change(Topic):
         wrong = (*change_wrong(kind, p, n)[:2], point)
         return Draft(
             prompt(_ORDER[kind], n=old, p=per_cent(p)),
-            Find(_changed(kind, old, p)),
+            Find(changed(kind, old, p)),
             amount(key, unit),
             "amount",
             (
-                _as_multiplier(sign * p),
+                as_multiplier(sign * p),
                 Step(
                     "Multiply.",
                     t.equals(t.times(old, multiplier(1000 + sign * p)), amount(key, unit)),
@@ -211,7 +212,7 @@ class Change(Topic):
             Find(afterwards(sign * p)),
             multiplier(1000 + sign * p),
             "decimal",
-            (_as_multiplier(sign * p),),
+            (as_multiplier(sign * p),),
             slips(
                 (PART_ONLY, multiplier(p)),
                 (WRONG_WAY, multiplier(1000 - sign * p)),
@@ -232,7 +233,7 @@ class Change(Topic):
         part, new = amount(n * p // 10, "£"), amount(key, "£")
         return Draft(
             prompt(text, n=old, p=per_cent(p)),
-            Find(x, (t.equals(x, _changed(kind, old, p)),)),
+            Find(x, (t.equals(x, changed(kind, old, p)),)),
             new,
             "money",
             (
@@ -265,131 +266,11 @@ class Change(Topic):
             ("find", p, n),
         )
 
-    def _twice(self, p: int, n: int, q: int) -> Draft:
-        x, old = t.Sym("x"), amount(100 * n, "£")
-        first, second = amount(n * (1000 + p) // 10, "£"), n * (1000 + p) * (1000 + q) // 10_000
-        name = thing(n, n // 20 + p // 50 + q // 50)
-        text = (
-            f"{capital(name)} costs {{n}}. The price goes {way(p)} by {{p}}, and then the new "
-            f"price goes {way(q)} by {{q}}. What does {the(name)} cost in the end?"
-        )
-        share, other = per_cent(abs(p)), per_cent(abs(q))
-        factors = (t.Bracket(afterwards(change)) for change in (p, q))
-        return Draft(
-            prompt(text, n=old, p=share, q=other),
-            Find(x, (t.equals(x, t.times(old, *factors)),)),
-            amount(second, "£"),
-            "money",
-            (
-                _as_multiplier(p),
-                Step(
-                    "Multiply the first price.", t.equals(t.times(old, multiplier(1000 + p)), first)
-                ),
-                _as_multiplier(q, "after the second change"),
-                Step(
-                    "Multiply the new price.",
-                    t.equals(t.times(first, multiplier(1000 + q)), amount(second, "£")),
-                ),
-            ),
-            wrong_amounts("£", second, (ADDS_BOTH, ONE_CHANGE), twice_wrong(p, n, q)),
-            ("twice", p, n, q),
-            constants=(100,),
-        )
-
-    def _shops(self, p: int, n: int, q: int) -> Draft:
-        shops = three_shops(n, p, q)
-        turn = (p // 50 + n // 2 + q) % 3
-        placed = shops[turn:] + shops[:turn]
-        names = {shop: f"Shop {letter}" for shop, letter in zip(placed, "ABC", strict=True)}
-        name = thing(n, n + q)
-        text = f"Three shops sell the same {the(name)[4:]}. " + " ".join(
-            f"{names[shop]}: {{n{k}}} with {{p{k}}} off." for k, shop in enumerate(placed)
-        )
-        text += " Which shop is the cheapest?"
-        runs: dict[str, t.Node] = {}
-        for k, (price, off) in enumerate(placed):
-            runs[f"n{k}"], runs[f"p{k}"] = amount(100 * price, "£"), per_cent(off)
-        key = t.Label(names[shops[1]])
-        return Draft(
-            prompt(text, **runs),
-            Choose(
-                tuple(
-                    (names[price, off], _changed("down", amount(100 * price, "£"), off))
-                    for price, off in placed
-                ),
-                "least",
-            ),
-            key,
-            "name",
-            (
-                *(
-                    Step(
-                        f"{names[price, off]}: multiply by what is left.",
-                        t.equals(
-                            t.times(amount(100 * price, "£"), multiplier(1000 - off)),
-                            amount(price * (1000 - off) // 10, "£"),
-                        ),
-                    )
-                    for price, off in placed
-                ),
-                Step("Choose the lowest price.", key),
-            ),
-            slips((MOST_OFF, t.Label(names[shops[0]])), (LOWEST_BEFORE, t.Label(names[shops[2]]))),
-            ("shops", p, n, q),
-        )
-
-    def _profit(self, p: int, n: int, q: int) -> Draft:
-        fits = [goods for goods in GOODS if goods[2] <= 3 * q and q <= 2 * goods[2]]
-        goods, short, _ = by_turns(fits or GOODS[:1], n // 5 + p // 50 + q // 20)
-        each = q + p * q // 1000
-        cost, taken = n * q, n * each
-        paid, price = amount(cost, "£"), amount(each, "£") if each >= 100 else _pence(each)
-        in_pounds, gain = amount(taken, "£"), amount(taken - cost, "£")
-        x, count = t.Sym("x"), t.Int(n)
-        profit = t.sub(t.times(count, price), paid)
-        return Draft(
-            prompt(
-                f"A stall buys {{n}} {goods} for {{c}} and sells all the {short} at {{e}} each. "
-                "What is the percentage profit?",
-                n=count,
-                c=paid,
-                e=price,
-            ),
-            Find(x, (t.equals(x, t.divide(t.Bracket(profit), paid)),)),
-            per_cent(p),
-            "percentage",
-            (
-                Step("Find how much is taken.", t.equals(t.times(count, price), in_pounds)),
-                Step("Find the profit.", t.equals(t.sub(in_pounds, paid), gain)),
-                Step(
-                    "Divide by what was paid.",
-                    t.equals(t.divide(gain, paid), multiplier(p)),
-                ),
-                Step("Multiply by 100 for per cents.", t.equals(multiplier(p), per_cent(p))),
-            ),
-            wrong_percentages((COST_OF_ONE, CHANGE_AS, NEW_AS), profit_wrong(cost, taken), p),
-            ("profit", p, n, q),
-        )
-
 
 _ORDER = {"up": "Increase {n} by {p}.", "down": "Decrease {n} by {p}."}
-
-
-def _pence(pence: int) -> t.Money:
-    return t.Money(t.Int(pence), "p")
-
-
-def _changed(kind: str, old: t.Node, p: int) -> t.Node:
-    part = t.part_of(per_cent(p), old)
-    return t.add(old, part) if kind == "up" else t.sub(old, part)
 
 
 def _last_step(kind: str, old: t.Node, part: t.Node, new: t.Node) -> Step:
     if kind == "up":
         return Step("Add it on.", t.equals(t.add(old, part), new))
     return Step("Subtract it.", t.equals(t.sub(old, part), new))
-
-
-def _as_multiplier(p: int, when: str = "afterwards") -> Step:
-    """Return how the multiplier of a change of p tenths of a per cent is found."""
-    return multiplier_step(f"Find what percentage there is {when}, as a decimal.", p)

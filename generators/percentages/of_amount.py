@@ -10,14 +10,7 @@ from __future__ import annotations
 from typing import Any
 
 from generators._turns import by_turns
-from generators.percentages._amounts import (
-    amount,
-    hundredths,
-    multiplier,
-    part_steps,
-    per_cent,
-    wrong_amounts,
-)
+from generators.percentages._amounts import amount, part_steps, per_cent, wrong_amounts
 from generators.percentages._of_amount_mistakes import (
     ADDS,
     AND_UNITS,
@@ -44,19 +37,18 @@ from generators.percentages._of_amount_numbers import (
     core_wrong,
     support_fits,
     support_wrong,
-    three_options,
 )
+from generators.percentages._of_amount_wrong_lines import UNITS, gone_wrong
+from generators.percentages._several_percentages import equal_sides, part_of_a_part, worth_the_most
 from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Choose, Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
-_UNITS = ("£", "kg", "", "m", "g", "ml", "km", "£")
 _AMOUNTS = (
     20, 30, 40, 50, 60, 70, 80, 90, 120, 140, 150, 160, 180, 200, 240, 250, 300, 320, 350, 360,
     400, 450, 480, 500, 600, 800,
@@ -76,43 +68,6 @@ _REST = (
     "A swimming club has {n} members. {p} of them swim on Fridays. How many do not?",
     "There are {n} seats in a theatre. {p} of them are taken. How many seats are free?",
 )
-_NESTED = (
-    "A bus depot has {n} buses. {p} of them are electric. {q} of the electric buses are being "
-    "cleaned. How many electric buses are not being cleaned?",
-    "A market garden grows {n} plants. {p} of them are herbs. {q} of the herbs are mint. "
-    "How many of the herbs are not mint?",
-    "A library has {n} books. {p} of them are for children. {q} of the children's books are about "
-    "animals. How many of the children's books are not about animals?",
-    "A swimming club has {n} members. {p} of them are children. {q} of the children race. "
-    "How many children do not race?",
-)
-_NAMES = ("A", "B", "C")
-
-
-def _gone_wrong(kind: str, p: int, n: int, *_: int) -> tuple[kinds.WrongSolution, ...]:
-    """Return how a percentage of an amount is worked out wrongly."""
-    if kind not in ("sum", "over", "halves"):
-        return ()
-    unit = by_turns(_UNITS, n // 10 + p // 5)
-    whole, wrong = amount(100 * n, unit), kinds.WrongSolution
-    found = []
-    if kind == "over":
-        part = hundredths((p - 1000) * n, 1000)
-        if part is not None:
-            lines = (t.part_of(per_cent(p - 1000), whole), amount(part, unit))
-            found.append(wrong(IGNORES_HUNDRED, lines))
-        return tuple(found)
-    quotient = hundredths(10 * n, p)
-    if quotient is not None and kind == "sum" and quotient != p * n // 10:
-        by = t.divide(whole, per_cent(p).of)
-        found.append(wrong(DIVIDES, (by, amount(quotient, unit))))
-    if p % 100 and p * n % 100 == 0:
-        # 5% as 0.5, and 2.5% as 0.25: the point one place too far to the right.
-        times = t.times(multiplier(10 * p), whole)
-        which = POINT if kind == "sum" or p >= 100 else AS_ONE_HALF
-        if p < 100 or kind == "sum":
-            found.append(wrong(which, (times, amount(p * n, unit))))
-    return tuple(found)
 
 
 def _others(space: Space) -> Space:
@@ -122,10 +77,10 @@ def _others(space: Space) -> Space:
         return kind in ("sum", "over", "halves")
 
     def unit(kind: str, p: int, n: int, *_: int) -> str:
-        return by_turns(_UNITS, n // 10 + p // 5)
+        return by_turns(UNITS, n // 10 + p // 5)
 
     matched = kinds.with_matches(kinds.with_claims(space, only=bare), unit, only=bare)
-    return kinds.with_wrong_solutions(matched, _gone_wrong)
+    return kinds.with_wrong_solutions(matched, gone_wrong)
 
 
 @register
@@ -195,13 +150,13 @@ class OfAmount(Topic):
         if kind == "line":
             return self._line(p, n)
         if kind == "choose":
-            return self._choose(p, n, *more)
+            return worth_the_most(p, n, *more)
         if kind == "rest":
             return self._rest(p, n)
         if kind == "nested":
-            return self._nested(p, n, more[0])
+            return part_of_a_part(p, n, more[0])
         if kind == "equal":
-            return self._equal(p, n, more[0])
+            return equal_sides(p, n, more[0])
         mistakes: tuple[Misconception, ...] = {
             "over": (IGNORES_HUNDRED, ADDS),
             "halves": (AS_ONE_HALF if p < 100 else POINT, PART_BEFORE_POINT),
@@ -211,7 +166,7 @@ class OfAmount(Topic):
             mistakes, found = (DIVIDES, SUBTRACTS, STOPS_AT_TEN, REST), support_wrong(kind, p, n)
         elif tier is Tier.CHALLENGE:
             found = challenge_wrong(kind, p, n, 0)
-        unit = by_turns(_UNITS, n // 10 + p // 5)
+        unit = by_turns(UNITS, n // 10 + p // 5)
         whole = amount(100 * n, unit)
         asked = t.part_of(per_cent(p), whole)
         steps = part_steps(p, 100 * n, unit)
@@ -238,7 +193,7 @@ class OfAmount(Topic):
         )
 
     def _line(self, p: int, n: int) -> Draft:
-        unit = by_turns(_UNITS, n // 10 + p // 50)
+        unit = by_turns(UNITS, n // 10 + p // 50)
         steps = 4 if p % 250 == 0 and p % 100 else 5 if p % 200 == 0 else 10
         at = p * steps // 1000
         figure = DoubleNumberLine(
@@ -280,93 +235,6 @@ class OfAmount(Topic):
             tuple(steps),
             wrong_amounts("", 100 * left, (STOPS, SUBTRACTS), core_wrong("rest", p, n)),
             ("rest", p, n),
-        )
-
-    def _choose(self, p: int, n: int, q: int, m: int) -> Draft:
-        options = three_options(p, n, q, m)
-        turn = (p // 100 + n // 10 + q // 50 + m // 10) % 3
-        placed = options[turn:] + options[:turn]
-        names = {option: name for name, option in zip(_NAMES, placed, strict=True)}
-        sums = {
-            option: t.part_of(per_cent(option[0]), amount(100 * option[1], "£"))
-            for option in placed
-        }
-        text = "Which is worth the most? " + "   ".join(f"{name}: {{{name}}}" for name in _NAMES)
-        runs = {names[option]: sums[option] for option in placed}
-        key = t.Label(names[options[1]])
-        steps = [
-            Step(
-                f"Work out {names[option]}.",
-                t.equals(sums[option], amount(option[0] * option[1] // 10, "£")),
-            )
-            for option in placed
-        ]
-        return Draft(
-            prompt(text, **runs),
-            Choose(tuple((names[option], sums[option]) for option in placed), "greatest"),
-            key,
-            "name",
-            (*steps, Step("Compare the three amounts.", key)),
-            slips(
-                (LARGEST_PERCENT, t.Label(names[options[0]])),
-                (LARGEST_AMOUNT, t.Label(names[options[2]])),
-            ),
-            ("choose", p, n, q, m),
-        )
-
-    def _nested(self, p: int, n: int, q: int) -> Draft:
-        whole, x = t.Int(n), t.Sym("x")
-        part = p * n // 1000
-        found = part * q // 1000
-        key = part - found
-        inner = t.part_of(per_cent(p), whole)
-        return Draft(
-            prompt(
-                by_turns(_NESTED, p // 50 + n // 10 + q // 50),
-                n=whole,
-                p=per_cent(p),
-                q=per_cent(q),
-            ),
-            Find(x, (t.equals(x, t.sub(inner, t.part_of(per_cent(q), t.Bracket(inner)))),)),
-            t.Int(key),
-            "integer",
-            (
-                Step("Find the first percentage.", t.equals(inner, t.Int(part))),
-                Step(
-                    "Find the second percentage of that.",
-                    t.equals(t.part_of(per_cent(q), t.Int(part)), t.Int(found)),
-                ),
-                Step("Subtract.", t.equals(t.sub(t.Int(part), t.Int(found)), t.Int(key))),
-            ),
-            wrong_amounts(
-                "", 100 * key, (STOPS, REST_OF_ALL, OF_WHOLE), challenge_wrong("nested", p, n, q)
-            ),
-            ("nested", p, n, q),
-        )
-
-    def _equal(self, p: int, n: int, q: int) -> Draft:
-        box, part = t.Blank(), p * n // 1000
-        key = p * n // (10 * q)
-        left = t.part_of(per_cent(p), t.Int(n))
-        sides = t.equals(left, t.part_of(t.Percent(box), t.Int(q)))
-        return Draft(
-            prompt("Write the missing number: {e}", e=sides),
-            Find(box, (sides,)),
-            t.Int(key),
-            "integer",
-            (
-                Step("Work out the side you know.", t.equals(left, t.Int(part))),
-                Step(
-                    "Write it as a fraction of the other amount.",
-                    t.equals(t.frac(part, q), t.frac(key, 100)),
-                ),
-                Step(
-                    "Hundredths are per cents.", t.equals(t.frac(key, 100), t.Percent(t.Int(key)))
-                ),
-                Step("The box stands for the number before the sign.", t.equals(box, t.Int(key))),
-            ),
-            wrong_amounts("", 100 * key, (SAME_SUM, GIVES_PART), challenge_wrong("equal", p, n, q)),
-            ("equal", p, n, q),
         )
 
 

@@ -47,8 +47,6 @@ from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 
 _SAVERS = ("Amina", "Callum", "Priya", "Tomasz", "Grace", "Yusuf", "Mei", "Owen")
-
-
 _TWICE_FROM = (
     40, 50, 60, 80, 100, 120, 160, 200, 240, 300, 360, 400, 500, 600, 800, 1000, 1200, 1600,
     2000, 2400, 3000, 4000, 5000, 6000, 8000,
