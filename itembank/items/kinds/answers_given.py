@@ -118,6 +118,19 @@ def with_who_is_right(
     return space.also(whose_answer, of=space.some(count, only))
 
 
+def with_given_answers(space: Space, only: Callable[..., bool] | None = None) -> Space:
+    """Return a space of a topic with both kinds of question on answers given, at its end.
+
+    Where the answer is not one thing, `only` leaves the question out of both.
+
+    >>> from itembank.items.topics.space import Space
+    >>> fresh = Space(kind=("story",), number=range(3))
+    >>> len(fresh), len(with_given_answers(fresh))
+    (3, 9)
+    """
+    return with_who_is_right(with_answers(space, only=only), only=only)
+
+
 def _says(asked: Draft) -> str:
     # Of a question with many right answers nobody has *the* answer.
     return f" says {'an' if kind_of(asked.ask).many else 'the'} answer is "
