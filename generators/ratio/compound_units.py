@@ -14,7 +14,7 @@ from generators._turns import by_turns
 from generators.ratio._parts import amount
 from generators.ratio._rates import apart, written, wrong_amounts
 from itembank.items import kinds
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Misconception, Slip, Step, Tier, prompt
 from itembank.items.measures.years import COMPOUND_UNITS, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -102,7 +102,7 @@ _STEADY = (
     _Rate("An oven dries {n} of fruit in {t}.", "kg", "h", 3, 12),
 )
 _PER = {"h": "hour", "min": "minute", "s": "second"}
-_LONGER = {"min": ("h", 60), "s": ("min", 60), "h": ("min", 60)}
+_LONGER = {"min": "h", "s": "min"}
 
 
 def _story(rate: int, turn: int) -> _Rate | None:
@@ -257,62 +257,26 @@ class CompoundUnits(Topic):
         return self._longer(story, rate, time, other)
 
     def _one(self, story: _Rate, rate: int, time: int) -> Draft:
-        given, shown = amount(rate * time, story.unit), amount(time, story.time)
-        single, key = amount(1, story.time), amount(rate, story.unit)
-        return Draft(
-            prompt(f"{story.text} How much is that in {{s}}?", n=given, t=shown, s=single),
-            Find(_X, (t.equals(t.Ratio((shown, single)), t.Ratio((given, _X))),)),
-            key,
-            "amount",
-            (
-                Step(
-                    f"Divide to find the amount for 1 {_PER[story.time]}.",
-                    t.equals(t.divide(given, t.Int(time)), key),
-                ),
-            ),
-            wrong_amounts(story.unit, rate, (MULTIPLIES, SUBTRACTS), _one_wrong(rate, time)),
-            ("one", rate, time),
-        )
+        steps = (_for_one(story, rate, time),)
+        slips = wrong_amounts(story.unit, rate, (MULTIPLIES, SUBTRACTS), _one_wrong(rate, time))
+        single = amount(1, story.time)
+        return _how_much(story, rate, time, single, rate, steps, slips, ("one", rate, time))
 
     def _many(self, story: _Rate, rate: int, time: int) -> Draft:
-        single, given = amount(1, story.time), amount(rate, story.unit)
-        shown, key = amount(time, story.time), amount(rate * time, story.unit)
-        return Draft(
-            prompt(f"{story.text} How much is that in {{s}}?", n=given, t=single, s=shown),
-            Find(_X, (t.equals(t.Ratio((single, shown)), t.Ratio((given, _X))),)),
-            key,
-            "amount",
-            (Step(f"Multiply by {time}.", t.equals(t.times(t.Int(time), given), key)),),
-            wrong_amounts(story.unit, rate * time, (DIVIDES, SUBTRACTS), _many_wrong(rate, time)),
-            ("many", rate, time),
-        )
+        given, key = amount(rate, story.unit), rate * time
+        steps = (_times(time, given, amount(key, story.unit)),)
+        slips = wrong_amounts(story.unit, key, (DIVIDES, SUBTRACTS), _many_wrong(rate, time))
+        shown = amount(time, story.time)
+        return _how_much(story, rate, 1, shown, key, steps, slips, ("many", rate, time))
 
     def _other(self, story: _Rate, rate: int, time: int, other: int) -> Draft:
-        given, shown = amount(rate * time, story.unit), amount(time, story.time)
-        asked, single = amount(other, story.time), amount(rate, story.unit)
-        key = amount(rate * other, story.unit)
-        return Draft(
-            prompt(
-                f"{story.text} How much is that in {{s}}, at the same rate?",
-                n=given,
-                t=shown,
-                s=asked,
-            ),
-            Find(_X, (t.equals(t.Ratio((shown, asked)), t.Ratio((given, _X))),)),
-            key,
-            "amount",
-            (
-                Step(
-                    f"Divide to find the amount for 1 {_PER[story.time]}.",
-                    t.equals(t.divide(given, t.Int(time)), single),
-                ),
-                Step(f"Multiply by {other}.", t.equals(t.times(t.Int(other), single), key)),
-            ),
-            wrong_amounts(
-                story.unit, rate * other, (NOT_FIRST, ADDITIVE), _other_wrong(rate, time, other)
-            ),
-            ("other", rate, time, other),
-        )
+        key = rate * other
+        last = _times(other, amount(rate, story.unit), amount(key, story.unit))
+        steps = (_for_one(story, rate, time), last)
+        wrong = _other_wrong(rate, time, other)
+        slips = wrong_amounts(story.unit, key, (NOT_FIRST, ADDITIVE), wrong)
+        asked, twin = amount(other, story.time), ("other", rate, time, other)
+        return _how_much(story, rate, time, asked, key, steps, slips, twin)
 
     def _long(self, story: _Rate, rate: int, time: int, other: int) -> Draft:
         given, shown = amount(rate * time, story.unit), amount(time, story.time)
@@ -329,10 +293,7 @@ class CompoundUnits(Topic):
             key,
             "quantity",
             (
-                Step(
-                    f"Divide to find the amount for 1 {_PER[story.time]}.",
-                    t.equals(t.divide(given, t.Int(time)), single),
-                ),
+                _for_one(story, rate, time),
                 Step(
                     "Find how many times it goes into the new amount.",
                     t.equals(t.divide(wanted, single), t.Int(other)),
@@ -347,38 +308,17 @@ class CompoundUnits(Topic):
         )
 
     def _longer(self, story: _Rate, rate: int, time: int, other: int) -> Draft:
-        unit, _ = _LONGER[story.time]
-        given, shown = amount(rate * time, story.unit), amount(time, story.time)
-        asked, in_small = amount(other, unit), amount(60 * other, story.time)
-        single, key = amount(rate, story.unit), amount(60 * rate * other, story.unit)
-        return Draft(
-            prompt(
-                f"{story.text} How much is that in {{s}}, at the same rate?",
-                n=given,
-                t=shown,
-                s=asked,
-            ),
-            Find(_X, (t.equals(t.Ratio((shown, asked)), t.Ratio((given, _X))),)),
-            key,
-            "amount",
-            (
-                Step(
-                    f"Divide to find the amount for 1 {_PER[story.time]}.",
-                    t.equals(t.divide(given, t.Int(time)), single),
-                ),
-                Step("Write the time in the same unit.", t.equals(asked, in_small)),
-                Step(
-                    f"Multiply by {60 * other}.", t.equals(t.times(t.Int(60 * other), single), key)
-                ),
-            ),
-            wrong_amounts(
-                story.unit,
-                60 * rate * other,
-                (UNITS_LOST, HUNDRED, NOT_FIRST),
-                _longer_wrong(rate, time, other),
-            ),
-            ("longer", rate, time, other),
+        asked, in_small = amount(other, _LONGER[story.time]), amount(60 * other, story.time)
+        key = 60 * rate * other
+        steps = (
+            _for_one(story, rate, time),
+            Step("Write the time in the same unit.", t.equals(asked, in_small)),
+            _times(60 * other, amount(rate, story.unit), amount(key, story.unit)),
         )
+        wrong = _longer_wrong(rate, time, other)
+        slips = wrong_amounts(story.unit, key, (UNITS_LOST, HUNDRED, NOT_FIRST), wrong)
+        twin = ("longer", rate, time, other)
+        return _how_much(story, rate, time, asked, key, steps, slips, twin)
 
     def _to_metres(self, rate: int) -> Draft:
         given, key = amount(Fraction(18 * rate, 5), "km/h"), amount(rate, "m/s")
@@ -422,3 +362,39 @@ class CompoundUnits(Topic):
             ),
             ("to km/h", rate),
         )
+
+
+def _how_much(
+    story: _Rate,
+    rate: int,
+    time: int,
+    asked: t.Node,
+    key: int,
+    steps: tuple[Step, ...],
+    slips: tuple[Slip, ...],
+    twin: tuple[Any, ...],
+) -> Draft:
+    """Return the question how much there is in the time asked, from what there is in `time`."""
+    given, shown = amount(rate * time, story.unit), amount(time, story.time)
+    rest = "?" if twin[0] in ("one", "many") else ", at the same rate?"
+    return Draft(
+        prompt(f"{story.text} How much is that in {{s}}{rest}", n=given, t=shown, s=asked),
+        Find(_X, (t.equals(t.Ratio((shown, asked)), t.Ratio((given, _X))),)),
+        amount(key, story.unit),
+        "amount",
+        steps,
+        slips,
+        twin,
+    )
+
+
+def _for_one(story: _Rate, rate: int, time: int) -> Step:
+    given, single = amount(rate * time, story.unit), amount(rate, story.unit)
+    return Step(
+        f"Divide to find the amount for 1 {_PER[story.time]}.",
+        t.equals(t.divide(given, t.Int(time)), single),
+    )
+
+
+def _times(count: int, single: t.Node, key: t.Node) -> Step:
+    return Step(f"Multiply by {count}.", t.equals(t.times(t.Int(count), single), key))

@@ -79,12 +79,13 @@ _NEIGHBOURS = (
 )
 _TIMES = (("s", "min", 60, 100), ("min", "h", 60, 100), ("h", "day", 24, 12), ("day", "week", 7, 5))
 # Smallest, between, largest.
-_CHAINS: tuple[tuple[str, str, str, int, int], ...] = (
+_CHAINS = (
     ("mm", "cm", "m", 10, 100),
     ("cm", "m", "km", 100, 1000),
     ("g", "kg", "t", 1000, 1000),
+    ("s", "min", "h", 60, 60),
+    ("min", "h", "day", 60, 24),
 )
-_CHAINS += (("s", "min", "h", 60, 60), ("min", "h", "day", 60, 24))
 _POURED = (
     (
         "A bottle holds {n}. A glass holds {m}. How many glasses can be filled from a full bottle?",
@@ -117,30 +118,10 @@ _POURED = (
         100,
     ),
 )
-_SHARES: tuple[int, ...] = (
-    2,
-    4,
-    5,
-    8,
-    10,
-    12,
-    15,
-    20,
-    25,
-    30,
-    40,
-    45,
-    60,
-    75,
-    80,
-    90,
-    120,
-    150,
-    180,
-    200,
-    240,
-)
-_SHARES = (*_SHARES, 250, 300, 400, 450, 600, 750, 800)
+_SHARES = (
+    2, 4, 5, 8, 10, 12, 15, 20, 25, 30, 40, 45, 60, 75, 80, 90, 120, 150, 180, 200, 240, 250, 300,
+    400, 450, 600, 750, 800,
+)  # fmt: skip
 _FILLS = {"l": (1, 12), "t": (1, 3), "m": (3, 60), "kg": (5, 30)}
 _PARTS = {"l": (50, 400), "t": (2, 25), "m": (20, 90), "kg": (150, 900)}
 

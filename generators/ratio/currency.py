@@ -77,29 +77,10 @@ _EURO = (108, 110, 112, 115, 116, 118, 120, 124, 125)
 _DOLLAR = (120, 122, 124, 125, 126, 128, 130, 132, 135, 136, 140)
 _PEOPLE = ("Amina", "Callum", "Priya", "Tomasz", "Grace", "Yusuf", "Mei", "Owen", "Zofia", "Kofi")
 _ABROAD = {"€": ("Spain", "Ireland", "Greece", "Italy"), "$": ("New York", "Boston", "Chicago")}
-_POUNDS: tuple[int, ...] = (
-    15,
-    20,
-    25,
-    30,
-    35,
-    40,
-    45,
-    50,
-    60,
-    65,
-    70,
-    75,
-    80,
-    90,
-    110,
-    120,
-    140,
-    150,
-    160,
-    180,
-)
-_POUNDS += (200, 240, 250, 300, 350)
+_POUNDS = (
+    15, 20, 25, 30, 35, 40, 45, 50, 60, 65, 70, 75, 80, 90, 110, 120, 140, 150, 160, 180, 200, 240,
+    250, 300, 350,
+)  # fmt: skip
 
 
 def _there(kind: str, sign: str, rate: int, pounds: int) -> bool:
@@ -175,6 +156,11 @@ def _across_wrong(pounds: int, rate: int, other: int) -> tuple[Fraction | None, 
     )
 
 
+_PRICES = (
+    15, 20, 25, 30, 35, 40, 45, 50, 60, 75, 80, 90, 120, 140, 150, 180, 200, 250,
+)  # fmt: skip
+
+
 @register
 class Currency(Topic):
     """From pounds; to pounds, and the rate; there and back, and from one currency to another."""
@@ -225,26 +211,7 @@ class Currency(Topic):
             ).then(
                 _trip,
                 kind=("across",),
-                pounds=(
-                    15,
-                    20,
-                    25,
-                    30,
-                    35,
-                    40,
-                    45,
-                    50,
-                    60,
-                    75,
-                    80,
-                    90,
-                    120,
-                    140,
-                    150,
-                    180,
-                    200,
-                    250,
-                ),
+                pounds=_PRICES,
                 rate=_EURO[::2],
                 other=_DOLLAR[::2],
                 part=(0,),

@@ -11,7 +11,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.ratio._parts import amount
-from generators.ratio._rates import apart, written, wrong_amounts
+from generators.ratio._rates import apart, by_formula, written, wrong_amounts
 from itembank.items import kinds
 from itembank.items.item import Choose, Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -337,20 +337,13 @@ class Density(Topic):
             text += "Work out its volume in cubic centimetres."
             shown, asked, key = {"d": rate, "m": mass}, t.divide(mass, rate), room
             say = "Volume is mass divided by density."
-        return Draft(
-            prompt(text, **shown),
-            Find(_X, (t.equals(_X, asked),)),
-            key,
-            "quantity",
-            (Step(say, t.equals(asked, key)),),
-            wrong_amounts(
-                unit.get(kind, "cm^3"),
-                _key(kind, density, volume),
-                _MISTAKES[kind],
-                _wrong(kind, density, volume),
-            ),
-            (kind, stuff, volume),
+        likely = wrong_amounts(
+            unit.get(kind, "cm^3"),
+            _key(kind, density, volume),
+            _MISTAKES[kind],
+            _wrong(kind, density, volume),
         )
+        return by_formula(text, shown, asked, key, say, likely, (kind, stuff, volume))
 
     def _block(self, a: int, b: int, c: int) -> Draft:
         name, density = SOLIDS[(a + b + c) % len(SOLIDS)]
@@ -433,20 +426,10 @@ class Density(Topic):
             )
             shown, asked, key = {"a": room, "p": each}, t.times(each, room), force
             say, value = "Force is pressure times area.", Fraction(area * tenths, 10)
-        return Draft(
-            prompt(text, **shown),
-            Find(_X, (t.equals(_X, asked),)),
-            key,
-            "decimal",
-            (Step(say, t.equals(asked, key)),),
-            wrong_amounts(
-                "",
-                value,
-                (PRESSURE_TIMES if kind == "pressure" else PRESSURE_UPSIDE, PRESSURE_UPSIDE),
-                _pressure_wrong(kind, area, tenths),
-            ),
-            (kind, area, tenths),
-        )
+        first = PRESSURE_TIMES if kind == "pressure" else PRESSURE_UPSIDE
+        wrong = _pressure_wrong(kind, area, tenths)
+        likely = wrong_amounts("", value, (first, PRESSURE_UPSIDE), wrong)
+        return by_formula(text, shown, asked, key, say, likely, (kind, area, tenths), "decimal")
 
     def _mixture(self, pair: int, b: int, c: int) -> Draft:
         first, second = _MIXED[pair]

@@ -187,6 +187,11 @@ def _gone_wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
     return _whole(p * n, p - q), 2 * (n - _done(n))
 
 
+_FIRST_NUMBERS = (
+    4, 5, 6, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 30, 36, 40, 45, 48, 60, 72, 90, 120,
+)  # fmt: skip
+
+
 @register
 class InverseProportion(Topic):
     """A multiple; by way of one; how many more, with letters, and a change on the way."""
@@ -211,30 +216,7 @@ class InverseProportion(Topic):
                 _core,
                 kind=("job",),
                 p=range(3, 13),
-                n=(
-                    4,
-                    5,
-                    6,
-                    8,
-                    9,
-                    10,
-                    12,
-                    14,
-                    15,
-                    16,
-                    18,
-                    20,
-                    24,
-                    30,
-                    36,
-                    40,
-                    45,
-                    48,
-                    60,
-                    72,
-                    90,
-                    120,
-                ),
+                n=_FIRST_NUMBERS,
                 q=range(4, 16),
             )
             .then(_core, kind=("supply",), p=range(6, 41, 4), n=range(4, 31, 2), q=range(8, 37, 4))

@@ -11,7 +11,7 @@ from typing import Any, NamedTuple
 
 from generators._turns import by_turns
 from generators.ratio._parts import amount
-from generators.ratio._rates import apart, written, wrong_amounts
+from generators.ratio._rates import apart, by_formula, written, wrong_amounts
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -237,6 +237,17 @@ def _stop_wrong(total: int, stop: int, distance: int) -> tuple[Fraction | None, 
     )
 
 
+_ON_THE_ROAD = (
+    4, 5, 12, 15, 18, 20, 24, 25, 30, 35, 40, 45, 50, 60, 65, 70, 75, 80, 90, 120,
+)  # fmt: skip
+_BACK_AT = (
+    12, 15, 16, 18, 20, 24, 30, 36, 40, 45, 48, 50, 60, 72, 75, 80, 90, 120,
+)  # fmt: skip
+_WITH_A_STOP = (
+    70, 75, 80, 85, 90, 95, 100, 105, 110, 115, 125, 130, 140, 145, 155, 165, 170,
+)  # fmt: skip
+
+
 @register
 class Speed(Topic):
     """In whole hours or seconds; with minutes; two parts at two speeds, and stops."""
@@ -263,28 +274,7 @@ class Speed(Topic):
             Space(
                 _support,
                 kind=("speed", "distance", "time"),
-                speed=(
-                    4,
-                    5,
-                    12,
-                    15,
-                    18,
-                    20,
-                    24,
-                    25,
-                    30,
-                    35,
-                    40,
-                    45,
-                    50,
-                    60,
-                    65,
-                    70,
-                    75,
-                    80,
-                    90,
-                    120,
-                ),
+                speed=_ON_THE_ROAD,
                 time=(2, 3, 4, 5),
                 unit=("km/h",),
             ).then(
@@ -315,26 +305,7 @@ class Speed(Topic):
                 _challenge,
                 kind=("two speeds",),
                 first=(12, 15, 16, 18, 20, 24, 30, 40, 45, 48, 50, 60, 72, 75, 80, 90, 120),
-                second=(
-                    12,
-                    15,
-                    16,
-                    18,
-                    20,
-                    24,
-                    30,
-                    36,
-                    40,
-                    45,
-                    48,
-                    50,
-                    60,
-                    72,
-                    75,
-                    80,
-                    90,
-                    120,
-                ),
+                second=_BACK_AT,
                 distance=range(10, 151, 5),
             )
             .then(
@@ -347,25 +318,7 @@ class Speed(Topic):
             .then(
                 _challenge,
                 kind=("stop",),
-                first=(
-                    70,
-                    75,
-                    80,
-                    85,
-                    90,
-                    95,
-                    100,
-                    105,
-                    110,
-                    115,
-                    125,
-                    130,
-                    140,
-                    145,
-                    155,
-                    165,
-                    170,
-                ),
+                first=_WITH_A_STOP,
                 second=(5, 10, 15, 20, 25, 30),
                 distance=range(20, 130, 2),
             )
@@ -412,20 +365,9 @@ class Speed(Topic):
             shown, asked, key = {"d": how_far, "v": rate}, t.divide(how_far, rate), how_long
             say = "Time is distance divided by speed."
         value = _key(kind, speed, time)
-        return Draft(
-            prompt(text, **shown),
-            Find(_X, (t.equals(_X, asked),)),
-            key,
-            "quantity",
-            (Step(say, t.equals(asked, key)),),
-            wrong_amounts(
-                {"speed": unit, "distance": length, "time": period}[kind],
-                value,
-                _MISTAKES[kind],
-                _support_wrong(kind, speed, time),
-            ),
-            (kind, speed, time, unit),
-        )
+        result = {"speed": unit, "distance": length, "time": period}[kind]
+        likely = wrong_amounts(result, value, _MISTAKES[kind], _support_wrong(kind, speed, time))
+        return by_formula(text, shown, asked, key, say, likely, (kind, speed, time, unit))
 
     def _distance(self, speed: int, minutes: int) -> Draft:
         rate, shown, hours = amount(speed, "km/h"), amount(minutes, "min"), _hours(minutes)
