@@ -7,6 +7,7 @@ from typing import Any
 
 from generators._bars import compared
 from generators._turns import by_turns
+from generators.ratio._difference_mistakes import AS_TOTAL, IS_PART, LARGER, STOPS
 from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
 from itembank.figures.kinds.bar_model import BarModel
 from itembank.items import kinds
@@ -18,27 +19,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-IS_PART = Misconception(
-    "ratio.difference-as-part",
-    "takes the difference to be one part",
-    "How many more parts does the larger have? How many parts does the difference fill?",
-)
-AS_TOTAL = Misconception(
-    "ratio.difference-as-total",
-    "shares the difference out as if it were the whole amount",
-    "Is the number you shared out everything there is? What does the question say it is?",
-)
-STOPS = Misconception(
-    "ratio.difference-one-part",
-    "finds the value of one part and stops",
-    "What does that number stand for? How many of those parts are you asked for?",
-)
-LARGER = Misconception(
-    "ratio.difference-larger-only",
-    "gives the larger amount, not the total",
-    "Read the last sentence again. What have you left out?",
-)
 
 _A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
 _PAIRS = tuple((a, b) for a, b in COPRIME if b - a > 1)

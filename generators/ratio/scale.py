@@ -7,62 +7,27 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.ratio._parts import amount, whole_ratio
+from generators.ratio._scale_mistakes import (
+    ADDS,
+    CM_AS_M,
+    DIVIDES,
+    M_AS_CM,
+    MULTIPLIES,
+    REAL,
+    SCALES_SWAPPED,
+    THOUSAND,
+    UNITS_IGNORED,
+)
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ADDS = Misconception(
-    "ratio.scale-additive",
-    "adds the numbers instead of multiplying",
-    "How long is a thing really if it is 1 cm on the plan? And 2 cm, and 3 cm?",
-)
-DIVIDES = Misconception(
-    "ratio.scale-divides",
-    "divides to find the real length, where multiplying is needed",
-    "1 cm on the plan stands for some metres. Do 10 cm stand for more metres, or for fewer?",
-)
-MULTIPLIES = Misconception(
-    "ratio.scale-multiplies",
-    "multiplies to find the length on the plan, where dividing is needed",
-    "Would that length fit on a sheet of paper? Is a plan larger or smaller than the real thing?",
-)
-SCALES_SWAPPED = Misconception(
-    "ratio.scale-scales-swapped",
-    "multiplies by the scale of the second plan and divides by the scale of the first",
-    "Is a shed drawn longer at 1 : 50 or at 1 : 100? Did your length grow or shrink as it should?",
-)
-CM_AS_M = Misconception(
-    "ratio.scale-centimetres-as-metres",
-    "finds the real length in centimetres and writes metres after it",
-    "Picture a length of 100 cm. How many metres is that?",
-)
-M_AS_CM = Misconception(
-    "ratio.scale-metres-as-centimetres",
-    "divides the number of metres without changing it to centimetres first",
-    "Which unit does the answer need? How many centimetres make 1 m?",
-)
-UNITS_IGNORED = Misconception(
-    "ratio.scale-units-ignored",
-    "compares the two numbers without making the units the same",
-    "A plan shows 2 m as 1 cm. Is its scale 1 : 2? What do both lengths need first?",
-)
-THOUSAND = Misconception(
-    "ratio.scale-thousand",
-    "takes 1000 centimetres to be one metre",
-    "How many centimetres long is a metre rule?",
-)
-REAL = Misconception(
-    "ratio.scale-real-length",
-    "finds the real length and stops",
-    "Would that fit on a sheet of paper? What does the question ask for?",
-)
 
 _X, _R = t.Sym("x"), t.Sym("r")
 _ONE_N = t.Ratio((t.Int(1), t.Sym("n")))

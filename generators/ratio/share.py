@@ -8,6 +8,7 @@ from typing import Any
 from generators._bars import shares as bars_of
 from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
+from generators.ratio._share_mistakes import AS_FRACTION, EQUAL, ONE_SHARE, PARTS, REVERSED, STOPS
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import money_node
@@ -17,37 +18,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-REVERSED = Misconception(
-    "ratio.share-reversed",
-    "finds the shares and gives them in the other order",
-    "Which number of the ratio comes first? Is your first amount the one that goes with it?",
-)
-EQUAL = Misconception(
-    "ratio.share-equal",
-    "shares equally, without looking at the ratio",
-    "If the shares were equal, what would the ratio be?",
-)
-AS_FRACTION = Misconception(
-    "ratio.share-as-fraction",
-    "takes the ratio a : b as the fraction a/b of the whole amount",
-    "How many parts are there altogether? What fraction of the whole is the first share?",
-)
-PARTS = Misconception(
-    "ratio.share-parts-for-amounts",
-    "gives the numbers of the ratio as the amounts",
-    "Add up your amounts. Do they make the number in the question?",
-)
-STOPS = Misconception(
-    "ratio.share-one-part",
-    "finds the value of one part and stops",
-    "What does that number stand for? How many of those parts does each share have?",
-)
-ONE_SHARE = Misconception(
-    "ratio.share-not-difference",
-    "gives the largest share, not how much larger it is",
-    "Read the last sentence again. What are you asked to compare?",
-)
 
 _A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
 _BOTH, _ALL = t.Ratio((_A, _B)), t.Ratio((_A, _B, _C))
