@@ -18,6 +18,11 @@ def support_fits(kind: str, stuff: int, volume: int) -> bool:
 
 
 def key_of(kind: str, density: int, volume: int) -> Fraction:
+    """Return a density in g/cm³, a mass in grams, or a volume in cubic centimetres.
+
+    >>> key_of("mass", 270, 20)
+    Fraction(54, 1)
+    """
     return {
         "density": Fraction(density, 100),
         "mass": Fraction(density * volume, 100),
@@ -61,6 +66,7 @@ def core_fits(kind: str, a: int, b: int, c: int) -> bool:
 
 
 def block_wrong(density: int, a: int, b: int, c: int) -> tuple[Fraction | None, ...]:
+    """Return what ADDS_EDGES, DIVIDES and LIKE_WATER give, in grams."""
     return (
         written(density * (a + b + c), 100),
         written(100 * a * b * c, density),
@@ -105,6 +111,7 @@ def challenge_fits(kind: str, a: int, b: int, c: int) -> bool:
 
 
 def face_wrong(a: int, b: int, c: int) -> tuple[Fraction | None, ...]:
+    """Return what PRESSURE_TIMES, PRESSURE_UPSIDE and EDGES_ADDED give."""
     return Fraction(10 * a * b * c), written(b * c, 10 * a), written(10 * a, b + c)
 
 

@@ -71,6 +71,7 @@ def challenge_fits(kind: str, p: int, n: int, q: int) -> bool:
 
 
 def hours_done(n: int) -> int:
+    """Return how much of n hours is over when some stop."""
     return n // 3
 
 
@@ -80,4 +81,5 @@ def more_wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
 
 
 def gone_wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
+    """Return what FORGETS_DONE and SAME_TIME give, doubled."""
     return _doubled(p * n, p - q), 2 * (n - hours_done(n))

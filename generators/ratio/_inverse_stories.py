@@ -26,8 +26,6 @@ JOBS = (
     Job("volunteers", "sort a heap of books", "sort the books", "h"),
     Job("painters", "paint the rooms of a club", "paint the rooms", "day"),
 )
-
-
 _TIMES = {"h": (2, 24), "min": (15, 240), "day": (2, 20)}
 
 

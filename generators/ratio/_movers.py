@@ -38,12 +38,22 @@ ON_FOOT = (
 
 
 def mover_at(speed: int, unit: str, turn: int) -> str | None:
+    """Return something that moves at a speed, another for the next turn, or None.
+
+    >>> mover_at(5, "km/h", 0), mover_at(500, "km/h", 0)
+    ('A walker', None)
+    """
     movers = BY_ROAD if unit == "km/h" else ON_FOOT
     fits = [mover.name for mover in movers if mover.slow <= speed <= mover.fast]
     return by_turns(fits, turn) if fits else None
 
 
 def mover_at_both(first: int, second: int, turn: int) -> str | None:
+    """Return something that moves at either of two speeds in km/h, or None.
+
+    >>> mover_at_both(20, 90, 0) is None
+    True
+    """
     fits = [
         mover.name
         for mover in BY_ROAD

@@ -13,12 +13,11 @@ from itembank.items.item import Draft, Find, Step, prompt
 from itembank.notation import tree as t
 
 _THINGS = ("A crate", "A tool box", "A water tank", "A stack of books", "A sack of soil")
-
-
 _X = t.Sym("x")
 
 
 def on_an_area(kind: str, area: int, tenths: int) -> Draft:
+    """Return the question for a pressure or a force, at tenths of a newton on each unit of area."""
     name = by_turns(_THINGS, area // 5 + tenths)
     force, room, each = (
         t.Int(area * tenths // 10),
@@ -48,6 +47,7 @@ def on_an_area(kind: str, area: int, tenths: int) -> Draft:
 
 
 def on_a_face(a: int, b: int, c: int) -> Draft:
+    """Return the question for the pressure of 10a newtons on a face of b by c centimetres."""
     name = by_turns(_THINGS, a + b // 5 + c)
     edges, force, area = (t.Int(b), t.Int(c)), t.Int(10 * a), t.Int(b * c)
     pressure = Fraction(10 * a, b * c)

@@ -19,6 +19,11 @@ def support_fits(kind: str, speed: int, time: int, unit: str) -> bool:
 
 
 def key_of(kind: str, speed: int, time: int) -> int:
+    """Return a speed, a distance or a time.
+
+    >>> key_of("distance", 30, 4)
+    120
+    """
     return {"speed": speed, "distance": speed * time, "time": time}[kind]
 
 
@@ -104,6 +109,7 @@ def challenge_fits(kind: str, first: int, second: int, distance: int) -> bool:
 
 
 def two_speeds_wrong(first: int, second: int) -> tuple[Fraction | None, ...]:
+    """Return what MEAN and HALF_WAY give."""
     return written(first + second, 2), written(first * second, first + second)
 
 

@@ -28,6 +28,7 @@ def _lengths(pair: int, tenths: int, part: int) -> list[tuple[Fraction, str, int
 
 
 def lengths_fit(pair: int, tenths: int, part: int) -> bool:
+    """Keep amounts that are short decimals, and whose order no shortcut finds."""
     amounts = _turned(_lengths(pair, tenths, part), tenths + part)
     values = [value for value, _, _ in amounts]
     if any(value.denominator not in (1, 2, 4, 5, 10, 20, 50, 100) for value in values):
@@ -83,6 +84,7 @@ def odd_amount(topic: Topic, tier: Tier, pair: int, tenths: int, slip: int) -> D
 
 
 def in_order(pair: int, tenths: int, part: int) -> Draft:
+    """Return the question to put three amounts in three units in order."""
     small = CHAINS[pair][0]
     amounts = _turned(_lengths(pair, tenths, part), tenths + part)
     nodes = [amount(value, unit) for value, unit, _ in amounts]

@@ -43,8 +43,6 @@ POURED = (
         100,
     ),
 )
-
-
 _FILLS = {"l": (1, 12), "t": (1, 3), "m": (3, 60), "kg": (5, 30)}
 
 
@@ -60,6 +58,11 @@ def support_fits(kind: str, pair: int, tenths: int) -> bool:
 
 
 def support_key(kind: str, size: int, tenths: int) -> Fraction:
+    """Return the amount in the smaller unit ("down") or in the larger one.
+
+    >>> support_key("down", 100, 25), support_key("up", 100, 25)
+    (Fraction(250, 1), Fraction(5, 2))
+    """
     return Fraction(size * tenths, 10) if kind == "down" else Fraction(tenths, 10)
 
 

@@ -17,6 +17,7 @@ _X = t.Sym("x")
 
 
 def there_and_back(first: int, second: int, distance: int) -> Draft:
+    """Return the question for the average speed of a way there and back at two speeds in km/h."""
     mover = mover_at_both(first, second, first + second + distance // 5)
     far, v, w = amount(distance, "km"), amount(first, "km/h"), amount(second, "km/h")
     times = [amount(Fraction(distance, speed), "h") for speed in (first, second)]
@@ -50,6 +51,7 @@ def there_and_back(first: int, second: int, distance: int) -> Draft:
 
 
 def in_two_parts(first: int, second: int, distance: int) -> Draft:
+    """Return the question for the average speed of two parts that take so many minutes."""
     near = 5 * (distance * first // (first + second) // 5)
     average = Fraction(60 * distance, first + second)
     mover = mover_at(int(average), "km/h", first + second + distance) or "A bus"
@@ -92,6 +94,7 @@ def in_two_parts(first: int, second: int, distance: int) -> Draft:
 
 
 def with_a_stop(total: int, stop: int, distance: int) -> Draft:
+    """Return the question for the speed while moving, of a journey with a stop, in minutes."""
     average = Fraction(60 * distance, total - stop)
     far, shown, pause = amount(distance, "km"), hours_and_minutes(total), amount(stop, "min")
     all_of_it, moving = amount(total, "min"), amount(total - stop, "min")

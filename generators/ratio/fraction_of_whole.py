@@ -75,8 +75,6 @@ _SHARES = (
     *((p, 0) for p in range(5, 100, 5) if p != 50),
 )
 _FRACTIONS = tuple((p, q) for q in range(2, 9) for p in range(1, q) if gcd(p, q) == 1)
-
-
 _DRAWN = (
     ("The bars show the members of a club.", ("juniors", "seniors")),
     ("The bars show the bulbs in a bed.", ("tulips", "lilies")),

@@ -39,8 +39,6 @@ from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 _X = t.Sym("x")
-
-
 _FIRST_NUMBERS = (
     4, 5, 6, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 30, 36, 40, 45, 48, 60, 72, 90, 120,
 )  # fmt: skip

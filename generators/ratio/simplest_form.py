@@ -44,8 +44,6 @@ _PARTS = (
     *((n, 10, "dec") for n in (3, 6, 7, 8, 9, 12, 15, 18)),
     *((n, 100, "dec") for n in (15, 24, 36, 45, 75, 125, 225)),
 )
-
-
 _SHAPES = (
     *((2, columns) for columns in (3, 4, 5, 6, 8, 9, 10)),
     *((3, columns) for columns in (3, 4, 5, 6, 8, 10)),
