@@ -17,7 +17,7 @@ _X = t.Sym("x")
 
 
 def mixture(pair: int, b: int, c: int) -> Draft:
-    """Return the question for the density of a mixture of so many cubic centimetres of two liquids."""
+    """Return the question for the density of a mixture of two liquids, b and c cm³ of them."""
     first, second = MIXED[pair]
     rates = [amount(Fraction(density, 100), CM3) for density in (first, second)]
     rooms = [amount(volume, "cm^3") for volume in (b, c)]
