@@ -12,7 +12,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _point_mistakes as m
-from generators.number._writing import decimal, worked
+from generators.number._writing import decimal, work_out, worked
 from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
@@ -167,24 +167,12 @@ class DivideDecimals(Topic):
         return _box(a, b, twin)
 
 
-def _plain(asked: t.Node, key: t.Node, steps: tuple[Step, ...], wrong: Any, twin: Any) -> Draft:
-    return Draft(
-        prompt("Work out {e}.", e=asked),
-        Find(asked),
-        key,
-        "decimal",
-        steps,
-        slips(*wrong, key=key),
-        twin,
-    )
-
-
 def _by_whole(a: int, b: int, twin: tuple[object, ...]) -> Draft:
     """Return a number of tenths divided by b, which comes to a tenths."""
     first, key = decimal(a * b, 1), decimal(a, 1)
     asked = t.divide(first, t.Int(b))
     steps = worked(asked, (f"Divide {a * b} by {b}, and keep the point in its place.", key))
-    return _plain(
+    return work_out(
         asked, key, steps, ((m.FORGETS_POINT, t.Int(a)), (m.ONE_TOO_MANY, decimal(a, 2))), twin
     )
 
@@ -198,7 +186,7 @@ def _by_tens(a: int, power: int, twin: tuple[object, ...]) -> Draft:
         (m.WRONG_WAY, decimal(a * 10**power, 1)),
         (m.ONE_TOO_MANY, decimal(a, 2 + power)),
     )
-    return _plain(asked, key, steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _wholes(a: int, b: int, twin: tuple[object, ...]) -> Draft:
@@ -221,7 +209,7 @@ def _wholes(a: int, b: int, twin: tuple[object, ...]) -> Draft:
         (m.REMAINDER, decimal(10 * whole + rest, 1)),
         (m.DROPS_REMAINDER, t.Int(whole)),
     )
-    return _plain(asked, key, steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _by_decimal(
@@ -249,7 +237,7 @@ def _by_decimal(
         (m.ONE_TOO_MANY, decimal(quotient, places + 1)),
         (m.ONE_PLACE, decimal(quotient * 10, places)),
     )
-    return _plain(asked, key, steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 _NUMBERS = ("Three", "Four", "Five", "Six", "Seven", "Eight")
@@ -343,7 +331,7 @@ def _line(a: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
         (m.ONE_TOO_MANY, decimal(a * c // d, 1)),
         (m.ONE_PLACE, t.Int(a * c // d * 10)),
     )
-    return _plain(asked, key, steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _box(a: int, b: int, twin: tuple[object, ...]) -> Draft:

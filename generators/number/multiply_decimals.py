@@ -13,7 +13,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _point_mistakes as m
-from generators.number._writing import decimal, worked
+from generators.number._writing import decimal, work_out, worked
 from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
@@ -189,15 +189,7 @@ def _product(kind: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
             ahead = (a // 10) * (b // 10)
             wrong.append((m.PARTS_APART, t.Dec(str(ahead), str(after))))
             wrong.append((m.FORGETS_POINT, t.Int(whole)))
-    return Draft(
-        prompt("Work out {e}.", e=asked),
-        Find(asked),
-        key,
-        "decimal",
-        steps,
-        slips(*wrong, key=key),
-        twin,
-    )
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _by_tens(a: int, power: int, twin: tuple[object, ...]) -> Draft:
@@ -208,12 +200,12 @@ def _by_tens(a: int, power: int, twin: tuple[object, ...]) -> Draft:
     key = decimal(a * 10**power, 2)
     steps = worked(asked, (f"Each digit moves {counted(power, 'place')} to the left.", key))
     text = t.Dec(str(a // 100), f"{a % 100:02d}".rstrip("0") + "0" * power)
-    wrong = slips(
+    wrong = (
         (m.ADDS_NOUGHT, text),
         (m.WRONG_WAY, decimal(a, 2 + power)),
         (m.ONE_PLACE, decimal(a * 10 ** (power + 1), 2)),
     )
-    return Draft(prompt("Work out {e}.", e=asked), Find(asked), key, "decimal", steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _cost(a: int, b: int, twin: tuple[object, ...]) -> Draft:
@@ -275,11 +267,11 @@ def _power(a: int, index: int, places: int, twin: tuple[object, ...]) -> Draft:
         ("Write the power as a product.", t.times(base, *[base] * (index - 1))),
         (f"There are {places * index} decimal places in all.", key),
     )
-    wrong = slips(
+    wrong = (
         (m.TIMES_INDEX, decimal(a * index, places)),
         (m.ONE_PLACE, decimal(a**index, places * index - 1)),
     )
-    return Draft(prompt("Work out {e}.", e=asked), Find(asked), key, "decimal", steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _box(a: int, b: int, twin: tuple[object, ...]) -> Draft:
@@ -310,7 +302,5 @@ def _three(a: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
         ("Multiply the first two.", t.times(decimal(a * c, 2), third)),
         ("There are 3 decimal places in all.", key),
     )
-    wrong = slips(
-        (m.ONE_PLACE, decimal(a * c * d, 2)), (m.BEGINS_WITH_NOUGHT, decimal(a * c * d, 1))
-    )
-    return Draft(prompt("Work out {e}.", e=asked), Find(asked), key, "decimal", steps, wrong, twin)
+    wrong = ((m.ONE_PLACE, decimal(a * c * d, 2)), (m.BEGINS_WITH_NOUGHT, decimal(a * c * d, 1)))
+    return work_out(asked, key, steps, wrong, twin)

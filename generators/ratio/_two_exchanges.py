@@ -25,7 +25,7 @@ _PEOPLE = ("Amina", "Callum", "Priya", "Tomasz", "Grace", "Yusuf", "Mei", "Owen"
 
 
 def trip(pounds: int, rate: int, other: int, part: int) -> Draft:
-    """Return the question how many pounds are left when euros are spent and the rest changed back."""
+    """Return the question how many pounds are left when part of a sum is spent abroad."""
     there, back = (amount(Fraction(value, 100), "€") for value in (rate, other))
     pound, paid = amount(1, "£"), amount(pounds, "£")
     got, left = Fraction(rate * pounds, 100), Fraction(other * part, 100)
