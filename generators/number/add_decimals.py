@@ -166,6 +166,12 @@ _BOUGHT = (
 )
 
 
+_HUNDREDTHS = (
+    135, 164, 247, 275, 318, 365, 389, 426, 455, 483, 572, 615, 658, 736, 745, 861, 895, 1026,
+    1138, 1245, 1364, 1415, 1575, 1628, 1743,
+)  # fmt: skip
+
+
 @register
 class AddDecimals(Topic):
     """With as many places; with unlike places; then three numbers, boxes and change."""
@@ -188,64 +194,30 @@ class AddDecimals(Topic):
         m.ADDS_SECOND,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=tuple(Kind)[:3],
-                    a=range(130, 990, 10),
-                    b=(*range(120, 600, 10), *(n for n in range(115, 600, 17) if n % 10)),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                _support,
+                kind=tuple(Kind)[:3],
+                a=range(130, 990, 10),
+                b=(*range(120, 600, 10), *(n for n in range(115, 600, 17) if n % 10)),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=tuple(Kind)[3:6],
-                    a=(*range(220, 1000, 30), 300, 500, 600, 800, 900, 1000, 1100, 1200),
-                    b=(*range(113, 900, 19), *range(121, 900, 38)),
-                ),
-                only=lambda kind, *_: kind != 5,
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                _core,
+                kind=tuple(Kind)[3:6],
+                a=(*range(220, 1000, 30), 300, 500, 600, 800, 900, 1000, 1100, 1200),
+                b=(*range(113, 900, 19), *range(121, 900, 38)),
             ),
             only=lambda kind, *_: kind != 5,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge,
-                    kind=tuple(Kind)[6:],
-                    a=(270, 340, 460, 530, 590, 680, 720, 840, 910, 960, 1230, 1370, 1480),
-                    b=(
-                        135,
-                        164,
-                        247,
-                        275,
-                        318,
-                        365,
-                        389,
-                        426,
-                        455,
-                        483,
-                        572,
-                        615,
-                        658,
-                        736,
-                        745,
-                        861,
-                        895,
-                        1026,
-                        1138,
-                        1245,
-                        1364,
-                        1415,
-                        1575,
-                        1628,
-                        1743,
-                    ),
-                    c=(60, 340, 2000, 5000),
-                ),
-                only=lambda kind, *_: kind == 6,
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[6:],
+                a=(270, 340, 460, 530, 590, 680, 720, 840, 910, 960, 1230, 1370, 1480),
+                b=_HUNDREDTHS,
+                c=(60, 340, 2000, 5000),
             ),
             only=lambda kind, *_: kind == 6,
         ),

@@ -108,25 +108,20 @@ class DivideDecimals(Topic):
         m.SAME_OPERATION,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=tuple(Kind)[:3],
-                    a=(*range(5, 100), *range(103, 990, 17)),
-                    b=range(1, 10),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                _support,
+                kind=tuple(Kind)[:3],
+                a=(*range(5, 100), *range(103, 990, 17)),
+                b=range(1, 10),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=tuple(Kind)[3:7],
-                    a=(*range(3, 100), 101, 105, 110, 115),
-                    b=range(2, 10),
-                ),
-                only=lambda kind, *_: kind < 5,
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                _core,
+                kind=tuple(Kind)[3:7],
+                a=(*range(3, 100), 101, 105, 110, 115),
+                b=range(2, 10),
             ),
             only=lambda kind, *_: kind < 5,
         ),

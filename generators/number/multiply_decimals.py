@@ -104,25 +104,20 @@ class MultiplyDecimals(Topic):
         m.MAKES_LARGER,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=tuple(Kind)[:3],
-                    a=(*range(2, 10), *range(11, 100, 4), *range(104, 990, 23)),
-                    b=range(1, 13),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                _support,
+                kind=tuple(Kind)[:3],
+                a=(*range(2, 10), *range(11, 100, 4), *range(104, 990, 23)),
+                b=range(1, 13),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=tuple(Kind)[3:7],
-                    a=(*range(2, 100), *range(105, 330, 5)),
-                    b=range(2, 39),
-                ),
-                only=lambda kind, *_: kind != 6,
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                _core,
+                kind=tuple(Kind)[3:7],
+                a=(*range(2, 100), *range(105, 330, 5)),
+                b=range(2, 39),
             ),
             only=lambda kind, *_: kind != 6,
         ),

@@ -186,42 +186,33 @@ class NegativesAdd(Topic):
     )
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_support, kind=tuple(Kind)[:5], a=range(2, 16), b=range(2, 21)),
-                    only=lambda kind, *_: kind < 3,
-                ),
+            kinds.with_claims_and_matches(
+                Space(_support, kind=tuple(Kind)[:5], a=range(2, 16), b=range(2, 21)),
                 only=lambda kind, *_: kind < 3,
             ),
             _gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _core,
-                        kind=tuple(Kind)[5:9],
-                        a=(*range(3, 26), 30, 35, 40, 45, 50, 60),
-                        b=(*range(3, 26), 40, 60, 75, 80, 90, 120),
-                        c=(0, 50, 65, 70, 85, 95, 110),
-                    ),
-                    only=lambda kind, *_: kind != 8,
+            kinds.with_claims_and_matches(
+                Space(
+                    _core,
+                    kind=tuple(Kind)[5:9],
+                    a=(*range(3, 26), 30, 35, 40, 45, 50, 60),
+                    b=(*range(3, 26), 40, 60, 75, 80, 90, 120),
+                    c=(0, 50, 65, 70, 85, 95, 110),
                 ),
                 only=lambda kind, *_: kind != 8,
             ),
             _gone_wrong,
         ),
         Tier.CHALLENGE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _challenge,
-                        kind=tuple(Kind)[9:],
-                        a=range(3, 16),
-                        b=range(2, 21),
-                        c=range(0, 13),
-                    ),
-                    only=lambda kind, *_: kind == 9,
+            kinds.with_claims_and_matches(
+                Space(
+                    _challenge,
+                    kind=tuple(Kind)[9:],
+                    a=range(3, 16),
+                    b=range(2, 21),
+                    c=range(0, 13),
                 ),
                 only=lambda kind, *_: kind == 9,
             ),

@@ -175,36 +175,26 @@ class NegativesMultiply(Topic):
     )
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_support, kind=tuple(Kind)[:4], a=range(2, 13), b=range(2, 13))
-                )
+            kinds.with_claims_and_matches(
+                Space(_support, kind=tuple(Kind)[:4], a=range(2, 13), b=range(2, 13))
             ),
             _gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _core, kind=tuple(Kind)[4:9], a=range(2, 13), b=range(2, 13), c=range(2, 10)
-                    ),
-                    only=lambda kind, *_: kind != 8,
-                ),
+            kinds.with_claims_and_matches(
+                Space(_core, kind=tuple(Kind)[4:9], a=range(2, 13), b=range(2, 13), c=range(2, 10)),
                 only=lambda kind, *_: kind != 8,
             ),
             _gone_wrong,
         ),
         Tier.CHALLENGE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _challenge,
-                        kind=tuple(Kind)[9:],
-                        a=range(2, 13),
-                        b=range(2, 13),
-                        c=range(2, 19),
-                    ),
-                    only=lambda kind, *_: kind < 11,
+            kinds.with_claims_and_matches(
+                Space(
+                    _challenge,
+                    kind=tuple(Kind)[9:],
+                    a=range(2, 13),
+                    b=range(2, 13),
+                    c=range(2, 19),
                 ),
                 only=lambda kind, *_: kind < 11,
             ),

@@ -7,26 +7,25 @@ as a model for ordering of the real numbers" (from memory).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from enum import IntEnum
-from typing import Any, NamedTuple
+from collections.abc import Sequence
+from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _decimal_order_mistakes as m
+from generators.number._decimal_orders import (
+    TURNS,
+    WRONG,
+    Decimal,
+    Kind,
+    by_size,
+    in_order,
+    listed_fit,
+    things_of,
+)
 from generators.number._writing import apart, decimal
 from itembank.figures.kinds.number_line import NumberLine
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import (
-    Compare,
-    Draft,
-    Find,
-    Give,
-    Misconception,
-    Order,
-    Step,
-    Tier,
-    prompt,
-)
+from itembank.items.item import Compare, Draft, Find, Give, Misconception, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -34,136 +33,11 @@ from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 
-class Kind(IntEnum):
-    """What is asked about decimals."""
-
-    THREE, SIGN, LINE, DIGIT = range(4)
-    FOUR, NEGATIVES, FINE_LINE, STORY, HALFWAY = range(4, 9)
-    BETWEEN, NEGATIVE_LINE, FIVE = range(9, 12)
-
-
-class Decimal(NamedTuple):
-    """A decimal as so many units of its last place; all are compared in thousandths."""
-
-    units: int
-    places: int
-
-    @property
-    def size(self) -> int:
-        """Return the number in thousandths."""
-        return self.units * (1000, 100, 10, 1)[self.places]
-
-    @property
-    def node(self) -> t.Node:
-        """Return the number as a tree."""
-        return decimal(self.units, self.places)
-
-
-# What the wrong methods compare.
-def _as_whole(number: Decimal) -> tuple[int, ...]:
-    return divmod(number.units, (1, 10, 100, 1000)[number.places])
-
-
-def _by_length(number: Decimal) -> tuple[int, ...]:
-    return (number.units // 10**number.places, -number.places, number.units)
-
-
-def _by_size_alone(number: Decimal) -> tuple[int, ...]:
-    return (abs(number.size),)
-
-
-def _negatives_turned(number: Decimal) -> tuple[int, ...]:
-    return (number.units >= 0, abs(number.size))
-
-
-Method = Callable[[Decimal], tuple[int, ...]]
-
-
-def _order(things: Sequence[Decimal], method: Method) -> list[Decimal]:
-    return sorted(things, key=method)
-
-
-def _right(number: Decimal) -> tuple[int, ...]:
-    return (number.size,)
-
-
-_WRONG: dict[int, tuple[tuple[Misconception, Method], ...]] = {
-    Kind.THREE: ((m.LONGER, _as_whole), (m.SHORTER, _by_length)),
-    Kind.FOUR: ((m.LONGER, _as_whole), (m.SHORTER, _by_length)),
-    Kind.STORY: ((m.LONGER, _as_whole), (m.SHORTER, _by_length)),
-    Kind.NEGATIVES: ((m.IGNORES_SIGNS, _by_size_alone), (m.NEGATIVES_TURNED, _negatives_turned)),
-    Kind.FIVE: ((m.IGNORES_SIGNS, _by_size_alone), (m.NEGATIVES_TURNED, _negatives_turned)),
-}
-# Orders in which things are printed; one that would be right is turned round.
-_TURNS: dict[int, tuple[tuple[int, ...], ...]] = {
-    3: ((0, 2, 1), (1, 0, 2), (1, 2, 0), (2, 0, 1)),
-    4: ((1, 3, 0, 2), (2, 0, 3, 1), (3, 1, 2, 0), (0, 2, 1, 3), (2, 3, 1, 0)),
-    5: ((1, 3, 0, 4, 2), (2, 0, 4, 3, 1), (4, 1, 3, 2, 0), (3, 4, 0, 2, 1)),
-}
-
-
-def _things(kind: int, w: int, p: int, q: int, r: int) -> tuple[Decimal, ...]:
-    """Return the decimals of a list to be put in order; w is whole, the others are digits."""
-    match kind:
-        case Kind.THREE:
-            if r % 2:
-                return (
-                    Decimal(10 * w + p, 1),
-                    Decimal(100 * w + 10 * q + r, 2),
-                    Decimal(10 * w + (p + q) // 2, 1),
-                )
-            return (
-                Decimal(10 * w + p, 1),
-                Decimal(100 * w + q, 2),
-                Decimal(100 * w + 10 * p + r, 2),
-            )
-        case Kind.FOUR:
-            return (
-                Decimal(100 * w + p, 2),
-                Decimal(10 * w + q, 1),
-                Decimal(1000 * w + 10 * p + r, 3),
-                Decimal(100 * w + 10 * q + r, 2),
-            )
-        case Kind.STORY:
-            return (
-                Decimal(10 * w + p, 1),
-                Decimal(100 * w + q, 2),
-                Decimal(100 * w + 10 * p + r, 2),
-                Decimal(100 * w + 10 * (p - 1) + q, 2),
-            )
-        case Kind.NEGATIVES:
-            return (
-                Decimal(-10 * w - p, 1),
-                Decimal(-100 * w - 10 * q - r, 2),
-                Decimal(10 * w + r, 1),
-                Decimal(-10 * w - q, 1),
-            )
-    return (
-        Decimal(-10 * w - p, 1),
-        Decimal(-100 * w - p, 2),
-        Decimal(100 * w + q, 2),
-        Decimal(-100 * w - 10 * p - r, 2),
-        Decimal(10 * w + q, 1),
-    )
-
-
-def _listed(kind: int, w: int, p: int, q: int, r: int) -> bool:
-    """Keep lists of different numbers that the wrong methods put in other, different orders."""
-    if not apart(p, q, r):
-        return False
-    things = _things(kind, w, p, q, r)
-    if len({thing.size for thing in things}) < len(things):
-        return False
-    orders = [_order(things, _right)]
-    orders += [_order(things, method) for _, method in _WRONG[kind]]
-    return apart(*map(tuple, orders))
-
-
 def _support(kind: int, w: int, p: int, q: int, r: int) -> bool:
     """Keep short lists, signs between two numbers, tenths on a line, and digits to be read."""
     match kind:
         case Kind.THREE:
-            return w <= 4 and _listed(kind, w, p, q, r)
+            return w <= 4 and listed_fit(kind, w, p, q, r)
         case Kind.SIGN:
             # w.p and w.pr: equal tenths, one of them with hundredths; q is which comes first.
             return w <= 4 and q <= 2
@@ -178,14 +52,14 @@ def _core(kind: int, w: int, p: int, q: int, r: int) -> bool:
         case Kind.FINE_LINE:
             return w <= 6 and r == 1 and q != 5
         case Kind.STORY:
-            return p > 1 and _listed(kind, w, p, q, r)
+            return p > 1 and listed_fit(kind, w, p, q, r)
         case Kind.NEGATIVES:
-            return w <= 2 and _listed(kind, w, p, q, r)
+            return w <= 2 and listed_fit(kind, w, p, q, r)
         case Kind.HALFWAY:
             # w.p and a number with hundredths, up to 2 further on; halfway has two places at most.
             # The difference must not stand between, and is not the half of it.
             return w > 1 and apart(p, q) and 4 <= r <= 9 and (10 * q + r - 10 * p) % 2 == 0
-    return w <= 4 and p > 1 < q and _listed(kind, w, p, q, r)
+    return w <= 4 and p > 1 < q and listed_fit(kind, w, p, q, r)
 
 
 def _challenge(kind: int, w: int, p: int, q: int, r: int) -> bool:
@@ -195,7 +69,7 @@ def _challenge(kind: int, w: int, p: int, q: int, r: int) -> bool:
             return w <= 6 and r == 1 and q <= 3
         case Kind.NEGATIVE_LINE:
             return r == 1 and q <= len(_LINES) and _on_line(q, p)
-    return w <= 3 and _listed(kind, w, p, q, r)
+    return w <= 3 and listed_fit(kind, w, p, q, r)
 
 
 # What the numbers of a story measure, and how they are to be put in order.
@@ -299,18 +173,18 @@ def _list(kind: int, w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -
         before, who, rises, least = _STORIES[told]
         falling, after = not rises, _FIRST[told]
         w += least
-    things = _things(kind, w, p, q, r)
+    things = things_of(kind, w, p, q, r)
 
     def listing(order: Sequence[Decimal]) -> t.Listing:
         return t.Listing(tuple(thing.node for thing in order))
 
-    right = _order(things, _right)
-    wrong = [_order(things, method) for _, method in _WRONG[kind]]
+    right = in_order(things, by_size)
+    wrong = [in_order(things, method) for _, method in WRONG[kind]]
     if falling:
         right.reverse()
         for order in wrong:
             order.reverse()
-    shown = [right[place] for place in by_turns(_TURNS[len(things)], p + 2 * q + r)]
+    shown = [right[place] for place in by_turns(TURNS[len(things)], p + 2 * q + r)]
     nodes = tuple(thing.node for thing in shown)
     if kind == Kind.STORY:
         text = prompt(f"{before} {{things}}. {who} in order, {after}.", things=t.Listing(nodes))

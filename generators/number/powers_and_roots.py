@@ -6,15 +6,22 @@ associated real roots (square, cube and higher), recognise powers of 2, 3, 4, 5"
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from enum import IntEnum
 from fractions import Fraction
-from math import gcd, isqrt, lcm
-from typing import Any, NamedTuple
+from math import isqrt, lcm
+from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _power_mistakes as m
-from generators.number._writing import apart, worked
+from generators.number._powers_numbers import (
+    WAYS,
+    Kind,
+    challenge_fits,
+    core_fits,
+    listed_by,
+    support_fits,
+    things_to_order,
+)
+from generators.number._writing import worked
 from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Order, Step, Tier, prompt
@@ -23,122 +30,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-
-class Kind(IntEnum):
-    """Which power or root is asked for."""
-
-    POWER, ROOT, CUBE_ROOT, AS_POWER, AS_PRODUCT = range(5)
-    ROOT_OF_SUM, DIFFERENCE, PRODUCT, NOUGHT, ROOTS = range(5, 10)
-    EDGING, NEGATIVE_INDEX, FRACTIONS, ORDER = range(10, 14)
-
-
-_SQUARES = tuple(n * n for n in range(2, 21))
-_CUBES = tuple(n**3 for n in (2, 3, 4, 5, 6, 10))
-
-
-def _sums(of: int) -> tuple[int, ...]:
-    return tuple(a for a in _SQUARES if a < of and isqrt(of - a) ** 2 == of - a)
-
-
-def _support(kind: int, a: int, n: int) -> bool:
-    """Keep powers up to some hundreds and their roots; those that a mistake gives too are out."""
-    match kind:
-        case Kind.POWER:
-            low = a**n <= 400 or (a == 10 and n <= 6) or (a == 2 and n <= 10)
-            return low and apart(a**n, a * n, n**a)
-        case Kind.ROOT:
-            return n == 2 and 3 <= a <= 20
-        case Kind.CUBE_ROOT:
-            return n == 3 and a in (2, 3, 4, 5, 6, 10)
-    return 2 < n <= 6 and a <= 12 and a != n and apart(a**n, a * n, n**a)
-
-
-def _core(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    """Keep a root of a sum, differences and products of powers, powers 0 and 1, sums of roots."""
-    match kind:
-        case Kind.ROOT_OF_SUM:
-            # √(a² + b²) with a whole root; or √(a² − b²), for d = 3.
-            if c != 2 or a == b:
-                return False
-            total = a * a + b * b if d == 2 else a * a - b * b
-            return total > 0 and isqrt(total) ** 2 == total and (d == 3 or a < b)
-        case Kind.DIFFERENCE:
-            suits = a != b and a**c <= 250 and b**d <= 250 and a**c - b**d > 1
-            return suits and b >= 2 and apart(a**c - b**d, abs(a * c - b * d), c**a - d**b)
-        case Kind.PRODUCT:
-            small = a < b and a**c * b**d <= 1000 and a * b != 4
-            return small and apart(a**c * b**d, a * c * b * d, (a * b) ** (c + d))
-        case Kind.NOUGHT:
-            return c == 2 and d == 2 and a != b
-    # √(a²) + ∛(b³), or the difference for d = 3
-    suits = c == 2 and b <= 6 and a != b and a >= 3 and b >= 2 and d <= 3
-    sign = 1 if d == 2 else -1
-    return (
-        suits
-        and (d == 2 or a > b + 1)
-        and apart(6 * (a + sign * b), 3 * a * a + sign * 2 * b**3, 6 * a * a + sign * 6 * b**3)
-    )
-
-
-def _challenge(kind: int, a: int, b: int, c: int) -> bool:
-    """Keep edgings of squares, negative indices, sums of powers of fractions, and orders."""
-    match kind:
-        case Kind.EDGING:
-            return b == 2 and c == 2 and a >= 6 and a != 16 and a <= 25
-        case Kind.NEGATIVE_INDEX:
-            return c == 2 and b > 1 < a and a**b <= 150 and (a, b) != (2, 2)
-        case Kind.FRACTIONS:
-            # (1/2)^b + (a/4 or a/5 …)²: the second fraction has the denominator c.
-            return c >= 3 and 1 <= a < c and b in (2, 3) and gcd(a, c) == 1
-    return _ordered(a, b, c)
-
-
-class Thing(NamedTuple):
-    """A number in a list, as it is printed: its size, and what mistakes take it for."""
-
-    node: t.Node
-    size: float
-    without_root: float
-    times_index: float
-
-
-def _order_of(a: int, b: int, c: int) -> tuple[Thing, ...]:
-    """Return things to be put in order: each as printed, its size, and sizes by mistakes."""
-    # The square root of a number that is no square, a power of 2 or 3, and two whole numbers.
-    base, index = ((2, 3), (3, 2), (2, 4), (2, 2))[c - 2]
-    under = 10 * a + b
-    power = base**index
-    return (
-        Thing(t.Root(t.Int(under)), under**0.5, under, under / 2),
-        Thing(t.Power(t.Int(base), t.Int(index)), power, power, base * index),
-        Thing(t.Int(a), a, a, a),
-        Thing(t.Int(b + 2), b + 2, b + 2, b + 2),
-    )
-
-
-_WAYS: tuple[Callable[[Thing], float], ...] = (
-    lambda thing: thing.size,
-    lambda thing: thing.without_root,
-    lambda thing: thing.times_index,
-)
-
-
-def _listed(things: tuple[Thing, ...], way: Callable[[Thing], float]) -> t.Listing:
-    return t.Listing(tuple(thing.node for thing in sorted(things, key=way)))
-
-
-def _ordered(a: int, b: int, c: int) -> bool:
-    if not (1 <= a <= 12 and 1 <= b <= 9 and 2 <= c <= 5) or a == b + 2:
-        return False
-    under = 10 * a + b
-    if isqrt(under) ** 2 == under:
-        return False
-    things = _order_of(a, b, c)
-    for sizes in zip(*(thing[1:] for thing in things), strict=True):
-        if len({*sizes}) < 4:
-            return False
-    return apart(*(_listed(things, way) for way in _WAYS))
 
 
 def _gone_wrong(
@@ -198,31 +89,31 @@ class PowersAndRoots(Topic):
     spare = "The powers and roots of whole numbers that a pupil has to know are few."
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_support, kind=tuple(Kind)[:5], a=range(2, 21), n=range(2, 11))
-                )
+            kinds.with_claims_and_matches(
+                Space(support_fits, kind=tuple(Kind)[:5], a=range(2, 21), n=range(2, 11))
             ),
             _gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _core,
-                        kind=tuple(Kind)[5:10],
-                        a=range(2, 26),
-                        b=(*range(2, 13), 15, 16, 20, 24),
-                        c=range(2, 6),
-                        d=range(2, 5),
-                    )
+            kinds.with_claims_and_matches(
+                Space(
+                    core_fits,
+                    kind=tuple(Kind)[5:10],
+                    a=range(2, 26),
+                    b=(*range(2, 13), 15, 16, 20, 24),
+                    c=range(2, 6),
+                    d=range(2, 5),
                 )
             ),
             _gone_wrong,
         ),
         Tier.CHALLENGE: kinds.with_wrong_solutions(
             Space(
-                _challenge, kind=tuple(Kind)[10:], a=range(1, 26), b=range(1, 10), c=range(2, 11)
+                challenge_fits,
+                kind=tuple(Kind)[10:],
+                a=range(1, 26),
+                b=range(1, 10),
+                c=range(2, 11),
             ),
             _gone_wrong,
         ),
@@ -435,11 +326,11 @@ def _edging(a: int, twin: tuple[object, ...]) -> Draft:
 
 def _in_order(a: int, b: int, c: int, twin: tuple[object, ...]) -> Draft:
     """Ask for a root, a power and two whole numbers in order."""
-    things = _order_of(a, b, c)
+    things = things_to_order(a, b, c)
     nodes = tuple(thing[0] for thing in things)
     turned = nodes[(a + b) % 4 :] + nodes[: (a + b) % 4]
 
-    key, no_root, times_index = (_listed(things, way) for way in _WAYS)
+    key, no_root, times_index = (listed_by(things, way) for way in WAYS)
     if turned == key.parts:
         turned = turned[::-1]
     under = 10 * a + b

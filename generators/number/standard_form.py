@@ -173,15 +173,13 @@ class StandardForm(Topic):
         m.DIVIDES_FOR_TIMES,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=tuple(Kind)[:4],
-                    a=range(1, 10),
-                    b=range(10),
-                    n=(*range(-6, -2), *range(3, 8)),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                _support,
+                kind=tuple(Kind)[:4],
+                a=range(1, 10),
+                b=range(10),
+                n=(*range(-6, -2), *range(3, 8)),
             ),
             lambda kind, *_: kind,
         ).also(_odd, _keep_odd, a=range(1, 10), b=(1, 3, 6, 8), n=(-5, -4, -3, 4, 5, 6)),
@@ -199,16 +197,13 @@ class StandardForm(Topic):
             lambda kind, *_: kind,
             only=lambda kind, *_: kind not in (Kind.FACT, Kind.THREE),
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge,
-                    kind=tuple(Kind)[8:],
-                    a=range(1, 10),
-                    b=(12, 13, 15, 16, 18, 24, 27, 36, 45, 58, 61, 74, 86, 93),
-                    n=range(-7, 9),
-                ),
-                only=lambda kind, *_: kind != Kind.FOUR,
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[8:],
+                a=range(1, 10),
+                b=(12, 13, 15, 16, 18, 24, 27, 36, 45, 58, 61, 74, 86, 93),
+                n=range(-7, 9),
             ),
             lambda kind, *_: kind,
             only=lambda kind, *_: kind != Kind.FOUR,

@@ -69,32 +69,24 @@ class ConvertUnits(Topic):
         OTHER_WAY,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    support_fits,
-                    kind=("down", "up"),
-                    pair=range(len(NEIGHBOURS)),
-                    tenths=(*range(12, 100, 4), 25, 35, 65, 75, 30, 50, 70, 90),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                support_fits,
+                kind=("down", "up"),
+                pair=range(len(NEIGHBOURS)),
+                tenths=(*range(12, 100, 4), 25, 35, 65, 75, 30, 50, 70, 90),
             ),
             lambda kind, pair, *_: (kind, pair),
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    core_fits,
-                    kind=("time down", "time up"),
-                    pair=range(len(TIMES)),
-                    tenths=(*range(11, 60), 70, 80, 90),
-                )
-                .then(
-                    core_fits, kind=("two steps",), pair=range(len(CHAINS)), tenths=range(3, 80, 2)
-                )
-                .then(
-                    core_fits, kind=("sum",), pair=range(len(NEIGHBOURS)), tenths=range(12, 95, 3)
-                )
-            ),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                core_fits,
+                kind=("time down", "time up"),
+                pair=range(len(TIMES)),
+                tenths=(*range(11, 60), 70, 80, 90),
+            )
+            .then(core_fits, kind=("two steps",), pair=range(len(CHAINS)), tenths=range(3, 80, 2))
+            .then(core_fits, kind=("sum",), pair=range(len(NEIGHBOURS)), tenths=range(12, 95, 3)),
             lambda kind, pair, *_: (kind, pair),
         ).also(odd_amount, odd_fits, pair=range(3), tenths=range(12, 99, 4), slip=(0, 1)),
         Tier.CHALLENGE: kinds.with_answers(

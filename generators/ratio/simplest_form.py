@@ -173,19 +173,17 @@ class SimplestForm(Topic):
     )
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(kinds.with_claims(Space(None, pair=COPRIME, factor=range(2, 13)))),
+            kinds.with_claims_and_matches(Space(None, pair=COPRIME, factor=range(2, 13))),
             _gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9))
-                )
+            kinds.with_claims_and_matches(
+                Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9))
             ).also(_shaded, _keep_shaded, shape=_SHAPES, dark=range(3, 30), first=(0, 1)),
             _gone_wrong_units,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(Space(_keep_parts, left=_PARTS, right=_PARTS))
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_keep_parts, left=_PARTS, right=_PARTS)
         ),
     }
 
