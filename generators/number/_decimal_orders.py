@@ -58,10 +58,12 @@ Method = Callable[[Decimal], tuple[int, ...]]
 
 
 def in_order(things: Sequence[Decimal], method: Method) -> list[Decimal]:
+    """Return decimals in the order that a method, right or wrong, puts them in."""
     return sorted(things, key=method)
 
 
 def by_size(number: Decimal) -> tuple[int, ...]:
+    """Compare decimals by what they are worth, as is right."""
     return (number.size,)
 
 

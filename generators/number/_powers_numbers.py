@@ -20,8 +20,6 @@ class Kind(IntEnum):
 
 
 _SQUARES = tuple(n * n for n in range(2, 21))
-
-
 _CUBES = tuple(n**3 for n in (2, 3, 4, 5, 6, 10))
 
 
@@ -113,6 +111,7 @@ WAYS: tuple[Callable[[Thing], float], ...] = (
 
 
 def listed_by(things: tuple[Thing, ...], way: Callable[[Thing], float]) -> t.Listing:
+    """Return things in the order that a way of comparing puts them in."""
     return t.Listing(tuple(thing.node for thing in sorted(things, key=way)))
 
 

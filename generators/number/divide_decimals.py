@@ -6,12 +6,12 @@ including formal written methods, applied to integers, decimals …" (from memor
 
 from __future__ import annotations
 
-from enum import IntEnum
 from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _point_mistakes as m
+from generators.number._division_numbers import Kind, challenge_fits, core_fits, support_fits
 from generators.number._writing import decimal, work_out, worked
 from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
@@ -22,56 +22,6 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
-
-
-class Kind(IntEnum):
-    """What is divided by what."""
-
-    BY_WHOLE, BY_TENS, WHOLES = range(3)
-    BY_TENTHS, BOTH, SHARED, FILLED = range(3, 7)
-    KNOWN, LINE, BOX, HUNDREDTHS = range(7, 11)
-
-
-def _support(kind: int, a: int, b: int) -> bool:
-    """Keep quotients in tenths, decimals divided by 10, 100 and 1000, and whole by whole."""
-    match kind:
-        case Kind.BY_WHOLE:
-            # The quotient has so many tenths.
-            return 2 <= b <= 9 and 12 <= a <= 99 and a % 10 != 0 and a * b % 10 != 0
-        case Kind.BY_TENS:
-            return b <= 3 and a >= 11 and a % 10 != 0
-    # A whole number of halves, quarters or fifths that ends.
-    return b in (4, 5, 8) and a % b != 0 and b < a <= 60 and a % 2 == 1
-
-
-def _core(kind: int, a: int, b: int) -> bool:
-    """Keep division by tenths, a price that is shared, and what can be filled."""
-    match kind:
-        case Kind.BY_TENTHS:  # a is the quotient, a whole number
-            return 2 <= b <= 9 and 3 <= a <= 40 and a * b % 10 == 0 and a != b
-        case Kind.BOTH:  # a tenths is the quotient
-            return 2 <= b <= 9 and 12 <= a <= 99 and a % 10 != 0 and a != b
-        case Kind.SHARED:  # each pays a in units of 5 p
-            return 3 <= b <= 8 and a >= 30 and a % 20 != 0 and a * b // 20 % b != 0
-    return b in (2, 3, 4, 6, 7, 8) and 6 <= a <= 40 and a * b % 10 != 0
-
-
-def _challenge(kind: int, a: int, b: int, shift: int) -> bool:
-    """Keep quotients from a known one, products over a line, boxes, and hundredths below."""
-    match kind:
-        case Kind.KNOWN:
-            # One in six: there are plenty.
-            suits = (a + b + shift) % 6 == 0 and a >= 13 and a != b
-            return suits and a % 10 != 0 != b % 10
-        case Kind.LINE:
-            # 0.a × 0.c over 0.0d: a whole quotient; c and d are the digits of b.
-            c, d = divmod(b, 10)
-            suits = shift == 0 and 2 <= a <= 9 and c > 1 < d and a != c and d not in (a, c)
-            return suits and a * c % d == 0
-        case Kind.BOX:
-            return shift == 0 and 2 <= a <= 9 and b >= 13 and b % 10 != 0 and a * b % 10 != 0
-    return shift == 0 and 2 <= a <= 9 and b >= 13 and b % 10 != 0
-
 
 _SHARED = (
     "friends share the cost of a bike repair equally. It costs",
@@ -110,7 +60,7 @@ class DivideDecimals(Topic):
     spaces = {
         Tier.SUPPORT: kinds.with_claims_and_matches(
             Space(
-                _support,
+                support_fits,
                 kind=tuple(Kind)[:3],
                 a=(*range(5, 100), *range(103, 990, 17)),
                 b=range(1, 10),
@@ -118,7 +68,7 @@ class DivideDecimals(Topic):
         ),
         Tier.CORE: kinds.with_claims_and_matches(
             Space(
-                _core,
+                core_fits,
                 kind=tuple(Kind)[3:7],
                 a=(*range(3, 100), 101, 105, 110, 115),
                 b=range(2, 10),
@@ -126,7 +76,7 @@ class DivideDecimals(Topic):
             only=lambda kind, *_: kind < 5,
         ),
         Tier.CHALLENGE: Space(
-            _challenge,
+            challenge_fits,
             kind=tuple(Kind)[7:],
             a=(*range(2, 20), 21, 23, 27, 34, 36, 37, 43, 46, 58),
             b=(*range(12, 60), 62, 63, 67, 68, 72, 73, 78, 79, 82, 84, 86, 89, 93, 96, 98),

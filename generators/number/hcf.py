@@ -13,6 +13,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _factor_mistakes as m
+from generators.number._common import find_common, split_into_primes
 from generators.number._primes import in_index_form, is_prime, primes_of, product
 from generators.number._writing import apart
 from itembank.items import kinds
@@ -112,8 +113,6 @@ _SQUARES = (
     "Two ropes of {a} metres and {b} metres are cut into pieces of equal length, with nothing "
     "left over. What is the greatest possible length, in metres, of a piece?",
 )
-
-
 _FIRST = (
     24, 30, 32, 36, 40, 42, 45, 48, 54, 56, 60, 63, 64, 66, 70, 72, 75, 80, 84, 90, 96,
 )  # fmt: skip
@@ -195,22 +194,8 @@ class Hcf(Topic):
             text = prompt(by_turns(_STORIES, a // 2 + b // 3), a=shown[0], b=shown[1])
         elif kind == Kind.SQUARES:
             text = prompt(by_turns(_SQUARES, a // 6 + b // 6), a=shown[0], b=shown[1])
-        elif kind == Kind.PRODUCTS:
-            text = prompt(
-                "Two numbers are written as products of primes: {a} and {b}. Find their highest "
-                "common factor.",
-                a=shown[0],
-                b=shown[1],
-            )
-        elif len(shown) == 3:
-            text = prompt(
-                "Find the highest common factor of {a}, {b} and {c}.",
-                a=shown[0],
-                b=shown[1],
-                c=shown[2],
-            )
         else:
-            text = prompt("Find the highest common factor of {a} and {b}.", a=shown[0], b=shown[1])
+            text = find_common("highest common factor", shown, kind == Kind.PRODUCTS)
         return Draft(text, Common(shown, "hcf"), t.Int(h), "integer", steps, slips(*wrong), twin)
 
 
@@ -231,10 +216,7 @@ def _by_primes(kind: int, numbers: tuple[int, ...], h: int) -> tuple[Step, ...]:
     if kind == Kind.SQUARES:
         steps.append(Step("The length has to go into both."))
     if kind != Kind.PRODUCTS:
-        steps += [
-            Step(f"Write {n} as a product of primes.", t.equals(t.Int(n), in_index_form(n)))
-            for n in numbers
-        ]
+        steps += split_into_primes(numbers)
     shared = product(primes_of(h))
     say = "Take each prime that they share, to the lowest power."
     steps.append(Step(say, t.equals(shared, t.Int(h)) if shared != t.Int(h) else t.Int(h)))

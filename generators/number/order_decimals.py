@@ -22,10 +22,10 @@ from generators.number._decimal_orders import (
     listed_fit,
     things_of,
 )
-from generators.number._writing import apart, decimal
-from itembank.figures.kinds.number_line import NumberLine
-from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Compare, Draft, Find, Give, Misconception, Order, Step, Tier, prompt
+from generators.number._decimals_between import halfway, one_between, with_places
+from generators.number._decimals_on_a_line import LINES, mark_fits, on_a_line
+from generators.number._writing import apart
+from itembank.items.item import Compare, Draft, Find, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -42,7 +42,7 @@ def _support(kind: int, w: int, p: int, q: int, r: int) -> bool:
             # w.p and w.pr: equal tenths, one of them with hundredths; q is which comes first.
             return w <= 4 and q <= 2
         case Kind.LINE:
-            return r == 1 and q <= len(_LINES) and _on_line(q, p)
+            return r == 1 and q <= len(LINES) and mark_fits(q, p)
     return w <= 1 and apart(w, p, q, r)
 
 
@@ -68,7 +68,7 @@ def _challenge(kind: int, w: int, p: int, q: int, r: int) -> bool:
         case Kind.BETWEEN:
             return w <= 6 and r == 1 and q <= 3
         case Kind.NEGATIVE_LINE:
-            return r == 1 and q <= len(_LINES) and _on_line(q, p)
+            return r == 1 and q <= len(LINES) and mark_fits(q, p)
     return w <= 3 and listed_fit(kind, w, p, q, r)
 
 
@@ -148,19 +148,19 @@ class OrderDecimals(Topic):
             case Kind.SIGN:
                 return _sign(w, p, q, r, twin)
             case Kind.LINE:
-                gap, steps = _LINES[q - 1]
-                return _line(1000 * w, 1000 * gap, steps, p, twin)
+                gap, steps = LINES[q - 1]
+                return on_a_line(1000 * w, 1000 * gap, steps, p, twin)
             case Kind.FINE_LINE:
-                return _line(1000 * w + 100 * p, 100, 10, q, twin)
+                return on_a_line(1000 * w + 100 * p, 100, 10, q, twin)
             case Kind.NEGATIVE_LINE:
-                gap, steps = _LINES[q - 1]
-                return _line(-1000 * (w + gap), 1000 * gap, steps, p, twin)
+                gap, steps = LINES[q - 1]
+                return on_a_line(-1000 * (w + gap), 1000 * gap, steps, p, twin)
             case Kind.DIGIT:
                 return _digit(w, p, q, r, twin)
             case Kind.BETWEEN:
-                return _between(w, p, q, twin)
+                return one_between(w, p, q, twin)
             case Kind.HALFWAY:
-                return _halfway(w, p, q, r, twin)
+                return halfway(w, p, q, r, twin)
         return _list(kind, w, p, q, r, twin)
 
 
@@ -191,14 +191,11 @@ def _list(kind: int, w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -
     else:
         text = prompt(f"{before}, {after}: {{things}}.", things=t.Listing(nodes))
     places = max(thing.places for thing in things)
-    padded = ", ".join(_padded(thing, places) for thing in shown)
+    padded = ", ".join(with_places(thing, places) for thing in shown)
     lines = [Step(f"Write them with as many decimal places: {padded}.")]
     if any(thing.units < 0 for thing in things):
         lines.append(Step("The further a negative number is from zero, the smaller it is."))
-    if kind in (Kind.NEGATIVES, Kind.FIVE):
-        mistakes: tuple[Misconception, ...] = (m.IGNORES_SIGNS, m.NEGATIVES_TURNED)
-    else:
-        mistakes = (m.LONGER, m.SHORTER)
+    mistakes = [mistake for mistake, _ in WRONG[kind]]
     return Draft(
         text,
         Order(nodes, "descending" if falling else "ascending"),
@@ -208,11 +205,6 @@ def _list(kind: int, w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -
         slips(*zip(mistakes, map(listing, wrong), strict=True)),
         twin,
     )
-
-
-def _padded(thing: Decimal, places: int) -> str:
-    whole, rest = divmod(abs(thing.units) * 10 ** (places - thing.places), 10**places)
-    return f"{'−' if thing.units < 0 else ''}{whole}.{rest:0{places}d}"
 
 
 def _sign(w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -> Draft:
@@ -225,7 +217,7 @@ def _sign(w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -> Draft:
     key = t.relate(left, sign, right)
     steps = (
         Step("The ones and the tenths are equal."),
-        Step(f"{_padded(short, 2)} has no hundredths, {_padded(long, 2)} has {r}.", key),
+        Step(f"{with_places(short, 2)} has no hundredths, {with_places(long, 2)} has {r}.", key),
     )
     return Draft(
         prompt("Put <, > or = between {a} and {b}.", a=left, b=right),
@@ -265,106 +257,4 @@ def _digit(w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -> Draft:
         wrong,
         twin,
         constants=(bottom,),
-    )
-
-
-def _line(start: int, gap: int, count: int, at: int, twin: tuple[object, ...]) -> Draft:
-    """Ask what an arrow on a number line points to. Numbers are in thousandths."""
-    low, high = _written(start), _written(start + gap)
-    figure = NumberLine(low, high, count, points=(("A", at),))
-    step = gap // count
-    key, step_node = decimal(start + at * step, 3), decimal(step, 3)
-    text = ("What decimal does the arrow A point to?",)
-    begin = decimal(start, 3)
-    steps = (
-        Step(
-            f"There are {count} steps from one number to the other: find one step.",
-            t.equals(t.divide(decimal(gap, 3), t.Int(count)), step_node),
-        ),
-        Step(
-            f"The arrow is {at} {'step' if at == 1 else 'steps'} to the right of the left end.",
-            t.equals(t.add(begin, t.times(t.Int(at), step_node)), key),
-        ),
-    )
-    whole_step = 1000 if gap >= 1000 else 100
-    wrong = slips(
-        (m.WRONG_END, decimal(start + gap - at * step, 3) if start < 0 else None),
-        (m.STEP_IS_ONE, decimal(start + at * whole_step, 3)),
-        (m.STEP_IS_TENTH, decimal(start + at * 100, 3) if step == 200 else None),
-        (m.STEP_TOO_SMALL, decimal(start + at * step // 10, 3) if start >= 0 else None),
-        key=key,
-    )
-    return Draft(text, of_figure(figure, text), key, "decimal", steps, wrong, twin, figure=figure)
-
-
-# How far a line goes, and in how many steps: of tenths, and of two tenths.
-_LINES = ((1, 10), (1, 5), (2, 10), (2, 20))
-
-
-def _on_line(line: int, at: int) -> bool:
-    """Tell whether a mark lies inside a line, not in the middle, and is no whole number."""
-    gap, count = _LINES[line - 1]
-    return at < count and 2 * at != count and at * gap % count != 0
-
-
-def _written(thousandths: int) -> t.Node:
-    """Return an end of a line: a whole number, or with one decimal place."""
-    if thousandths % 1000 == 0:
-        return t.num(thousandths // 1000)
-    return decimal(thousandths, 3)
-
-
-def _between(w: int, p: int, q: int, twin: tuple[object, ...]) -> Draft:
-    """Return: write a decimal between w.p and w.p1, or other neighbours in hundredths."""
-    low, high = Decimal(100 * w + 10 * p + q - 1, 2), Decimal(100 * w + 10 * p + q, 2)
-    key = Decimal(low.units * 10 + 5, 3)
-    x = t.Sym("x")
-    between = t.Relation(low.node, (("<", x), ("<", high.node)))
-    steps = (
-        Step(
-            f"Write both with three places: {_padded(low, 3)} and {_padded(high, 3)}.",
-        ),
-        Step(
-            "Choose a number of thousandths between.",
-            t.Relation(low.node, (("<", key.node), ("<", high.node))),
-        ),
-    )
-    wrong = slips(
-        (m.THE_END, high.node),
-        (m.PAST_LARGER, decimal(10 * (low.units + 1) + 5, 3)),
-    )
-    return Draft(
-        prompt("Write a decimal between {a} and {b}.", a=low.node, b=high.node),
-        Give((x,), (between,)),
-        key.node,
-        "decimal",
-        steps,
-        wrong,
-        twin,
-    )
-
-
-def _halfway(w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -> Draft:
-    """Ask what is halfway between w.p and a number with hundredths that is further on."""
-    low = Decimal(100 * w + 10 * p, 2)
-    high = Decimal(100 * (w + 1) + 10 * q + r, 2)
-    a, b = decimal(low.units, 2), decimal(high.units, 2)
-    total, gap = low.units + high.units, high.units - low.units
-    key = decimal(total // 2, 2)
-    two = t.Int(2)
-    asked = t.divide(t.Bracket(t.add(a, b)), two)
-    steps = (
-        Step("Add the two numbers.", t.equals(t.add(a, b), decimal(total, 2))),
-        Step("Halve the sum.", t.equals(t.divide(decimal(total, 2), two), key)),
-    )
-    wrong = slips((m.DIFFERENCE, decimal(gap, 2)), (m.HALF_DIFFERENCE, decimal(gap // 2, 2)))
-    return Draft(
-        prompt("What number is halfway between {a} and {b}?", a=a, b=b),
-        Find(asked),
-        key,
-        "decimal",
-        steps,
-        wrong,
-        twin,
-        constants=(2,),
     )

@@ -47,8 +47,6 @@ _SHOPPING = (
     ("A library buys", "display boards", "book trolleys", "It pays with"),
     ("A bus depot buys", "mops", "buckets", "It pays with"),
 )
-
-
 _FIRST = (
     *range(2, 12), 14, 15, 18, 20, 24, 27, 30, 32, 35, 36, 40, 42, 45, 48, 54, 56,
 )  # fmt: skip

@@ -6,8 +6,7 @@ associated real roots (square, cube and higher), recognise powers of 2, 3, 4, 5"
 
 from __future__ import annotations
 
-from fractions import Fraction
-from math import isqrt, lcm
+from math import isqrt
 from typing import Any
 
 from generators._turns import by_turns
@@ -21,46 +20,16 @@ from generators.number._powers_numbers import (
     support_fits,
     things_to_order,
 )
+from generators.number._powers_worked_out import calculation_of
+from generators.number._powers_wrong_lines import gone_wrong, power_of, written_out
 from generators.number._writing import worked
 from itembank.items import kinds
-from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import Wrong, slips
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-
-def _gone_wrong(
-    kind: int, a: int, b: int, c: int = 0, d: int = 0
-) -> tuple[kinds.WrongSolution, ...]:
-    """Return how powers and roots are worked out wrongly, line by line."""
-    wrong, A, B = kinds.WrongSolution, t.Int(a), t.Int(b)
-    match kind:
-        case Kind.POWER:
-            found = (wrong(m.TIMES_INDEX, (t.times(A, B), t.Int(a * b))),)
-            return (*found, wrong(m.SWAPS, (_out(B, a), t.Int(b**a)))) if a in (3, 4) else found
-        case Kind.ROOT_OF_SUM:
-            join, end = (t.add, a + b) if d == 2 else (t.sub, a - b)
-            apart_ = join(t.Root(t.Int(a * a)), t.Root(t.Int(b * b)))
-            return (wrong(m.ROOTS_EACH, (apart_, join(A, B), t.num(end))),)
-        case Kind.DIFFERENCE:
-            lines = (t.sub(t.Int(a * c), t.Int(b * d)), t.num(a * c - b * d))
-            return (wrong(m.TIMES_INDEX, lines),)
-        case Kind.PRODUCT:
-            times = (t.times(t.Int(a * c), t.Int(b * d)), t.Int(a * c * b * d))
-            joined = (_power(a * b, c + d), t.Int((a * b) ** (c + d)))
-            found = (wrong(m.TIMES_INDEX, times),)
-            return (*found, wrong(m.JOINS, joined)) if joined[1].n <= 1300 else found
-        case Kind.NOUGHT:
-            return (
-                wrong(m.NOUGHT_IS_NOUGHT, (t.add(t.Int(0), B), B)),
-                wrong(m.NOUGHT_CHANGES_NOTHING, (t.add(A, B), t.Int(a + b))),
-            )
-        case Kind.NEGATIVE_INDEX:
-            return (wrong(m.NEGATIVE_ANSWER, (t.Neg(_power(a, b)), t.num(-(a**b)))),)
-    return ()
 
 
 @register
@@ -92,7 +61,7 @@ class PowersAndRoots(Topic):
             kinds.with_claims_and_matches(
                 Space(support_fits, kind=tuple(Kind)[:5], a=range(2, 21), n=range(2, 11))
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
             kinds.with_claims_and_matches(
@@ -105,7 +74,7 @@ class PowersAndRoots(Topic):
                     d=range(2, 5),
                 )
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
         Tier.CHALLENGE: kinds.with_wrong_solutions(
             Space(
@@ -115,7 +84,7 @@ class PowersAndRoots(Topic):
                 b=range(1, 10),
                 c=range(2, 11),
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
     }
 
@@ -132,7 +101,7 @@ class PowersAndRoots(Topic):
                 return _edging(a, twin)
             case Kind.ORDER:
                 return _in_order(a, b, c, twin)
-        asked, key, steps, wrong = _calculation(kind, a, b, c, d)
+        asked, key, steps, wrong = calculation_of(kind, a, b, c, d)
         form, how = "integer", ""
         if kind == Kind.NEGATIVE_INDEX:
             form, how = "fraction", " Give your answer as a fraction."
@@ -142,161 +111,21 @@ class PowersAndRoots(Topic):
         return Draft(text, Find(asked), key, form, steps, slips(*wrong, key=key), twin)
 
 
-Made = tuple[t.Node, t.Node, tuple[Step, ...], tuple[Wrong, ...]]
-
-
-def _power(a: int, n: int) -> t.Power:
-    return t.Power(t.Int(a), t.Int(n))
-
-
-def _out(a: t.Node, n: int) -> t.Node:
-    return t.times(a, *[a] * (n - 1))
-
-
-def _calculation(kind: int, a: int, b: int, c: int, d: int) -> Made:
-    """Return what is asked, the key, the working and the wrong answers."""
-    asked: t.Node
-    key: t.Node
-    wrong: tuple[Wrong, ...]
-    match kind:
-        case Kind.POWER:
-            key = t.Int(a**b)
-            steps = worked(
-                _power(a, b), ("Write it out as a product.", _out(t.Int(a), b)), ("Multiply.", key)
-            )
-            return _power(a, b), key, steps, ((m.TIMES_INDEX, a * b), (m.SWAPS, b**a))
-        case Kind.ROOT | Kind.CUBE_ROOT:
-            n = a**b
-            asked = t.Root(t.Int(n), b)
-            say = f"Which number multiplied by itself makes {n}?"
-            if b == 3:
-                say = f"Which number stands three times in a product that makes {n}?"
-            steps = (
-                Step(say, t.equals(_out(t.Int(a), b), t.Int(n))),
-                Step("So that is the root.", t.equals(asked, t.Int(a))),
-            )
-            wrong = ((m.HALVES, Fraction(n, b)), (m.POWER_FOR_ROOT, n**b))
-            return asked, t.Int(a), steps, wrong
-        case Kind.ROOT_OF_SUM:
-            join = t.add if d == 2 else t.sub
-            total = a * a + b * b if d == 2 else a * a - b * b
-            root = isqrt(total)
-            asked = t.Root(join(t.Int(a * a), t.Int(b * b)))
-            steps = worked(
-                asked,
-                ("Work out what is under the root first.", t.Root(t.Int(total))),
-                ("Then take the root.", t.Int(root)),
-            )
-            apart_ = a + b if d == 2 else a - b
-            return (
-                asked,
-                t.Int(root),
-                steps,
-                ((m.ROOTS_EACH, apart_), (m.HALVES, Fraction(total, 2))),
-            )
-        case Kind.DIFFERENCE:
-            asked = t.sub(_power(a, c), _power(b, d))
-            key = t.Int(a**c - b**d)
-            steps = worked(
-                asked,
-                ("Work out each power.", t.sub(t.Int(a**c), t.Int(b**d))),
-                ("Then subtract.", key),
-            )
-            return asked, key, steps, ((m.TIMES_INDEX, a * c - b * d), (m.SWAPS, c**a - d**b))
-        case Kind.PRODUCT:
-            asked = t.times(_power(a, c), _power(b, d))
-            key = t.Int(a**c * b**d)
-            steps = worked(
-                asked,
-                ("Work out each power.", t.times(t.Int(a**c), t.Int(b**d))),
-                ("Then multiply.", key),
-            )
-            return (
-                asked,
-                key,
-                steps,
-                ((m.TIMES_INDEX, a * c * b * d), (m.JOINS, (a * b) ** (c + d))),
-            )
-        case Kind.NOUGHT:
-            asked = t.add(_power(a, 0), _power(b, 1))
-            steps = worked(
-                asked,
-                (f"{a} to the power 0 is 1.", t.add(t.Int(1), _power(b, 1))),
-                (f"{b} to the power 1 is {b}.", t.add(t.Int(1), t.Int(b))),
-                ("Then add.", t.Int(b + 1)),
-            )
-            return (
-                asked,
-                t.Int(b + 1),
-                steps,
-                ((m.NOUGHT_IS_NOUGHT, b), (m.NOUGHT_CHANGES_NOTHING, a + b)),
-            )
-        case Kind.ROOTS:
-            join = t.add if d == 2 else t.sub
-            asked = join(t.Root(t.Int(a * a)), t.Root(t.Int(b**3), 3))
-            key = t.Int(a + b if d == 2 else a - b)
-            halves = Fraction(a * a, 2) + (1 if d == 2 else -1) * Fraction(b**3, 3)
-            steps = worked(
-                asked,
-                ("Take each root.", join(t.Int(a), t.Int(b))),
-                ("Add." if d == 2 else "Subtract.", key),
-            )
-            no_roots = a * a + b**3 if d == 2 else a * a - b**3
-            return asked, key, steps, ((m.HALVES, halves), (m.NO_ROOTS, no_roots))
-        case Kind.NEGATIVE_INDEX:
-            asked = t.Power(t.Int(a), t.Neg(t.Int(b)))
-            key = t.frac(1, a**b)
-            steps = worked(
-                asked,
-                ("A negative index means 1 over the power.", t.Frac(t.Int(1), _power(a, b))),
-                ("Work out the power.", key),
-            )
-            return asked, key, steps, ((m.NEGATIVE_ANSWER, -(a**b)), (m.TIMES_INDEX, -a * b))
-    # (1/2)^b + (a/c)²
-    half, other = t.frac(1, 2), t.frac(a, c)
-    asked = t.add(t.Power(t.Bracket(half), t.Int(b)), t.Power(t.Bracket(other), t.Int(2)))
-    first, second = Fraction(1, 2**b), Fraction(a * a, c * c)
-    value = first + second
-    bottom = value.denominator
-    lines = [
-        (
-            "Raise numerator and denominator.",
-            t.add(t.frac(1, 2**b), t.frac(a * a, c * c)),
-        )
-    ]
-    common = lcm(2**b, c * c)
-    lines.append(
-        (
-            f"Write both over {common}.",
-            t.add(t.frac(common // 2**b, common), t.frac(a * a * common // (c * c), common)),
-        )
-    )
-    total = common // 2**b + a * a * common // (c * c)
-    if bottom != common:
-        lines.append(("Add.", t.frac(total, common)))
-    lines.append(("Add." if bottom == common else "Cancel.", number_node(value)))
-    wrong = (
-        (m.NUMERATOR_ONLY, Fraction(1, 2) + Fraction(a * a, c)),
-        (m.TIMES_INDEX, Fraction(b, 2) + Fraction(2 * a, c)),
-    )
-    return asked, number_node(value), worked(asked, *lines), wrong
-
-
 def _as_power(a: int, n: int, twin: tuple[object, ...]) -> Draft:
     """Ask for a product of equal factors as a power."""
-    asked = _out(t.Int(a), n)
-    key = _power(a, n)
+    asked = written_out(t.Int(a), n)
+    key = power_of(a, n)
     steps = worked(asked, (f"The factor {a} stands there {n} times, so the index is {n}.", key))
-    wrong = slips((m.TIMES_INDEX, t.times(t.Int(a), t.Int(n))), (m.SWAPS, _power(n, a)))
+    wrong = slips((m.TIMES_INDEX, t.times(t.Int(a), t.Int(n))), (m.SWAPS, power_of(n, a)))
     text = prompt("Write {e} as a power of {a}.", e=asked, a=t.Int(a))
     return Draft(text, Find(asked), key, "power", steps, wrong, twin)
 
 
 def _as_product(a: int, n: int, twin: tuple[object, ...]) -> Draft:
     """Ask for a power as a product of equal factors."""
-    asked, key = _power(a, n), _out(t.Int(a), n)
+    asked, key = power_of(a, n), written_out(t.Int(a), n)
     steps = worked(asked, (f"The index is {n}, so the factor {a} stands there {n} times.", key))
-    wrong = slips((m.TIMES_INDEX, t.times(t.Int(a), t.Int(n))), (m.SWAPS, _out(t.Int(n), a)))
+    wrong = slips((m.TIMES_INDEX, t.times(t.Int(a), t.Int(n))), (m.SWAPS, written_out(t.Int(n), a)))
     text = prompt("Write {e} as a product, without powers.", e=asked)
     return Draft(text, Find(asked), key, "product", steps, wrong, twin)
 
