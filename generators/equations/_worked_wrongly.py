@@ -110,7 +110,7 @@ def _rest(x: t.Sym, wrong: _Wrong) -> Iterator[t.Node]:
     a, b, c, d = wrong.sides
     if not wrong.tidy:
         yield t.equals(side(a, x, b), side(c, x, d))
-    if (a, b, c) == (1, 0, 0) or (c, d, a) == (1, 0, 0):
+    if (a == 1 and not b and not c) or (c == 1 and not d and not a):
         return
     for step in balance(x, a, b, c, d):
         assert step.maths is not None
@@ -128,7 +128,7 @@ def _gone_wrong(
             yield from _letter_moved(x, letters, (a, b, c, d), after)
         elif not letters:
             yield from _number_moved(x, number, (a, b, c, d), after, two_sided)
-    elif (b, c, f, g, e) == (0, 0, 0, 0, 1) and a.denominator == 1 and d.denominator == 1:
+    elif not (b or c or f or g) and e == 1 and a.denominator == 1 and d.denominator == 1:
         # ax = d: the multiplier is undone by the wrong operation.
         mistake = asking(m.SUBTRACTS_MULTIPLIER, undo_product(int(a), x))
         yield _Wrong(mistake, t.equals(x, t.num(int(d - a))), (e, f, g, d - a))
@@ -144,7 +144,9 @@ def _cleared(x: t.Sym, before: t.Relation, after: t.Relation) -> Iterator[_Wrong
         return
     if isinstance(before.first, t.Sum) and isinstance(after.first, t.Sum) and h % d == 0:
         times = h / d
-        question = f"You multiply both sides by {shown(times)}. What is {shown(d)} × {shown(times)}?"
+        question = (
+            f"You multiply both sides by {shown(times)}. What is {shown(d)} × {shown(times)}?"
+        )
         line = t.equals(after.first, before.rest[0][1])
         yield _Wrong(asking(m.PART_CLEARED, question), line, (e, f, g, d), tidy=f != 0)
 
