@@ -69,24 +69,20 @@ class Between(Topic):
     misconceptions = (ADDED, APART, KEEP_NUMERATORS)
     prerequisites = ("fractions.equivalent", "fractions.order")
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(Space(_support, n=range(5, 17), p=range(1, 16), q=range(3, 16)))
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, n=range(5, 17), p=range(1, 16), q=range(3, 16))
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_core, b=range(2, 16), a=range(1, 12), d=range(2, 16), c=range(1, 12))
-            )
+        Tier.CORE: kinds.with_given_answers(
+            Space(_core, b=range(2, 16), a=range(1, 12), d=range(2, 16), c=range(1, 12))
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    w=range(1, 5),
-                    b=range(2, 13),
-                    a=range(1, 12),
-                    d=range(2, 13),
-                    c=range(1, 12),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                w=range(1, 5),
+                b=range(2, 13),
+                a=range(1, 12),
+                d=range(2, 13),
+                c=range(1, 12),
             )
         ),
     }

@@ -171,30 +171,20 @@ class FindWhole(Topic):
     )
     prerequisites = ("fractions.of-quantity",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_support, kind=(0,), d=range(2, 13), m=range(2, 31)).then(
-                    _support_bar, kind=BARS, d=range(3, 9), m=range(3, 31)
-                ),
-                only=lambda kind, *_: kind < 10,
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=(0,), d=range(2, 13), m=range(2, 31)).then(
+                _support_bar, kind=BARS, d=range(3, 9), m=range(3, 31)
             ),
             only=lambda kind, *_: kind < 10,
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _core, kind=range(len(PART) + 1), d=range(3, 11), a=range(2, 10), m=range(2, 13)
-                ).then(_core_bar, kind=BARS, d=range(3, 11), a=range(2, 9), m=range(2, 13)),
-                only=lambda kind, *_: kind < 10,
-            ),
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _core, kind=range(len(PART) + 1), d=range(3, 11), a=range(2, 10), m=range(2, 13)
+            ).then(_core_bar, kind=BARS, d=range(3, 11), a=range(2, 9), m=range(2, 13)),
             only=lambda kind, *_: kind < 10,
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge, kind=range(len(LEFT)), d=range(3, 11), a=range(1, 8), m=range(2, 25)
-                )
-            )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_challenge, kind=range(len(LEFT)), d=range(3, 11), a=range(1, 8), m=range(2, 25))
         ),
     }
 

@@ -179,21 +179,18 @@ class OfQuantity(Topic):
                 _support, unit=BARS, d=(3, 4, 5, 6, 8, 10), m=range(2, 13)
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _core,
-                    kind=range(len(ONE_STEP)),
-                    d=(3, 4, 5, 6, 8, 9, 10),
-                    a=range(2, 10),
-                    m=range(3, 13),
-                ).then(_core, kind=BARS, d=(3, 4, 5, 6, 8, 9, 10), a=range(2, 10), m=range(3, 13)),
-                only=lambda kind, *_: kind < 10,
-            ),
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _core,
+                kind=range(len(ONE_STEP)),
+                d=(3, 4, 5, 6, 8, 9, 10),
+                a=range(2, 10),
+                m=range(3, 13),
+            ).then(_core, kind=BARS, d=(3, 4, 5, 6, 8, 9, 10), a=range(2, 10), m=range(3, 13)),
             only=lambda kind, *_: kind < 10,
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(Space(_challenge, kind=range(6), f=FIRST, g=SECOND, m=range(1, 13)))
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_challenge, kind=range(6), f=FIRST, g=SECOND, m=range(1, 13))
         ),
     }
 

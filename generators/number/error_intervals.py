@@ -121,16 +121,14 @@ class ErrorIntervals(Topic):
     prerequisites = ("number.round-figures",)
     misconceptions = (WHOLE_STEP, UPPER_BELOW, SIGNS_SWAPPED, ROUNDED)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(Space(_support, kind=tuple(Kind)[:3], a=range(3, 99)))
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=tuple(Kind)[:3], a=range(3, 99))
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(Space(_core, kind=tuple(Kind)[3:6], a=range(11, 200, 2)))
+        Tier.CORE: kinds.with_given_answers(
+            Space(_core, kind=tuple(Kind)[3:6], a=range(11, 200, 2))
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_challenge, kind=tuple(Kind)[6:], a=range(11, 160), b=(1, 2, 3, 4, 5))
-            )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_challenge, kind=tuple(Kind)[6:], a=range(11, 160), b=(1, 2, 3, 4, 5))
         ),
     }
 

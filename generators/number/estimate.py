@@ -225,11 +225,8 @@ class Estimate(Topic):
         HALVES_FOR_ROOT,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_support, kind=tuple(Kind)[:2], a=_LARGE, b=_ONES),
-                only=lambda kind, *_: kind == 0,
-            ),
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=tuple(Kind)[:2], a=_LARGE, b=_ONES),
             only=lambda kind, *_: kind == 0,
         ),
         Tier.CORE: kinds.with_who_is_right(
@@ -258,15 +255,13 @@ class Estimate(Topic):
             ),
             only=lambda kind, *_: kind != 5,
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    kind=tuple(Kind)[6:],
-                    a=_LARGE,
-                    b=(*_LARGE, *_ONES),
-                    c=(*_SMALL, *_ONES),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[6:],
+                a=_LARGE,
+                b=(*_LARGE, *_ONES),
+                c=(*_SMALL, *_ONES),
             )
         ),
     }

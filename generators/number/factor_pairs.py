@@ -73,9 +73,7 @@ class FactorPairs(Topic):
     statements = ("number.primes",)
     misconceptions = (MULTIPLE, NOT_GREATER, ADDS, ONE_AND_ITSELF)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(Space(_support, n=range(12, 121), a=range(2, 61)))
-        ),
+        Tier.SUPPORT: kinds.with_given_answers(Space(_support, n=range(12, 121), a=range(2, 61))),
         Tier.CORE: Space(_core, n=range(24, 241), m=range(2, 6)),
         Tier.CHALLENGE: Space(_challenge, n=range(24, 301), place=range(1, 10)),
     }

@@ -222,29 +222,23 @@ class RoundFigures(Topic):
         r.TOO_EARLY,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_support, kind=tuple(Kind)[:4], a=range(110, 990), b=range(1, 10))
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=tuple(Kind)[:4], a=range(110, 990), b=range(1, 10))
+        ),
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _core,
+                kind=tuple(Kind)[4:8],
+                a=(*range(11, 100), *range(101, 990, 8)),
+                b=range(1, 10),
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _core,
-                    kind=tuple(Kind)[4:8],
-                    a=(*range(11, 100), *range(101, 990, 8)),
-                    b=range(1, 10),
-                )
-            )
-        ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    kind=tuple(Kind)[8:],
-                    a=range(1, 99),
-                    b=(*range(1, 10), 11, 12, 13, 17, 19, 23, 38, 56, 74, 92, 203, 306, 408),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[8:],
+                a=range(1, 99),
+                b=(*range(1, 10), 11, 12, 13, 17, 19, 23, 38, 56, 74, 92, 203, 306, 408),
             )
         ),
     }

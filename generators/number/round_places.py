@@ -177,27 +177,23 @@ class RoundPlaces(Topic):
         r.REMAINDER,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(Space(_support, kind=tuple(Kind)[:4], a=range(102, 990)))
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=tuple(Kind)[:4], a=range(102, 990))
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _core,
-                    kind=tuple(Kind)[4:8],
-                    a=(*range(3, 100, 7), *range(104, 990, 19)),
-                    b=(*range(3, 100, 6), 16, 28, 46, 49, 58, 67, 76, 94, 97),
-                )
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _core,
+                kind=tuple(Kind)[4:8],
+                a=(*range(3, 100, 7), *range(104, 990, 19)),
+                b=(*range(3, 100, 6), 16, 28, 46, 49, 58, 67, 76, 94, 97),
             )
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    kind=tuple(Kind)[8:],
-                    a=(*range(1, 61), *range(69, 800, 30)),
-                    b=(3, 6, 7, 9, 11, 12, 13, 95, 96, 97, 98),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                kind=tuple(Kind)[8:],
+                a=(*range(1, 61), *range(69, 800, 30)),
+                b=(3, 6, 7, 9, 11, 12, 13, 95, 96, 97, 98),
             )
         ),
     }

@@ -62,13 +62,14 @@ def multiplier(tenths: int) -> t.Node:
 
 
 def wrong_amounts(
-    unit: str, key: int, pairs: Iterable[tuple[Misconception, int | None]]
+    unit: str, key: int, mistakes: Iterable[Misconception], found: Iterable[int | None]
 ) -> tuple[Slip, ...]:
-    """Return the wrong answers that can be written in two places and are not the key."""
-    return slips(
-        *((mistake, None if value is None else amount(value, unit)) for mistake, value in pairs),
-        key=amount(key, unit),
+    """Return the wrong answers, found in hundredths, that can be written and are not the key."""
+    pairs = (
+        (mistake, None if value is None else amount(value, unit))
+        for mistake, value in zip(mistakes, found, strict=True)
     )
+    return slips(*pairs, key=amount(key, unit))
 
 
 def part_steps(tenths: int, whole: int, unit: str) -> list[Step]:

@@ -10,134 +10,49 @@ from __future__ import annotations
 from typing import Any
 
 from generators._turns import by_turns
-from generators.percentages._amounts import (
-    amount,
-    apart,
-    hundredths,
-    multiplier,
-    part_steps,
-    per_cent,
-    wrong_amounts,
+from generators.percentages._amounts import amount, part_steps, per_cent, wrong_amounts
+from generators.percentages._of_amount_mistakes import (
+    ADDS,
+    AND_UNITS,
+    AS_ONE_HALF,
+    DIVIDES,
+    GIVES_PART,
+    IGNORES_HUNDRED,
+    LARGEST_AMOUNT,
+    LARGEST_PERCENT,
+    OF_WHOLE,
+    PART_BEFORE_POINT,
+    POINT,
+    REST,
+    REST_OF_ALL,
+    SAME_SUM,
+    STOPS,
+    STOPS_AT_TEN,
+    SUBTRACTS,
 )
+from generators.percentages._of_amount_numbers import (
+    challenge_fits,
+    challenge_wrong,
+    core_fits,
+    core_wrong,
+    support_fits,
+    support_wrong,
+)
+from generators.percentages._of_amount_wrong_lines import UNITS, gone_wrong
+from generators.percentages._several_percentages import equal_sides, part_of_a_part, worth_the_most
 from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Choose, Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
-DIVIDES = Misconception(
-    "percentages.divides-by-the-percentage",
-    "divides by the percentage",
-    "What is 10% of the amount? Does your answer fit with that?",
-)
-SUBTRACTS = Misconception(
-    "percentages.subtracts-the-percentage",
-    "takes the percentage away as if it were an amount",
-    "What is 10% of 50? Is that the same as taking 10 away?",
-)
-STOPS_AT_TEN = Misconception(
-    "percentages.stops-at-ten-per-cent",
-    "stops after finding 10%",
-    "You have found 10%. How many tens are there in the percentage?",
-)
-REST = Misconception(
-    "percentages.gives-the-rest",
-    "gives what is left over instead of the percentage asked for",
-    "Draw a bar for the whole. Which part of it does the question ask for?",
-)
-POINT = Misconception(
-    "percentages.point-too-far",
-    "puts the decimal point one place too far to the right",
-    "Write the percentage as hundredths. What is that as a decimal?",
-)
-AND_UNITS = Misconception(
-    "percentages.ten-and-units",
-    "works out the tens of the percentage and adds the units as a plain number",
-    "You have found so many tens of per cents. What is 1% of the amount?",
-)
-IGNORES_HUNDRED = Misconception(
-    "percentages.ignores-the-hundred",
-    "leaves out the whole, which is 100%",
-    "Is the percentage more or less than the whole? Is your answer?",
-)
-ADDS = Misconception(
-    "percentages.adds-the-percentage",
-    "adds what is over 100 as a plain number",
-    "What is 10% of the amount? Is that as much as 10?",
-)
-STOPS = Misconception(
-    "percentages.stops-too-soon",
-    "stops at the part, and does not find the rest",
-    "Read the last sentence again. Is that what you have found?",
-)
-LARGEST_PERCENT = Misconception(
-    "percentages.compares-the-percentages",
-    "compares only the percentages",
-    "Is 50% of £2 more than 10% of £100? What else matters?",
-)
-LARGEST_AMOUNT = Misconception(
-    "percentages.compares-the-amounts",
-    "compares only the amounts",
-    "Is 1% of £100 more than 50% of £20? What else matters?",
-)
-OF_WHOLE = Misconception(
-    "percentages.of-the-whole",
-    "takes the second percentage of the whole amount",
-    "Read the sentence with the second percentage again. What is it a part of?",
-)
-REST_OF_ALL = Misconception(
-    "percentages.rest-of-all",
-    "subtracts the last part from the whole amount",
-    "Which group does the last sentence ask about? How large is that group?",
-)
-AS_ONE_HALF = Misconception(
-    "percentages.ignores-the-point",
-    "leaves out the decimal point of the percentage",
-    "Is the percentage more or less than 1%? What is 1% of the amount?",
-)
-PART_BEFORE_POINT = Misconception(
-    "percentages.leaves-out-a-part",
-    "leaves out the half of one per cent",
-    "How much is half of one per cent?",
-)
-SAME_SUM = Misconception(
-    "percentages.changes-by-as-much",
-    "raises the percentage by as much as the amount goes down",
-    "What is each side worth? What percentage of the second amount is that?",
-)
-GIVES_PART = Misconception(
-    "percentages.gives-the-part",
-    "gives the worth of the side that is known as the percentage",
-    "You know what both sides are worth. What percentage of the second amount is it?",
-)
-
-_UNITS = ("£", "kg", "", "m", "g", "ml", "km", "£")
-_AMOUNTS: tuple[int, ...] = (
-    20,
-    30,
-    40,
-    50,
-    60,
-    70,
-    80,
-    90,
-    120,
-    140,
-    150,
-    160,
-    180,
-    200,
-    240,
-    250,
-    300,
-    320,
-    350,
-)
-_AMOUNTS += (360, 400, 450, 480, 500, 600, 800)
+_AMOUNTS = (
+    20, 30, 40, 50, 60, 70, 80, 90, 120, 140, 150, 160, 180, 200, 240, 250, 300, 320, 350, 360,
+    400, 450, 480, 500, 600, 800,
+)  # fmt: skip
 _EASY = (10, 50, 100, 200, 250, 300, 400, 500, 600, 700, 750, 800, 900)
 _FIVES = (150, 350, 450, 550, 650, 850, 950)
 _SINGLE = (20, 30, 40, 60, 70, 80, 90, 110, 120, 130, 160, 180, 220, 240, 320, 360, 480, 620)
@@ -153,133 +68,6 @@ _REST = (
     "A swimming club has {n} members. {p} of them swim on Fridays. How many do not?",
     "There are {n} seats in a theatre. {p} of them are taken. How many seats are free?",
 )
-_NESTED = (
-    "A bus depot has {n} buses. {p} of them are electric. {q} of the electric buses are being "
-    "cleaned. How many electric buses are not being cleaned?",
-    "A market garden grows {n} plants. {p} of them are herbs. {q} of the herbs are mint. "
-    "How many of the herbs are not mint?",
-    "A library has {n} books. {p} of them are for children. {q} of the children's books are about "
-    "animals. How many of the children's books are not about animals?",
-    "A swimming club has {n} members. {p} of them are children. {q} of the children race. "
-    "How many children do not race?",
-)
-_NAMES = ("A", "B", "C")
-
-
-def _support(kind: str, p: int, n: int) -> bool:
-    """Keep sums that come to whole numbers; on a line the percentage is a mark of its steps."""
-    if p * n % 1000 or (kind == "line" and ((p % 100 and p % 250) or n > 400)):
-        return False
-    if kind == "line" and p in (100, 500, 800, 900):
-        return False
-    return apart(p * n // 10, *_support_wrong(kind, p, n))
-
-
-def _support_wrong(kind: str, p: int, n: int) -> tuple[int | None, ...]:
-    # A line in fifths does not show 10%.
-    tens = p > 100 and p % 100 == 0 and (kind == "sum" or p % 200 != 0)
-    by_ten = hundredths(n, 10) if tens else None
-    return (
-        hundredths(10 * n, p),
-        hundredths(10 * n - p, 10),
-        by_ten,
-        hundredths(1000 * n - p * n, 1000),
-    )
-
-
-def _core(kind: str, p: int, n: int, q: int, m: int) -> bool:
-    """Keep awkward percentages, more than 100%, what is left, and the largest of three."""
-    if kind == "choose":
-        return _three(p, n, q, m)
-    if p * n % 1000 and (kind == "rest" or p * n % 100):
-        return False
-    return apart(_core_key(kind, p, n), *_core_wrong(kind, p, n))
-
-
-def _core_key(kind: str, p: int, n: int) -> int:
-    return (1000 - p) * n // 10 if kind == "rest" else p * n // 10
-
-
-def _core_wrong(kind: str, p: int, n: int) -> tuple[int | None, ...]:
-    if kind == "sum":
-        tens, over = divmod(p, 100)
-        loose = hundredths(tens * n + over, 10) if tens else None
-        return hundredths(10 * n, p), hundredths(p * n, 100), loose
-    if kind == "over":
-        return hundredths((p - 1000) * n, 1000), hundredths(10 * n + p - 1000, 10)
-    return hundredths(p * n, 1000), hundredths(10 * n - p, 10)
-
-
-def _three(p: int, n: int, q: int, m: int) -> bool:
-    """Keep the middle of three as the largest: neither most per cent nor the most money."""
-    first, middle, last = _options(p, n, q, m)
-    worths = [a * b for a, b in (first, middle, last)]
-    apart = first[0] - middle[0] >= 50 and last[0] < middle[0] and middle[0] % 50 == 0
-    return (
-        apart
-        and all(worth % 1000 == 0 for worth in worths)
-        and first[1] < middle[1] < last[1]
-        and worths[1] > max(worths[0], worths[2])
-        and worths[1] * 3 < 4 * max(worths[0], worths[2])
-        and worths[0] != worths[2]
-    )
-
-
-def _options(p: int, n: int, q: int, m: int) -> tuple[tuple[int, int], ...]:
-    """Return the three options: most per cent of little, the middle, little of most."""
-    return (p, n), (q, m), (q - 100 if q > 150 else 50, m + n)
-
-
-def _challenge(kind: str, p: int, n: int, q: int) -> bool:
-    """Keep a part of a part, tenths of one per cent, and a percentage that makes sides equal."""
-    if kind == "nested":
-        part = p * n
-        if part % 1000 or part * q % 1_000_000 or p == q or p + q >= 1000:
-            return False
-        return apart(part * (1000 - q) // 10_000, *_challenge_wrong(kind, p, n, q))
-    if kind == "halves":
-        return p * n % 100 == 0 and apart(p * n // 10, *_challenge_wrong(kind, p, n, q))
-    # p% of n = □% of q, in whole per cents. Of half or a third of n it is twice or three times
-    # the percentage, which is seen at once.
-    if p * n % 1000 or p * n % (10 * q) or n <= q or n % q == 0 or p * n >= 1000 * q:
-        return False
-    return apart(10 * p * n // q, *_challenge_wrong(kind, p, n, q))
-
-
-def _challenge_wrong(kind: str, p: int, n: int, q: int) -> tuple[int | None, ...]:
-    if kind == "nested":
-        part = p * n // 1000
-        inner = part * q // 1000
-        return 100 * inner, 100 * (n - inner), hundredths(1000 * part - q * n, 1000)
-    if kind == "halves":
-        return hundredths(p * n, 100), hundredths((p - 5) * n, 1000)
-    return hundredths(p + 10 * (n - q), 10), hundredths(p * n, 1000)
-
-
-def _gone_wrong(kind: str, p: int, n: int, *_: int) -> tuple[kinds.WrongSolution, ...]:
-    """Return how a percentage of an amount is worked out wrongly."""
-    if kind not in ("sum", "over", "halves"):
-        return ()
-    unit = by_turns(_UNITS, n // 10 + p // 5)
-    whole, wrong = amount(100 * n, unit), kinds.WrongSolution
-    found = []
-    if kind == "over":
-        part = hundredths((p - 1000) * n, 1000)
-        if part is not None:
-            lines = (t.part_of(per_cent(p - 1000), whole), amount(part, unit))
-            found.append(wrong(IGNORES_HUNDRED, lines))
-        return tuple(found)
-    quotient = hundredths(10 * n, p)
-    if quotient is not None and kind == "sum" and quotient != p * n // 10:
-        by = t.divide(whole, per_cent(p).of)
-        found.append(wrong(DIVIDES, (by, amount(quotient, unit))))
-    if p % 100 and p * n % 100 == 0:
-        # 5% as 0.5, and 2.5% as 0.25: the point one place too far to the right.
-        times = t.times(multiplier(10 * p), whole)
-        which = POINT if kind == "sum" or p >= 100 else AS_ONE_HALF
-        if p < 100 or kind == "sum":
-            found.append(wrong(which, (times, amount(p * n, unit))))
-    return tuple(found)
 
 
 def _others(space: Space) -> Space:
@@ -289,10 +77,10 @@ def _others(space: Space) -> Space:
         return kind in ("sum", "over", "halves")
 
     def unit(kind: str, p: int, n: int, *_: int) -> str:
-        return by_turns(_UNITS, n // 10 + p // 5)
+        return by_turns(UNITS, n // 10 + p // 5)
 
     matched = kinds.with_matches(kinds.with_claims(space, only=bare), unit, only=bare)
-    return kinds.with_wrong_solutions(matched, _gone_wrong)
+    return kinds.with_wrong_solutions(matched, gone_wrong)
 
 
 @register
@@ -323,13 +111,13 @@ class OfAmount(Topic):
     )
     prerequisites = ("fractions.of-quantity",)
     spaces = {
-        Tier.SUPPORT: _others(Space(_support, kind=("sum", "line"), p=_EASY, n=_AMOUNTS)),
+        Tier.SUPPORT: _others(Space(support_fits, kind=("sum", "line"), p=_EASY, n=_AMOUNTS)),
         Tier.CORE: _others(
-            Space(_core, kind=("sum",), p=_FIVES + _SINGLE, n=_AMOUNTS, q=(0,), m=(0,))
-            .then(_core, kind=("over",), p=_OVER, n=_AMOUNTS, q=(0,), m=(0,))
-            .then(_core, kind=("rest",), p=_FIVES + _SINGLE, n=_AMOUNTS, q=(0,), m=(0,))
+            Space(core_fits, kind=("sum",), p=_FIVES + _SINGLE, n=_AMOUNTS, q=(0,), m=(0,))
+            .then(core_fits, kind=("over",), p=_OVER, n=_AMOUNTS, q=(0,), m=(0,))
+            .then(core_fits, kind=("rest",), p=_FIVES + _SINGLE, n=_AMOUNTS, q=(0,), m=(0,))
             .then(
-                _core,
+                core_fits,
                 kind=("choose",),
                 p=(300, 400, 600, 700, 800, 900),
                 n=(20, 30, 40, 50, 60, 80),
@@ -339,15 +127,15 @@ class OfAmount(Topic):
         ),
         Tier.CHALLENGE: _others(
             Space(
-                _challenge,
+                challenge_fits,
                 kind=("nested",),
                 p=(200, 250, 300, 350, 400, 450, 600, 700),
                 n=(120, 160, 180, 200, 240, 300, 360, 400, 500, 600),
                 q=(100, 150, 200, 250, 300, 400, 500, 600),
             )
-            .then(_challenge, kind=("halves",), p=_HALVES, n=_AMOUNTS, q=(0,))
+            .then(challenge_fits, kind=("halves",), p=_HALVES, n=_AMOUNTS, q=(0,))
             .then(
-                _challenge,
+                challenge_fits,
                 kind=("equal",),
                 p=(100, 150, 200, 300, 350, 400, 450, 600),
                 n=(40, 60, 80, 90, 120, 160, 180, 200, 240),
@@ -362,23 +150,23 @@ class OfAmount(Topic):
         if kind == "line":
             return self._line(p, n)
         if kind == "choose":
-            return self._choose(p, n, *more)
+            return worth_the_most(p, n, *more)
         if kind == "rest":
             return self._rest(p, n)
         if kind == "nested":
-            return self._nested(p, n, more[0])
+            return part_of_a_part(p, n, more[0])
         if kind == "equal":
-            return self._equal(p, n, more[0])
+            return equal_sides(p, n, more[0])
         mistakes: tuple[Misconception, ...] = {
             "over": (IGNORES_HUNDRED, ADDS),
             "halves": (AS_ONE_HALF if p < 100 else POINT, PART_BEFORE_POINT),
         }.get(kind, (DIVIDES, POINT, AND_UNITS))
-        found = _core_wrong(kind, p, n)
+        found = core_wrong(kind, p, n)
         if tier is Tier.SUPPORT:
-            mistakes, found = (DIVIDES, SUBTRACTS, STOPS_AT_TEN, REST), _support_wrong(kind, p, n)
+            mistakes, found = (DIVIDES, SUBTRACTS, STOPS_AT_TEN, REST), support_wrong(kind, p, n)
         elif tier is Tier.CHALLENGE:
-            found = _challenge_wrong(kind, p, n, 0)
-        unit = by_turns(_UNITS, n // 10 + p // 5)
+            found = challenge_wrong(kind, p, n, 0)
+        unit = by_turns(UNITS, n // 10 + p // 5)
         whole = amount(100 * n, unit)
         asked = t.part_of(per_cent(p), whole)
         steps = part_steps(p, 100 * n, unit)
@@ -400,12 +188,12 @@ class OfAmount(Topic):
             amount(p * n // 10, unit),
             "amount",
             tuple(steps),
-            wrong_amounts(unit, p * n // 10, zip(mistakes, found, strict=True)),
+            wrong_amounts(unit, p * n // 10, mistakes, found),
             (kind, p, n),
         )
 
     def _line(self, p: int, n: int) -> Draft:
-        unit = by_turns(_UNITS, n // 10 + p // 50)
+        unit = by_turns(UNITS, n // 10 + p // 50)
         steps = 4 if p % 250 == 0 and p % 100 else 5 if p % 200 == 0 else 10
         at = p * steps // 1000
         figure = DoubleNumberLine(
@@ -425,11 +213,8 @@ class OfAmount(Topic):
             wrong_amounts(
                 unit,
                 p * n // 10,
-                zip(
-                    (DIVIDES, SUBTRACTS, STOPS_AT_TEN, REST),
-                    _support_wrong("line", p, n),
-                    strict=True,
-                ),
+                (DIVIDES, SUBTRACTS, STOPS_AT_TEN, REST),
+                support_wrong("line", p, n),
             ),
             ("line", p, n),
             figure=figure,
@@ -448,107 +233,8 @@ class OfAmount(Topic):
             t.Int(left),
             "integer",
             tuple(steps),
-            wrong_amounts(
-                "", 100 * left, zip((STOPS, SUBTRACTS), _core_wrong("rest", p, n), strict=True)
-            ),
+            wrong_amounts("", 100 * left, (STOPS, SUBTRACTS), core_wrong("rest", p, n)),
             ("rest", p, n),
-        )
-
-    def _choose(self, p: int, n: int, q: int, m: int) -> Draft:
-        options = _options(p, n, q, m)
-        turn = (p // 100 + n // 10 + q // 50 + m // 10) % 3
-        placed = options[turn:] + options[:turn]
-        names = {option: name for name, option in zip(_NAMES, placed, strict=True)}
-        sums = {
-            option: t.part_of(per_cent(option[0]), amount(100 * option[1], "£"))
-            for option in placed
-        }
-        text = "Which is worth the most? " + "   ".join(f"{name}: {{{name}}}" for name in _NAMES)
-        runs = {names[option]: sums[option] for option in placed}
-        key = t.Label(names[options[1]])
-        steps = [
-            Step(
-                f"Work out {names[option]}.",
-                t.equals(sums[option], amount(option[0] * option[1] // 10, "£")),
-            )
-            for option in placed
-        ]
-        return Draft(
-            prompt(text, **runs),
-            Choose(tuple((names[option], sums[option]) for option in placed), "greatest"),
-            key,
-            "name",
-            (*steps, Step("Compare the three amounts.", key)),
-            slips(
-                (LARGEST_PERCENT, t.Label(names[options[0]])),
-                (LARGEST_AMOUNT, t.Label(names[options[2]])),
-            ),
-            ("choose", p, n, q, m),
-        )
-
-    def _nested(self, p: int, n: int, q: int) -> Draft:
-        whole, x = t.Int(n), t.Sym("x")
-        part = p * n // 1000
-        found = part * q // 1000
-        key = part - found
-        inner = t.part_of(per_cent(p), whole)
-        return Draft(
-            prompt(
-                by_turns(_NESTED, p // 50 + n // 10 + q // 50),
-                n=whole,
-                p=per_cent(p),
-                q=per_cent(q),
-            ),
-            Find(x, (t.equals(x, t.sub(inner, t.part_of(per_cent(q), t.Bracket(inner)))),)),
-            t.Int(key),
-            "integer",
-            (
-                Step("Find the first percentage.", t.equals(inner, t.Int(part))),
-                Step(
-                    "Find the second percentage of that.",
-                    t.equals(t.part_of(per_cent(q), t.Int(part)), t.Int(found)),
-                ),
-                Step("Subtract.", t.equals(t.sub(t.Int(part), t.Int(found)), t.Int(key))),
-            ),
-            wrong_amounts(
-                "",
-                100 * key,
-                zip(
-                    (STOPS, REST_OF_ALL, OF_WHOLE),
-                    _challenge_wrong("nested", p, n, q),
-                    strict=True,
-                ),
-            ),
-            ("nested", p, n, q),
-        )
-
-    def _equal(self, p: int, n: int, q: int) -> Draft:
-        box, part = t.Blank(), p * n // 1000
-        key = p * n // (10 * q)
-        left = t.part_of(per_cent(p), t.Int(n))
-        sides = t.equals(left, t.part_of(t.Percent(box), t.Int(q)))
-        return Draft(
-            prompt("Write the missing number: {e}", e=sides),
-            Find(box, (sides,)),
-            t.Int(key),
-            "integer",
-            (
-                Step("Work out the side you know.", t.equals(left, t.Int(part))),
-                Step(
-                    "Write it as a fraction of the other amount.",
-                    t.equals(t.frac(part, q), t.frac(key, 100)),
-                ),
-                Step(
-                    "Hundredths are per cents.", t.equals(t.frac(key, 100), t.Percent(t.Int(key)))
-                ),
-                Step("The box stands for the number before the sign.", t.equals(box, t.Int(key))),
-            ),
-            wrong_amounts(
-                "",
-                100 * key,
-                zip((SAME_SUM, GIVES_PART), _challenge_wrong("equal", p, n, q), strict=True),
-            ),
-            ("equal", p, n, q),
         )
 
 

@@ -9,152 +9,46 @@ from __future__ import annotations
 from typing import Any
 
 from generators._turns import by_turns
-from generators.percentages._amounts import amount, apart, hundredths, per_cent, wrong_amounts
-from generators.percentages._as_percentage import tenths_of, wrong_percentages
+from generators.percentages._amounts import amount, per_cent, wrong_amounts
+from generators.percentages._as_percentage import wrong_percentages
+from generators.percentages._interest_mistakes import (
+    BY_RATE,
+    INTEREST_ONLY,
+    MONTHS,
+    NO_TIME,
+    OF_INTEREST,
+    ONE_YEAR,
+    POUNDS,
+    TOTAL,
+    WHOLE_YEAR,
+    YEARLY_AS_RATE,
+    YEARLY_AS_TIME,
+)
+from generators.percentages._interest_numbers import (
+    backwards_fit,
+    interest_of,
+    months_fit,
+    wrong_of_months,
+    wrong_of_years,
+    wrong_rates,
+    wrong_savings,
+    wrong_times,
+    years_fit,
+)
 from itembank.items import kinds
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 
-ONE_YEAR = Misconception(
-    "percentages.interest-of-one-year",
-    "finds the interest of one year only",
-    "For how long is the money saved? What have you found so far?",
-)
-TOTAL = Misconception(
-    "percentages.interest-and-savings",
-    "gives the interest and the savings together",
-    "Does the question ask for the interest alone, or for all there is?",
-)
-INTEREST_ONLY = Misconception(
-    "percentages.interest-alone",
-    "gives the interest alone",
-    "How much was in the account at first? Is it still there?",
-)
-POUNDS = Misconception(
-    "percentages.interest-as-pounds",
-    "takes each per cent to be one pound",
-    "How much is 1% of the savings?",
-)
-MONTHS = Misconception(
-    "percentages.months-as-years",
-    "takes the months to be years",
-    "The rate is for a year. What fraction of a year is this time?",
-)
-WHOLE_YEAR = Misconception(
-    "percentages.interest-of-a-whole-year",
-    "gives the interest of a whole year",
-    "Is the money saved for more or less than a year?",
-)
-NO_TIME = Misconception(
-    "percentages.interest-time-forgotten",
-    "leaves out the number of years",
-    "In how many years was the interest earned? How much was it in one year?",
-)
-YEARLY_AS_RATE = Misconception(
-    "percentages.interest-pounds-as-rate",
-    "gives the pounds of one year as the percentage",
-    "What percentage of the savings is the interest of one year?",
-)
-YEARLY_AS_TIME = Misconception(
-    "percentages.interest-pounds-as-years",
-    "gives the pounds of one year as the number of years",
-    "You have found the interest of one year. How many times does it go into all of it?",
-)
-BY_RATE = Misconception(
-    "percentages.interest-divided-by-the-rate",
-    "divides the interest by the number before the per cent sign",
-    "How much interest is there in one year? How many times does that go into it?",
-)
-OF_INTEREST = Misconception(
-    "percentages.percentage-of-the-interest",
-    "takes the percentage of the interest",
-    "The rate is a percentage of which amount? Is that larger than the interest?",
-)
-
 _SAVERS = ("Amina", "Callum", "Priya", "Tomasz", "Grace", "Yusuf", "Mei", "Owen", "Zofia")
 _MONTHS = (3, 4, 6, 8, 9, 15, 18)
 _RATES = (10, 15, 20, 25, 30, 35, 40, 45, 50, 60)
-_SAVINGS: tuple[int, ...] = (
-    100,
-    150,
-    200,
-    240,
-    250,
-    300,
-    350,
-    400,
-    450,
-    500,
-    600,
-    700,
-    800,
-    900,
-    1200,
-    1500,
-    2000,
-)
-_SAVINGS += (2400, 3000, 3600, 4000, 5000)
-
-
-def _years(kind: str, n: int, p: int, k: int) -> bool:
-    """Keep interest, or all there is after k years, with two mistakes that show."""
-    if p * n % 100:
-        return False
-    return apart(_interest(n, p, k) + (100 * n if kind == "total" else 0), *_wrong(kind, n, p, k))
-
-
-def _interest(n: int, p: int, k: int) -> int:
-    """Return the simple interest in hundredths of a pound, of whole years."""
-    return n * p * k // 10
-
-
-def _wrong(kind: str, n: int, p: int, k: int) -> tuple[int | None, ...]:
-    year, interest = n * p // 10, _interest(n, p, k)
-    if kind == "total":
-        return interest, 100 * n + year, 100 * n + 10 * p * k
-    return year, 100 * n + interest, 10 * p * k
-
-
-def _months(kind: str, n: int, p: int, k: int) -> bool:
-    """Keep interest of k months that comes out in pence."""
-    return n * p * k % 120 == 0 and apart(n * p * k // 120, *_months_wrong(n, p, k))
-
-
-def _months_wrong(n: int, p: int, k: int) -> tuple[int | None, ...]:
-    return hundredths(n * p * k, 1000), hundredths(n * p, 1000)
-
-
-def _backwards(kind: str, n: int, p: int, k: int) -> bool:
-    """Keep whole pounds of interest a year, with two mistakes that show."""
-    if n * p % 1000 or k * n * p % 1000:
-        return False
-    if kind == "rate":
-        wrong = _rate_wrong(n, p, k)
-        return len({w for w in wrong if w is not None and w != p}) > 1
-    if kind == "time":
-        return apart(100 * k, *_time_wrong(n, p, k))
-    return p != 10 and apart(100 * n, *_savings_wrong(n, p, k))
-
-
-def _rate_wrong(n: int, p: int, k: int) -> tuple[int | None, ...]:
-    """Return what NO_TIME and YEARLY_AS_RATE give, in tenths of a per cent."""
-    interest = n * p * k // 1000
-    return tenths_of(interest, n), 10 * interest // k if interest < 100 * k else None
-
-
-def _time_wrong(n: int, p: int, k: int) -> tuple[int | None, ...]:
-    """Return what BY_RATE and YEARLY_AS_TIME give: of these, years in hundredths."""
-    interest = n * p * k // 1000
-    return hundredths(10 * interest, p), 100 * (interest // k)
-
-
-def _savings_wrong(n: int, p: int, k: int) -> tuple[int | None, ...]:
-    """Return what NO_TIME and OF_INTEREST give."""
-    interest = n * p * k // 1000
-    return hundredths(1000 * interest, p), hundredths(interest * p * k, 1000)
+_SAVINGS = (
+    100, 150, 200, 240, 250, 300, 350, 400, 450, 500, 600, 700, 800, 900, 1200, 1500, 2000, 2400,
+    3000, 3600, 4000, 5000,
+)  # fmt: skip
 
 
 @register
@@ -179,36 +73,30 @@ class SimpleInterest(Topic):
     )
     prerequisites = ("percentages.of-amount",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _years,
-                    kind=("interest",),
-                    n=_SAVINGS[:16],
-                    p=(10, 20, 30, 40, 50, 60),
-                    k=(2, 3, 4),
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(
+                years_fit,
+                kind=("interest",),
+                n=_SAVINGS[:16],
+                p=(10, 20, 30, 40, 50, 60),
+                k=(2, 3, 4),
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _years,
-                    kind=("total",),
-                    n=_SAVINGS,
-                    p=(10, 15, 20, 25, 30, 40, 50),
-                    k=(2, 3, 4, 5),
-                ).then(
-                    _months, kind=("months",), n=_SAVINGS[2:18], p=(20, 30, 40, 50, 60), k=_MONTHS
-                )
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                years_fit,
+                kind=("total",),
+                n=_SAVINGS,
+                p=(10, 15, 20, 25, 30, 40, 50),
+                k=(2, 3, 4, 5),
+            ).then(
+                months_fit, kind=("months",), n=_SAVINGS[2:18], p=(20, 30, 40, 50, 60), k=_MONTHS
             )
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_backwards, kind=("rate",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
-                .then(_backwards, kind=("time",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
-                .then(_backwards, kind=("savings",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5))
-            )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(backwards_fit, kind=("rate",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
+            .then(backwards_fit, kind=("time",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5, 6))
+            .then(backwards_fit, kind=("savings",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5))
         ),
     }
 
@@ -222,7 +110,7 @@ class SimpleInterest(Topic):
         return {"rate": self._rate, "time": self._time, "savings": self._savings}[kind](n, p, k)
 
     def _years(self, kind: str, n: int, p: int, k: int) -> Draft:
-        x, saved, years, interest = t.Sym("x"), amount(100 * n, "£"), t.Int(k), _interest(n, p, k)
+        x, saved, years, interest = t.Sym("x"), amount(100 * n, "£"), t.Int(k), interest_of(n, p, k)
         year = amount(n * p // 10, "£")
         earned = t.times(saved, per_cent(p), years)
         steps = [
@@ -252,7 +140,7 @@ class SimpleInterest(Topic):
             amount(key, "£"),
             "money",
             tuple(steps),
-            wrong_amounts("£", key, zip(mistakes, _wrong(kind, n, p, k), strict=True)),
+            wrong_amounts("£", key, mistakes, wrong_of_years(kind, n, p, k)),
             (kind, n, p, k),
         )
 
@@ -279,15 +167,15 @@ class SimpleInterest(Topic):
                     t.equals(t.part_of(simplest, year), amount(key, "£")),
                 ),
             ),
-            wrong_amounts("£", key, zip((MONTHS, WHOLE_YEAR), _months_wrong(n, p, k), strict=True)),
+            wrong_amounts("£", key, (MONTHS, WHOLE_YEAR), wrong_of_months(n, p, k)),
             ("months", n, p, k),
             constants=(12,),
         )
 
     def _rate(self, n: int, p: int, k: int) -> Draft:
         x, saved, years = t.Sym("x"), amount(100 * n, "£"), t.Int(k)
-        interest, year = amount(_interest(n, p, k), "£"), amount(n * p // 10, "£")
-        total = amount(100 * n + _interest(n, p, k), "£")
+        interest, year = amount(interest_of(n, p, k), "£"), amount(n * p // 10, "£")
+        total = amount(100 * n + interest_of(n, p, k), "£")
         return Draft(
             prompt(
                 f"{_saver(n, p, k)} saves {{n}} at simple interest. After {{k}} years {{m}} is in "
@@ -311,14 +199,14 @@ class SimpleInterest(Topic):
                     t.equals(t.Frac(per_cent(p).of, t.Int(100)), per_cent(p)),
                 ),
             ),
-            wrong_percentages((NO_TIME, YEARLY_AS_RATE), _rate_wrong(n, p, k), p),
+            wrong_percentages((NO_TIME, YEARLY_AS_RATE), wrong_rates(n, p, k), p),
             ("rate", n, p, k),
         )
 
     def _time(self, n: int, p: int, k: int) -> Draft:
         x, saved, key = t.Sym("x"), amount(100 * n, "£"), t.Int(k)
-        interest, year = amount(_interest(n, p, k), "£"), amount(n * p // 10, "£")
-        total = amount(100 * n + _interest(n, p, k), "£")
+        interest, year = amount(interest_of(n, p, k), "£"), amount(n * p // 10, "£")
+        total = amount(100 * n + interest_of(n, p, k), "£")
         return Draft(
             prompt(
                 f"{_saver(n, p, k)} saves {{n}} at {{p}} simple interest a year. "
@@ -335,15 +223,13 @@ class SimpleInterest(Topic):
                 Step("Find the interest of 1 year.", t.equals(t.part_of(per_cent(p), saved), year)),
                 Step("Find how many times it goes.", t.equals(t.divide(interest, year), key)),
             ),
-            wrong_amounts(
-                "", 100 * k, zip((BY_RATE, YEARLY_AS_TIME), _time_wrong(n, p, k), strict=True)
-            ),
+            wrong_amounts("", 100 * k, (BY_RATE, YEARLY_AS_TIME), wrong_times(n, p, k)),
             ("time", n, p, k),
         )
 
     def _savings(self, n: int, p: int, k: int) -> Draft:
         x, saved, years = t.Sym("x"), amount(100 * n, "£"), t.Int(k)
-        interest, year = amount(_interest(n, p, k), "£"), amount(n * p // 10, "£")
+        interest, year = amount(interest_of(n, p, k), "£"), amount(n * p // 10, "£")
         share = amount(n, "£")
         return Draft(
             prompt(
@@ -361,9 +247,7 @@ class SimpleInterest(Topic):
                 Step("Divide to find 1%.", t.equals(t.divide(year, per_cent(p).of), share)),
                 Step("Multiply to find 100%.", t.equals(t.times(t.Int(100), share), saved)),
             ),
-            wrong_amounts(
-                "£", 100 * n, zip((NO_TIME, OF_INTEREST), _savings_wrong(n, p, k), strict=True)
-            ),
+            wrong_amounts("£", 100 * n, (NO_TIME, OF_INTEREST), wrong_savings(n, p, k)),
             ("savings", n, p, k),
         )
 

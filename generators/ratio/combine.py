@@ -80,14 +80,10 @@ class Combine(Topic):
     misconceptions = (JOINED, ADDED, SHARED, LISTED)
     prerequisites = ("ratio.simplest-form", "ratio.one-part")
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_keep_multiple, first=_FIRST, factor=(2, 3, 4), last=range(1, 10))
-            )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_keep_multiple, first=_FIRST, factor=(2, 3, 4), last=range(1, 10))
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(Space(_keep_common, first=_FIRST, second=_SECOND))
-        ),
+        Tier.CORE: kinds.with_given_answers(Space(_keep_common, first=_FIRST, second=_SECOND)),
         Tier.CHALLENGE: Space(
             _keep_story, first=_FIRST[:20], second=_SECOND[:31], worth=(2, 3, 4, 5, 6, 8)
         ),

@@ -205,40 +205,34 @@ class CompoundUnits(Topic):
         Tier.CHALLENGE: (Part(COMPOUND_UNITS, lambda kind, rate, time, other: kind != "longer"),)
     }
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _support,
-                    kind=("one", "many"),
-                    rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
-                    time=(2, 3, 4, 5, 6, 8, 10),
-                    other=(0,),
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(
+                _support,
+                kind=("one", "many"),
+                rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
+                time=(2, 3, 4, 5, 6, 8, 10),
+                other=(0,),
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _core,
-                    kind=("other", "long"),
-                    rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 80),
-                    time=(3, 4, 5, 6, 8),
-                    other=(5, 7, 9, 10, 11, 12),
-                )
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _core,
+                kind=("other", "long"),
+                rate=(*range(3, 26), 30, 35, 40, 45, 50, 60, 80),
+                time=(3, 4, 5, 6, 8),
+                other=(5, 7, 9, 10, 11, 12),
             )
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    kind=("longer",),
-                    rate=(*range(5, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
-                    time=(3, 4, 5, 6, 8),
-                    other=(2, 3, 4, 5),
-                )
-                .then(_challenge, kind=("to m/s",), rate=range(5, 41, 5), time=(0,), other=(0,))
-                .then(_challenge, kind=("to km/h",), rate=range(2, 42), time=(0,), other=(0,))
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                kind=("longer",),
+                rate=(*range(5, 26), 30, 35, 40, 45, 50, 60, 75, 80, 90),
+                time=(3, 4, 5, 6, 8),
+                other=(2, 3, 4, 5),
             )
+            .then(_challenge, kind=("to m/s",), rate=range(5, 41, 5), time=(0,), other=(0,))
+            .then(_challenge, kind=("to km/h",), rate=range(2, 42), time=(0,), other=(0,))
         ),
     }
     spare = "Speeds that change to a whole number of metres a second are few."

@@ -196,66 +196,58 @@ class Currency(Topic):
     )
     prerequisites = ("ratio.proportion",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _there, kind=("there",), sign=("€", "$"), rate=range(108, 141), pounds=_POUNDS
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_there, kind=("there",), sign=("€", "$"), rate=range(108, 141), pounds=_POUNDS)
+        ),
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _back,
+                kind=("back", "rate"),
+                sign=("€", "$"),
+                rate=range(108, 141),
+                pounds=_POUNDS,
+            ).then(
+                _more_rates,
+                kind=("rate",),
+                sign=("€", "$"),
+                rate=range(108, 141),
+                pounds=_POUNDS[::3],
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _back,
-                    kind=("back", "rate"),
-                    sign=("€", "$"),
-                    rate=range(108, 141),
-                    pounds=_POUNDS,
-                ).then(
-                    _more_rates,
-                    kind=("rate",),
-                    sign=("€", "$"),
-                    rate=range(108, 141),
-                    pounds=_POUNDS[::3],
-                )
-            )
-        ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _trip,
-                    kind=("trip",),
-                    pounds=(60, 80, 100, 120, 150, 160, 200, 250, 300, 400),
-                    rate=(110, 115, 120),
-                    other=(116, 120, 125),
-                    part=range(15, 200, 5),
-                ).then(
-                    _trip,
-                    kind=("across",),
-                    pounds=(
-                        15,
-                        20,
-                        25,
-                        30,
-                        35,
-                        40,
-                        45,
-                        50,
-                        60,
-                        75,
-                        80,
-                        90,
-                        120,
-                        140,
-                        150,
-                        180,
-                        200,
-                        250,
-                    ),
-                    rate=_EURO[::2],
-                    other=_DOLLAR[::2],
-                    part=(0,),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _trip,
+                kind=("trip",),
+                pounds=(60, 80, 100, 120, 150, 160, 200, 250, 300, 400),
+                rate=(110, 115, 120),
+                other=(116, 120, 125),
+                part=range(15, 200, 5),
+            ).then(
+                _trip,
+                kind=("across",),
+                pounds=(
+                    15,
+                    20,
+                    25,
+                    30,
+                    35,
+                    40,
+                    45,
+                    50,
+                    60,
+                    75,
+                    80,
+                    90,
+                    120,
+                    140,
+                    150,
+                    180,
+                    200,
+                    250,
+                ),
+                rate=_EURO[::2],
+                other=_DOLLAR[::2],
+                part=(0,),
             )
         ),
     }

@@ -247,65 +247,58 @@ class Density(Topic):
     )
     prerequisites = ("ratio.speed",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _support,
-                    kind=("density", "mass", "volume"),
-                    stuff=range(len(SOLIDS)),
-                    volume=(5, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200),
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(
+                _support,
+                kind=("density", "mass", "volume"),
+                stuff=range(len(SOLIDS)),
+                volume=(5, 8, 10, 12, 15, 20, 25, 30, 40, 50, 60, 80, 100, 120, 150, 200),
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _core,
-                    kind=("block",),
-                    a=range(5, 31),
-                    b=(2, 3, 4, 5, 6, 8, 10, 12, 15, 20),
-                    c=(2, 3, 4, 5, 8, 10),
-                )
-                .then(
-                    _core,
-                    kind=("kg",),
-                    a=range(len(SOLIDS)),
-                    b=(100, 200, 250, 300, 400, 500, 600, 700, 800, 1000, 1500, 2000),
-                    c=(0,),
-                )
-                .then(
-                    _core,
-                    kind=("pressure", "force"),
-                    a=(0,),
-                    b=(20, 25, 30, 40, 50, 60, 80, 120, 150, 200, 250, 300, 400),
-                    c=(2, 4, 5, 6, 8, 12, 15, 20, 24, 25, 30, 40, 60),
-                )
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _core,
+                kind=("block",),
+                a=range(5, 31),
+                b=(2, 3, 4, 5, 6, 8, 10, 12, 15, 20),
+                c=(2, 3, 4, 5, 8, 10),
+            )
+            .then(
+                _core,
+                kind=("kg",),
+                a=range(len(SOLIDS)),
+                b=(100, 200, 250, 300, 400, 500, 600, 700, 800, 1000, 1500, 2000),
+                c=(0,),
+            )
+            .then(
+                _core,
+                kind=("pressure", "force"),
+                a=(0,),
+                b=(20, 25, 30, 40, 50, 60, 80, 120, 150, 200, 250, 300, 400),
+                c=(2, 4, 5, 6, 8, 12, 15, 20, 24, 25, 30, 40, 60),
             )
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    kind=("mixture",),
-                    a=range(len(_MIXED)),
-                    b=(50, 60, 100, 150, 200, 250, 300, 400),
-                    c=(50, 60, 90, 100, 150, 200, 250, 300, 400, 500, 600, 700),
-                )
-                .then(
-                    _challenge,
-                    kind=("densest",),
-                    a=range(30, 110, 4),
-                    b=(20, 30, 40, 50, 60),
-                    c=(3, 5, 8),
-                )
-                .then(
-                    _challenge,
-                    kind=("face",),
-                    a=(12, 15, 18, 20, 24, 30, 36, 40, 45, 48, 60, 72, 80, 90),
-                    b=(20, 25, 30, 40, 45, 50, 60, 80, 90, 120),
-                    c=(10, 12, 15, 16, 20, 25, 30, 40, 50, 60),
-                ),
-                only=lambda kind, *_: kind != "densest",
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                kind=("mixture",),
+                a=range(len(_MIXED)),
+                b=(50, 60, 100, 150, 200, 250, 300, 400),
+                c=(50, 60, 90, 100, 150, 200, 250, 300, 400, 500, 600, 700),
+            )
+            .then(
+                _challenge,
+                kind=("densest",),
+                a=range(30, 110, 4),
+                b=(20, 30, 40, 50, 60),
+                c=(3, 5, 8),
+            )
+            .then(
+                _challenge,
+                kind=("face",),
+                a=(12, 15, 18, 20, 24, 30, 36, 40, 45, 48, 60, 72, 80, 90),
+                b=(20, 25, 30, 40, 45, 50, 60, 80, 90, 120),
+                c=(10, 12, 15, 16, 20, 25, 30, 40, 50, 60),
             ),
             only=lambda kind, *_: kind != "densest",
         ),

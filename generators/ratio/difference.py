@@ -199,24 +199,18 @@ class Difference(Topic):
     misconceptions = (IS_PART, AS_TOTAL, STOPS, LARGER)
     prerequisites = ("ratio.one-part",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_keep_count, pair=_PAIRS, value=range(3, 13), larger=(0, 1)).also(
-                    _one_drawn, _keep_drawn, pair=_PAIRS, value=range(3, 13), larger=(0, 1)
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_keep_count, pair=_PAIRS, value=range(3, 13), larger=(0, 1)).also(
+                _one_drawn, _keep_drawn, pair=_PAIRS, value=range(3, 13), larger=(0, 1)
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    None, pair=_PAIRS, halves=(3, 4, 5, 6, 7, 8, 9, 11, 12, 13, 14, 15, 17, 18, 21)
-                ).also(_all_drawn, _keep_all_drawn, pair=_PAIRS, value=range(6, 22))
-            )
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                None, pair=_PAIRS, halves=(3, 4, 5, 6, 7, 8, 9, 11, 12, 13, 14, 15, 17, 18, 21)
+            ).also(_all_drawn, _keep_all_drawn, pair=_PAIRS, value=range(6, 22))
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(None, triple=TRIPLES, quarters=(3, 6, 7, 9, 10, 12, 14, 15, 17, 19, 21))
-            )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(None, triple=TRIPLES, quarters=(3, 6, 7, 9, 10, 12, 14, 15, 17, 19, 21))
         ),
     }
 

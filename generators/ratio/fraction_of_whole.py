@@ -170,20 +170,14 @@ class FractionOfWhole(Topic):
     misconceptions = (PART_TO_PART, OTHER_PART, WHOLE_AS_PART, REVERSED, JOINED, OF_WHOLE)
     prerequisites = ("ratio.simplest-form", "fractions.lowest-terms")
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_keep_fraction, pair=_PARTS, asked=(0, 1), story=range(4)).also(
-                    _drawn, _keep_drawn, pair=_PARTS, factor=range(1, 6), asked=(0, 1)
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_keep_fraction, pair=_PARTS, asked=(0, 1), story=range(4)).also(
+                _drawn, _keep_drawn, pair=_PARTS, factor=range(1, 6), asked=(0, 1)
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(Space(None, share=_SHARES, story=range(4)))
-        ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_keep_three, share=_FRACTIONS, pair=((1, 1), *COPRIME[:14]), swap=(0, 1))
-            )
+        Tier.CORE: kinds.with_given_answers(Space(None, share=_SHARES, story=range(4))),
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_keep_three, share=_FRACTIONS, pair=((1, 1), *COPRIME[:14]), swap=(0, 1))
         ),
     }
 

@@ -197,78 +197,70 @@ class InverseProportion(Topic):
     misconceptions = (DIRECT, ADDITIVE, UNDIVIDED, ALL_OF_THEM, FORGETS_DONE, SAME_TIME)
     prerequisites = ("ratio.proportion",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _support,
-                    kind=("job",),
-                    p=range(2, 13),
-                    n=(2, 3, 4, 5, 6, 8, 9, 10, 12, 15, 16, 18, 20, 24, 30, 36, 40, 45, 60, 80, 90),
-                    q=range(2, 13),
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(
+                _support,
+                kind=("job",),
+                p=range(2, 13),
+                n=(2, 3, 4, 5, 6, 8, 9, 10, 12, 15, 16, 18, 20, 24, 30, 36, 40, 45, 60, 80, 90),
+                q=range(2, 13),
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _core,
-                    kind=("job",),
-                    p=range(3, 13),
-                    n=(
-                        4,
-                        5,
-                        6,
-                        8,
-                        9,
-                        10,
-                        12,
-                        14,
-                        15,
-                        16,
-                        18,
-                        20,
-                        24,
-                        30,
-                        36,
-                        40,
-                        45,
-                        48,
-                        60,
-                        72,
-                        90,
-                        120,
-                    ),
-                    q=range(4, 16),
-                )
-                .then(
-                    _core, kind=("supply",), p=range(6, 41, 4), n=range(4, 31, 2), q=range(8, 37, 4)
-                )
-                .then(
-                    _core,
-                    kind=("journey",),
-                    p=range(30, 81, 5),
-                    n=(2, 3, 4, 5, 6, 8),
-                    q=range(25, 81, 5),
-                )
-                .then(_core, kind=("rows",), p=range(8, 25), n=range(8, 33, 2), q=range(9, 31))
-                .then(_core, kind=("letters",), p=range(4, 16), n=range(6, 31, 6), q=range(6, 22))
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _core,
+                kind=("job",),
+                p=range(3, 13),
+                n=(
+                    4,
+                    5,
+                    6,
+                    8,
+                    9,
+                    10,
+                    12,
+                    14,
+                    15,
+                    16,
+                    18,
+                    20,
+                    24,
+                    30,
+                    36,
+                    40,
+                    45,
+                    48,
+                    60,
+                    72,
+                    90,
+                    120,
+                ),
+                q=range(4, 16),
             )
+            .then(_core, kind=("supply",), p=range(6, 41, 4), n=range(4, 31, 2), q=range(8, 37, 4))
+            .then(
+                _core,
+                kind=("journey",),
+                p=range(30, 81, 5),
+                n=(2, 3, 4, 5, 6, 8),
+                q=range(25, 81, 5),
+            )
+            .then(_core, kind=("rows",), p=range(8, 25), n=range(8, 33, 2), q=range(9, 31))
+            .then(_core, kind=("letters",), p=range(4, 16), n=range(6, 31, 6), q=range(6, 22))
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    kind=("more",),
-                    p=range(3, 16),
-                    n=(4, 5, 6, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 30, 40, 45, 60, 90, 120),
-                    q=(2, 3, 4, 5, 6, 8, 9, 10, 12, 15, 18, 20, 30, 40, 45, 60, 80),
-                ).then(
-                    _challenge,
-                    kind=("gone",),
-                    p=range(4, 13),
-                    n=(6, 9, 12, 15, 18, 24, 30, 36, 45, 60, 90),
-                    q=range(1, 9),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                kind=("more",),
+                p=range(3, 16),
+                n=(4, 5, 6, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 30, 40, 45, 60, 90, 120),
+                q=(2, 3, 4, 5, 6, 8, 9, 10, 12, 15, 18, 20, 30, 40, 45, 60, 80),
+            ).then(
+                _challenge,
+                kind=("gone",),
+                p=range(4, 13),
+                n=(6, 9, 12, 15, 18, 24, 30, 36, 45, 60, 90),
+                q=range(1, 9),
             )
         ),
     }

@@ -171,26 +171,18 @@ class OnePart(Topic):
     misconceptions = (ADDS, UNDIVIDED, AS_TOTAL, OTHER_ONLY, GRAMS)
     prerequisites = ("ratio.share",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(None, pair=_PAIRS, value=range(3, 13)).also(
-                    _other_drawn, _keep_other, pair=_PAIRS, value=range(3, 13)
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(None, pair=_PAIRS, value=range(3, 13)).also(
+                _other_drawn, _keep_other, pair=_PAIRS, value=range(3, 13)
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(None, pair=_PAIRS, halves=(5, 7, 8, 9, 11, 12, 13, 15, 16, 20)).also(
-                    _all_drawn, _keep_all, pair=_PAIRS, value=range(6, 19)
-                )
+        Tier.CORE: kinds.with_given_answers(
+            Space(None, pair=_PAIRS, halves=(5, 7, 8, 9, 11, 12, 13, 15, 16, 20)).also(
+                _all_drawn, _keep_all, pair=_PAIRS, value=range(6, 19)
             )
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _keep_blend, triple=TRIPLES, value=(25, 35, 45, 55, 60, 75, 80, 110, 120, 150)
-                )
-            )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_keep_blend, triple=TRIPLES, value=(25, 35, 45, 55, 60, 75, 80, 110, 120, 150))
         ),
     }
 

@@ -90,31 +90,23 @@ class Proportion(Topic):
     misconceptions = (ADDS, UNDIVIDED, NO_EXCHANGE, EUROS_KEPT, PRICE_ONLY)
     prerequisites = ("ratio.unit-form",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    None, few=range(2, 7), multiple=range(2, 6), portion=_PER_PERSON, story=range(2)
-                )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(None, few=range(2, 7), multiple=range(2, 6), portion=_PER_PERSON, story=range(2))
+        ),
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _keep_cost,
+                few=range(3, 10),
+                many=range(4, 15),
+                price=(115, 125, 145, 175, 185, 225, 260),
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _keep_cost,
-                    few=range(3, 10),
-                    many=range(4, 15),
-                    price=(115, 125, 145, 175, 185, 225, 260),
-                )
-            )
-        ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _keep_exchange,
-                    rate=(110, 115, 120, 125),
-                    price=(20, 24, 28, 30, 32, 36, 40, 44, 45, 48, 50, 55, 60, 64, 70, 80),
-                    less=(2, 3, 4, 5, 7, 8, 9),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _keep_exchange,
+                rate=(110, 115, 120, 125),
+                price=(20, 24, 28, 30, 32, 36, 40, 44, 45, 48, 50, 55, 60, 64, 70, 80),
+                less=(2, 3, 4, 5, 7, 8, 9),
             )
         ),
     }

@@ -175,50 +175,44 @@ class Scale(Topic):
     )
     prerequisites = ("ratio.unit-form",)
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_keep_stands, metres=(2, 4, 5, 8, 10, 20, 25, 50), halves=range(4, 34))
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_keep_stands, metres=(2, 4, 5, 8, 10, 20, 25, 50), halves=range(4, 34))
+        ),
+        Tier.CORE: kinds.with_given_answers(
+            Space(
+                _keep_length,
+                scale=(20, 25, 40, 50, 100, 125, 200, 250, 400, 500),
+                halves=range(4, 31),
+                back=(0, 1),
+            ).also(
+                _plan,
+                _keep_plan,
+                scale=(40, 50, 80, 100, 200, 250, 400, 500),
+                long=range(10, 21, 2),
+                wide=range(5, 17),
+                side=(0, 1),
             )
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _keep_length,
-                    scale=(20, 25, 40, 50, 100, 125, 200, 250, 400, 500),
-                    halves=range(4, 31),
-                    back=(0, 1),
-                ).also(
-                    _plan,
-                    _keep_plan,
-                    scale=(40, 50, 80, 100, 200, 250, 400, 500),
-                    long=range(10, 21, 2),
-                    wide=range(5, 17),
-                    side=(0, 1),
-                )
-            )
-        ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _keep_challenge,
-                    halves=range(4, 31),
-                    scale=(
-                        50,
-                        100,
-                        200,
-                        250,
-                        400,
-                        500,
-                        1250,
-                        1500,
-                        2500,
-                        4000,
-                        12_500,
-                        20_000,
-                        25_000,
-                    ),
-                    other=(0, 20, 25, 40, 50, 100, 125, 200, 250),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _keep_challenge,
+                halves=range(4, 31),
+                scale=(
+                    50,
+                    100,
+                    200,
+                    250,
+                    400,
+                    500,
+                    1250,
+                    1500,
+                    2500,
+                    4000,
+                    12_500,
+                    20_000,
+                    25_000,
+                ),
+                other=(0, 20, 25, 40, 50, 100, 125, 200, 250),
             )
         ),
     }

@@ -215,15 +215,13 @@ class Share(Topic):
         Tier.CORE: Space(None, triple=TRIPLES, value=range(3, 13)).also(
             _three_drawn, _keep_three_drawn, triple=TRIPLES, halves=range(7, 31, 3), asked=(0, 2)
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(None, triple=TRIPLES, quarters=(5, 6, 7, 9, 10, 11, 13, 14, 15, 18, 22)).also(
-                    _three_drawn,
-                    _keep_more_drawn,
-                    triple=TRIPLES,
-                    halves=range(9, 41, 4),
-                    asked=(0, 1),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(None, triple=TRIPLES, quarters=(5, 6, 7, 9, 10, 11, 13, 14, 15, 18, 22)).also(
+                _three_drawn,
+                _keep_more_drawn,
+                triple=TRIPLES,
+                halves=range(9, 41, 4),
+                asked=(0, 1),
             )
         ),
     }

@@ -142,22 +142,15 @@ class FindTerm(Topic):
         *(ROWS_ONLY, RULE_OF_DIFFERENCE, STEP_TOO_MANY, STEP_GIVEN, POSITION, WRONG_ACROSS),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_support, kind=range(3), a=range(2, 10), b=range(-7, 10), n=range(2, 13)),
-                only=lambda kind, *_: kind != 2,
-            ),
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=range(3), a=range(2, 10), b=range(-7, 10), n=range(2, 13)),
             only=lambda kind, *_: kind != 2,
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_core, kind=range(3), a=range(2, 10), b=range(-8, 9), n=range(2, 16))
-            )
+        Tier.CORE: kinds.with_given_answers(
+            Space(_core, kind=range(3), a=range(2, 10), b=range(-8, 9), n=range(2, 16))
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_challenge, kind=range(3), a=range(2, 9), b=range(-6, 9), n=range(2, 12))
-            )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_challenge, kind=range(3), a=range(2, 9), b=range(-6, 9), n=range(2, 12))
         ),
     }
 

@@ -117,18 +117,14 @@ class Geometric(Topic):
     )
     spare = "terms stay of a size that is worked out without a calculator"
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_support, kind=range(3), first=range(1, 31), r=(2, 3, 4, 5, 10))
-            )
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=range(3), first=range(1, 31), r=(2, 3, 4, 5, 10))
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(Space(_core, kind=range(3), first=range(1, 51), r=(2, 3, 4, 5, 10)))
+        Tier.CORE: kinds.with_given_answers(
+            Space(_core, kind=range(3), first=range(1, 51), r=(2, 3, 4, 5, 10))
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_challenge, kind=range(3), first=range(1, 61), r=(2, 3, 4, 5, 10))
-            )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_challenge, kind=range(3), first=range(1, 61), r=(2, 3, 4, 5, 10))
         ),
     }
 

@@ -92,22 +92,18 @@ class NthTerm(Topic):
         *(PLUS_DIFFERENCE, FIRST_TERM, WRONG_WAY, DIFFERENCE_SIGN, ZERO_START, TIMES_ONLY),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(Space(_support, kind=range(2), d=range(2, 13), b=range(-9, 16)))
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=range(2), d=range(2, 13), b=range(-9, 16))
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_core, kind=range(2), d=range(2, 12), b=(*range(-29, 0), *range(7, 61)))
-            )
+        Tier.CORE: kinds.with_given_answers(
+            Space(_core, kind=range(2), d=range(2, 12), b=(*range(-29, 0), *range(7, 61)))
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _challenge,
-                    kind=range(4),
-                    d=(*range(1, 10), 12, 15, 25),
-                    b=(*range(1, 30), 34, 41, 52, 63, 78, 85, 96, 104, 117),
-                )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(
+                _challenge,
+                kind=range(4),
+                d=(*range(1, 10), 12, 15, 25),
+                b=(*range(1, 30), 34, 41, 52, 63, 78, 85, 96, 104, 117),
             )
         ),
     }

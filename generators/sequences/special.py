@@ -166,14 +166,14 @@ class Special(Topic):
         *(DIFFERENCE_SQUARED, EQUAL_SHARES, ONE_ONLY),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(Space(_support, kind=range(4), a=range(1, 21), b=range(1, 15)))
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(_support, kind=range(4), a=range(1, 21), b=range(1, 15))
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(Space(_core, kind=range(4), a=range(1, 15), b=range(1, 12)))
+        Tier.CORE: kinds.with_given_answers(
+            Space(_core, kind=range(4), a=range(1, 15), b=range(1, 12))
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(Space(_challenge, kind=range(3), a=range(1, 16), b=range(1, 13)))
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_challenge, kind=range(3), a=range(1, 16), b=range(1, 13))
         ),
     }
 

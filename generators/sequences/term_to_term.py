@@ -120,30 +120,22 @@ class TermToTerm(Topic):
         *(COUNTS_TERMS, ADDS_GAP, ADDS_MULTIPLIER),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(
-                    _support,
-                    kind=range(4),
-                    first=(*range(1, 16), 20, 27, 34, 48, 60),
-                    m=range(2, 6),
-                    c=range(2, 12),
-                ),
-                only=lambda kind, *_: kind == 3,
+        Tier.SUPPORT: kinds.with_given_answers(
+            Space(
+                _support,
+                kind=range(4),
+                first=(*range(1, 16), 20, 27, 34, 48, 60),
+                m=range(2, 6),
+                c=range(2, 12),
             ),
             only=lambda kind, *_: kind == 3,
         ),
-        Tier.CORE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_core, kind=range(4), first=range(1, 30), m=(2, 3, 4, 5), c=range(1, 13)),
-                only=lambda kind, *_: kind != 3,
-            ),
+        Tier.CORE: kinds.with_given_answers(
+            Space(_core, kind=range(4), first=range(1, 30), m=(2, 3, 4, 5), c=range(1, 13)),
             only=lambda kind, *_: kind != 3,
         ),
-        Tier.CHALLENGE: kinds.with_who_is_right(
-            kinds.with_answers(
-                Space(_challenge, kind=range(4), first=range(1, 12), m=range(2, 7), c=range(1, 12))
-            )
+        Tier.CHALLENGE: kinds.with_given_answers(
+            Space(_challenge, kind=range(4), first=range(1, 12), m=range(2, 7), c=range(1, 12))
         ),
     }
 

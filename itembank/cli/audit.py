@@ -33,6 +33,9 @@ def audit(
         int | None,
         typer.Option(metavar="N", help="Audit N items at most of each tier; 20,000."),
     ] = None,
+    sympy_all: Annotated[
+        bool, typer.Option("--sympy-all", help="Send every item through sympy, not one in 40.")
+    ] = False,
     jobs: Jobs = None,
     cluster: ClusterAddress = None,
     json: Annotated[bool, typer.Option("--json", help="Print the findings as JSON.")] = False,
@@ -51,10 +54,11 @@ def audit(
       itembank audit
       itembank audit ratio.share fractions.divide
       itembank audit --sample 200 --json
+      itembank audit --sample 200 --sympy-all
       itembank audit --cluster tcp://10.0.0.5:8786
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.items.topics.registry import find_topic, topic_ids
-    from itembank.proof.audit import LIMIT
+    from itembank.proof.audit import LIMIT, SYMBOLIC_EVERY
     from itembank.proof.audit import audit as audit_topics
 
     if sample is not None and sample < 1:
@@ -64,7 +68,13 @@ def audit(
     limit = LIMIT if sample is None else sample
     try:
         with place_for(jobs, cluster, bar) as place:
-            found = audit_topics(tuple(chosen), limit=limit, place=place, progress=bar)
+            found = audit_topics(
+                tuple(chosen),
+                limit=limit,
+                place=place,
+                progress=bar,
+                symbolic_every=1 if sympy_all else SYMBOLIC_EVERY,
+            )
     finally:
         bar.clear()
     typer.echo(as_json(found) if json else as_text(found))

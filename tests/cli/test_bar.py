@@ -1,6 +1,7 @@
 """Progress: a bar at a terminal, lines where asked, and a time left that is true."""
 
 import io
+import json
 import sys
 from itertools import pairwise
 
@@ -72,3 +73,13 @@ def test_an_audit_comes_to_the_same_in_any_order_and_says_so_where_asked(said):
     assert status == 0
     assert "100 %:" in err
     assert said("audit", "ratio.share", "--sample", "3", "--jobs", "1") == (0, out, "")
+
+
+def test_an_audit_sends_all_items_through_sympy_where_told(said):
+    def by_sympy(*more):
+        _, out, _ = said("audit", "ratio.share", "--sample", "3", "--json", "--jobs", "1", *more)
+        (found,) = json.loads(out)["topics"]
+        return found["checked"], found["symbolic"]
+
+    assert by_sympy() == (9, 3)
+    assert by_sympy("--sympy-all") == (9, 9)

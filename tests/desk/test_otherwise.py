@@ -103,6 +103,10 @@ def test_what_was_asked_instead_is_recorded_and_taken_back_one_by_one(desk, home
     send(desk, f"{GONE}/otherwise", **fields)
     page = desk.get(GONE).text
     assert "3 questions on Sharing an amount" in page
+    assert "Asked something else; no scores" in page
+    assert "state-recorded" not in page
+    assert "Asked something else; no scores" in desk.get(WEEK).text
+    assert "How did Tuesday go?" not in desk.get("/").text  # who covered it is not asked
     assert "Show it on the board" not in page  # its own starter was not asked
     assert "Record how it went" in page
     form = desk.get(f"{GONE}/record").text
@@ -112,7 +116,7 @@ def test_what_was_asked_instead_is_recorded_and_taken_back_one_by_one(desk, home
     counted = desk.get(f"{GONE}/count").text
     assert "2 to 3" in counted or ">3</span>" in counted  # bands of three marks, not of eight
     right = {"how": "right", "pupils": "20", "right-1": "19", "right-2": "9", "right-3": "2"}
-    assert send(desk, f"{GONE}/record", **right).status_code == 200
+    assert 'state-recorded">Recorded<' in send(desk, f"{GONE}/record", **right).text
     found = decide(Desk(home, home).department, "8K", GONE_ON).decision
     assert [(line.question.topic, line.right) for line in found.questions] == [
         ("ratio.share", count) for count in (19, 9, 2)

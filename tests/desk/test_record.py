@@ -1,5 +1,6 @@
 """Recording at the desk: every depth, what makes no sense, what is there already, back again."""
 
+import datetime
 import html
 import re
 
@@ -156,10 +157,46 @@ def test_what_makes_no_sense_records_nothing(desk, home, fields, said):
     assert "Record how it went" in desk.get(PAGE).text
 
 
-def test_a_lesson_without_a_pack_is_told(desk):
-    answer = desk.get("/class/7M/lesson/2026-11-30/3/record")
-    assert answer.status_code == 404
-    assert "no pack" in answer.text
+BARE = "/class/7M/lesson/2026-11-30/3"
+
+
+def test_a_lesson_of_which_nothing_is_known_is_recorded_by_its_marks(desk, home):
+    assert "Record how it went" in desk.get(BARE).text
+    form = desk.get(f"{BARE}/record").text
+    assert 'name="out_of" value="8"' in form  # as many as the class's starters have
+    assert "right-1" not in form
+    assert 'name="slips"' not in form
+    form = desk.get(f"{BARE}/record?out_of=10").text
+    assert "Extend, 9 to 10" in form
+    counted = desk.get(f"{BARE}/count?out_of=10").text
+    assert '<input type="hidden" name="out_of" value="10">' in counted
+    fields = {"how": "seats", "out_of": "10", "score-A1": "10"}
+    refused = desk.post(f"{BARE}/record", data={**fields, "score-A2": "11"})
+    assert "Seat A2: The score 11 is not between 0 and 10" in refused.text
+    assert 'name="out_of" value="10"' in refused.text
+    page = desk.post(f"{BARE}/record", data={**fields, "score-A2": "3"}).text
+    assert 'state-recorded">Recorded<' in page
+    found = decide(Desk(home, home).department, "7M", datetime.date(2026, 11, 30)).decision
+    assert (found.pupils, found.facts.out_of) == (2, 10)
+    # Its marks are known from now on.
+    again = desk.get(f"{BARE}/record").text
+    assert 'name="out_of"' not in again
+    assert "Extend, 9 to 10" in again
+    joined = desk.post(f"{BARE}/record", data={"how": "seats", "score-B1": "7", "there": "add"})
+    assert joined.status_code == 200
+    found = decide(Desk(home, home).department, "7M", datetime.date(2026, 11, 30)).decision
+    assert (found.pupils, found.facts.out_of) == (3, 10)
+
+
+@pytest.mark.parametrize("marks", ["0", "201", "ten", "-4"])
+def test_marks_that_no_starter_has_are_refused_and_asked_for_again(desk, marks):
+    form = desk.get(f"{BARE}/record", params={"out_of": marks}).text
+    assert "A starter has 1 to 200 marks" in form
+    answer = desk.post(f"{BARE}/record", data={"how": "seats", "score-A1": "5", "out_of": marks})
+    assert answer.status_code == 400
+    assert "A starter has 1 to 200 marks" in answer.text
+    assert 'name="score-A1" value="5"' in answer.text
+    assert "state-recorded" not in desk.get(BARE).text
 
 
 def test_the_board_holds_answers_and_bands_from_the_pack(looking):

@@ -9,6 +9,7 @@ from datetime import datetime, timedelta
 import pytest
 from flint import fmpq
 
+from itembank.figures.figure import words
 from itembank.items.item import Item
 from itembank.notation import line
 from itembank.notation import tree as t
@@ -106,10 +107,54 @@ def time(item: Item, text: str) -> str | fmpq:
     return found.strftime("%H:%M")
 
 
+def _rows(item: Item) -> dict[str, list[str]]:
+    """Return the rows of a timetable from the words for who cannot see it."""
+    assert item.figure is not None
+    rows = {}
+    for name, held in re.findall(r"(?:^|\. )([A-Z][\w ]*): ([^.]+)", words(item.figure)):
+        shown = held.replace("the time ", "").replace("oh ", "0").replace("hundred", "00")
+        rows[name.lower()] = [re.sub(r"^(\d) ", r"0\1 ", at) for at in shown.split(", ")]
+    return rows
+
+
+def timetables(item: Item, text: str) -> str | fmpq:
+    """Try every bus of the timetable, in the order in which they run."""
+    rows = _rows(item)
+    asked = text.split(". ", 1)[1].lower()
+    at = re.search(r"(\d\d?):(\d\d)(?: ([ap]m))?", asked)
+    assert at
+    hour = int(at[1]) + (12 if at[3] == "pm" and at[1] != "12" else 0)
+    told = 60 * hour + int(at[2])
+    walk = re.search(r"(\d+) min\b", asked)
+    more = int(walk[1]) if walk else 0
+    # The two stops in the order in which the question names them.
+    first, last = sorted(
+        (name for name in rows if re.search(rf"\b{name}\b", asked)), key=asked.index
+    )
+    buses = [
+        [60 * int(time[:2]) + int(time[3:]) for time in pair]
+        for pair in zip(rows[first], rows[last], strict=True)
+        if "no stop" not in pair
+    ]
+    if "latest time" in asked:
+        left = max(left for left, there in buses if there <= told) - more
+        return f"{left // 60:02d}:{left % 60:02d}"
+    if asked.startswith("if you get"):
+        left, there = min(bus for bus in buses if bus[0] > told)
+    else:
+        ((left, there),) = (bus for bus in buses if bus[0] == told)
+    if "wait" in asked or "from then" in asked or "how long" in asked:
+        span = (left if "wait" in asked else there) - (told if "if you" in asked else left)
+        hours, minutes = divmod(span, 60)
+        return " ".join(f"{n} {unit}" for n, unit in ((hours, "h"), (minutes, "min")) if n)
+    return f"{(there + more) // 60:02d}:{(there + more) % 60:02d}"
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "ratio.convert-units": convert_units,
     "measures.area-volume-units": area_volume_units,
     "measures.time": time,
+    "measures.timetables": timetables,
 }
 
 

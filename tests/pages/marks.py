@@ -5,6 +5,7 @@ from __future__ import annotations
 from contextlib import contextmanager
 from typing import NamedTuple
 
+from itembank.packs.data.pack_item import Maths
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.page import Document, Page
 
@@ -83,3 +84,8 @@ def overlapping(marks, slack=0.6):
                 high = min(one.y1, other.y1) - max(one.y0, other.y0)
                 if wide > slack and high > slack:
                     yield one, other
+
+
+def printed(maths: Maths) -> str:
+    """Return what a search or a copy of a page reads for a formula: its line as it is printed."""
+    return maths.line.replace('"', "")

@@ -17,6 +17,7 @@ from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PlannedTopic
 from itembank.text.in_words import counted
 from tests.packs.packs import request as asked
+from tests.pages.marks import printed
 from tests.pages.test_sheets import text_of
 
 TOPICS = ("ratio.combine", "equations.one-step", "equations.both-sides-brackets")
@@ -56,7 +57,7 @@ def test_answers_say_the_marks_and_the_lines_that_earn_them(pack, read):
         assert f"{sheet.tier.capitalize()} sheet: {total(sheet.items)} marks" in text
         for item in sheet.items:
             for step in [step for step in item.steps if step.marks][:-1]:
-                tail = step.maths.line.rpartition(" = ")[2]
+                tail = printed(step.maths).rpartition(" = ")[2]
                 assert f"{tail} 1 mark" in text, item.address
 
 
@@ -72,11 +73,24 @@ def test_the_notes_say_what_each_mark_is_for(pack):
             *method, answer = earned(item)
             assert sum(one.marks for one in method) + answer.marks == item.marks
             for one in method:
-                assert f"1 mark: {one.say}: {one.maths.line}" in text, item.address
+                assert f"1 mark: {one.say}: {printed(one.maths)}" in text, item.address
             worth = counted(answer.marks, "mark")
-            assert f"{worth}: {item.key.line}" in text
+            assert f"{worth}: {printed(item.key)}" in text
 
 
 def test_the_starter_says_nothing_of_marks_a_question(pack):
     text = joined(teacher_notes(pack))
     assert not re.search(r"\[\d+ marks\]", text[: text.index("Marks on the follow-up sheets")])
+
+
+def test_marks_that_no_line_of_working_earns_are_said_to_be_for_the_answer(pack):
+    item = next(item for sheet in pack.sheets for item in sheet.items if item.marks > 1)
+    steps = [step.model_copy(update={"marks": 0}) for step in item.steps[:-1]]
+    last = item.steps[-1].model_copy(update={"marks": item.marks})
+    sheets = [
+        pack.sheets[0].model_copy(
+            update={"items": [item.model_copy(update={"steps": (*steps, last)})]}
+        )
+    ]
+    text = joined(teacher_notes(pack.model_copy(update={"sheets": sheets})))
+    assert f"for the answer alone {item.marks} marks: {printed(item.key)}" in text

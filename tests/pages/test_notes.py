@@ -15,6 +15,7 @@ from itembank.pages.documents.notes_summary import DECIDES, TO_DO
 from itembank.pages.engine.paper import FOOT, TOP, Paper, Part, space
 from itembank.pages.engine.paragraph import Strong
 from itembank.pages.parts.script import chosen, mid_sentence, repair_bands, scenes, telling
+from tests.pages.marks import printed
 from tests.pages.sheet_samples import TOPICS, random_packs, real_pack
 
 
@@ -57,9 +58,9 @@ def test_the_first_page_is_enough(name):
     for number, item in enumerate(pack.versions[0].items, start=1):
         asked = next(run.text.split()[0] for run in item.prompt if run.kind == "text")
         at = first.index(f"{number} {asked}", at)
-        at = first.index(item.key.line, at)
+        at = first.index(printed(item.key), at)
         for slip in item.misconceptions[:1]:
-            at = first.index(slip.wrong.line, at)
+            at = first.index(printed(slip.wrong), at)
             assert mid_sentence(slip.name).split()[0] in first[at:]
 
 
@@ -85,12 +86,12 @@ def test_each_question_comes_with_key_working_and_mistakes(name):
             else text.index("Where each question comes from")
         )
         here = text[at:end]
-        assert f"Key: {item.key.line} ({item.key.form_words})" in here
+        assert f"Key: {printed(item.key)} ({item.key.form_words})" in here
         for step in item.steps:
             assert step.say in here
-            assert step.maths is None or step.maths.line in here
+            assert step.maths is None or printed(step.maths) in here
         for misconception in item.misconceptions:
-            assert misconception.wrong.line in here
+            assert printed(misconception.wrong) in here
             assert all(word in here for word in mid_sentence(misconception.name).split())
             assert all(word in here for word in misconception.ask.split())
         on_it = [one for one in pack.versions[0].items if one.topic == item.topic]
@@ -112,7 +113,7 @@ def test_a_question_is_divided_only_between_the_rows_of_its_table():
             start = next(i for i, page in enumerate(pages) if head in page)
             # The question, its key and its working are on the page of its heading.
             here = pages[start][pages[start].index(head) :]
-            assert f"Key: {item.key.line} ({item.key.form_words})" in here
+            assert f"Key: {printed(item.key)} ({item.key.form_words})" in here
             assert all(step.say in here for step in item.steps)
             goes_on = [i for i, page in enumerate(pages) if f"Question {number}, continued" in page]
             assert goes_on in ([], [start + 1])
@@ -215,7 +216,7 @@ def test_keys_of_other_versions_are_in_a_table():
     assert "Version B" in table
     assert "Version C" in table
     for number in range(8):
-        row = " ".join(version.items[number].key.line for version in pack.versions[1:])
+        row = " ".join(printed(version.items[number].key) for version in pack.versions[1:])
         assert f"{number + 1} {row}" in table
 
 

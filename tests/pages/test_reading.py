@@ -6,6 +6,8 @@ import re
 
 import pypdfium2
 
+from itembank.pages.documents.slides import answers
+
 
 def text_of(data: bytes) -> str:
     pdf = pypdfium2.PdfDocument(data)
@@ -60,3 +62,13 @@ def test_files_of_a_pack(drawn):
     assert files >= {"starter.pdf", "answers.pdf", "next-tasks.pdf"}
     assert "slips.pdf" not in files
     assert ("large", "slips.pdf") in drawn
+
+
+def test_names_are_found_as_they_are_printed_without_quotation_marks(samples):
+    item = samples.item("Which is right?", '"the bus depot"')
+    assert item.key.line == '"the bus depot"'
+    pack = samples.PACKS["plain"]
+    version = pack.versions[0].model_copy(update={"items": [item]})
+    text = text_of(answers(pack.model_copy(update={"versions": [version]})))
+    assert "the bus depot" in text
+    assert '"' not in text

@@ -21,7 +21,7 @@ from itembank.pages.parts.rows import rows
 from itembank.pages.parts.sheet_pages import LEAST_SHARE, MOST_SHARE, Room, share_out
 from itembank.pages.parts.solutions import chain, side_before
 from tests.pages.checkers import assert_accessible
-from tests.pages.marks import overlapping, recorded
+from tests.pages.marks import overlapping, printed, recorded
 from tests.pages.sheet_samples import TOPICS, real_pack
 
 LARGE = Look(large_print=("A3", "C5"), paper="cream")
@@ -137,15 +137,15 @@ def test_a_sheet_holds_its_questions_in_order_and_no_answers():
                 said = last_instruction(item)
                 assert said[1:] in text  # its own, or once for all questions of a row
                 for run in without(item, said) if said else item.prompt:
-                    words = run.line if run.kind == "math" else run.text
+                    words = printed(run) if run.kind == "math" else run.text
                     for word in words.split():
                         found = text.find(word, at)
                         assert found >= 0, (item.address, word)
                         at = found
             if sheet.tier == "core":
                 for item in sheet.items:
-                    if item.key.line.startswith("x ="):
-                        assert item.key.line not in text
+                    if printed(item.key).startswith("x ="):
+                        assert printed(item.key) not in text
 
 
 def test_sheet_head_says_whose_it_is():
@@ -176,9 +176,9 @@ def test_support_opens_with_a_whole_example_and_one_to_finish():
     for step in sheet.worked.steps:
         assert step.say in before
         if step.maths:
-            assert step.maths.line in before
+            assert printed(step.maths) in before
     assert sheet.worked.key.line in before.rpartition("Answer:")[2]
-    lines = [step.maths.line for step in sheet.part_finished.steps if step.maths]
+    lines = [printed(step.maths) for step in sheet.part_finished.steps if step.maths]
     for step in sheet.part_finished.steps:
         assert step.say in unfinished
     assert lines[0] in unfinished
@@ -192,11 +192,11 @@ def test_answers_hold_every_key_and_line_of_working():
         for sheet in pack.sheets:
             at = text.index(f"{sheet.tier.capitalize()} sheet", at)
             for number, item in enumerate(sheet.items, start=1):
-                key = f"{number} {item.key.line}"
+                key = f"{number} {printed(item.key)}"
                 assert text.find(key, at) >= 0, (item.address, key)
                 at = text.find(key, at)
                 for maths in chain(item.steps):
-                    assert maths.line in text or maths.line == item.key.line
+                    assert printed(maths) in text or printed(maths) == printed(item.key)
 
 
 def test_missing_sheet_is_refused():

@@ -11,10 +11,11 @@ from fractions import Fraction
 import pytest
 
 from generators.percentages._amounts import part_steps
+from generators.percentages._whole_from_part import back_to_whole
 from generators.percentages.change import Change
 from generators.percentages.express import Express
 from generators.percentages.repeated import Repeated
-from generators.percentages.reverse import Reverse, back_to_whole
+from generators.percentages.reverse import Reverse
 from generators.percentages.simple_interest import SimpleInterest
 from itembank.items.item import Draft, Find, Tier
 from itembank.notation import line, parse

@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
     from itembank.work.lesson.cover import AskedInstead
     from itembank.work.lesson.decide import Decided
+    from itembank.work.lesson.lesson_starter import Starter
     from itembank.work.week.planner import Planner
     from itembank.work.week.standing import LessonStanding, WeekStanding
 
@@ -92,6 +93,15 @@ class Found:
             return None
         department, name = self.desk.department, self.week.class_name
         return asked_instead(department, name, self.lesson.date, self.period)
+
+    def known(self) -> Starter | None:
+        """Return the starter that results of the lesson are about, where some are recorded."""
+        from itembank.work.lesson.lesson_starter import starter_recorded
+
+        if not self.lesson.recorded:
+            return None
+        department, name = self.desk.department, self.week.class_name
+        return starter_recorded(department, name, self.lesson.date, self.period)
 
     def pack(self) -> dict[str, Any] | None:
         """Return what the lesson's pack holds, in the shape of today, or None where there is none.

@@ -19,41 +19,76 @@ from itembank.desk.replying.replies import onward, page
 from itembank.errors import ItembankError, NotFound
 from itembank.files.private import write_private
 from itembank.records.entries.entries import LEVELS, OwnViews
+from itembank.text.whole_number import whole_number
+from itembank.work.lesson.lesson_starter import MOST_MARKS
 from itembank.work.lesson.record_request import RecordRequest
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
+    from itembank.planning.department.department import SchoolClass
+    from itembank.records.entries.entries import LessonFacts
+
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What a lesson's form is about: its bands and questions, from its pack, and its seats."""
+    """What a lesson's form is about: its bands and questions, from its pack, and its seats.
+
+    `out_of` are the marks that the teacher says the starter had; None where they are known.
+    """
 
     bands: Sequence[Any]
     questions: Sequence[Any]
     seats: Sequence[str]
+    out_of: int | None = None
 
 
-def _asked(found: Found) -> Asked:
+def _asked(found: Found, out_of: int | None = None) -> Asked:
     """Return what the class was asked: what is noted that it was asked instead, or its pack.
 
-    Raises:
-        NotFound: there is neither.
+    Where there is neither, nothing is known of it but the marks: those it was recorded with, or
+    else `out_of`, or as many as the class's starters have.
     """
     group = found.planner.school_class
     if (instead := found.instead()) is not None:
-        title = found.planner.title
-        questions = [
-            {"prompt": [{"kind": "text", "text": f"{title(each.topic)}: {each.prompt}"}]}
-            for each in instead.starter.facts.questions
-        ]
-        bands = [asdict(band) for band in group.bands.bands(instead.starter.facts.out_of)]
-        return Asked(bands, questions, group.plan.seats)
+        return _by_facts(found, instead.starter.facts)
     pack = found.pack()
-    if pack is None:
-        raise NotFound("This lesson has no pack, so the desk does not know what it asked.")
-    items = pack["versions"][0]["items"]
-    return Asked(pack["bands"], items, group.plan.seats)
+    if pack is not None:
+        return Asked(pack["bands"], pack["versions"][0]["items"], group.plan.seats)
+    if (known := found.known()) is not None:
+        return _by_facts(found, known.facts)
+    marks = group.questions if out_of is None else out_of
+    return Asked(_bands(group, marks), (), group.plan.seats, marks)
+
+
+def _by_facts(found: Found, facts: LessonFacts) -> Asked:
+    """Return what the form is about where no pack says it."""
+    group, title = found.planner.school_class, found.planner.title
+    questions = [
+        {"prompt": [{"kind": "text", "text": f"{title(each.topic)}: {each.prompt}"}]}
+        for each in facts.questions
+    ]
+    return Asked(_bands(group, facts.out_of), questions, group.plan.seats)
+
+
+def _bands(group: SchoolClass, marks: int) -> list[dict[str, Any]]:
+    return [asdict(band) for band in group.bands.bands(marks)]
+
+
+def _marks_typed(typed: str) -> int | None:
+    """Return how many marks the starter had as the teacher says; None where that is not said.
+
+    Raises:
+        ItembankError: no starter has so many.
+    """
+    if not typed:
+        return None
+    marks = whole_number(typed)
+    if marks is None or not 1 <= marks <= MOST_MARKS:
+        raise ItembankError(
+            f"A starter has 1 to {MOST_MARKS} marks, not ‘{typed[:40]}’.", field="out_of"
+        )
+    return marks
 
 
 def count(request: Request) -> Response:
@@ -63,11 +98,21 @@ def count(request: Request) -> Response:
 
 def show(request: Request) -> Response:
     """Show every way to say how a starter went."""
-    return _form(request, "record", typed={"how": ""}, faults=[])
+    return _form(request, "record", typed={"how": ""})
 
 
-def _form(request: Request, name: str, **more: Any) -> Response:
+def _form(
+    request: Request, name: str, out_of: str = "", faults: Sequence[str] = (), **more: Any
+) -> Response:
+    """Return a form of a lesson; `out_of` are the marks of its starter where nothing knows them."""
     found = find(request)
+    wanted = out_of or request.query_params.get("out_of", "").strip()
+    try:
+        asked, faults = _asked(found, _marks_typed(wanted)), list(faults)
+    except ItembankError as error:
+        if error.field != "out_of":
+            raise
+        asked, faults = _asked(found), [str(error)]
     return page(
         request,
         name,
@@ -75,7 +120,8 @@ def _form(request: Request, name: str, **more: Any) -> Response:
         week=found.week,
         lesson=found.lesson,
         where=found.where,
-        asked=_asked(found),
+        asked=asked,
+        faults=faults,
         views=LEVELS,
         **more,
     )
@@ -111,7 +157,8 @@ def record(request: Request, form: FormData) -> Response:
             said = _without_file(str(error), sheet, form, how, found)
             typed = {name: value for name, value in form.items() if isinstance(value, str)}
             typed["how"] = how
-            return _form(request, "record", status=400, typed=typed, faults=said.splitlines())
+            lines, marks = said.splitlines(), text(form, "out_of")
+            return _form(request, "record", marks, lines, status=400, typed=typed)
     remarks = " ".join(str(remark) for remark in recorded.remarks)
     said = f"{recorded.done.value.capitalize()}. {remarks}".strip()
     return onward(found.where + "#after", said)
@@ -136,7 +183,7 @@ def _request(found: Found, form: FormData, how: str, sheet: Path) -> RecordReque
     Raises:
         ItembankError: a field makes no sense, or the form says nothing.
     """
-    asked = _asked(found)
+    asked = _asked(found, _marks_typed(text(form, "out_of")))
     given: dict[str, Any] = {}
     if how == "bands":
         counts = [
@@ -178,6 +225,7 @@ def _request(found: Found, form: FormData, how: str, sheet: Path) -> RecordReque
         # Where something else was asked, the lesson's own pack is not what results are about.
         pack=None if found.instead() else found.lesson.folder,
         packs=found.desk.packs,
+        out_of=asked.out_of,
         replace=text(form, "there") == "replace",
         add=text(form, "there") == "add",
         **given,

@@ -52,12 +52,15 @@ def show(request: Request) -> Response:
 
 
 def _lessons() -> list[Any]:
-    usual = {"gone": "", "recorded": False, "folder": "x", "as_planned": True, "planned": True}
+    told = dict.fromkeys(("recorded", "scored", "covered"), False)
+    usual = {"gone": "", **told, "folder": "x", "as_planned": True, "planned": True}
     return [
         Some(**{**usual, "date": DAY, **differs})
         for differs in (
             {},
             {"gone": "school trip"},
+            {"recorded": True, "scored": True},
+            {"recorded": True, "covered": True},
             {"recorded": True},
             {"as_planned": False},
             {"date": DAY - datetime.timedelta(days=1)},

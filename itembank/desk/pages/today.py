@@ -81,7 +81,8 @@ def _day(desk: Desk, group: SchoolClass) -> ClassDay:
         past = [
             lesson
             for lesson in this_week.lessons
-            if lesson.date <= now and lesson.folder and not lesson.recorded and not lesson.gone
+            if lesson.date <= now and lesson.folder and not lesson.gone
+            if not lesson.scored and not lesson.covered
         ]
         unrecorded = past[-1] if past else None
         if coming is None:

@@ -14,6 +14,7 @@ MODULES = (
     "balance",
     "bar_chart",
     "bar_model",
+    "bus_timetable",
     "circle",
     "coordinate_grid",
     "cut_polygon",

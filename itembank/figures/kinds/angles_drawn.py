@@ -58,8 +58,8 @@ def _sheet(figure: Angles, ray: Fraction) -> Sheet:
         places = between(label, at, first, other, float(arcs[number - 1]), long * 0.85, long * 0.36)
         # Nearer to its own crossing than to the other, or it would be taken for that one's.
         others = {_near(other) for other, _, _ in sectors} - {at}
-        places = [p for p in places if all(_far(p, at) <= _far(p, other) for other in others)]
-        sheet.put(label, places, "angle label")
+        kept = (p for p in places if all(_far(p, at) <= _far(p, far) for far in others))
+        sheet.put(label, kept, "angle label")
     if not figure.accurate:
         sheet.below(NOT_ACCURATE, "not accurate")
     return sheet

@@ -8,7 +8,7 @@ places themselves are exact.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
@@ -176,8 +176,8 @@ def between(
     arc: float,
     most: float,
     begun: float = 0.0,
-) -> list[Near]:
-    """Return places for the label of an angle, from its arc outward, near its bisector first.
+) -> Iterator[Near]:
+    """Yield places for the label of an angle, from its arc outward, near its bisector first.
 
     `first` and `other` are the directions of its rays, anticlockwise from the one to the other;
     `most` is how far from the vertex the middle of the label may be; a wide one may reach farther
@@ -202,7 +202,8 @@ def between(
                 far = least + 0.15 * steps
         return [(x, y) for _, x, y in sorted(found)]
 
-    return along((0.5, 0.42, 0.58, 0.34, 0.66)) + along((0.27, 0.73, 0.2, 0.8))
+    yield from along((0.5, 0.42, 0.58, 0.34, 0.66))
+    yield from along((0.27, 0.73, 0.2, 0.8))
 
 
 def beside(label: t.Node, a: Near, b: Near, way: Near) -> list[Near]:

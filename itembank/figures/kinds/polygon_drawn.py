@@ -153,37 +153,36 @@ def _labels(
     outward = 1 if shape.twice_area < 0 else -1
     for corner, label in figure.angles:
         rays = _rays(shape, corner)
-        places = between(label, at[corner], *rays, float(_ARC), 4.0, 2.4)
+        around = between(label, at[corner], *rays, float(_ARC), 4.0, 2.4)
         # Nearer to its own corner than to the others, or it would be taken for theirs; the middle
         # of a wide label may be as near to another.
         much = 1.2 if half_size(label)[0] < 1.5 else 1.0
         others = [spot for name, spot in at.items() if name != corner]
-        kept = [
+        # Looked at one by one: mostly the first is free.
+        kept = (
             place
-            for place in places
-            if all(much * math.dist(place, at[corner]) <= math.dist(place, far) for far in others)
-            and _inside(at, shape, place)
-        ]
+            for place in around
+            if _inside(at, shape, place)
+            and all(much * math.dist(place, at[corner]) <= math.dist(place, far) for far in others)
+        )
         sheet.put(label, kept, "angle label")
+        if sheet.homeless:
+            return  # it is drawn larger, or refused
     if figure.height is not None and figure.height.label is not None and foot is not None:
         label, top = figure.height.label, at[figure.height.corner]
         ux, uy = unit(foot, top)
         places = beside(label, foot, top, (-uy, ux)) + beside(label, foot, top, (uy, -ux))
         # Past a side it would seem to be that side's own label.
         inside = _inside(at, shape, ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2))
-        kept = [place for place in places if _inside(at, shape, place) == inside]
-        sheet.put(
-            label,
-            kept,
-            "height label",
-        )
+        within = (place for place in places if _inside(at, shape, place) == inside)
+        sheet.put(label, within, "height label")
     for name, label in figure.sides:
         side = shape.side(name)
         ux, uy = unit(at[side[0]], at[side[1]])
         way = (-uy * outward, ux * outward)
         places = beside(label, at[side[0]], at[side[1]], way)
         # In a notch a place may be nearer to another side, and would be read as that one's.
-        kept = [place for place in places if _nearest(label, place, side, shape, at)]
+        kept = (place for place in places if _nearest(label, place, side, shape, at))
         sheet.put(label, kept, "side label")
     if figure.lettered:
         for corner in shape.letters:

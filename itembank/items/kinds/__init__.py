@@ -11,6 +11,7 @@ from itembank.items.kinds.answers_given import (
     answer_claim,
     whose_answer,
     with_answers,
+    with_given_answers,
     with_who_is_right,
 )
 from itembank.items.kinds.card_kinds import (
@@ -56,6 +57,7 @@ __all__ = [
     "whose_answer",
     "with_answers",
     "with_claims",
+    "with_given_answers",
     "with_matches",
     "with_mistakes",
     "with_odd_lines",

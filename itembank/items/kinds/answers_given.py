@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from itembank.items.asks.answer_given import Answered
 from itembank.items.asks.ask_kind import kind_of
 from itembank.items.asks.round import Round
+from itembank.items.asks.round_reading import RoundReading
 from itembank.items.asks.true_or_false import FALSE, TRUE
 from itembank.items.asks.who_is_right import WhoIsRight
 from itembank.items.forms.form_rules import form_fault
@@ -60,6 +61,8 @@ def _may_be_given(asked: Draft, answer: t.Node) -> bool:
     """Keep answers in the form that is asked for; a number is rounded wrongly in any form."""
     if isinstance(asked.ask, Round):
         return answer != asked.ask.target
+    if isinstance(asked.ask, RoundReading):
+        return True
     return not form_fault(asked.form, answer)
 
 
@@ -116,6 +119,19 @@ def with_who_is_right(
     `only` leaves the question out.
     """
     return space.also(whose_answer, of=space.some(count, only))
+
+
+def with_given_answers(space: Space, only: Callable[..., bool] | None = None) -> Space:
+    """Return a space of a topic with both kinds of question on answers given, at its end.
+
+    Where the answer is not one thing, `only` leaves the question out of both.
+
+    >>> from itembank.items.topics.space import Space
+    >>> fresh = Space(kind=("story",), number=range(3))
+    >>> len(fresh), len(with_given_answers(fresh))
+    (3, 9)
+    """
+    return with_who_is_right(with_answers(space, only=only), only=only)
 
 
 def _says(asked: Draft) -> str:

@@ -90,7 +90,8 @@ class Document:
     def formula(self, maths: Maths) -> Element:
         """Start an element for a formula, which has its words, its line and its MathML."""
         element = Element("Formula", self.current, alt=maths.words)
-        element.actual = maths.line
+        # A line marks names with quotation marks, for whoever types it; none are printed.
+        element.actual = maths.line.replace('"', "")
         element.file = self.attached.get(maths.mathml)
         if element.file is None:
             from itembank.pages.engine.attached import attach

@@ -50,7 +50,7 @@ def without(item: PackItem, sentence: str) -> list[Run]:
     last = item.prompt[-1]
     assert isinstance(last, TextRun)
     rest = last.text.rstrip().removesuffix(sentence).rstrip()
-    return [*item.prompt[:-1], TextRun(text=rest)]
+    return [*item.prompt[:-1], *([TextRun(text=rest)] if rest else [])]
 
 
 def shared(items: Sequence[PackItem]) -> list[Instruction]:

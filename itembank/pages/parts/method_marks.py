@@ -84,6 +84,6 @@ def _rows(sheet: Sheet) -> Iterator[tuple[str, list[Piece], list[Piece]]]:
             start = "\n" if place else ""
             words.append(f"{start}{counted(mark.marks)}: {mark.say}: ")
             words.append(mark.maths or "")
-        if not words:  # its author wrote no line of working to hang a mark on
-            words.append("as you judge the working")
+        if not words:  # no line of working is worth a mark by itself
+            words.append("for the answer alone")
         yield str(number), words, [f"{counted(answer.marks)}: ", *key_shown(item)]

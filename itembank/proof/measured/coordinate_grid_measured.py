@@ -26,6 +26,7 @@ from itembank.proof.measured.grid_places_measured import (
     lines_of,
     named_tracks,
     points_of,
+    scale_of,
 )
 from itembank.proof.measured.grid_shapes_measured import (
     best_fitting,
@@ -99,7 +100,7 @@ def _of_lines(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     match what:
         case "point on the line" | "point with equation":
             track = lines.track(*of) if what == "point on the line" else _of_equation(*of)
-            on = [name for name, point in points_of(drawing, scale).items() if point in track]
+            on = [name for name, point in points_of(drawing).items() if point in track]
             if len(on) != 1:
                 raise NotExact("no single point lies on the line")
             return t.Label(on[0])
@@ -175,7 +176,7 @@ _MOVE_READINGS = frozenset(
 def _of_moves(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     what, of = reading
     if what in ("image", "object"):
-        point = points_of(drawing, scale)[of[0]]
+        point = points_of(drawing)[of[0]]
         for text in of[1:] if what == "image" else reversed(of[1:]):
             point = moving(text, back=what == "object")(point)
         return _pair(point)
@@ -188,7 +189,7 @@ def _of_moves(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     first, second = (shapes[name] for name in names[-2:])
     match what:
         case "image like":
-            return _pair(points_of(drawing, scale)[names[0]] + shift_between(first, second))
+            return _pair(points_of(drawing)[names[0]] + shift_between(first, second))
         case "mirror line":
             return _equation(mirror_between(first, second))
         case "centre of rotation":
@@ -234,7 +235,7 @@ def _shapes(drawing: Drawing, scale: Scale) -> dict[str, list[Any]]:
 def _of_shape(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     """Return what a shape is by itself."""
     if reading.name == "corner that makes":
-        points, (name, *letters) = points_of(drawing, scale), reading.of
+        points, (name, *letters) = points_of(drawing), reading.of
         at = {letter.upper(): points[letter.upper()] for letter in letters}
         if scale.x[1] != scale.y[1] or len(at) != len(letters):
             raise NotExact("it does not show the points")
@@ -244,7 +245,7 @@ def _of_shape(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
     if reading.name == "point where":
         if scale.x[1] != scale.y[1]:
             raise NotExact("a square of the grid is not as wide as it is high")
-        return t.Label(point_where(points_of(drawing, scale), reading.of[0], reading.of[1:]))
+        return t.Label(point_where(points_of(drawing), reading.of[0], reading.of[1:]))
     corners = _shapes(drawing, scale).get(reading.of[0].upper())
     if corners is None or scale.x[1] != scale.y[1]:
         raise NotExact("it does not show the shape")
@@ -279,7 +280,7 @@ def _converted(drawing: Drawing, scale: Scale, of: tuple[str, ...]) -> t.Node:
 
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
-    scale = Scale(drawing)
+    scale = scale_of(drawing)
     if reading.name in _LINE_READINGS:
         return _of_lines(drawing, scale, reading)
     if reading.name in _MOVE_READINGS:
@@ -290,7 +291,7 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
         return _of_shape(drawing, scale, reading)
     if reading.name == "converted":
         return _converted(drawing, scale, reading.of)
-    points = points_of(drawing, scale)
+    points = points_of(drawing)
     if reading.name == "letter":
         wanted = to_sympy(parse_written(reading.of[0]))
         for name, point in points.items():

@@ -12,6 +12,7 @@ import sympy
 from itembank.notation.parse import parse_written
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
+from itembank.proof.measured.grid_shapes_measured import reflected
 
 Moving = Callable[[Any], Any]
 """Takes a point of sympy to its image."""
@@ -30,7 +31,7 @@ def moving(text: str, *, back: bool = False) -> Moving:
         return lambda point: point - shift if back else point + shift
     if first == "reflection":
         mirror = _mirror(bare.rpartition(" in the ")[2])
-        return lambda point: point.reflect(mirror)
+        return lambda point: reflected(point, mirror)
     place = re.search(r"\(.+\)", bare)
     centre = sympy.Point(to_sympy(parse_written(place[0])) if place else (0, 0))
     if first == "rotation":
@@ -95,7 +96,7 @@ def mirror_between(first: Corners, second: Corners) -> Any:
         if not joins:
             continue
         mirror = joins[0].perpendicular_bisector()
-        if all(p.reflect(mirror) == q for p, q in zip(first, order, strict=True)):
+        if all(reflected(p, mirror) == q for p, q in zip(first, order, strict=True)):
             found.append(mirror)
     kept = [each for n, each in enumerate(found) if not any(each.equals(e) for e in found[:n])]
     return _only(kept)

@@ -10,6 +10,7 @@ import sympy
 from itembank.figures.drawing import Drawing, Stroke, Text, text_box
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
+from itembank.proof.measured.once import once_a_drawing
 
 
 def _axis(drawing: Drawing, role: str, lines: str, place: int) -> tuple[Any, Any]:
@@ -54,6 +55,10 @@ class Scale:
         return sympy.Point(self.x[0] + x * self.x[1], self.y[0] + y * self.y[1])
 
 
+scale_of = once_a_drawing(Scale)
+
+
+@once_a_drawing
 def letters_of(drawing: Drawing) -> list[tuple[str, Any]]:
     """Return each letter with the middle of its room."""
     found = []
@@ -65,7 +70,8 @@ def letters_of(drawing: Drawing) -> list[tuple[str, Any]]:
     return found
 
 
-def points_of(drawing: Drawing, scale: Scale) -> dict[str, Any]:
+@once_a_drawing
+def points_of(drawing: Drawing) -> dict[str, Any]:
     """Return the point that each letter stands nearest to, by the crossing of its strokes."""
     strokes = [mark for mark in drawing.of("point") if isinstance(mark, Stroke)]
     centres = []
@@ -75,6 +81,7 @@ def points_of(drawing: Drawing, scale: Scale) -> dict[str, Any]:
         if middle != ends[2].midpoint(ends[3]):
             raise NotExact("a cross is not drawn about one place")
         centres.append(middle)
+    scale = scale_of(drawing)
     lines = {name for name, _ in named_tracks(drawing)}
     letters = [(name, at) for name, at in letters_of(drawing) if name not in lines]
     found: dict[str, Any] = {}
@@ -101,6 +108,7 @@ def lines_of(drawing: Drawing) -> list[tuple[str, Stroke]]:
     return [(n, mark) for n, mark in named_tracks(drawing) if mark.role in ("line", "segment")]
 
 
+@once_a_drawing
 def named_tracks(drawing: Drawing) -> list[tuple[str, Stroke]]:
     """Return each line and shape with the letter nearest to it among those that no point has."""
     crosses = [

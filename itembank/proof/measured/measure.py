@@ -53,6 +53,7 @@ def measuring(figure: Figure) -> Measuring:
     return found
 
 
+@lru_cache(maxsize=1024)
 def measured(figure: Figure, reading: Reading) -> Measured:
     """Return what a reading comes to on a figure's drawing; raises NotExact."""
     return measuring(figure).measure(drawn(figure), reading)

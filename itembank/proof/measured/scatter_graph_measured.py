@@ -10,12 +10,15 @@ from itembank.figures.drawing import Drawing, Stroke
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
-from itembank.proof.measured.grid_places_measured import Scale
+from itembank.proof.measured.grid_places_measured import Scale, scale_of
 from itembank.proof.measured.measure import Measuring, number_tree
+from itembank.proof.measured.once import once_a_drawing
 
 
-def _points(drawing: Drawing, scale: Scale) -> list[Any]:
+@once_a_drawing
+def _points(drawing: Drawing) -> list[Any]:
     """Return the middle of each cross."""
+    scale = scale_of(drawing)
     strokes = [mark for mark in drawing.of("datum") if isinstance(mark, Stroke)]
     found = []
     for stroke, other in zip(strokes[::2], strokes[1::2], strict=True):
@@ -41,8 +44,8 @@ def _side(line: Any, point: Any) -> Any:
 
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
-    scale = Scale(drawing)
-    points = _points(drawing, scale)
+    scale = scale_of(drawing)
+    points = _points(drawing)
     match reading:
         case Reading("count", ()):
             return t.Int(len(points))

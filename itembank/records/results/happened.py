@@ -42,6 +42,19 @@ def lessons_told_of(connection: Connection, class_name: str) -> frozenset[Lesson
     return frozenset((row.date, row.period) for row in rows)
 
 
+def kinds_told(connection: Connection, class_name: str) -> dict[LessonKey, frozenset[str]]:
+    """Return of which kinds the entries that count of each lesson that took place are."""
+    rows = connection.execute(
+        select(lesson.c.date, lesson.c.period, entry.c.kind)
+        .join(entry, entry.c.lesson_id == lesson.c.id)
+        .where(of_class(class_name), took_place())
+    )
+    found: dict[LessonKey, set[str]] = defaultdict(set)
+    for row in rows:
+        found[row.date, row.period].add(row.kind)
+    return {key: frozenset(kinds) for key, kinds in found.items()}
+
+
 def asked_in_lessons(connection: Connection, class_name: str) -> dict[LessonKey, frozenset[str]]:
     """Return the addresses of what was asked in each lesson of which anything counts.
 

@@ -26,7 +26,10 @@ _FORM = late(r"\bin the form\b", re.I)
 _HOW_MANY = late(r"\bhow many\b", re.I)
 _WHAT_FRACTION = late(r"\b(?:what|which) fraction\b", re.I)
 _COIN = late(r"\bto the nearest (pound|penny|euro|dollar)\b", re.I)
-_LAST = late(r"(?<=[.?!])\s+(?P<said>Give your answer\b[^.?!]*\.)\s*$")
+_LAST = late(
+    r"(?:^|(?<=[.?!]))\s+"
+    r"(?P<said>(?:(?:Give|Leave) your answer\b[^.?!]*|Be ready to say why)\.)\s*$"
+)
 _AT_A_TIME = late(
     r"\b(?:at|until|till|before|after|since|from|between|and|to|is|by) "
     r"\{(?:[01]\d|2[0-3]):[0-5]\d\}"
@@ -109,8 +112,12 @@ def truncates(words: str) -> bool:
 def last_instruction(words: str) -> str:
     """Return the sentence at the end that says how the answer is to be given, or an empty string.
 
+    What stands before it may be a formula, so the words may begin with it.
+
     >>> last_instruction("Work it out. Give your answer in its simplest form.")
     'Give your answer in its simplest form.'
+    >>> last_instruction("\\nBe ready to say why."), last_instruction("Is it? Be ready.")
+    ('Be ready to say why.', '')
     """
     found = _LAST.search(words)
     return found["said"] if found else ""

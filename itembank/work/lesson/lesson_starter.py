@@ -171,6 +171,26 @@ def starter_by_store(group: SchoolClass, request: RecordRequest, store: Store) -
     return _as_asked(Starter(facts, _intervals(group, out_of)), group, request.asked)
 
 
+def starter_recorded(
+    department: Department, class_name: str, date: datetime.date, period: str | None = None
+) -> Starter | None:
+    """Return the starter that results of a lesson are about; None where nothing is recorded of it.
+
+    The period is only needed where the class has several lessons that day.
+    """
+    from itembank.work.lesson.record_request import RecordRequest
+    from itembank.work.lesson.results_store import open_results
+
+    group = department.find_class(class_name)
+    try:
+        with open_results(department, make=False) as store:
+            return starter_by_store(
+                group, RecordRequest(group.name, date=date, period=period), store
+            )
+    except ItembankError:  # there is no store, or nothing in it of this lesson
+        return None
+
+
 def _as_asked(starter: Starter, group: SchoolClass, asked: Numbers | int | None) -> Starter:
     """Return the starter with the questions that were asked, and the bands of their marks.
 

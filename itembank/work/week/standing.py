@@ -37,8 +37,8 @@ class LessonStanding:
         The folder of its pack; None where there is none.
     as_planned
         Whether that pack asks what the plan says.
-    recorded
-        Whether anything is recorded of it.
+    told
+        Of which kinds the entries are that count of it, as `records.entries.entries` calls them.
     closed
         Why nothing of it may change any more, as in *was recorded already*; else empty.
     gone
@@ -50,9 +50,26 @@ class LessonStanding:
     planned: PlannedLesson | None = None
     folder: Path | None = None
     as_planned: bool = True
-    recorded: bool = False
+    told: frozenset[str] = frozenset()
     closed: str = ""
     gone: str = ""
+
+    @property
+    def recorded(self) -> bool:
+        """Tell whether anything is recorded of it."""
+        return bool(self.told)
+
+    @property
+    def scored(self) -> bool:
+        """Tell whether it is recorded how its starter went."""
+        from itembank.records.entries.entries import RESULTS
+
+        return not self.told.isdisjoint(RESULTS)
+
+    @property
+    def covered(self) -> bool:
+        """Tell whether it is noted that the class was asked something else."""
+        return "cover" in self.told
 
     def __str__(self) -> str:
         """Return the day and the period."""
@@ -133,7 +150,7 @@ def _lessons(planner: Planner, week: Week) -> Iterator[LessonStanding]:
             lesson,
             None if built is None else week.folder(lesson),
             built in (None, lesson.asked),
-            recorded.has(lesson.date, lesson.period),
+            recorded.kinds(lesson.date, lesson.period),
             planner.closed(lesson),
             planner.gone(lesson.date, lesson.period),
         )
@@ -142,7 +159,7 @@ def _lessons(planner: Planner, week: Week) -> Iterator[LessonStanding]:
     for held in planner.lessons_between(first, first + 6 * DAY):
         if (held.date, held.period) not in planned:
             yield LessonStanding(
-                held.date, held.period, recorded=recorded.has(held.date, held.period)
+                held.date, held.period, told=recorded.kinds(held.date, held.period)
             )
 
 

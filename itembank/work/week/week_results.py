@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
 
 
-Lessons = frozenset[LessonKey]
+Kinds = dict[LessonKey, frozenset[str]]
 
 
 @dataclass
@@ -63,16 +63,16 @@ class Recorded:
         return frozenset(self.last_used(first))
 
     @cached_property
-    def _happened(self) -> tuple[dict[LessonKey, str], dict[LessonKey, frozenset[str]], Lessons]:
+    def _happened(self) -> tuple[dict[LessonKey, str], dict[LessonKey, frozenset[str]], Kinds]:
         with self._reading() as connection:
             if connection is None:
-                return {}, {}, frozenset()
+                return {}, {}, {}
             from itembank.records.results import happened
 
             return (
                 happened.cancelled_lessons(connection, self.class_name),
                 happened.asked_in_lessons(connection, self.class_name),
-                happened.lessons_told_of(connection, self.class_name),
+                happened.kinds_told(connection, self.class_name),
             )
 
     @property
@@ -94,5 +94,12 @@ class Recorded:
 
         The only lesson of a day has no period there.
         """
-        lessons = self._happened[2]
-        return (date, period) in lessons or (date, "") in lessons
+        return bool(self.kinds(date, period))
+
+    def kinds(self, date: datetime.date, period: str) -> frozenset[str]:
+        """Return of which kinds the entries are that count of a lesson; none where there is none.
+
+        The names are those of `records.entries.entries.KINDS`.
+        """
+        told = self._happened[2]
+        return told.get((date, period), told.get((date, ""), frozenset()))
