@@ -147,28 +147,24 @@ class CollectTerms(Topic):
         *(SQUARE_AS_PLAIN, FRACTIONS_ADDED, HALF_ROUND, ADDS_ALL, SIGNS_KEPT, FIRST_ONLY),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=range(4),
-                    a=range(2, 10),
-                    b=range(1, 9),
-                    c=range(2, 7),
-                    d=(1, 2, 4),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                _support,
+                kind=range(4),
+                a=range(2, 10),
+                b=range(1, 9),
+                c=range(2, 7),
+                d=(1, 2, 4),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=range(4),
-                    a=range(2, 9),
-                    b=range(2, 8),
-                    c=range(1, 8),
-                    d=range(1, 9, 2),
-                )
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                _core,
+                kind=range(4),
+                a=range(2, 9),
+                b=range(2, 8),
+                c=range(1, 8),
+                d=range(1, 9, 2),
             )
         ),
         Tier.CHALLENGE: Space(

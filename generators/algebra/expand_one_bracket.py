@@ -151,33 +151,22 @@ class ExpandOneBracket(Topic):
         *(WHOLE_AREA, PERIMETER),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(_support, kind=range(5), a=range(2, 10), b=range(2, 7), c=range(1, 12)),
-                only=lambda kind, *_: kind < 4,
-            ),
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(_support, kind=range(5), a=range(2, 10), b=range(2, 7), c=range(1, 12)),
             only=lambda kind, *_: kind < 4,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core, kind=range(4), a=range(2, 8), b=range(2, 8), c=range(1, 9), d=range(1, 7)
-                ),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(_core, kind=range(4), a=range(2, 8), b=range(2, 8), c=range(1, 9), d=range(1, 7)),
             only=lambda kind, *_: kind < 3,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge,
-                    kind=range(4),
-                    a=range(2, 8),
-                    b=range(1, 8),
-                    c=range(1, 6),
-                    d=range(1, 8),
-                ),
-                only=lambda kind, *_: kind < 3,
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(
+                _challenge,
+                kind=range(4),
+                a=range(2, 8),
+                b=range(1, 8),
+                c=range(1, 6),
+                d=range(1, 8),
             ),
             only=lambda kind, *_: kind < 3,
         ),

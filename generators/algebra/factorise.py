@@ -121,23 +121,15 @@ class Factorise(Topic):
         ONE_LESS,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(_support, kind=range(3), g=range(2, 13), p=range(1, 10), q=range(1, 12))
-            )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(_support, kind=range(3), g=range(2, 13), p=range(1, 10), q=range(1, 12))
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_core, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 12)),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(_core, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 12)),
             only=lambda kind, *_: kind < 3,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_challenge, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 10)),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_challenge, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 10)),
             only=lambda kind, *_: kind < 3,
         ),
     }

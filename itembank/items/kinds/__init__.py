@@ -19,6 +19,7 @@ from itembank.items.kinds.card_kinds import (
     match_answers,
     match_pairs,
     odd_one_out,
+    with_claims_and_matches,
     with_matches,
 )
 from itembank.items.kinds.lot import lot, shuffled
@@ -57,6 +58,7 @@ __all__ = [
     "whose_answer",
     "with_answers",
     "with_claims",
+    "with_claims_and_matches",
     "with_given_answers",
     "with_matches",
     "with_mistakes",
