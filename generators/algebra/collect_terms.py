@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators._turns import by_turns
+from generators.algebra._worked_wrongly import like_terms
 from generators.algebra._writing import (
     Term,
     asking,
@@ -175,6 +176,14 @@ class CollectTerms(Topic):
             d=(1, 3, 4, 5, 7),
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        like_terms,
+        only={
+            Tier.SUPPORT: lambda kind, *_: kind > 1,
+            Tier.CHALLENGE: lambda kind, *_: kind in (1, 3),
+        },
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int, c: int, d: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from generators._turns import by_turns
+from generators.algebra._worked_wrongly import one_bracket
 from generators.algebra._writing import (
     Term,
     asking,
@@ -170,6 +171,15 @@ class ExpandOneBracket(Topic):
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        one_bracket,
+        only={
+            Tier.SUPPORT: lambda kind, *_: kind < 4,
+            Tier.CORE: lambda kind, *_: kind < 3,
+            Tier.CHALLENGE: lambda kind, *_: kind < 3,
+        },
+    )
 
     def make(self, tier: Tier, kind: int, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import TypeAlias
 
 from generators._turns import by_turns
+from generators.algebra._worked_wrongly import two_brackets
 from generators.algebra._writing import (
     asking,
     bracket,
@@ -164,6 +165,14 @@ class ExpandTwoBrackets(Topic):
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        two_brackets,
+        only={
+            Tier.CORE: lambda kind, *_: kind < 4,
+            Tier.CHALLENGE: lambda kind, *_: kind < 3,
+        },
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int, *more: int) -> Draft:
         """Return the question for one point of the tier's space."""
