@@ -74,8 +74,7 @@ def has_room(legs: tuple[Number, Number]) -> bool:
 
 
 def _sides(names: str) -> dict[str, str]:
-    a, b, c = names
-    return {"level": a + b, "slope": b + c, "upright": a + c}
+    return {"level": names[:2], "slope": names[1:], "upright": names[0] + names[2]}
 
 
 @lru_cache(maxsize=512)

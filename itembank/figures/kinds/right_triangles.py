@@ -20,6 +20,7 @@ from itembank.figures.kinds.polygon_facts import facts_of, length_unit
 from itembank.figures.kinds.polygon_shape import shape_of
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t
+from itembank.notation.tree.trigonometry import TrigName
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
@@ -110,7 +111,7 @@ class _Triangle:
         """Return a known side with its unit."""
         return in_unit(self.sides[side], self._unit)
 
-    def ratio(self, corner: str, first: str, other: str) -> tuple[t.TrigName, bool]:
+    def ratio(self, corner: str, first: str, other: str) -> tuple[TrigName, bool]:
         """Return the ratio at a corner that two sides make, and whether the first stands above."""
         names = {self._place(corner, side): side for side in (first, other)}
         if "adjacent" not in names:

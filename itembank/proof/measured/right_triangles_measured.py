@@ -97,12 +97,10 @@ class RightTriangle:
         return self.sides[whole] ** 2 - squares[0]
 
     def _root(self, square: Any) -> t.Node:
-        size = to_sympy(t.Quantity(t.Int(1), self.like.unit)) if self._has_unit() else 1
-        root = t.Root(number_tree(square / size**2))
-        return t.Quantity(root, self.like.unit) if isinstance(self.like, t.Quantity) else root
-
-    def _has_unit(self) -> bool:
-        return isinstance(self.like, t.Quantity)
+        if not isinstance(self.like, t.Quantity):
+            return t.Root(number_tree(square))
+        size = to_sympy(t.Quantity(t.Int(1), self.like.unit))
+        return t.Quantity(t.Root(number_tree(square / size**2)), self.like.unit)
 
     def _drawn_as(self, side: int, value: float) -> None:
         """Hold a length to the drawing, by the scale of a side that is labelled."""
