@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators._turns import by_turns
+from generators.algebra._worked_wrongly import like_terms
 from generators.algebra._writing import (
     Term,
     asking,
@@ -146,28 +147,24 @@ class CollectTerms(Topic):
         *(SQUARE_AS_PLAIN, FRACTIONS_ADDED, HALF_ROUND, ADDS_ALL, SIGNS_KEPT, FIRST_ONLY),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=range(4),
-                    a=range(2, 10),
-                    b=range(1, 9),
-                    c=range(2, 7),
-                    d=(1, 2, 4),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                _support,
+                kind=range(4),
+                a=range(2, 10),
+                b=range(1, 9),
+                c=range(2, 7),
+                d=(1, 2, 4),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=range(4),
-                    a=range(2, 9),
-                    b=range(2, 8),
-                    c=range(1, 8),
-                    d=range(1, 9, 2),
-                )
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                _core,
+                kind=range(4),
+                a=range(2, 9),
+                b=range(2, 8),
+                c=range(1, 8),
+                d=range(1, 9, 2),
             )
         ),
         Tier.CHALLENGE: Space(
@@ -179,6 +176,14 @@ class CollectTerms(Topic):
             d=(1, 3, 4, 5, 7),
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        like_terms,
+        only={
+            Tier.SUPPORT: lambda kind, *_: kind > 1,
+            Tier.CHALLENGE: lambda kind, *_: kind in (1, 3),
+        },
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int, c: int, d: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import Any
 
 from generators._turns import by_turns
+from generators.algebra._worked_wrongly import one_bracket
 from generators.algebra._writing import (
     Term,
     asking,
@@ -150,37 +151,35 @@ class ExpandOneBracket(Topic):
         *(WHOLE_AREA, PERIMETER),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(_support, kind=range(5), a=range(2, 10), b=range(2, 7), c=range(1, 12)),
-                only=lambda kind, *_: kind < 4,
-            ),
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(_support, kind=range(5), a=range(2, 10), b=range(2, 7), c=range(1, 12)),
             only=lambda kind, *_: kind < 4,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core, kind=range(4), a=range(2, 8), b=range(2, 8), c=range(1, 9), d=range(1, 7)
-                ),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(_core, kind=range(4), a=range(2, 8), b=range(2, 8), c=range(1, 9), d=range(1, 7)),
             only=lambda kind, *_: kind < 3,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge,
-                    kind=range(4),
-                    a=range(2, 8),
-                    b=range(1, 8),
-                    c=range(1, 6),
-                    d=range(1, 8),
-                ),
-                only=lambda kind, *_: kind < 3,
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(
+                _challenge,
+                kind=range(4),
+                a=range(2, 8),
+                b=range(1, 8),
+                c=range(1, 6),
+                d=range(1, 8),
             ),
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        one_bracket,
+        only={
+            Tier.SUPPORT: lambda kind, *_: kind < 4,
+            Tier.CORE: lambda kind, *_: kind < 3,
+            Tier.CHALLENGE: lambda kind, *_: kind < 3,
+        },
+    )
 
     def make(self, tier: Tier, kind: int, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

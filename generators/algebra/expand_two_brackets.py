@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import TypeAlias
 
 from generators._turns import by_turns
+from generators.algebra._worked_wrongly import two_brackets
 from generators.algebra._writing import (
     asking,
     bracket,
@@ -145,31 +146,33 @@ class ExpandTwoBrackets(Topic):
         *(SIGN_CROSS, BRACKET_SIGNS, ADDS_SIDES, HOLE_LEFT),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(_support, kind=range(2), a=range(1, 16), b=range(2, 13)))
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(_support, kind=range(2), a=range(1, 16), b=range(2, 13))
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_core, kind=range(5), a=range(1, 14), b=range(1, 10), c=(2, 3, 5)),
-                only=lambda kind, *_: kind < 4,
-            ),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(_core, kind=range(5), a=range(1, 14), b=range(1, 10), c=(2, 3, 5)),
             only=lambda kind, *_: kind < 4,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge,
-                    kind=range(4),
-                    a=range(1, 7),
-                    b=range(1, 9),
-                    c=range(2, 6),
-                    d=range(1, 10),
-                ),
-                only=lambda kind, *_: kind < 3,
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(
+                _challenge,
+                kind=range(4),
+                a=range(1, 7),
+                b=range(1, 9),
+                c=range(2, 6),
+                d=range(1, 10),
             ),
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        two_brackets,
+        only={
+            Tier.CORE: lambda kind, *_: kind < 4,
+            Tier.CHALLENGE: lambda kind, *_: kind < 3,
+        },
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int, *more: int) -> Draft:
         """Return the question for one point of the tier's space."""

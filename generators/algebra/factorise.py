@@ -9,6 +9,7 @@ from __future__ import annotations
 from math import gcd
 
 from generators._turns import by_turns
+from generators.algebra._worked_wrongly import factor
 from generators.algebra._writing import (
     Term,
     asking,
@@ -120,26 +121,26 @@ class Factorise(Topic):
         ONE_LESS,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(_support, kind=range(3), g=range(2, 13), p=range(1, 10), q=range(1, 12))
-            )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(_support, kind=range(3), g=range(2, 13), p=range(1, 10), q=range(1, 12))
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_core, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 12)),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(_core, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 12)),
             only=lambda kind, *_: kind < 3,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_challenge, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 10)),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_challenge, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 10)),
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        factor,
+        only={
+            Tier.CORE: lambda kind, *_: kind < 3,
+            Tier.CHALLENGE: lambda kind, *_: kind in (0, 2),
+        },
+    )
 
     def make(self, tier: Tier, kind: int, g: int, p: int, q: int) -> Draft:
         """Return the question for one point of the tier's space; `g` is the common number."""

@@ -123,14 +123,11 @@ class FactoriseQuadratics(Topic):
     )
     spaces = {
         Tier.SUPPORT: Space(_support, kind=range(2), a=range(1, 14), b=range(2, 17)),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(Space(_core, kind=range(3), a=range(1, 14), b=range(1, 16)))
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(_core, kind=range(3), a=range(1, 14), b=range(1, 16))
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_challenge, kind=range(4), p=(2, 3, 4, 5), a=range(1, 12), b=range(1, 10)),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_challenge, kind=range(4), p=(2, 3, 4, 5), a=range(1, 12), b=range(1, 10)),
             only=lambda kind, *_: kind < 3,
         ),
     }

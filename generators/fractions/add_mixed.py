@@ -134,30 +134,26 @@ class AddMixed(Topic):
     )
     prerequisites = ("fractions.add-unlike", "fractions.improper-mixed")
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    op=(0, 1),
-                    pair=NEAR,
-                    w=range(2, 6),
-                    v=range(1, 4),
-                    a=range(1, 6),
-                    c=(1, 2, 3, 5),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                _support,
+                op=(0, 1),
+                pair=NEAR,
+                w=range(2, 6),
+                v=range(1, 4),
+                a=range(1, 6),
+                c=(1, 2, 3, 5),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    op=(0, 1),
-                    pair=FAR,
-                    w=(2, 4, 5, 7),
-                    v=(1, 2, 3),
-                    a=range(1, 6),
-                    c=range(1, 8, 2),
-                )
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                _core,
+                op=(0, 1),
+                pair=FAR,
+                w=(2, 4, 5, 7),
+                v=(1, 2, 3),
+                a=range(1, 6),
+                c=range(1, 8, 2),
             )
         ),
         Tier.CHALLENGE: Space(

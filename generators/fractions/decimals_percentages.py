@@ -126,14 +126,12 @@ class DecimalsPercentages(Topic):
     # All of the challenge tier but exact percentages such as 66 2/3%.
     later = {Tier.CHALLENGE: (Part(RECURRING_DECIMALS, lambda kind, a, b: kind != 1),)}
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(_support, kind=range(4), h=range(1, 100)))
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(_support, kind=range(4), h=range(1, 100))
         ).also(_odd, _keep_odd, kind=(0, 1), h=range(1, 100)),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(Space(_core, kind=range(6), h=range(1, 200)))
-        ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(Space(_challenge, kind=range(5), a=range(33), b=range(34)))
+        Tier.CORE: kinds.with_claims_and_matches(Space(_core, kind=range(6), h=range(1, 200))),
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_challenge, kind=range(5), a=range(33), b=range(34))
         ),
     }
 

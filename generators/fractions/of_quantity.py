@@ -151,7 +151,7 @@ def _others(space: Space) -> Space:
         return unit not in BARS
 
     return kinds.with_wrong_solutions(
-        kinds.with_matches(kinds.with_claims(space, only=bare), lambda unit, *_: unit, only=bare),
+        kinds.with_claims_and_matches(space, lambda unit, *_: unit, only=bare),
         _gone_wrong,
     )
 
