@@ -9,6 +9,19 @@ from __future__ import annotations
 from math import gcd
 
 from generators._turns import by_turns
+from generators.algebra._subject_mistakes import (
+    ADDS_DIVISOR,
+    BRACKET_LEFT,
+    DIVIDES_ONE,
+    ONE_MULTIPLIED,
+    ONE_TERM,
+    ORDER,
+    SAME,
+    SIGN_LOST,
+    SIGNS,
+    SUBTRACTS,
+    WRONG_WAY,
+)
 from generators.algebra._writing import asking, shown
 from itembank.items import kinds
 from itembank.items.item import Draft, Misconception, Step, Subject, Tier, prompt
@@ -17,62 +30,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-SAME = Misconception(
-    "algebra.same-operation",
-    "repeats an operation instead of undoing it",
-    "Which operation undoes the one in the formula?",
-)
-SUBTRACTS = Misconception(
-    "algebra.subtracts-multiplier",
-    "subtracts the multiplier instead of dividing by it",
-    "Which operation undoes multiplying?",
-)
-ONE_TERM = Misconception(
-    "algebra.one-term",
-    "divides only one term of the other side",
-    "When you divide a side, is each of its terms divided?",
-)
-ONE_MULTIPLIED = Misconception(
-    "algebra.one-term-multiplied",
-    "multiplies only one term of the other side",
-    "When you multiply a side, is each of its terms multiplied?",
-)
-SIGN_LOST = Misconception(
-    "algebra.subject-sign-lost",
-    "loses a minus sign",
-    "Which sign stands in front of the letter that is to be the subject?",
-)
-SIGNS = Misconception(
-    "algebra.terms-moved",
-    "moves terms across without changing their signs",
-    "What undoes adding a term: adding it again, or subtracting it?",
-)
-DIVIDES_ONE = Misconception(
-    "algebra.divides-by-one-term",
-    "divides by only one term of the bracket",
-    "What is the letter multiplied by: one term, or the whole bracket?",
-)
-BRACKET_LEFT = Misconception(
-    "algebra.outside-one-term",
-    "divides as if the number outside multiplied one term alone",
-    "Which terms does the number in front of the bracket multiply?",
-)
-ADDS_DIVISOR = Misconception(
-    "algebra.adds-divisor",
-    "adds the divisor instead of multiplying by it",
-    "Which operation undoes dividing?",
-)
-WRONG_WAY = Misconception(
-    "algebra.subtracts-wrong-way-round",
-    "subtracts the wrong way round",
-    "What is subtracted from what?",
-)
-ORDER = Misconception(
-    "algebra.undoing-order",
-    "undoes the operations in the wrong order",
-    "Which was done last in the formula? Undo that first.",
-)
 
 _PAIRS = ("yx", "ba", "Cn", "rw", "wt", "hk", "Pn", "vu")
 """The letter that stands alone, and the one that is to be the subject."""

@@ -13,40 +13,21 @@ from generators.fractions._misconceptions import (
     SUBTRACT_ACROSS,
     keep_numerators,
 )
+from generators.fractions._unlike_mistakes import (
+    ALL_ACROSS,
+    DENOMINATORS_TOO,
+    GIVES_USED,
+    KEEPS_DENOMINATOR,
+    NOT_UNDONE,
+)
 from itembank.items import kinds
 from itembank.items.forms.form_rules import simplest_node
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ALL_ACROSS = Misconception(
-    "fractions.work-across",
-    "works on the numerators and on the denominators separately",
-    "What would 1/2 + 1/2 be by your method? Can that be right?",
-)
-GIVES_USED = Misconception(
-    "fractions.add-gives-used",
-    "gives the two parts together instead of the rest",
-    "You have the two parts together. Does the question ask for them, or for the rest?",
-)
-KEEPS_DENOMINATOR = Misconception(
-    "fractions.add-box-over-common",
-    "gives the numerator over the common denominator",
-    "What is the denominator below the box? What did you write yours over?",
-)
-NOT_UNDONE = Misconception(
-    "fractions.add-box-not-undone",
-    "does again what was done to the missing fraction, instead of undoing it",
-    "What was done to the fraction with the box? What undoes that?",
-)
-DENOMINATORS_TOO = Misconception(
-    "fractions.add-denominators-too",
-    "adds the denominators, though they are the same",
-    "Into how many pieces was the whole cut? Has that changed?",
-)
 
 STORIES = (
     "In a garden bed, {p} is beans, {q} is onions and the rest is herbs. "

@@ -10,61 +10,26 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
+from generators.sequences._geometric_mistakes import (
+    ADDS_FIRST,
+    ADDS_LAST,
+    GIVES_DIFFERENCE,
+    HALF_WAY,
+    ONE_BACK,
+    ONE_FACTOR_MORE,
+    SIGN,
+    TIMES_PLACE,
+    UPSIDE_DOWN,
+)
 from generators.sequences._writing import asking, ending, listed, shown
 from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ADDS_LAST = Misconception(
-    "sequences.adds-the-last-difference",
-    "adds the difference of the last two terms",
-    "Are the differences between the terms equal? What is each term multiplied by?",
-)
-ADDS_FIRST = Misconception(
-    "sequences.adds-the-first-step",
-    "adds the difference of the first two terms",
-    "Are the differences between the terms equal? What is each term multiplied by?",
-)
-GIVES_DIFFERENCE = Misconception(
-    "sequences.difference-for-multiplier",
-    "gives a difference instead of the multiplier",
-    "Multiply the first term by your number. Is it the second term?",
-)
-UPSIDE_DOWN = Misconception(
-    "sequences.multiplier-upside-down",
-    "divides the wrong way round",
-    "Multiply the first term by your number. Is it the second term?",
-)
-HALF_WAY = Misconception(
-    "sequences.half-way-between",
-    "gives the number half way between its neighbours",
-    "What is each term multiplied by? Check your number on both sides.",
-)
-ONE_FACTOR_MORE = Misconception(
-    "sequences.one-factor-too-many",
-    "multiplies once too often",
-    "How many times do you multiply to come from the 1st term to the 2nd?",
-)
-TIMES_PLACE = Misconception(
-    "sequences.multiplier-times-place",
-    "multiplies the multiplier by the number of steps",
-    "Work out the terms one by one. How does the second step go?",
-)
-SIGN = Misconception(
-    "sequences.multiplier-sign",
-    "loses the minus sign of the multiplier",
-    "Which sign has a positive number times a negative one? And two negative ones?",
-)
-ONE_BACK = Misconception(
-    "sequences.one-step-back",
-    "goes back one step only",
-    "How many steps are there from the 1st term to the term that is given?",
-)
 
 
 def _terms(first: Fraction | int, ratio: Fraction | int, count: int = 4) -> list[Fraction]:

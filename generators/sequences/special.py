@@ -10,105 +10,32 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators.sequences._special_mistakes import (
+    ADDED_BACK,
+    ADDS_LAST_STEP,
+    DIFFERENCE_SQUARED,
+    DOUBLES,
+    DOUBLES_LAST,
+    EQUAL_SHARES,
+    HALF_WAY,
+    NOT_BETWEEN,
+    NOT_HALVED,
+    NUMBER_SQUARED,
+    ONE_FEWER,
+    ONE_MORE,
+    ONE_ONLY,
+    ONE_ROW_LESS,
+    SQUARES,
+    TRIPLES,
+)
 from generators.sequences._writing import asking, ending, listed
 from itembank.items import kinds
-from itembank.items.item import (
-    Condition,
-    Draft,
-    Find,
-    Give,
-    Misconception,
-    Rewrite,
-    Step,
-    Tier,
-    prompt,
-)
+from itembank.items.item import Condition, Draft, Find, Give, Rewrite, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-DOUBLES = Misconception(
-    "sequences.doubles",
-    "doubles where it should square",
-    "Which number times itself is a square number: 5 + 5, or 5 × 5?",
-)
-SQUARES = Misconception(
-    "sequences.squares-for-cubes",
-    "squares where it should cube",
-    "How many factors has a cube number?",
-)
-TRIPLES = Misconception(
-    "sequences.triples",
-    "multiplies by 3 where it should cube",
-    "What is 2 cubed: 2 × 3, or 2 × 2 × 2?",
-)
-ONE_ROW_LESS = Misconception(
-    "sequences.one-row-too-few",
-    "stops one row too early",
-    "Draw the dots row by row. Which is the last row that you add?",
-)
-NOT_HALVED = Misconception(
-    "sequences.not-halved",
-    "forgets to halve",
-    "Try your way for the 2nd triangular number. Is it 3?",
-)
-ADDS_LAST_STEP = Misconception(
-    "sequences.adds-the-last-difference",
-    "adds the difference of the last two terms",
-    "What does the rule tell you to add?",
-)
-DOUBLES_LAST = Misconception(
-    "sequences.doubles-the-last-term",
-    "doubles the last term",
-    "Which two terms does the rule tell you to add?",
-)
-ONE_MORE = Misconception(
-    "sequences.one-term-too-far",
-    "goes one term too far",
-    "Write the terms in a row and number them. Which is the one you want?",
-)
-ONE_FEWER = Misconception(
-    "sequences.one-term-too-few",
-    "stops one term too early",
-    "Write the terms in a row and number them. Which is the one you want?",
-)
-ADDED_BACK = Misconception(
-    "sequences.added-where-missing",
-    "adds the two terms beside the gap",
-    "Which two terms add up to the term after the gap?",
-)
-HALF_WAY = Misconception(
-    "sequences.half-way-between",
-    "gives the number half way between its neighbours",
-    "Add your number to the term before it. Do you get the term after it?",
-)
-NUMBER_SQUARED = Misconception(
-    "sequences.root-for-square",
-    "gives a number that can be squared, and not its square",
-    "Which number did you multiply by itself? What do you get?",
-)
-NOT_BETWEEN = Misconception(
-    "sequences.square-outside",
-    "gives a square number that is not between the two",
-    "Is your number more than the first and less than the second?",
-)
-DIFFERENCE_SQUARED = Misconception(
-    "sequences.difference-squared",
-    "squares the difference of the positions",
-    "Work out both square numbers first.",
-)
-EQUAL_SHARES = Misconception(
-    "sequences.all-letters-alike",
-    "counts both letters equally often",
-    "Write the third and the fourth term. How often is each letter in them?",
-)
-ONE_ONLY = Misconception(
-    "sequences.second-once",
-    "counts the second term once only",
-    "Write the terms with a letter for the second. How often does it come?",
-)
 
 
 def _fibonacci(a: int, b: int, count: int) -> list[int]:
