@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generators._turns import by_turns
+from generators.algebra._collected_in_stories import in_groups, perimeter, third_side, to_add
 from generators.algebra._collecting_mistakes import (
     ADDS_ALL,
     FIRST_ONLY,
@@ -23,13 +23,12 @@ from generators.algebra._collecting_mistakes import (
     SQUARE_AS_PLAIN,
     UNLIKE,
 )
+from generators.algebra._collecting_numbers import challenge_fits, core_fits, support_fits
 from generators.algebra._writing import (
     Term,
     asking,
-    bracket,
     collected,
     expression,
-    less,
     letter,
     shown,
     term,
@@ -43,48 +42,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-
-def _support(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    """Keep sums of one letter, of a letter and a number, and of two letters, no term twice."""
-    if kind < 2:
-        return c == 2 and d == 1 and a != b and (kind == 0 or a > b + 1)
-    if kind == 2:
-        return d == 1 and len({a, b, c}) == 3 and a + b != c
-    return len({a, b, c}) == 3 and d != b and a + c != b + d and d != c
-
-
-def _core(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    if kind == 0:  # ax − by − cx + dy
-        return c not in (a, d) and b != d and a != b and a + d != b + c
-    if kind == 1:  # ax − b − cx + d
-        return abs(b - d) > 1 and c - a > 1 and b + c != a + d
-    if kind == 2:  # ax² + bx + cx² − dx
-        return abs(b - d) > 1 and a != b and c <= 5 and a + c not in (b, d - b, b - d)
-    # axy + bx − cyx + dx
-    return a > c + 1 and len({a, b, c, d}) == 4 and a + b + d != c
-
-
-def _challenge(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    if kind == 0:  # a bed ax + b long and cx − d wide
-        return a > c and b > d and d > 1
-    if kind == 1:  # (1/a)x + by − (1/c)x − dy
-        return a < 5 and c % a == 0 and c > a and b < d
-    if kind == 2:  # to ax − by add what makes cx + dy
-        return c > a + 1 and b > 1 and d > 1 and b != d and c - a not in (b + d, d - b)
-    if kind == 3:  # ax²y + bxy² − cx²y + dxy²
-        return a > c + 1 and b in (c, c + 1, c + 3) and b != d and a != b
-    # A triangle: perimeter ax + b, two sides cx − d and x + 1 or so.
-    return a > c + 3 and d > 1 and b > d and c > 1
-
-
-_STORIES = (
-    ("A rectangular flower bed is {p} metres long and {q} metres wide.", "metres"),
-    ("A rectangular swimming pool is {p} metres long and {q} metres wide.", "metres"),
-    ("A rectangular bus park is {p} metres long and {q} metres wide.", "metres"),
-    ("A rectangular tray is {p} cm long and {q} cm wide.", "centimetres"),
-    ("A rectangular library card is {p} mm long and {q} mm wide.", "millimetres"),
-)
 
 
 @register
@@ -101,7 +58,7 @@ class CollectTerms(Topic):
     spaces = {
         Tier.SUPPORT: kinds.with_claims_and_matches(
             Space(
-                _support,
+                support_fits,
                 kind=range(4),
                 a=range(2, 10),
                 b=range(1, 9),
@@ -111,7 +68,7 @@ class CollectTerms(Topic):
         ),
         Tier.CORE: kinds.with_claims_and_matches(
             Space(
-                _core,
+                core_fits,
                 kind=range(4),
                 a=range(2, 9),
                 b=range(2, 8),
@@ -120,7 +77,7 @@ class CollectTerms(Topic):
             )
         ),
         Tier.CHALLENGE: Space(
-            _challenge,
+            challenge_fits,
             kind=range(5),
             a=range(2, 10),
             b=range(2, 8),
@@ -133,11 +90,11 @@ class CollectTerms(Topic):
         """Return the question for one point of the tier's space."""
         twin = (str(tier), kind, a, b, c, d)
         if tier is Tier.CHALLENGE and kind == 0:
-            return _perimeter(a, b, c, d, twin)
+            return perimeter(a, b, c, d, twin)
         if tier is Tier.CHALLENGE and kind == 2:
-            return _to_add(a, b, c, d, twin)
+            return to_add(a, b, c, d, twin)
         if tier is Tier.CHALLENGE and kind == 4:
-            return _third_side(a, b, c, d, twin)
+            return third_side(a, b, c, d, twin)
         terms = _TERMS[tier, kind](a, b, c, d)
         return _simplify(terms, twin)
 
@@ -204,19 +161,8 @@ def _names(terms: tuple[Term, ...]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name for _, letters in terms for name in letters))
 
 
-def _grouped(terms: tuple[Term, ...]) -> tuple[Term, ...]:
-    """Return like terms next to each other; the letters of a product in the order of the first."""
-    kinds = dict.fromkeys("".join(sorted(letters)) for _, letters in terms)
-    return tuple(
-        (value, kind)
-        for kind in kinds
-        for value, letters in terms
-        if "".join(sorted(letters)) == kind
-    )
-
-
 def _simplify(terms: tuple[Term, ...], twin: tuple[object, ...]) -> Draft:
-    asked, grouped, key = expression(*terms), _grouped(terms), expression(*collected(terms))
+    asked, grouped, key = expression(*terms), in_groups(terms), expression(*collected(terms))
     rows = [asked]
     steps = []
     if grouped != terms:
@@ -323,118 +269,3 @@ def _wrong(terms: tuple[Term, ...]) -> list[Wrong]:
             )
         )
     return wrong
-
-
-def _perimeter(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
-    x = letter(a, b, c, d)
-    long, wide = ((a, x), (b, "")), ((c, x), (-d, ""))
-    story, unit = by_turns(_STORIES, a + b + c + d)
-    total = (*long, *wide, *long, *wide)
-    asked = t.add(*map(t.Bracket, (expression(*side) for side in (long, wide, long, wide))))
-    key = expression(*collected(total))
-    open_ = expression(*total)
-    text = story + f" Write an expression, in {unit}, for its perimeter in its simplest form."
-    grouped = expression(*_grouped(total))
-    return Draft(
-        prompt(text, p=bracket(*long), q=bracket(*wide)),
-        Rewrite(asked, "simplify"),
-        key,
-        "simplified",
-        (
-            Step("Add all four sides.", open_),
-            Step("Write like terms next to each other.", t.equals(open_, grouped)),
-            Step("Collect like terms.", t.equals(grouped, key)),
-        ),
-        slips(
-            (HALF_ROUND, expression(*collected((*long, *wide)))),
-            (
-                asking(NEGATIVE_LOST, f"Which sign stands in front of {d}?"),
-                expression((2 * (a + c), x), (2 * (b + d), "")),
-            ),
-            (trying(UNLIKE, x), term(2 * (a + b + c - d), x)),
-            key=key,
-        ),
-        twin,
-    )
-
-
-def _to_add(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
-    x, y = two_letters(a, b, c, d)
-    given, made = ((a, x), (-b, y)), ((c, x), (d, y))
-    asked = less(expression(*made), bracket(*given))
-    open_ = expression(*made, (-a, x), (b, y))
-    key = expression((c - a, x), (d + b, y))
-    return Draft(
-        prompt(
-            "Which expression do you add to {g} to get {m}? Give your answer in its simplest form.",
-            g=expression(*given),
-            m=expression(*made),
-        ),
-        Rewrite(asked, "simplify"),
-        key,
-        "simplified",
-        (
-            Step("Subtract the expression that is given from the total.", asked),
-            Step("Subtract each of its terms.", t.equals(asked, open_)),
-            Step("Collect like terms.", t.equals(open_, key)),
-        ),
-        slips(
-            (
-                asking(SIGNS_KEPT, f"How far is it from −{b} to {d} on a number line?"),
-                expression((c - a, x), (d - b, y)),
-            ),
-            (ADDS_ALL, expression((a + c, x), (d - b, y))),
-            (FIRST_ONLY, expression((c - a, x), (d, y))),
-            key=key,
-        ),
-        twin,
-    )
-
-
-_SIDES = (
-    "The perimeter of a triangular flower bed is {p} metres. Two of its sides are {q} metres and "
-    "{r} metres long. Write an expression, in metres, for the third side in its simplest form.",
-    "Three pieces of rope are {p} metres long altogether. Two of the pieces are {q} metres and {r} "
-    "metres long. Write an expression, in metres, for the third piece in its simplest form.",
-    "Three classes have {p} pupils altogether. Two of the classes have {q} pupils and {r} pupils. "
-    "Write an expression for the number in the third class in its simplest form.",
-    "A bus route has three parts. It is {p} km long altogether. Two parts are {q} km and {r} km "
-    "long. Write an expression, in kilometres, for the third part in its simplest form.",
-)
-
-
-def _third_side(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
-    x = letter(a, b, c, d)
-    whole, near, far = ((a, x), (b, "")), ((c, x), (-d, "")), ((1, x), (d + 2, ""))
-    asked = t.sub(bracket(*whole), bracket(*near), bracket(*far))
-    first = expression((c + 1, x), (2, ""))
-    rest = less(expression(*whole), t.Bracket(first))
-    key = expression(*collected(((a - c - 1, x), (b - 2, ""))))
-    return Draft(
-        prompt(
-            by_turns(_SIDES, a + b + c + d),
-            p=bracket(*whole),
-            q=bracket(*near),
-            r=bracket(*far),
-        ),
-        Rewrite(asked, "simplify"),
-        key,
-        "simplified",
-        (
-            Step(
-                "Add the two parts that are given.",
-                t.equals(expression(*near, *far), first),
-            ),
-            Step("Subtract them from the whole.", t.equals(rest, key)),
-        ),
-        slips(
-            (
-                asking(SIGNS_KEPT, f"You take away {shown(first)}. What happens to the 2?"),
-                expression((a - c - 1, x), (b + 2, "")),
-            ),
-            (LONE_LETTER, expression((a - c, x), (b - 2, ""))),
-            (ADDS_ALL, expression((a + c + 1, x), (b + 2, ""))),
-            key=key,
-        ),
-        twin,
-    )

@@ -22,6 +22,7 @@ from generators.algebra._two_brackets_mistakes import (
     SQUARE_EACH,
     TWO_DROPPED,
 )
+from generators.algebra._two_brackets_numbers import challenge_fits, core_fits, support_fits
 from generators.algebra._writing import (
     asking,
     bracket,
@@ -42,35 +43,6 @@ from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
 Pair: TypeAlias = tuple[tuple[int, str], tuple[int, str]]
-
-
-def _support(kind: int, a: int, b: int) -> bool:
-    """Keep (x + a)(x + b) with a below b, and one negative number that is not the other's size."""
-    if kind == 0:
-        return a < b and (a, b) != (2, 2)
-    return a != b and abs(a - b) < 9
-
-
-def _core(kind: int, a: int, b: int, c: int) -> bool:
-    if kind == 0:  # (x − a)(x − b)
-        return c == 2 and 1 < a < b
-    if kind in (1, 2):  # (x + a)², (x − a)²
-        return b == 1 and c == 2 and a > 2
-    if kind == 3:  # (cx + a)(x + b)
-        return a != b and c * b != a and b > 1
-    # A rectangle x + a by x − b
-    return c == 2 and b > 1 and a > b + 1
-
-
-def _challenge(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    if kind == 0:  # (ax − b)(cx − d)
-        return 1 < a < c and d in (1, 3, 5, 7) and b != d and a * d != b * c and b > 1
-    if kind == 1:  # (ax + b)² or (ax − b)²
-        return a > 1 and a != b and c == 2 and d < 3
-    if kind == 2:  # (x + a)(x − b) − (x − c)²
-        return a != b and d == 1 and b > 1 and a - b + 2 * c != 0 and a * b + c * c != 0
-    # A garden x + b by x + d, with a pond a by x in it: a below b and d
-    return a + 1 < b < d and c == 2
 
 
 _STORIES = (
@@ -102,15 +74,15 @@ class ExpandTwoBrackets(Topic):
     )
     spaces = {
         Tier.SUPPORT: kinds.with_claims_and_matches(
-            Space(_support, kind=range(2), a=range(1, 16), b=range(2, 13))
+            Space(support_fits, kind=range(2), a=range(1, 16), b=range(2, 13))
         ),
         Tier.CORE: kinds.with_claims_and_matches(
-            Space(_core, kind=range(5), a=range(1, 14), b=range(1, 10), c=(2, 3, 5)),
+            Space(core_fits, kind=range(5), a=range(1, 14), b=range(1, 10), c=(2, 3, 5)),
             only=lambda kind, *_: kind < 4,
         ),
         Tier.CHALLENGE: kinds.with_claims_and_matches(
             Space(
-                _challenge,
+                challenge_fits,
                 kind=range(4),
                 a=range(1, 7),
                 b=range(1, 9),

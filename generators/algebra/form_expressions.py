@@ -7,6 +7,7 @@ algebraic expressions or formulae" (from memory).
 from __future__ import annotations
 
 from generators._turns import by_turns
+from generators.algebra._forming_many import asked_of, in_several_steps
 from generators.algebra._forming_mistakes import (
     DIVIDES_WRONG_WAY,
     FIRST_ONLY,
@@ -25,23 +26,19 @@ from generators.algebra._forming_mistakes import (
 from generators.algebra._forming_stories import (
     CHANGE,
     EACH,
-    FEWER,
     FIXED,
     GROUPS,
     LESS,
     MORE,
     PACKED,
     PRICES,
-    RECTANGLES,
     SHARED,
-    TRIOS,
 )
-from generators.algebra._writing import asking, bracket, expression, shown, term
-from itembank.items.item import Draft, Find, Rewrite, Step, Tier, prompt
+from generators.algebra._writing import asking, expression, shown
+from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
 
@@ -98,29 +95,7 @@ class FormExpressions(Topic):
             return _single(kind, a, twin)
         if tier is Tier.CORE:
             return _prices(a, b, twin) if kind == 5 else _two(kind, a, b, twin)
-        return _many(kind, a, b, *more, twin=twin)
-
-
-def _asked(
-    text: str,
-    given: dict[str, t.Node],
-    target: t.Node,
-    key: t.Node,
-    wrong: list[Wrong],
-    steps: tuple[Step, ...],
-    twin: tuple[object, ...],
-    constants: tuple[int, ...] = (),
-) -> Draft:
-    return Draft(
-        prompt(text, **given),
-        Find(target),
-        key,
-        "expression",
-        steps,
-        slips(*wrong, key=key),
-        twin,
-        constants=constants,
-    )
+        return in_several_steps(kind, a, b, *more, twin=twin)
 
 
 def _single(kind: int, a: int, twin: tuple[object, ...]) -> Draft:
@@ -129,7 +104,7 @@ def _single(kind: int, a: int, twin: tuple[object, ...]) -> Draft:
     lots, part = t.juxt(number, x), t.Frac(x, number)
     if kind == 0:
         key: t.Node = t.sub(x, number)
-        return _asked(
+        return asked_of(
             by_turns(LESS, a),
             given,
             key,
@@ -140,7 +115,7 @@ def _single(kind: int, a: int, twin: tuple[object, ...]) -> Draft:
         )
     if kind == 3:
         key = t.add(x, number)
-        return _asked(
+        return asked_of(
             by_turns(MORE, a),
             given,
             key,
@@ -152,7 +127,7 @@ def _single(kind: int, a: int, twin: tuple[object, ...]) -> Draft:
     if kind == 4:
         key = t.sub(number, x)
         name = by_turns(("Femi", "Grace", "Jonas", "Leila", "Mo"), a)
-        return _asked(
+        return asked_of(
             f"{name} thinks of a number {{n}} and subtracts it from {{a}}. Write an expression for "
             "the result.",
             given,
@@ -163,7 +138,7 @@ def _single(kind: int, a: int, twin: tuple[object, ...]) -> Draft:
             twin,
         )
     if kind == 1:
-        return _asked(
+        return asked_of(
             by_turns(SHARED, a),
             given,
             t.divide(x, number),
@@ -172,7 +147,7 @@ def _single(kind: int, a: int, twin: tuple[object, ...]) -> Draft:
             (Step("Divide by the number of equal parts.", t.equals(t.divide(x, number), part)),),
             twin,
         )
-    return _asked(
+    return asked_of(
         by_turns(EACH, a),
         given,
         t.times(number, x),
@@ -193,7 +168,7 @@ def _prices(a: int, b: int, twin: tuple[object, ...]) -> Draft:
     x, y, m, n = t.Sym(story.first), t.Sym(story.second), t.Int(a), t.Int(b)
     asked, key = t.add(t.times(m, x), t.times(n, y)), t.add(t.juxt(m, x), t.juxt(n, y))
     joined = t.juxt(t.Int(a + b), *sorted((x, y), key=lambda letter: letter.name))
-    return _asked(
+    return asked_of(
         story.text,
         {"x": x, "y": y, "a": m, "b": n},
         asked,
@@ -216,7 +191,7 @@ def _two(kind: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     lots = t.juxt(m, x)
     if kind == 0:
         asked, key = t.add(t.times(m, x), n), t.add(lots, n)
-        return _asked(
+        return asked_of(
             by_turns(FIXED, a + b),
             given,
             asked,
@@ -230,7 +205,7 @@ def _two(kind: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
         )
     if kind == 1:
         asked, key = t.sub(n, t.times(m, x)), t.sub(n, lots)
-        return _asked(
+        return asked_of(
             by_turns(CHANGE, a + b // 10),
             given,
             asked,
@@ -245,7 +220,7 @@ def _two(kind: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     if kind == 2:
         inside = t.Bracket(t.add(x, n))
         key = t.Juxt((m, inside))
-        return _asked(
+        return asked_of(
             by_turns(GROUPS, a + b),
             given,
             t.times(m, inside),
@@ -260,7 +235,7 @@ def _two(kind: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     if kind == 3:
         inside = t.Bracket(t.add(x, n))
         key = t.Frac(inside.of, m)
-        return _asked(
+        return asked_of(
             by_turns(PACKED, a + b),
             given,
             t.divide(inside, m),
@@ -277,7 +252,7 @@ def _two(kind: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     key = t.Juxt((m, t.Bracket(first)))
     verb = "subtract" if subtract else "add"
     name = by_turns(("Femi", "Grace", "Jonas", "Leila", "Mo"), a + 2 * b)
-    return _asked(
+    return asked_of(
         f"{name} thinks of a number {{n}}, {verb}s {{b}} and then multiplies by {{a}}. Write an "
         "expression for the result.",
         given,
@@ -294,107 +269,5 @@ def _two(kind: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
             Step(f"{verb.capitalize()} first: {shown(first)}."),
             Step(f"Multiply all of it by {a}: put it in a bracket.", key),
         ),
-        twin,
-    )
-
-
-def _many(kind: int, a: int, b: int, c: int, *, twin: tuple[object, ...]) -> Draft:
-    x, m, n, k = by_turns("nkxw", a + b + c), t.Int(a), t.Int(b), t.Int(c)
-    given: dict[str, t.Node] = {"n": t.Sym(x), "a": m, "b": n, "c": k}
-    lots = term(a, x)
-    if kind == 0:
-        del given["c"]
-        parts = expression((1, x), (a, x), (a, x), (-b, ""))
-        return _simplest(
-            by_turns(TRIOS, a + b),
-            given,
-            t.Sum(
-                t.Sym(x),
-                (("+", t.times(m, t.Sym(x))), ("+", t.times(m, t.Sym(x))), ("-", n)),
-            ),
-            expression((2 * a + 1, x), (-b, "")),
-            [
-                (LEFT_OUT, expression((2 * a, x), (-b, ""))),
-                (REVERSED, expression((2 * a + 1, x), (b, ""))),
-            ],
-            (Step("Write each of the three parts, and add.", parts),),
-            parts,
-            twin,
-        )
-    if kind == 1:
-        inside = bracket((1, x), (b, ""))
-        asked = t.add(lots, t.Juxt((k, inside)))
-        open_ = expression((a, x), (c, x), (b * c, ""))
-        return _simplest(
-            by_turns(FEWER, a + b + c),
-            given,
-            asked,
-            expression((a + c, x), (b * c, "")),
-            [
-                (FIRST_ONLY, expression((a + c, x), (b, ""))),
-                (REVERSED, expression((a + c, x), (-b * c, ""))),
-            ],
-            (
-                Step("Write both costs, and add.", asked),
-                Step("Expand the bracket.", t.equals(asked, open_)),
-            ),
-            open_,
-            twin,
-        )
-    if kind == 2:
-        del given["c"]
-        long = bracket((a, x), (b, ""))
-        asked = t.add(t.Sym(x), long, t.Sym(x), long)
-        open_ = expression((1, x), (a, x), (b, ""), (1, x), (a, x), (b, ""))
-        return _simplest(
-            by_turns(RECTANGLES, a + b),
-            given,
-            asked,
-            expression((2 * a + 2, x), (2 * b, "")),
-            [
-                (HALF_ROUND, expression((a + 1, x), (b, ""))),
-                (LEFT_OUT, expression((a + 2, x), (b, ""))),
-            ],
-            (Step("Add the widths and the lengths.", open_),),
-            open_,
-            twin,
-        )
-    inside = bracket((a, x), (b, ""))
-    asked = t.Juxt((k, inside))
-    name = by_turns(("Omar", "Priya", "Rosa", "Sam", "Tomasz"), a + b + c)
-    return _simplest(
-        f"{name} thinks of a number {{n}}, multiplies it by {{a}}, adds {{b}} and then multiplies "
-        "the result by {c}. Write an expression without brackets for what comes out.",
-        given,
-        asked,
-        expression((a * c, x), (b * c, "")),
-        [
-            (FIRST_ONLY, expression((a * c, x), (b, ""))),
-            (ORDER, expression((a, x), (b * c, ""))),
-        ],
-        (Step("Put what is multiplied last in a bracket.", asked),),
-        asked,
-        twin,
-    )
-
-
-def _simplest(
-    text: str,
-    given: dict[str, t.Node],
-    target: t.Node,
-    key: t.Node,
-    wrong: list[Wrong],
-    steps: tuple[Step, ...],
-    last: t.Node,
-    twin: tuple[object, ...],
-) -> Draft:
-    say = "Expand the bracket." if isinstance(last, t.Juxt) else "Collect like terms."
-    return Draft(
-        prompt(text, **given),
-        Rewrite(target, "simplify"),
-        key,
-        "simplified",
-        (*steps, Step(say, t.equals(last, key))),
-        slips(*wrong, key=key),
         twin,
     )

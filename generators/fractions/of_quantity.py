@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import gcd
 from typing import Any
 
 from generators._bars import whole_bar
@@ -17,6 +16,7 @@ from generators.fractions._of_quantity_mistakes import (
     TAKES_DENOMINATOR,
     USED,
 )
+from generators.fractions._of_quantity_numbers import challenge_fits, core_fits, support_fits
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt
@@ -68,42 +68,6 @@ FIRST = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5))
 SECOND = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 8))
 
 
-def _support(unit: int, d: int, m: int) -> bool:
-    """Keep 1/d of d × m; with m = d the two wrong answers would be the same."""
-    return m != d
-
-
-def _core(kind: int, d: int, a: int, m: int) -> bool:
-    """Keep a/d of d × m so that there are two different wrong answers."""
-    if a >= d or gcd(a, d) != 1:
-        return False
-    # One part and the rest are the same when a = d − 1; then dividing by a must work out.
-    return a != d - 1 or (m * d) % a == 0
-
-
-def _challenge(kind: int, f: tuple[int, int], g: tuple[int, int], m: int) -> bool:
-    """Keep a second fraction of the rest (0 to 2), and what two fractions leave (3 to 5)."""
-    (a, b), (c, d) = f, g
-    n = b * d * m
-    # Amounts may not be large, and an amount need not have both denominators as factors twice.
-    if n > 240 or n < 20 or f == g:
-        return False
-    first, second = n * a // b, n * c // d
-    if kind < 3:
-        rest = n - first
-        # The second fraction of the rest, of the whole and of the first part all differ.
-        return 2 * first != n and rest * c % d == 0 and first * c % d == 0
-    left = n - first - second
-    of_rest = (n - first) * c
-    return (
-        left > 0
-        and 2 * left != n
-        and of_rest % d == 0
-        and n - first - of_rest // d != n - left
-        and (a, b) < (c, d)
-    )
-
-
 def _gone_wrong(unit: int, d: int, m: int) -> tuple[kinds.WrongSolution, ...]:
     """Return how a unit fraction of a number or an amount is found wrongly."""
     if unit in BARS:
@@ -144,22 +108,22 @@ class OfQuantity(Topic):
     )
     spaces = {
         Tier.SUPPORT: _others(
-            Space(_support, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)).then(
-                _support, unit=BARS, d=(3, 4, 5, 6, 8, 10), m=range(2, 13)
+            Space(support_fits, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)).then(
+                support_fits, unit=BARS, d=(3, 4, 5, 6, 8, 10), m=range(2, 13)
             )
         ),
         Tier.CORE: kinds.with_given_answers(
             Space(
-                _core,
+                core_fits,
                 kind=range(len(ONE_STEP)),
                 d=(3, 4, 5, 6, 8, 9, 10),
                 a=range(2, 10),
                 m=range(3, 13),
-            ).then(_core, kind=BARS, d=(3, 4, 5, 6, 8, 9, 10), a=range(2, 10), m=range(3, 13)),
+            ).then(core_fits, kind=BARS, d=(3, 4, 5, 6, 8, 9, 10), a=range(2, 10), m=range(3, 13)),
             only=lambda kind, *_: kind < 10,
         ),
         Tier.CHALLENGE: kinds.with_given_answers(
-            Space(_challenge, kind=range(6), f=FIRST, g=SECOND, m=range(1, 13))
+            Space(challenge_fits, kind=range(6), f=FIRST, g=SECOND, m=range(1, 13))
         ),
     }
 
