@@ -13,7 +13,7 @@ def support_fits(kind: int, a: int, b: int, c: int, d: int) -> bool:
 
 
 def core_fits(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    """Keep squares, products, negative terms and perimeters."""
+    """Keep two letters, a letter and numbers, squares, and products, with terms taken away."""
     if kind == 0:  # ax − by − cx + dy
         return c not in (a, d) and b != d and a != b and a + d != b + c
     if kind == 1:  # ax − b − cx + d
@@ -25,7 +25,7 @@ def core_fits(kind: int, a: int, b: int, c: int, d: int) -> bool:
 
 
 def challenge_fits(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    """Keep fractions, squares beside products, and parts of a whole."""
+    """Keep perimeters, fractions, what is to be added, squares in products, and third sides."""
     if kind == 0:  # a bed ax + b long and cx − d wide
         return a > c and b > d and d > 1
     if kind == 1:  # (1/a)x + by − (1/c)x − dy

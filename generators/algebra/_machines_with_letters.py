@@ -25,10 +25,12 @@ WORDS = {"+": "adds {}", "-": "subtracts {}", "*": "multiplies by {}", "/": "div
 
 
 def joined_by(first: t.Node, sign: str, second: t.Node) -> t.Node:
+    """Return two numbers or letters with the sign of a box between them."""
     return t.add(first, second) if sign == "+" else t.sub(first, second)
 
 
 def unchanged(boxes: Boxes, _: int, twin: tuple[object, ...]) -> Draft:
+    """Return the question which number comes out as it went in."""
     a, b = (n for _, n in boxes)
     x = t.Sym(letter(a, b))
     value = b // (a - 1)

@@ -23,7 +23,7 @@ def core_fits(kind: int, a: int, b: int, c: int, d: int) -> bool:
 
 
 def challenge_fits(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    """Keep a bracket taken away, letters before two brackets, and areas with a hole."""
+    """Keep brackets taken away, letters before two of them, and areas with a hole."""
     if kind == 0:  # a(x + b) − c(x − d)
         return a > c > 1 and b != d and d > 1 and a * b not in (c * d, c * d + b + d, b + d - c * d)
     if kind == 1:  # ax(bx − y) − x(cx − dy)
