@@ -24,6 +24,7 @@ from generators.algebra._collecting_mistakes import (
     UNLIKE,
 )
 from generators.algebra._collecting_numbers import challenge_fits, core_fits, support_fits
+from generators.algebra._worked_wrongly import like_terms
 from generators.algebra._writing import (
     Term,
     asking,
@@ -85,6 +86,14 @@ class CollectTerms(Topic):
             d=(1, 3, 4, 5, 7),
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        like_terms,
+        only={
+            Tier.SUPPORT: lambda kind, *_: kind > 1,
+            Tier.CHALLENGE: lambda kind, *_: kind in (1, 3),
+        },
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int, c: int, d: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -26,6 +26,7 @@ from generators.algebra._one_bracket_mistakes import (
     WHOLE_AREA,
 )
 from generators.algebra._one_bracket_numbers import challenge_fits, core_fits, support_fits
+from generators.algebra._worked_wrongly import one_bracket
 from generators.algebra._writing import (
     Term,
     asking,
@@ -83,6 +84,15 @@ class ExpandOneBracket(Topic):
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        one_bracket,
+        only={
+            Tier.SUPPORT: lambda kind, *_: kind < 4,
+            Tier.CORE: lambda kind, *_: kind < 3,
+            Tier.CHALLENGE: lambda kind, *_: kind < 3,
+        },
+    )
 
     def make(self, tier: Tier, kind: int, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

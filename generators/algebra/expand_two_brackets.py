@@ -23,6 +23,7 @@ from generators.algebra._two_brackets_mistakes import (
     TWO_DROPPED,
 )
 from generators.algebra._two_brackets_numbers import challenge_fits, core_fits, support_fits
+from generators.algebra._worked_wrongly import two_brackets
 from generators.algebra._writing import (
     asking,
     bracket,
@@ -92,6 +93,14 @@ class ExpandTwoBrackets(Topic):
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        two_brackets,
+        only={
+            Tier.CORE: lambda kind, *_: kind < 4,
+            Tier.CHALLENGE: lambda kind, *_: kind < 3,
+        },
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int, *more: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -19,6 +19,7 @@ from generators.algebra._factorising_mistakes import (
     TAKES_AWAY,
     TWICE,
 )
+from generators.algebra._worked_wrongly import factor
 from generators.algebra._writing import (
     Term,
     asking,
@@ -101,6 +102,14 @@ class Factorise(Topic):
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        factor,
+        only={
+            Tier.CORE: lambda kind, *_: kind < 3,
+            Tier.CHALLENGE: lambda kind, *_: kind in (0, 2),
+        },
+    )
 
     def make(self, tier: Tier, kind: int, g: int, p: int, q: int) -> Draft:
         """Return the question for one point of the tier's space; `g` is the common number."""

@@ -14,6 +14,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.geometry._calculator import PLACE, amount, root_of
+from generators.geometry._right_drawn import has_room, in_picture
 from itembank.items import kinds
 from itembank.items.item import Compare, Draft, Find, Misconception, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -171,6 +172,42 @@ def _challenge(kind: str, a: int, b: int, k: int) -> bool:
     return kind == "isosceles" and a < len(_BASIC) and b < 2 and k >= 1 and _triple(a, k)[2] <= 52
 
 
+def _core_legs(kind: str, a: int, b: int, k: int) -> tuple[Fraction, Fraction]:
+    """Return the legs of the triangle of a question of the core tier: level and upright."""
+    if kind == "short":
+        triple = _triple(a, k)
+        return Fraction(triple[b]), Fraction(triple[1 - b])
+    if kind == "long":
+        return (Fraction(a), Fraction(b)) if a % 2 else (Fraction(b), Fraction(a))
+    other = root_of(Fraction(b * b - a * a))
+    return (Fraction(a), other) if a % 2 else (other, Fraction(a))
+
+
+def _drawn_longest(topic: Topic, tier: Tier, index: int, k: int, unit: str) -> Draft:
+    """Return the question for the longest side of a triple, drawn."""
+    draft = topic.make(tier, index, k, unit, False)
+    a, b = _triple(index, k)[:2]
+    labels = {"level": amount(b, unit), "upright": amount(a, unit)}
+    return in_picture(draft, (b, a), labels, "slope", index + 3 * k + len(unit))
+
+
+def _drawn_core(topic: Topic, tier: Tier, kind: str, a: int, b: int, k: int) -> Draft:
+    """Return the question for a side of a triangle that is drawn, rounded or not."""
+    draft = topic.make(tier, kind, a, b, k)
+    level, upright = legs = _core_legs(kind, a, b, k)
+    if kind == "long":
+        labels = {"level": amount(level, "cm"), "upright": amount(upright, "cm")}
+        return in_picture(draft, legs, labels, "slope", a + 2 * b)
+    if kind == "short":
+        known, wanted, longest = "level", "upright", _triple(a, k)[2]
+    else:
+        known, wanted = ("level", "upright") if a % 2 else ("upright", "level")
+        longest = b
+    given = {"level": level, "upright": upright}[known]
+    labels = {known: amount(given, "cm"), "slope": amount(longest, "cm")}
+    return in_picture(draft, legs, labels, wanted, a + 3 * b + 2 * k)
+
+
 @register
 class Pythagoras(Topic):
     """The longest side of a triple; a shorter side, roundings, the converse; two steps."""
@@ -216,6 +253,21 @@ class Pythagoras(Topic):
     }
     # What sign stands between two lengths is no one amount to state.
     spaces = kinds.with_statements(spaces, only=lambda *values: "sign" not in values)
+    spaces[Tier.SUPPORT] = spaces[Tier.SUPPORT].also(
+        _drawn_longest,
+        lambda index, k, unit: _support(index, k, unit, False) and has_room(_triple(index, k)[:2]),
+        index=range(len(_BASIC)),
+        k=range(1, 21),
+        unit=("cm", "m", "mm"),
+    )
+    spaces[Tier.CORE] = spaces[Tier.CORE].also(
+        _drawn_core,
+        lambda kind, a, b, k: _core(kind, a, b, k) and has_room(_core_legs(kind, a, b, k)),
+        kind=("short", "long", "other"),
+        a=range(20),
+        b=range(21),
+        k=range(14),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

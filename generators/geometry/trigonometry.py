@@ -12,7 +12,8 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
-from generators.geometry._calculator import PLACE, amount
+from generators.geometry._calculator import PLACE, amount, root_of
+from generators.geometry._right_drawn import in_picture
 from itembank.items import kinds
 from itembank.items.item import Draft, Misconception, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -85,6 +86,9 @@ _SIDES = {
     "tan": ("opposite", "adjacent"),
 }
 _NAMES = tuple(_SIDES)
+_PLACES = {"opposite": "upright", "adjacent": "level", "hypotenuse": "slope"}
+"""Where a side of a triangle stands that is drawn with its angle at the foot of its slope."""
+_DRAWN = tuple(n for n in _ANGLES if 27 <= n <= 62)
 _UP = ("tree", "flagpole", "church tower", "mast")
 
 
@@ -154,6 +158,36 @@ def _swapped(name: str) -> str:
     return {"sin": "cos", "cos": "sin", "tan": "sin"}[name]
 
 
+def _drawn_side(topic: Topic, tier: Tier, name: str, degrees: int, side: int) -> Draft:
+    """Return the question for a side of a triangle that is drawn with an angle and a side."""
+    multiplied = tier is Tier.SUPPORT
+    draft = topic.make(tier, *(() if multiplied else ("side",)), name, degrees, side)
+    above, below = _SIDES[name]
+    wanted, given = (above, below) if multiplied else (below, above)
+    slope = {
+        "opposite": side / _ratio("sin", degrees),
+        "adjacent": side / _ratio("cos", degrees),
+        "hypotenuse": Fraction(side),
+    }[given]
+    legs = slope * _ratio("cos", degrees), slope * _ratio("sin", degrees)
+    labels = {_PLACES[given]: amount(side, "cm"), "foot": t.Quantity(t.Int(degrees), "°")}
+    return in_picture(draft, legs, labels, _PLACES[wanted], (degrees + side) // 4 + side)
+
+
+def _drawn_angle(topic: Topic, tier: Tier, name: str, a: int, b: int) -> Draft:
+    """Return the question for an angle of a triangle that is drawn with two sides."""
+    draft = topic.make(tier, "angle", name, a, b)
+    top, bottom = _SIDES[name]
+    other = root_of(Fraction(abs(b * b - a * a)))
+    legs = {
+        "sin": (other, Fraction(a)),
+        "cos": (Fraction(a), other),
+        "tan": (Fraction(b), Fraction(a)),
+    }[name]
+    labels = {_PLACES[top]: amount(a, "cm"), _PLACES[bottom]: amount(b, "cm")}
+    return in_picture(draft, legs, labels, "foot", a + 2 * b + len(top))
+
+
 @register
 class Trigonometry(Topic):
     """A side by multiplying; by dividing, and angles; heights, ramps, isosceles triangles."""
@@ -189,6 +223,32 @@ class Trigonometry(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces[Tier.SUPPORT] = spaces[Tier.SUPPORT].also(
+        _drawn_side,
+        lambda name, degrees, side: _support(name, degrees, side) and side % 2 == degrees % 2,
+        name=_NAMES,
+        degrees=_DRAWN,
+        side=range(4, 25),
+    )
+    spaces[Tier.CORE] = (
+        spaces[Tier.CORE]
+        .also(
+            _drawn_side,
+            lambda name, degrees, side: _core("side", name, degrees, side),
+            name=_NAMES,
+            degrees=_DRAWN,
+            side=range(4, 21),
+        )
+        .also(
+            _drawn_angle,
+            lambda name, a, b: (
+                _core("angle", name, a, b) and 24 <= _angle(name, Fraction(a, b)) <= 66
+            ),
+            name=_NAMES,
+            a=range(2, 20),
+            b=range(4, 21),
+        )
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -154,7 +154,7 @@ class Working:
 def solution(equation: str) -> Fraction:
     """Return the solution of a linear equation, from its two sides at 0 and at 1."""
     left, right = equation.split(" = ")
-    if " = " not in equation or re.fullmatch(r"[a-z]", left):
+    if re.fullmatch(r"[a-z]", left) and left not in right:
         return value(right)  # type: ignore[return-value]
 
     def gap(at: int) -> Fraction:

@@ -25,12 +25,6 @@ from itembank.proof.sympy.sympy_road import prove
 
 CIRCLE = {"kind": "circle", "radius": "5 cm"}
 SECTOR = {"kind": "circle", "radius": "7 cm", "sector": 50}
-TRIANGLE = {
-    "kind": "polygon",
-    "corners": [[0, 0], [9, 0], [7, 7]],
-    "sides": [["AB", "x"], ["BC", "x"], ["CA", "x"]],
-    "accurate": False,
-}
 
 
 def asked(prompt, key, figure=CIRCLE):
@@ -62,6 +56,47 @@ def test_a_rounded_reading_is_proved_twice_and_a_last_digit_off_by_one_refused(r
         for road in (prove_fast, prove):
             with pytest.raises(CheckFailed):
                 road(wrong)
+
+
+LEGS = {
+    "kind": "polygon",
+    "corners": [[0, 0], [5, 0], [0, 7]],
+    "lettered": True,
+    "sides": [["AB", "5 cm"], ["CA", "7 cm"]],
+    "right": "A",
+}
+SLOPE = {
+    "kind": "polygon",
+    "corners": [[0, 0], [8, 0], [0, "5.6017"]],
+    "sides": [["AB", "8 cm"], ["CA", "x"]],
+    "angles": [["B", "35°"]],
+    "right": "A",
+}
+TRUE += [
+    ("Work out the length of BC. Give your answer to 1 decimal place.", "8.6 cm", LEGS),
+    ("Work out the size of angle ABC to the nearest degree.", "54 °", LEGS),
+    ("Find the size of angle ACB, correct to 1 decimal place.", "35.5 °", LEGS),
+    ("Work out the length {x}. Give your answer to 1 decimal place.", "5.6 cm", SLOPE),
+]
+
+
+def test_a_triangle_that_says_too_much_or_too_little_leaves_the_answer_open():
+    """Two sides and an angle are true of no one triangle, where each is rounded by itself."""
+    settled = SLOPE | {"lettered": True, "sides": [["AB", "8 cm"]]}
+    too_much = settled | {"sides": [["AB", "8 cm"], ["CA", "5.6 cm"]]}
+    too_little = settled | {"sides": []}
+    text = "Work out the length of BC. Give your answer to 1 decimal place."
+    prove_fast(asked(text, "9.8 cm", settled))
+    for figure in (too_much, too_little):
+        with pytest.raises(NeedsPerson, match="does not show"):
+            asked(text, "9.8 cm", figure)
+
+
+def test_a_triangle_drawn_with_other_sides_is_refused():
+    """The long side is drawn 9 cm, where its label and that of the other leg make it 7 cm."""
+    wrong = SLOPE | {"corners": [[0, 0], [8, 0], [0, 9]]}
+    with pytest.raises(NeedsPerson):
+        asked("Work out the length {x}. Give your answer to 1 decimal place.", "5.6 cm", wrong)
 
 
 @pytest.mark.parametrize(
@@ -111,10 +146,12 @@ def test_a_drawing_that_lies_makes_no_rounded_answer_right(monkeypatch):
         return dataclasses.replace(made, marks=tuple(marks))
 
     monkeypatch.setattr(measure, "drawn", smaller)
-    measure.disagreement.cache_clear()
+    for kept in (measure.measured, measure.disagreement):
+        kept.cache_clear()
     with pytest.raises(CheckFailed):
         prove(item)
-    measure.disagreement.cache_clear()
+    for kept in (measure.measured, measure.disagreement):
+        kept.cache_clear()
 
 
 def test_it_comes_back_from_a_pack():

@@ -33,6 +33,7 @@ from itembank.items.kinds.wrong_solutions import (
     WrongSolution,
     with_mistakes,
     with_odd_lines,
+    with_working_gone_wrong,
     with_wrong_solutions,
 )
 
@@ -64,5 +65,6 @@ __all__ = [
     "with_odd_lines",
     "with_statements",
     "with_who_is_right",
+    "with_working_gone_wrong",
     "with_wrong_solutions",
 ]
