@@ -18,6 +18,7 @@ class Core:
 
 
 def place_of(seed: int) -> Spot:
+    """Return where a shape stands on its grid."""
     x, y = unlike(seed, 2, -5, 5)
     return x, y
 

@@ -68,6 +68,7 @@ def mended(which: int, way: int, seed: int) -> tuple[p.Cells, tuple[p.Cell, ...]
 
 
 def missing_square(which: int, way: int, seed: int) -> Draft:
+    """Return the question which square a pattern lacks for its symmetry."""
     made = mended(which, way, seed)
     assert made is not None
     cells, names = made

@@ -31,6 +31,7 @@ def rest_of_line(kind: int, way: int, seed: int) -> int:
 
 
 def mirror_line(kind: int, which: int, way: int, seed: int) -> Draft:
+    """Return the question for the equation of the line of symmetry of a shape."""
     corners = shape_on_line(kind, which, way, seed)
     figure = picture((outline(corners, "P"),))
     text = ("Write down the equation of the line of symmetry of shape P.",)

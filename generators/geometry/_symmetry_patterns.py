@@ -61,6 +61,7 @@ ORDERS = (HALF, QUARTER, BOTH, TWO_DIAGONALS, ALL)
 
 
 def easy_pattern(grid: int, way: int, seed: int) -> Draft:
+    """Return the question how many upright and level lines of symmetry a pattern has."""
     moves, found = EASY[way]
     rows, columns = p.GRIDS[grid]
     figure = ShadedSquares(
@@ -100,6 +101,7 @@ _TOLD_LINES = (
 
 
 def pattern(kind: int, grid: int, way: int, seed: int) -> Draft:
+    """Return the question for the lines of symmetry of a pattern, or for the order of its turns."""
     lines = kind == Core.LINES
     moves, found = (LINES if lines else ORDERS)[way]
     size = p.GRIDS[grid]

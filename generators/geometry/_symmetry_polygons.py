@@ -35,11 +35,13 @@ def cut_triangles(sides: int, seed: int) -> tuple[int, ...]:
 
 
 def turns_of(sides: int, seed: int) -> Symmetry:
+    """Return the symmetry of a regular polygon some of whose triangles are shaded."""
     dark = cut_triangles(sides, seed)
     return of_turn([k in dark for k in range(sides)])
 
 
 def regular_polygon(sides: int) -> Draft:
+    """Return the question how many lines of symmetry a regular polygon has."""
     figure = CutPolygon(sides)
     text = (f"How many lines of symmetry does the {NAMES[sides]} have?",)
     told = (
@@ -64,6 +66,7 @@ def regular_polygon(sides: int) -> Draft:
 
 
 def cut_polygon(kind: int, sides: int, seed: int) -> Draft:
+    """Return the question for the symmetry of a regular polygon that is shaded in part."""
     figure, found = CutPolygon(sides, cut_triangles(sides, seed)), turns_of(sides, seed)
     # The upright line goes through the corner at the top, and through a square's middle.
     turn = 3 if sides == 4 else sides
@@ -120,6 +123,7 @@ def _upright(corners: tuple[Spot, ...]) -> int:
 
 
 def shape_on_grid(kind: int, which: int, seed: int) -> Draft:
+    """Return the question for the symmetry of a shape that is drawn on a grid."""
     shape = SHAPES[which]
     corners = placed(shape.corners, place_of(seed))
     figure = picture((outline(corners, "P"),))
