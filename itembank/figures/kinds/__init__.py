@@ -34,6 +34,7 @@ MODULES = (
     "scatter_graph",
     "shaded_shape",
     "shaded_squares",
+    "solid",
     "tree_diagram",
     "two_way_table",
     "venn_diagram",

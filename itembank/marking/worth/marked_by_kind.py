@@ -124,8 +124,11 @@ def _names_on(ask: OfFigure) -> tuple[str, ...]:
     if name_read(ask) is None:
         return ()
     for _, reading in ask.readings:
-        if reading.name == "best name":  # the names to choose from are in the words
+        # The names to choose from are in the words.
+        if reading.name == "best name":
             return reading.of[1:]
+        if reading.name == "called":
+            return reading.of
     printed = kind_of(ask.figure).printed(ask.figure)
     return tuple(node.text for node in printed if isinstance(node, t.Label))
 
