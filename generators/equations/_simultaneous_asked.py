@@ -56,11 +56,11 @@ def substituted(which: str, a: int, b: int, total: int, x: int, y: int) -> tuple
     lots = t.juxt(t.num(b), _Y)
     line = t.equals(t.add(t.num(a * x), lots), t.num(total))
     rest = t.equals(lots, t.num(total - a * x))
-    steps = [Step(f"Substitute x = {x} in the {which} equation.", line)]
-    if b == 1:
-        steps.append(Step(f"Subtract {a * x} from both sides.", rest))
-    else:
-        steps.append(Step(f"Subtract {a * x} from both sides.", rest))
+    steps = [
+        Step(f"Substitute x = {x} in the {which} equation.", line),
+        Step(f"Subtract {a * x} from both sides.", rest),
+    ]
+    if b != 1:
         steps.append(Step(f"Divide both sides by {b}.", t.equals(_Y, t.num(y))))
     return tuple(steps)
 

@@ -25,7 +25,7 @@ _UP = ("tree", "flagpole", "church tower", "mast")
 
 
 def height(degrees: int, far: int, eyes: int) -> Draft:
-    """Return the question for the height of what is seen at an angle from the eyes or the ground."""
+    """Return the question for the height of what is seen at an angle from the eyes or ground."""
     angle, away = t.Quantity(t.Int(degrees), "°"), amount(far, "m")
     high = amount(Fraction(eyes, 10), "m")
     above = far * ratio_of("tan", degrees)
