@@ -44,7 +44,10 @@ def matched(topic: Topic, tier: Tier, number: int) -> Draft:
         spare,
         card="time",
         partner="the same time by the other clock",
-        mistakes=((TWELVE_WRONG, 2, 3), (TEN_FOR_TWELVE, 1, 4)),
+        mistakes=(
+            kinds.CardMistake(TWELVE_WRONG, 2, 3),
+            kinds.CardMistake(TEN_FOR_TWELVE, 1, 4),
+        ),
         steps=tuple(steps),
         twin=("clocks", *times),
     )
