@@ -6,7 +6,7 @@ from typing import Any
 
 import sympy
 
-from itembank.figures.drawing import Drawing, Stroke, Text, text_box
+from itembank.figures.drawing import Box, Drawing, Stroke, Text, text_box
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
@@ -61,20 +61,32 @@ def _square(a: Spot, b: Spot) -> Any:
     return (b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2
 
 
+def _gap(box: Box, a: Spot, b: Spot) -> Any:
+    """Return the square of the distance of an edge from a box that it does not run through."""
+    left, bottom, right, top = map(sympy.Rational, (box.left, box.bottom, box.right, box.top))
+    ends = [max(left - x, 0, x - right) ** 2 + max(bottom - y, 0, y - top) ** 2 for x, y in (a, b)]
+    corners = [
+        _square((x, y), _nearest((x, y), a, b)) for x in (left, right) for y in (bottom, top)
+    ]
+    return min(*ends, *corners)
+
+
+def _nearest(place: Spot, a: Spot, b: Spot) -> Spot:
+    way = (b[0] - a[0], b[1] - a[1])
+    part = ((place[0] - a[0]) * way[0] + (place[1] - a[1]) * way[1]) / _square(a, b)
+    part = max(0, min(1, part))
+    return a[0] + part * way[0], a[1] + part * way[1]
+
+
 def _labelled(drawing: Drawing, edges: dict[str, list[tuple[Spot, Spot]]]) -> dict[str, t.Node]:
-    """Return the label of each direction: of the edge whose middle is nearest to its box."""
+    """Return the label of each direction: of the edge that is nearest to its box."""
     found: dict[str, t.Node] = {}
     for mark in drawing.of("edge label"):
         if isinstance(mark, Text) and not isinstance(mark.content, str):
             box = text_box(mark)
 
-            def far(edge: tuple[Spot, Spot], box: Any = box) -> Any:
-                x, y = ((p + q) / 2 for p, q in zip(*edge, strict=True))
-                dx = max(sympy.Rational(box.left) - x, 0, x - sympy.Rational(box.right))
-                dy = max(sympy.Rational(box.bottom) - y, 0, y - sympy.Rational(box.top))
-                return dx**2 + dy**2
-
-            way = min(edges, key=lambda name: min(map(far, edges[name])))
+            gaps = {way: min(_gap(box, *edge) for edge in edges[way]) for way in edges}
+            way = min(gaps, key=lambda name: gaps[name])
             if way in found:
                 raise NotExact("two labels stand at one edge")
             found[way] = mark.content
