@@ -8,14 +8,28 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generators._turns import by_turns
+from generators.algebra._collected_in_stories import in_groups, perimeter, third_side, to_add
+from generators.algebra._collecting_mistakes import (
+    ADDS_ALL,
+    FIRST_ONLY,
+    FRACTIONS_ADDED,
+    HALF_ROUND,
+    LETTER_CANCELLED,
+    LONE_LETTER,
+    NEGATIVE_LOST,
+    POWERS_ADD,
+    SIGN_ADDED,
+    SIGNS_KEPT,
+    SQUARE_AS_PLAIN,
+    UNLIKE,
+)
+from generators.algebra._collecting_numbers import challenge_fits, core_fits, support_fits
+from generators.algebra._worked_wrongly import like_terms
 from generators.algebra._writing import (
     Term,
     asking,
-    bracket,
     collected,
     expression,
-    less,
     letter,
     shown,
     term,
@@ -23,115 +37,12 @@ from generators.algebra._writing import (
     two_letters,
 )
 from itembank.items import kinds
-from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-UNLIKE = Misconception(
-    "algebra.unlike",
-    "joins terms that are not alike",
-    "Which of the terms have just the same letters?",
-)
-POWERS_ADD = Misconception(
-    "algebra.powers-add",
-    "adds the powers when adding terms",
-    "When you add 4 lots of n² and 1 lot of n², does the power change?",
-)
-LONE_LETTER = Misconception(
-    "algebra.lone-letter",
-    "counts a letter on its own as nothing",
-    "What number stands in front of a letter on its own, though we do not write it?",
-)
-LETTER_CANCELLED = Misconception(
-    "algebra.letter-cancelled",
-    "subtracts the letter and leaves the number",
-    "Try 10 for the letter in the question and in your answer. Do they agree?",
-)
-NEGATIVE_LOST = Misconception(
-    "algebra.negative-lost",
-    "loses a minus sign",
-    "Which sign stands in front of each term?",
-)
-SIGN_ADDED = Misconception(
-    "algebra.sign-added",
-    "adds the sizes of two numbers with different signs",
-    "Start at −9 and go up 4. Where are you?",
-)
-SQUARE_AS_PLAIN = Misconception(
-    "algebra.square-as-plain",
-    "treats a squared term as if it were not squared",
-    "If n is 10, are n² and n worth the same?",
-)
-FRACTIONS_ADDED = Misconception(
-    "algebra.fractions-added",
-    "adds the terms where one is subtracted",
-    "Which sign stands in front of the second fraction?",
-)
-HALF_ROUND = Misconception(
-    "algebra.half-way-round",
-    "adds only one length and one width",
-    "How many sides has a rectangle? How many of them have you added?",
-)
-ADDS_ALL = Misconception(
-    "algebra.adds-where-it-is-missing",
-    "adds the expressions where a part is wanted",
-    "Is the part that you want more or less than the whole?",
-)
-SIGNS_KEPT = Misconception(
-    "algebra.bracket-signs",
-    "subtracts only the first term of an expression",
-    "You take away the whole expression. What happens to its second term?",
-)
-FIRST_ONLY = Misconception(
-    "algebra.one-letter-alone",
-    "compares only the first terms",
-    "You have found the first term. Does the second term change as well?",
-)
-
-
-def _support(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    """Keep sums of one letter, of a letter and a number, and of two letters, no term twice."""
-    if kind < 2:
-        return c == 2 and d == 1 and a != b and (kind == 0 or a > b + 1)
-    if kind == 2:
-        return d == 1 and len({a, b, c}) == 3 and a + b != c
-    return len({a, b, c}) == 3 and d != b and a + c != b + d and d != c
-
-
-def _core(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    if kind == 0:  # ax − by − cx + dy
-        return c not in (a, d) and b != d and a != b and a + d != b + c
-    if kind == 1:  # ax − b − cx + d
-        return abs(b - d) > 1 and c - a > 1 and b + c != a + d
-    if kind == 2:  # ax² + bx + cx² − dx
-        return abs(b - d) > 1 and a != b and c <= 5 and a + c not in (b, d - b, b - d)
-    # axy + bx − cyx + dx
-    return a > c + 1 and len({a, b, c, d}) == 4 and a + b + d != c
-
-
-def _challenge(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    if kind == 0:  # a bed ax + b long and cx − d wide
-        return a > c and b > d and d > 1
-    if kind == 1:  # (1/a)x + by − (1/c)x − dy
-        return a < 5 and c % a == 0 and c > a and b < d
-    if kind == 2:  # to ax − by add what makes cx + dy
-        return c > a + 1 and b > 1 and d > 1 and b != d and c - a not in (b + d, d - b)
-    if kind == 3:  # ax²y + bxy² − cx²y + dxy²
-        return a > c + 1 and b in (c, c + 1, c + 3) and b != d and a != b
-    # A triangle: perimeter ax + b, two sides cx − d and x + 1 or so.
-    return a > c + 3 and d > 1 and b > d and c > 1
-
-
-_STORIES = (
-    ("A rectangular flower bed is {p} metres long and {q} metres wide.", "metres"),
-    ("A rectangular swimming pool is {p} metres long and {q} metres wide.", "metres"),
-    ("A rectangular bus park is {p} metres long and {q} metres wide.", "metres"),
-    ("A rectangular tray is {p} cm long and {q} cm wide.", "centimetres"),
-    ("A rectangular library card is {p} mm long and {q} mm wide.", "millimetres"),
-)
 
 
 @register
@@ -146,32 +57,28 @@ class CollectTerms(Topic):
         *(SQUARE_AS_PLAIN, FRACTIONS_ADDED, HALF_ROUND, ADDS_ALL, SIGNS_KEPT, FIRST_ONLY),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=range(4),
-                    a=range(2, 10),
-                    b=range(1, 9),
-                    c=range(2, 7),
-                    d=(1, 2, 4),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                support_fits,
+                kind=range(4),
+                a=range(2, 10),
+                b=range(1, 9),
+                c=range(2, 7),
+                d=(1, 2, 4),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=range(4),
-                    a=range(2, 9),
-                    b=range(2, 8),
-                    c=range(1, 8),
-                    d=range(1, 9, 2),
-                )
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                core_fits,
+                kind=range(4),
+                a=range(2, 9),
+                b=range(2, 8),
+                c=range(1, 8),
+                d=range(1, 9, 2),
             )
         ),
         Tier.CHALLENGE: Space(
-            _challenge,
+            challenge_fits,
             kind=range(5),
             a=range(2, 10),
             b=range(2, 8),
@@ -179,16 +86,24 @@ class CollectTerms(Topic):
             d=(1, 3, 4, 5, 7),
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        like_terms,
+        only={
+            Tier.SUPPORT: lambda kind, *_: kind > 1,
+            Tier.CHALLENGE: lambda kind, *_: kind in (1, 3),
+        },
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int, c: int, d: int) -> Draft:
         """Return the question for one point of the tier's space."""
         twin = (str(tier), kind, a, b, c, d)
         if tier is Tier.CHALLENGE and kind == 0:
-            return _perimeter(a, b, c, d, twin)
+            return perimeter(a, b, c, d, twin)
         if tier is Tier.CHALLENGE and kind == 2:
-            return _to_add(a, b, c, d, twin)
+            return to_add(a, b, c, d, twin)
         if tier is Tier.CHALLENGE and kind == 4:
-            return _third_side(a, b, c, d, twin)
+            return third_side(a, b, c, d, twin)
         terms = _TERMS[tier, kind](a, b, c, d)
         return _simplify(terms, twin)
 
@@ -255,19 +170,8 @@ def _names(terms: tuple[Term, ...]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(name for _, letters in terms for name in letters))
 
 
-def _grouped(terms: tuple[Term, ...]) -> tuple[Term, ...]:
-    """Return like terms next to each other; the letters of a product in the order of the first."""
-    kinds = dict.fromkeys("".join(sorted(letters)) for _, letters in terms)
-    return tuple(
-        (value, kind)
-        for kind in kinds
-        for value, letters in terms
-        if "".join(sorted(letters)) == kind
-    )
-
-
 def _simplify(terms: tuple[Term, ...], twin: tuple[object, ...]) -> Draft:
-    asked, grouped, key = expression(*terms), _grouped(terms), expression(*collected(terms))
+    asked, grouped, key = expression(*terms), in_groups(terms), expression(*collected(terms))
     rows = [asked]
     steps = []
     if grouped != terms:
@@ -374,118 +278,3 @@ def _wrong(terms: tuple[Term, ...]) -> list[Wrong]:
             )
         )
     return wrong
-
-
-def _perimeter(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
-    x = letter(a, b, c, d)
-    long, wide = ((a, x), (b, "")), ((c, x), (-d, ""))
-    story, unit = by_turns(_STORIES, a + b + c + d)
-    total = (*long, *wide, *long, *wide)
-    asked = t.add(*map(t.Bracket, (expression(*side) for side in (long, wide, long, wide))))
-    key = expression(*collected(total))
-    open_ = expression(*total)
-    text = story + f" Write an expression, in {unit}, for its perimeter in its simplest form."
-    grouped = expression(*_grouped(total))
-    return Draft(
-        prompt(text, p=bracket(*long), q=bracket(*wide)),
-        Rewrite(asked, "simplify"),
-        key,
-        "simplified",
-        (
-            Step("Add all four sides.", open_),
-            Step("Write like terms next to each other.", t.equals(open_, grouped)),
-            Step("Collect like terms.", t.equals(grouped, key)),
-        ),
-        slips(
-            (HALF_ROUND, expression(*collected((*long, *wide)))),
-            (
-                asking(NEGATIVE_LOST, f"Which sign stands in front of {d}?"),
-                expression((2 * (a + c), x), (2 * (b + d), "")),
-            ),
-            (trying(UNLIKE, x), term(2 * (a + b + c - d), x)),
-            key=key,
-        ),
-        twin,
-    )
-
-
-def _to_add(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
-    x, y = two_letters(a, b, c, d)
-    given, made = ((a, x), (-b, y)), ((c, x), (d, y))
-    asked = less(expression(*made), bracket(*given))
-    open_ = expression(*made, (-a, x), (b, y))
-    key = expression((c - a, x), (d + b, y))
-    return Draft(
-        prompt(
-            "Which expression do you add to {g} to get {m}? Give your answer in its simplest form.",
-            g=expression(*given),
-            m=expression(*made),
-        ),
-        Rewrite(asked, "simplify"),
-        key,
-        "simplified",
-        (
-            Step("Subtract the expression that is given from the total.", asked),
-            Step("Subtract each of its terms.", t.equals(asked, open_)),
-            Step("Collect like terms.", t.equals(open_, key)),
-        ),
-        slips(
-            (
-                asking(SIGNS_KEPT, f"How far is it from −{b} to {d} on a number line?"),
-                expression((c - a, x), (d - b, y)),
-            ),
-            (ADDS_ALL, expression((a + c, x), (d - b, y))),
-            (FIRST_ONLY, expression((c - a, x), (d, y))),
-            key=key,
-        ),
-        twin,
-    )
-
-
-_SIDES = (
-    "The perimeter of a triangular flower bed is {p} metres. Two of its sides are {q} metres and "
-    "{r} metres long. Write an expression, in metres, for the third side in its simplest form.",
-    "Three pieces of rope are {p} metres long altogether. Two of the pieces are {q} metres and {r} "
-    "metres long. Write an expression, in metres, for the third piece in its simplest form.",
-    "Three classes have {p} pupils altogether. Two of the classes have {q} pupils and {r} pupils. "
-    "Write an expression for the number in the third class in its simplest form.",
-    "A bus route has three parts. It is {p} km long altogether. Two parts are {q} km and {r} km "
-    "long. Write an expression, in kilometres, for the third part in its simplest form.",
-)
-
-
-def _third_side(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
-    x = letter(a, b, c, d)
-    whole, near, far = ((a, x), (b, "")), ((c, x), (-d, "")), ((1, x), (d + 2, ""))
-    asked = t.sub(bracket(*whole), bracket(*near), bracket(*far))
-    first = expression((c + 1, x), (2, ""))
-    rest = less(expression(*whole), t.Bracket(first))
-    key = expression(*collected(((a - c - 1, x), (b - 2, ""))))
-    return Draft(
-        prompt(
-            by_turns(_SIDES, a + b + c + d),
-            p=bracket(*whole),
-            q=bracket(*near),
-            r=bracket(*far),
-        ),
-        Rewrite(asked, "simplify"),
-        key,
-        "simplified",
-        (
-            Step(
-                "Add the two parts that are given.",
-                t.equals(expression(*near, *far), first),
-            ),
-            Step("Subtract them from the whole.", t.equals(rest, key)),
-        ),
-        slips(
-            (
-                asking(SIGNS_KEPT, f"You take away {shown(first)}. What happens to the 2?"),
-                expression((a - c - 1, x), (b + 2, "")),
-            ),
-            (LONE_LETTER, expression((a - c, x), (b - 2, ""))),
-            (ADDS_ALL, expression((a + c + 1, x), (b + 2, ""))),
-            key=key,
-        ),
-        twin,
-    )

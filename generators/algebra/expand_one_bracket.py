@@ -8,7 +8,25 @@ from __future__ import annotations
 
 from typing import Any
 
-from generators._turns import by_turns
+from generators.algebra._areas_with_brackets import (
+    area_of_plot,
+    asking_for_lots,
+    rest_of_area,
+    trays,
+)
+from generators.algebra._one_bracket_mistakes import (
+    ADDS,
+    DOUBLES,
+    FIRST_ONLY,
+    JOINS,
+    PERIMETER,
+    POWER_LOST,
+    SIGN,
+    SUBTRACTS_FIRST,
+    WHOLE_AREA,
+)
+from generators.algebra._one_bracket_numbers import challenge_fits, core_fits, support_fits
+from generators.algebra._worked_wrongly import one_bracket
 from generators.algebra._writing import (
     Term,
     asking,
@@ -23,118 +41,12 @@ from generators.algebra._writing import (
     two_letters,
 )
 from itembank.items import kinds
-from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-FIRST_ONLY = Misconception(
-    "algebra.first-only",
-    "multiplies only the first term in the bracket",
-    "Which terms in the bracket does the term outside multiply?",
-)
-JOINS = Misconception(
-    "algebra.joins",
-    "goes on to join terms that are not alike",
-    "Which of the terms have just the same letters?",
-)
-ADDS = Misconception(
-    "algebra.adds-out",
-    "adds the number outside instead of multiplying",
-    "What does a number in front of a bracket mean?",
-)
-SIGN = Misconception(
-    "algebra.sign",
-    "gets the sign of the last product wrong",
-    "Which signs have the two numbers that you multiply last?",
-)
-DOUBLES = Misconception(
-    "algebra.doubles",
-    "writes a letter times itself as twice the letter",
-    "If x is 5, what is x times x? What is 2x?",
-)
-POWER_LOST = Misconception(
-    "algebra.power-lost",
-    "multiplies a letter by itself and leaves out the square",
-    "If a is 3, what is 2a × 3a? What is 6a?",
-)
-SUBTRACTS_FIRST = Misconception(
-    "algebra.subtracts-first",
-    "subtracts before multiplying",
-    "Which comes first here: to multiply the bracket, or to subtract?",
-)
-WHOLE_AREA = Misconception(
-    "algebra.whole-area",
-    "gives the area of the whole, and takes nothing away",
-    "Which part of the area does the question ask about?",
-)
-PERIMETER = Misconception(
-    "algebra.area-as-sum",
-    "adds the two sides instead of multiplying",
-    "What do you do with the length and the width to find an area?",
-)
-
-
-def _support(kind: int, a: int, b: int, c: int) -> bool:
-    """Keep products with different numbers: a(x ± c), a(bx ± c)."""
-    if kind in (0, 1, 4):
-        return b == 2 and a != c and c > 1
-    return b > 1 and len({a, b, c}) == 3
-
-
-def _core(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    if kind == 0:  # −a(bx − c) or −a(bx + c)
-        return d < 3 and len({a, b, c}) == 3 and c > 1
-    if kind == 1:  # x(bx + c) or ax(x − c)
-        return d < 3 and a < 6 and len({a, b, c}) == 3 and c > 1
-    if kind == 2:  # a(x + b) + c(x − d)
-        return a != c and b != d and a * b != c * d and b - d != a * b - c * d and 1 not in (c, d)
-    # A plot a wide and bx + c long.
-    return d == 1 and len({a, b, c}) == 3
-
-
-def _challenge(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    if kind == 0:  # a(x + b) − c(x − d)
-        return a > c > 1 and b != d and d > 1 and a * b not in (c * d, c * d + b + d, b + d - c * d)
-    if kind == 1:  # ax(bx − y) − x(cx − dy)
-        return a * b > c + 1 and a != d and b > 1
-    if kind == 2:  # 1a − b(cx − d)
-        return b > 1 and d > 1 and len({a, b, c, d}) > 2 and c < 5
-    # A plot a by bx + d, and in it a bed c by x + 1.
-    return a > c + 1 and b > 1 and d > 1 and a * d > c + 1 and a != b
-
-
-_PLOTS = (
-    "A rectangular flower bed is {a} metres wide and {p} metres long.",
-    "A rectangular hall is {a} metres wide and {p} metres long.",
-    "A rectangular car park is {a} metres wide and {p} metres long.",
-    "A rectangular swimming pool is {a} metres wide and {p} metres long.",
-    "A rectangular field is {a} metres wide and {p} metres long.",
-)
-_TRAYS = (
-    "Each tray holds {p} seedlings. Write an expression without brackets for the number of "
-    "seedlings in {a} trays.",
-    "Each bus has {p} seats. Write an expression without brackets for the number of seats in {a} "
-    "buses.",
-    "Each box holds {p} pencils. Write an expression without brackets for the number of pencils in "
-    "{a} boxes.",
-    "Each shelf holds {p} books. Write an expression without brackets for the number of books on "
-    "{a} shelves.",
-    "Each row has {p} chairs. Write an expression without brackets for the number of chairs in {a} "
-    "rows.",
-    "Each lane has {p} swimmers. Write an expression without brackets for the number of swimmers "
-    "in {a} lanes.",
-    "Each pack holds {p} screws. Write an expression without brackets for the number of screws in "
-    "{a} packs.",
-)
-_HOLES = (
-    ("garden", "vegetable patch"),
-    ("yard", "bike shed"),
-    ("wall", "notice board"),
-    ("hall", "stage"),
-)
 
 
 @register
@@ -150,52 +62,52 @@ class ExpandOneBracket(Topic):
         *(WHOLE_AREA, PERIMETER),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(_support, kind=range(5), a=range(2, 10), b=range(2, 7), c=range(1, 12)),
-                only=lambda kind, *_: kind < 4,
-            ),
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(support_fits, kind=range(5), a=range(2, 10), b=range(2, 7), c=range(1, 12)),
             only=lambda kind, *_: kind < 4,
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core, kind=range(4), a=range(2, 8), b=range(2, 8), c=range(1, 9), d=range(1, 7)
-                ),
-                only=lambda kind, *_: kind < 3,
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                core_fits, kind=range(4), a=range(2, 8), b=range(2, 8), c=range(1, 9), d=range(1, 7)
             ),
             only=lambda kind, *_: kind < 3,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge,
-                    kind=range(4),
-                    a=range(2, 8),
-                    b=range(1, 8),
-                    c=range(1, 6),
-                    d=range(1, 8),
-                ),
-                only=lambda kind, *_: kind < 3,
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(
+                challenge_fits,
+                kind=range(4),
+                a=range(2, 8),
+                b=range(1, 8),
+                c=range(1, 6),
+                d=range(1, 8),
             ),
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        one_bracket,
+        only={
+            Tier.SUPPORT: lambda kind, *_: kind < 4,
+            Tier.CORE: lambda kind, *_: kind < 3,
+            Tier.CHALLENGE: lambda kind, *_: kind < 3,
+        },
+    )
 
     def make(self, tier: Tier, kind: int, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
         twin = (str(tier), kind, *values)
         if tier is Tier.SUPPORT:
-            return _trays(twin, *values) if kind == 4 else _single(twin, kind, *values)
+            return trays(twin, *values) if kind == 4 else _single(twin, kind, *values)
         if tier is Tier.CORE:
             if kind == 2:
                 return _two(twin, 1, *values)
             if kind == 3:
-                return _area(twin, *values)
+                return area_of_plot(twin, *values)
             return _signed(twin, kind, *values)
         if kind == 0:
             return _two(twin, -1, *values)
-        build = {1: _letters, 2: _from_number, 3: _rest_of_area}[kind]
+        build = {1: _letters, 2: _from_number, 3: rest_of_area}[kind]
         return build(twin, *values)
 
 
@@ -245,45 +157,16 @@ def _product(outside: Term, inside: tuple[Term, ...]) -> t.Node:
     return t.Juxt((*factors, bracket(*inside)))
 
 
-def _lots(a: int, what: Term) -> Misconception:
-    name = shown(term(*what))
-    return asking(FIRST_ONLY, f"There are {a} lots of the bracket. How many lots of {name}?")
-
-
 def _single(twin: tuple[object, ...], kind: int, a: int, b: int, c: int) -> Draft:
     x = letter(a, b, c)
     lead = b if kind >= 2 else 1
     number = -c if kind % 2 else c
     wrong: list[Wrong] = [
-        (_lots(a, (c, "")), expression((a * lead, x), (number, ""))),
+        (asking_for_lots(a, (c, "")), expression((a * lead, x), (number, ""))),
         (ADDS, expression((a + lead if kind >= 2 else a, x), (a + number, ""))),
         (trying(JOINS, x), term(a * lead + a * number, x) if lead + number else None),
     ]
     return _expand((a, ""), ((lead, x), (number, "")), wrong, twin)
-
-
-def _trays(twin: tuple[object, ...], a: int, _: int, c: int) -> Draft:
-    x = letter(a, c)
-    inside: tuple[Term, ...] = ((1, x), (c, ""))
-    asked = t.Juxt((t.Int(a), bracket(*inside)))
-    key = expression(*multiplied([(a, "")], inside))
-    story = by_turns(_TRAYS, a + c)
-    return Draft(
-        prompt(story, a=t.Int(a), p=bracket(*inside)),
-        Rewrite(asked, "expand"),
-        key,
-        "expanded",
-        (
-            Step("Multiply the number in each by how many there are.", asked),
-            Step(f"Multiply each term in the bracket by {a}.", t.equals(asked, key)),
-        ),
-        slips(
-            (_lots(a, (c, "")), expression((a, x), (c, ""))),
-            (ADDS, expression((1, x), (a + c, ""))),
-            key=key,
-        ),
-        twin,
-    )
 
 
 def _signed(twin: tuple[object, ...], kind: int, a: int, b: int, c: int, d: int) -> Draft:
@@ -342,35 +225,6 @@ def _two(twin: tuple[object, ...], sign: int, a: int, b: int, c: int, d: int) ->
         "expanded",
         (Step(say, t.equals(asked, open_)), Step("Collect like terms.", t.equals(open_, key))),
         slips(*wrong, key=key),
-        twin,
-    )
-
-
-def _area(twin: tuple[object, ...], a: int, b: int, c: int, _: int) -> Draft:
-    x = letter(a, b, c)
-    inside: tuple[Term, ...] = ((b, x), (c, ""))
-    asked = t.Juxt((t.Int(a), bracket(*inside)))
-    key = expression((a * b, x), (a * c, ""))
-    story = by_turns(_PLOTS, a + b + c)
-    return Draft(
-        prompt(
-            story + " Write an expression, in square metres, for its area without brackets.",
-            a=t.Int(a),
-            p=bracket(*inside),
-        ),
-        Rewrite(asked, "expand"),
-        key,
-        "expanded",
-        (
-            Step("The area is the width times the length.", asked),
-            Step(f"Multiply each term in the bracket by {a}.", t.equals(asked, key)),
-        ),
-        slips(
-            (_lots(a, (c, "")), expression((a * b, x), (c, ""))),
-            (PERIMETER, expression((b, x), (a + c, ""))),
-            (trying(JOINS, x), term(a * b + a * c, x)),
-            key=key,
-        ),
         twin,
     )
 
@@ -434,45 +288,6 @@ def _from_number(twin: tuple[object, ...], a: int, b: int, c: int, d: int) -> Dr
                 expression((first - b * d, ""), (-b * c, x)),
             ),
             (SUBTRACTS_FIRST, expression(((first - b) * c, x), (-(first - b) * d, ""))),
-            key=key,
-        ),
-        twin,
-    )
-
-
-def _rest_of_area(twin: tuple[object, ...], a: int, b: int, c: int, d: int) -> Draft:
-    x = letter(a, b, c, d)
-    whole, hole = ((b, x), (d, "")), ((1, x), (1, ""))
-    place, thing = by_turns(_HOLES, a + b + c + d)
-    first = t.Juxt((t.Int(a), bracket(*whole)))
-    second = t.Juxt((t.Int(c), bracket(*hole))) if c > 1 else bracket(*hole)
-    asked = t.sub(first, second)
-    open_ = expression((a * b, x), (a * d, ""), (-c, x), (-c, ""))
-    key = expression((a * b - c, x), (a * d - c, ""))
-    return Draft(
-        prompt(
-            f"A rectangular {place} is {{a}} metres wide and {{p}} metres long. A {thing} that is "
-            f"{{c}} {'metre' if c == 1 else 'metres'} wide and {{q}} metres long takes up part of "
-            "it. Write an expression, in square metres, for the area of the rest without brackets.",
-            a=t.Int(a),
-            p=bracket(*whole),
-            c=t.Int(c),
-            q=bracket(*hole),
-        ),
-        Rewrite(asked, "expand"),
-        key,
-        "expanded",
-        (
-            Step("Take the smaller area from the larger one.", asked),
-            Step("Expand each bracket.", t.equals(asked, open_)),
-            Step("Collect like terms.", t.equals(open_, key)),
-        ),
-        slips(
-            (
-                asking(SIGN, f"You take away {shown(second)}. What happens to its last term?"),
-                expression((a * b - c, x), (a * d + c, "")),
-            ),
-            (WHOLE_AREA, expression((a * b, x), (a * d, ""))),
             key=key,
         ),
         twin,

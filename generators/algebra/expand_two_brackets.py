@@ -9,6 +9,21 @@ from __future__ import annotations
 from typing import TypeAlias
 
 from generators._turns import by_turns
+from generators.algebra._two_brackets_mistakes import (
+    ADDS_ENDS,
+    ADDS_SIDES,
+    BRACKET_SIGNS,
+    ENDS_ONLY,
+    HOLE_LEFT,
+    ONE_CROSS,
+    SIGN,
+    SIGN_CROSS,
+    SIGN_MIDDLE,
+    SQUARE_EACH,
+    TWO_DROPPED,
+)
+from generators.algebra._two_brackets_numbers import challenge_fits, core_fits, support_fits
+from generators.algebra._worked_wrongly import two_brackets
 from generators.algebra._writing import (
     asking,
     bracket,
@@ -21,100 +36,14 @@ from generators.algebra._writing import (
     term,
 )
 from itembank.items import kinds
-from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
-ENDS_ONLY = Misconception(
-    "algebra.ends-only",
-    "multiplies first by first and last by last, and nothing else",
-    "Draw a rectangle with the two brackets as its sides. Into how many parts is it split?",
-)
-ADDS_ENDS = Misconception(
-    "algebra.adds-ends",
-    "adds the last numbers where they multiply",
-    "What do you do with the last numbers of the brackets: add, or multiply?",
-)
-SIGN = Misconception(
-    "algebra.product-sign",
-    "gets the sign of the last product wrong",
-    "Which signs have the last terms of the two brackets?",
-)
-SIGN_MIDDLE = Misconception(
-    "algebra.sign-middle",
-    "adds both middle terms though one of them is negative",
-    "Which of the two middle products is negative?",
-)
-SQUARE_EACH = Misconception(
-    "algebra.square-each",
-    "squares each term of the bracket, and nothing else",
-    "Write the square as a product of two brackets. How many products are there?",
-)
-ONE_CROSS = Misconception(
-    "algebra.one-cross",
-    "finds only one of the two products in the middle",
-    "Which two products have one letter in them?",
-)
-TWO_DROPPED = Misconception(
-    "algebra.two-dropped",
-    "leaves out the number in front of the letter in a middle product",
-    "Which number stands in front of the letter when you multiply it?",
-)
-SIGN_CROSS = Misconception(
-    "algebra.sign-cross",
-    "gives the two middle products different signs",
-    "Which sign has each of the two middle products?",
-)
-BRACKET_SIGNS = Misconception(
-    "algebra.bracket-signs",
-    "subtracts only the first term of an expression",
-    "You take away the whole bracket. What happens to its other terms?",
-)
-ADDS_SIDES = Misconception(
-    "algebra.area-as-sum",
-    "adds the two sides instead of multiplying",
-    "What do you do with the length and the width to find an area?",
-)
-HOLE_LEFT = Misconception(
-    "algebra.whole-area",
-    "gives the area of the whole, and takes nothing away",
-    "Which part of the area does the question ask about?",
-)
-
-
 Pair: TypeAlias = tuple[tuple[int, str], tuple[int, str]]
-
-
-def _support(kind: int, a: int, b: int) -> bool:
-    """Keep (x + a)(x + b) with a below b, and one negative number that is not the other's size."""
-    if kind == 0:
-        return a < b and (a, b) != (2, 2)
-    return a != b and abs(a - b) < 9
-
-
-def _core(kind: int, a: int, b: int, c: int) -> bool:
-    if kind == 0:  # (x − a)(x − b)
-        return c == 2 and 1 < a < b
-    if kind in (1, 2):  # (x + a)², (x − a)²
-        return b == 1 and c == 2 and a > 2
-    if kind == 3:  # (cx + a)(x + b)
-        return a != b and c * b != a and b > 1
-    # A rectangle x + a by x − b
-    return c == 2 and b > 1 and a > b + 1
-
-
-def _challenge(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    if kind == 0:  # (ax − b)(cx − d)
-        return 1 < a < c and d in (1, 3, 5, 7) and b != d and a * d != b * c and b > 1
-    if kind == 1:  # (ax + b)² or (ax − b)²
-        return a > 1 and a != b and c == 2 and d < 3
-    if kind == 2:  # (x + a)(x − b) − (x − c)²
-        return a != b and d == 1 and b > 1 and a - b + 2 * c != 0 and a * b + c * c != 0
-    # A garden x + b by x + d, with a pond a by x in it: a below b and d
-    return a + 1 < b < d and c == 2
 
 
 _STORIES = (
@@ -145,31 +74,33 @@ class ExpandTwoBrackets(Topic):
         *(SIGN_CROSS, BRACKET_SIGNS, ADDS_SIDES, HOLE_LEFT),
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(_support, kind=range(2), a=range(1, 16), b=range(2, 13)))
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(support_fits, kind=range(2), a=range(1, 16), b=range(2, 13))
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_core, kind=range(5), a=range(1, 14), b=range(1, 10), c=(2, 3, 5)),
-                only=lambda kind, *_: kind < 4,
-            ),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(core_fits, kind=range(5), a=range(1, 14), b=range(1, 10), c=(2, 3, 5)),
             only=lambda kind, *_: kind < 4,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge,
-                    kind=range(4),
-                    a=range(1, 7),
-                    b=range(1, 9),
-                    c=range(2, 6),
-                    d=range(1, 10),
-                ),
-                only=lambda kind, *_: kind < 3,
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(
+                challenge_fits,
+                kind=range(4),
+                a=range(1, 7),
+                b=range(1, 9),
+                c=range(2, 6),
+                d=range(1, 10),
             ),
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        two_brackets,
+        only={
+            Tier.CORE: lambda kind, *_: kind < 4,
+            Tier.CHALLENGE: lambda kind, *_: kind < 3,
+        },
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int, *more: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -9,6 +9,17 @@ from __future__ import annotations
 from math import gcd
 
 from generators._turns import by_turns
+from generators.algebra._factorising_mistakes import (
+    ADDS_UP,
+    FIRST_ONLY,
+    LEAVES_WHOLE,
+    LETTER_LEFT,
+    ONE_LESS,
+    SIGN_LOST,
+    TAKES_AWAY,
+    TWICE,
+)
+from generators.algebra._worked_wrongly import factor
 from generators.algebra._writing import (
     Term,
     asking,
@@ -22,53 +33,12 @@ from generators.algebra._writing import (
     two_letters,
 )
 from itembank.items import kinds
-from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-FIRST_ONLY = Misconception(
-    "algebra.divides-first-only",
-    "divides only the first term by the factor",
-    "Expand your answer. Do you get the expression in the question?",
-)
-ADDS_UP = Misconception(
-    "algebra.adds-up",
-    "adds the terms together instead of factorising",
-    "Can the two terms be joined into one?",
-)
-TAKES_AWAY = Misconception(
-    "algebra.takes-away",
-    "subtracts the factor from a term instead of dividing by it",
-    "What is the last term divided by the factor?",
-)
-LEAVES_WHOLE = Misconception(
-    "algebra.leaves-whole",
-    "leaves a term out when the factor is the whole term",
-    "What is a term divided by itself? Expand your answer to check.",
-)
-LETTER_LEFT = Misconception(
-    "algebra.letter-left",
-    "takes a letter out of one term only",
-    "Expand your answer. How often is each letter a factor of the second term?",
-)
-SIGN_LOST = Misconception(
-    "algebra.factor-sign-lost",
-    "loses a minus sign",
-    "Expand your answer. Which sign has each term?",
-)
-TWICE = Misconception(
-    "algebra.twice",
-    "writes the common factor twice",
-    "How many times is the bracket a factor of each term?",
-)
-ONE_LESS = Misconception(
-    "algebra.length-by-subtraction",
-    "subtracts the width instead of dividing by it",
-    "Multiply your length by the width. Do you get the area?",
-)
 
 
 def _support(kind: int, g: int, p: int, q: int) -> bool:
@@ -120,26 +90,26 @@ class Factorise(Topic):
         ONE_LESS,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(_support, kind=range(3), g=range(2, 13), p=range(1, 10), q=range(1, 12))
-            )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(_support, kind=range(3), g=range(2, 13), p=range(1, 10), q=range(1, 12))
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_core, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 12)),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(_core, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 12)),
             only=lambda kind, *_: kind < 3,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_challenge, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 10)),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_challenge, kind=range(4), g=range(2, 10), p=range(1, 8), q=range(1, 10)),
             only=lambda kind, *_: kind < 3,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces,
+        factor,
+        only={
+            Tier.CORE: lambda kind, *_: kind < 3,
+            Tier.CHALLENGE: lambda kind, *_: kind in (0, 2),
+        },
+    )
 
     def make(self, tier: Tier, kind: int, g: int, p: int, q: int) -> Draft:
         """Return the question for one point of the tier's space; `g` is the common number."""

@@ -7,9 +7,18 @@ key stage 3: "expanding products of two or more binomials".
 
 from __future__ import annotations
 
-from math import gcd
-
 from generators._turns import by_turns
+from generators.algebra._quadratic_mistakes import (
+    AS_PRINTED,
+    CROSSED,
+    NOT_ROOTED,
+    NUMBER_LEFT,
+    PRODUCT_ONLY,
+    SIGNS,
+    SQUARE,
+    SUM_ONLY,
+)
+from generators.algebra._quadratic_numbers import challenge_fits, core_fits, support_fits
 from generators.algebra._writing import (
     asking,
     bracket,
@@ -22,79 +31,13 @@ from generators.algebra._writing import (
 )
 from itembank.items import kinds
 from itembank.items.asks import TwoNumbers
-from itembank.items.item import Draft, Misconception, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
 from itembank.items.measures.years import FACTORISING_QUADRATICS, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-AS_PRINTED = Misconception(
-    "algebra.quadratic-as-printed",
-    "puts the two numbers of the expression into the brackets",
-    "Expand your brackets. Which two numbers have to multiply to the last term?",
-)
-SUM_ONLY = Misconception(
-    "algebra.quadratic-sum-only",
-    "finds two numbers with the right sum and the wrong product",
-    "Expand your brackets. Is the last term right?",
-)
-PRODUCT_ONLY = Misconception(
-    "algebra.quadratic-product-only",
-    "finds two numbers with the right product and the wrong sum",
-    "Expand your brackets. Is the middle term right?",
-)
-SIGNS = Misconception(
-    "algebra.quadratic-signs",
-    "gets the signs in the brackets wrong",
-    "Expand your brackets. Which signs have the middle and the last term?",
-)
-SQUARE = Misconception(
-    "algebra.difference-as-square",
-    "writes a difference of two squares as the square of a bracket",
-    "Expand your brackets. Is there a middle term?",
-)
-NUMBER_LEFT = Misconception(
-    "algebra.quadratic-number-left",
-    "leaves out the common factor",
-    "Expand your brackets. What number stands in front of the square?",
-)
-CROSSED = Misconception(
-    "algebra.quadratic-crossed",
-    "puts the two numbers into the wrong brackets",
-    "Expand your brackets. Is the middle term right?",
-)
-NOT_ROOTED = Misconception(
-    "algebra.square-not-rooted",
-    "halves the number instead of finding its square root",
-    "Which number times itself makes the last term?",
-)
-
-
-def _support(kind: int, a: int, b: int) -> bool:
-    """Keep x² + (a + b)x + ab with different numbers, and the search for the numbers alone."""
-    return a < b and b - a < 12 and (kind == 0 or (a > 1 and a + b < 22))
-
-
-def _core(kind: int, a: int, b: int) -> bool:
-    if kind == 0:  # (x + a)(x − b)
-        return a != b and abs(a - b) < 10 and a * b <= 120
-    if kind == 1:  # (x − a)(x − b)
-        return a < b and a * b <= 120
-    return b == 1 and a > 2  # x² − a²
-
-
-def _challenge(kind: int, p: int, a: int, b: int) -> bool:
-    if kind == 0:  # (px + a)(x ± b)
-        return p in (2, 3, 5) and a != b and a % p > 0 and a != p * b and a + p * b < 30
-    if kind == 1:  # p²x² − a²
-        return b == 1 and gcd(p, a) == 1 and a > 1
-    if kind == 2:  # p(x + a)(x − b)
-        return a != b and a * b < 40 and abs(a - b) < 7
-    # An area of x² + (a + b)x + ab, x + a wide.
-    return p == 2 and a < b
-
 
 _STORIES = (
     "The area of a rectangular garden is {p} square metres. It is {q} metres wide.",
@@ -122,15 +65,12 @@ class FactoriseQuadratics(Topic):
         *(AS_PRINTED, SUM_ONLY, PRODUCT_ONLY, SIGNS, SQUARE, NUMBER_LEFT, CROSSED, NOT_ROOTED),
     )
     spaces = {
-        Tier.SUPPORT: Space(_support, kind=range(2), a=range(1, 14), b=range(2, 17)),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(Space(_core, kind=range(3), a=range(1, 14), b=range(1, 16)))
+        Tier.SUPPORT: Space(support_fits, kind=range(2), a=range(1, 14), b=range(2, 17)),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(core_fits, kind=range(3), a=range(1, 14), b=range(1, 16))
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_challenge, kind=range(4), p=(2, 3, 4, 5), a=range(1, 12), b=range(1, 10)),
-                only=lambda kind, *_: kind < 3,
-            ),
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(challenge_fits, kind=range(4), p=(2, 3, 4, 5), a=range(1, 12), b=range(1, 10)),
             only=lambda kind, *_: kind < 3,
         ),
     }

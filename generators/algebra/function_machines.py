@@ -7,160 +7,42 @@ algebraic expressions" (from memory).
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from fractions import Fraction
-from typing import Any
 
-from generators.algebra._writing import asking, letter, shown
+from generators.algebra._machine_mistakes import (
+    ADDED,
+    FIRST_BOX,
+    FIRST_TERM,
+    FORWARDS,
+    LEFT_OUT,
+    MADE_NOTHING,
+    NOTHING_CHANGES,
+    OTHER_ORDER,
+    SAME_ORDER,
+    SUBTRACTED,
+)
+from generators.algebra._machine_numbers import (
+    UNDOES,
+    Boxes,
+    challenge_fits,
+    core_fits,
+    support_fits,
+    third_box,
+    through,
+)
+from generators.algebra._machines_with_letters import SAYS, WORDS, joined_by, rule_of, unchanged
 from itembank.figures.kinds.function_machine import Does, FunctionMachine, Sign
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
-from itembank.items.item import Draft, Find, Misconception, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
-OTHER_ORDER = Misconception(
-    "algebra.machine-other-order",
-    "works through the boxes from right to left",
-    "Which box does the number come to first? Follow the arrows.",
-)
-FIRST_BOX = Misconception(
-    "algebra.machine-first-box",
-    "stops after the first box",
-    "How many boxes has the machine? What does each of them do?",
-)
-FORWARDS = Misconception(
-    "algebra.machine-forwards",
-    "puts the output through the machine instead of going back",
-    "Put your number into the machine. Is the output the one that is shown?",
-)
-SAME_ORDER = Misconception(
-    "algebra.machine-undone-in-order",
-    "undoes the boxes in the order in which they stand",
-    "Which box did the number go through last? Undo that first.",
-)
-LEFT_OUT = Misconception(
-    "algebra.machine-box-left-out",
-    "leaves out what the other box does",
-    "What does the first box make of the input?",
-)
-ADDED = Misconception(
-    "algebra.machine-added",
-    "adds two numbers where their difference is wanted",
-    "How far is it from what comes out of the first box to the output?",
-)
-SUBTRACTED = Misconception(
-    "algebra.machine-subtracted",
-    "subtracts where the second box multiplies",
-    "What do you multiply by to come to the output?",
-)
-MADE_NOTHING = Misconception(
-    "algebra.machine-made-nothing",
-    "makes the output 0 instead of equal to the input",
-    "Put your number into the machine. Does the same number come out?",
-)
-NOTHING_CHANGES = Misconception(
-    "algebra.machine-box-alone",
-    "gives the number that the second box takes away",
-    "Put your number into the machine. Does the same number come out?",
-)
-FIRST_TERM = Misconception(
-    "algebra.first-only",
-    "multiplies only the first term in the bracket",
-    "The whole of what comes out of the first box is multiplied. What is in it?",
-)
-
 _DOES: dict[str, Sign] = {"+": "+", "-": "−", "*": "×", "/": "÷"}
-_SAYS = {"+": "Add {}", "-": "Subtract {}", "*": "Multiply by {}", "/": "Divide by {}"}
-_UNDOES = {"+": "-", "-": "+", "*": "/", "/": "*"}
-_WORDS = {"+": "adds {}", "-": "subtracts {}", "*": "multiplies by {}", "/": "divides by {}"}
-
-Boxes = Sequence[tuple[str, int]]
-
-
-def _through(value: Fraction | int, boxes: Boxes) -> Fraction:
-    found = Fraction(value)
-    for sign, n in boxes:
-        if sign in "+-":
-            found += n if sign == "+" else -n
-        else:
-            found *= n if sign == "*" else Fraction(1, n)
-    return found
-
-
-def _back(value: Fraction | int, boxes: Boxes) -> Fraction:
-    return _through(value, [(_UNDOES[sign], n) for sign, n in reversed(boxes)])
-
-
-def _fits(start: int, boxes: Boxes, low: int = 0, high: int = 150) -> bool:
-    """Keep machines in which every number on the way is whole and of a fair size."""
-    value = Fraction(start)
-    for box in boxes:
-        value = _through(value, [box])
-        if value.denominator > 1 or not low <= value <= high:
-            return False
-    return True
-
-
-def _support(kind: int, signs: str, a: int, b: int, start: int) -> bool:
-    boxes = list(zip(signs, (a, b), strict=True))
-    if not _fits(start, boxes, 0, 100) or start in (a, b) or a == b:
-        return False
-    if kind == 0:
-        other = _through(start, boxes[::-1])
-        return len({_through(start, boxes), _through(start, boxes[:1]), other}) == 3
-    return False
-
-
-def _core(kind: int, signs: str, a: int, b: int, start: int) -> bool:
-    boxes = list(zip(signs, (a, b), strict=True))
-    if a == b or abs(start) in (a, b):
-        return False
-    if kind == 0:  # what went in
-        if start < 2 or not _fits(start, boxes, 1, 120):
-            return False
-        out = _through(start, boxes)
-        forwards, same = _through(out, boxes), _through(out, [(_UNDOES[s], n) for s, n in boxes])
-        return len({Fraction(start), forwards, same}) == 3 and same.denominator == 1
-    if start >= 0 or not _fits(start, boxes, -90, 90) or "/" in signs:
-        return False
-    other = _through(start, boxes[::-1])
-    return len({_through(start, boxes), _through(start, boxes[:1]), other}) == 3
-
-
-def _challenge(kind: int, signs: str, a: int, b: int, start: int) -> bool:
-    boxes = list(zip(signs, (a, b), strict=True))
-    if a == b or start in (a, b):
-        return False
-    if kind == 0:  # three boxes, backwards
-        if start < 2 or signs in ("+-", "-+") or not _fits(start, [*boxes, ("+", 3)], 1, 120):
-            return False
-        three = [*boxes, _third(a, b)]
-        out = _through(start, three)
-        same = _through(out, [(_UNDOES[s], n) for s, n in three])
-        return (
-            _fits(start, three, 1, 120) and len({Fraction(start), _through(out, three), same}) == 3
-        )
-    if kind == 1:  # which number the second box adds, subtracts or multiplies by
-        if signs not in ("*+", "*-", "+*") or not _fits(start, boxes, 1, 120):
-            return False
-        out, middle = _through(start, boxes), _through(start, boxes[:1])
-        last = out - middle if signs == "+*" else out + middle
-        return len({Fraction(b), abs(out - start), last}) == 3 and start != out
-    if kind == 2:  # comes out as it went in
-        return signs == "*-" and a < 8 and b % (a - 1) == 0 and start == 2 and b != a
-    return signs in ("*+", "*-", "+*", "-*") and start == 2
-
-
-def _third(a: int, b: int) -> tuple[str, int]:
-    """Return the third box of a machine."""
-    return ("+", (a + b) % 7 + 2) if (a + b) % 2 else ("-", (a + b) % 5 + 1)
-
-
 _TWO = ("*+", "*-", "+*", "-*", "/+", "/-", "+/")
 
 
@@ -177,7 +59,7 @@ class FunctionMachines(Topic):
     )
     spaces = {
         Tier.SUPPORT: Space(
-            _support,
+            support_fits,
             kind=(0,),
             signs=_TWO,
             a=range(2, 10),
@@ -185,7 +67,7 @@ class FunctionMachines(Topic):
             start=range(3, 13),
         ),
         Tier.CORE: Space(
-            _core,
+            core_fits,
             kind=(0, 1),
             signs=_TWO,
             a=range(2, 9),
@@ -193,7 +75,7 @@ class FunctionMachines(Topic):
             start=(-8, -6, -5, -4, -3, 4, 5, 6, 7, 8, 9, 11, 12),
         ),
         Tier.CHALLENGE: Space(
-            _challenge,
+            challenge_fits,
             kind=range(4),
             signs=_TWO,
             a=range(2, 10),
@@ -208,10 +90,10 @@ class FunctionMachines(Topic):
         twin = (str(tier), kind, signs, a, b, start)
         boxes = list(zip(signs, (a, b), strict=True))
         if tier is Tier.CHALLENGE and kind:
-            build = {1: _box, 2: _unchanged, 3: _rule}[kind]
+            build = {1: _box, 2: unchanged, 3: rule_of}[kind]
             return build(boxes, start, twin)
         if tier is Tier.CHALLENGE:
-            boxes = [*boxes, _third(a, b)]
+            boxes = [*boxes, third_box(a, b)]
         backwards = tier is not Tier.SUPPORT and kind == 0
         return _went_in(boxes, start, twin) if backwards else _comes_out(boxes, start, twin)
 
@@ -232,9 +114,9 @@ def _done(value: Fraction, box: tuple[str, int]) -> t.Node:
 def _lines(value: Fraction, boxes: Boxes) -> tuple[Step, ...]:
     steps = []
     for sign, n in boxes:
-        after = _through(value, [(sign, n)])
+        after = through(value, [(sign, n)])
         line = t.equals(_done(value, (sign, n)), number_node(after))
-        steps.append(Step(_SAYS[sign].format(n) + ".", line))
+        steps.append(Step(SAYS[sign].format(n) + ".", line))
         value = after
     return tuple(steps)
 
@@ -242,7 +124,7 @@ def _lines(value: Fraction, boxes: Boxes) -> tuple[Step, ...]:
 def _comes_out(boxes: Boxes, start: int, twin: tuple[object, ...]) -> Draft:
     figure = _figure(boxes, input=t.num(start))
     text = ("What is the output of this function machine?",)
-    out = _through(start, boxes)
+    out = through(start, boxes)
     return Draft(
         text,
         of_figure(figure, text),
@@ -250,8 +132,8 @@ def _comes_out(boxes: Boxes, start: int, twin: tuple[object, ...]) -> Draft:
         "integer",
         _lines(Fraction(start), boxes),
         slips(
-            (OTHER_ORDER, _through(start, boxes[::-1])),
-            (FIRST_BOX, _through(start, boxes[:1])),
+            (OTHER_ORDER, through(start, boxes[::-1])),
+            (FIRST_BOX, through(start, boxes[:1])),
             write=number_node,
             key=number_node(out),
         ),
@@ -261,10 +143,10 @@ def _comes_out(boxes: Boxes, start: int, twin: tuple[object, ...]) -> Draft:
 
 
 def _went_in(boxes: Boxes, start: int, twin: tuple[object, ...]) -> Draft:
-    out = _through(start, boxes)
+    out = through(start, boxes)
     figure = _figure(boxes, output=number_node(out))
     text = ("What is the input of this function machine?",)
-    undone = [(_UNDOES[sign], n) for sign, n in reversed(boxes)]
+    undone = [(UNDOES[sign], n) for sign, n in reversed(boxes)]
     steps = _lines(out, undone)
     first = Step("Start at the output and go back. " + steps[0].say, steps[0].maths)
     return Draft(
@@ -274,8 +156,8 @@ def _went_in(boxes: Boxes, start: int, twin: tuple[object, ...]) -> Draft:
         "integer",
         (first, *steps[1:]),
         slips(
-            (FORWARDS, _through(out, boxes)),
-            (SAME_ORDER, _through(out, undone[::-1])),
+            (FORWARDS, through(out, boxes)),
+            (SAME_ORDER, through(out, undone[::-1])),
             write=number_node,
             key=t.num(start),
         ),
@@ -287,12 +169,12 @@ def _went_in(boxes: Boxes, start: int, twin: tuple[object, ...]) -> Draft:
 def _box(boxes: Boxes, start: int, twin: tuple[object, ...]) -> Draft:
     """Return the question what number the second box has."""
     (first, a), (second, b) = boxes
-    out = _through(start, boxes)
-    middle = _through(start, boxes[:1])
+    out = through(start, boxes)
+    middle = through(start, boxes[:1])
     x = t.Sym("x")
     made, end = _done(Fraction(start), (first, a)), number_node(out)
     inside = t.Bracket(made) if second == "*" else made
-    left: t.Node = t.times(inside, x) if second == "*" else _joined(made, second, x)
+    left: t.Node = t.times(inside, x) if second == "*" else joined_by(made, second, x)
     verb = {"+": "adds a number", "-": "subtracts a number", "*": "multiplies by a number"}[second]
     asked = {"+": "does it add", "-": "does it subtract", "*": "does it multiply by"}[second]
     half = number_node(middle)
@@ -311,7 +193,7 @@ def _box(boxes: Boxes, start: int, twin: tuple[object, ...]) -> Draft:
     }.get(second, f"{between[second]} to come to the output?")
     return Draft(
         prompt(
-            f"A function machine first {_WORDS[first].format('{a}')} and then {verb}. When the "
+            f"A function machine first {WORDS[first].format('{a}')} and then {verb}. When the "
             f"input is {{s}}, the output is {{o}}. What number {asked}?",
             a=t.Int(a),
             s=t.Int(start),
@@ -325,99 +207,5 @@ def _box(boxes: Boxes, start: int, twin: tuple[object, ...]) -> Draft:
             Step(say, t.equals(line, t.Int(b))),
         ),
         slips(*wrong, key=t.Int(b)),
-        twin,
-    )
-
-
-def _joined(first: t.Node, sign: str, second: t.Node) -> t.Node:
-    return t.add(first, second) if sign == "+" else t.sub(first, second)
-
-
-def _unchanged(boxes: Boxes, _: int, twin: tuple[object, ...]) -> Draft:
-    a, b = (n for _, n in boxes)
-    x = t.Sym(letter(a, b))
-    value = b // (a - 1)
-    lots = t.juxt(t.Int(a), x)
-    relation = t.equals(t.sub(lots, t.Int(b)), x)
-    rest = t.juxt(t.Int(a - 1), x)
-    return Draft(
-        prompt(
-            "A function machine first multiplies by {a} and then subtracts {b}. For one input the "
-            "output is the same number as the input. What is this number?",
-            a=t.Int(a),
-            b=t.Int(b),
-        ),
-        Find(x, (relation,)),
-        t.Int(value),
-        "integer",
-        (
-            Step(f"Let the input be {x.name}. The output is equal to it.", relation),
-            Step(
-                f"Subtract {x.name} from both sides and add {b} to both sides.",
-                t.equals(rest, t.Int(b)),
-            ),
-            *(
-                (Step(f"Divide both sides by {a - 1}.", t.equals(x, t.Int(value))),)
-                if a > 2
-                else ()
-            ),
-        ),
-        slips(
-            (NOTHING_CHANGES, b),
-            (MADE_NOTHING, Fraction(b, a)),
-            key=t.Int(value),
-        ),
-        twin,
-    )
-
-
-def _rule(boxes: Boxes, _: int, twin: tuple[object, ...]) -> Draft:
-    """Return the question for the output in letters."""
-    (first, a), (second, b) = boxes
-    x = t.Sym("n")
-    size: Any = t.Int
-    if first == "*":
-        lots = t.juxt(size(a), x)
-        key = _joined(lots, second, size(b))
-        asked: t.Node = _joined(t.times(x, size(a)), second, size(b))
-        steps: tuple[Step, ...] = (
-            Step("Write what comes out of the first box.", t.equals(t.times(x, size(a)), lots)),
-            Step(_SAYS[second].format(b) + ".", key),
-        )
-        wrong: list[Wrong] = [
-            (OTHER_ORDER, _joined(lots, second, size(a * b))),
-            (FIRST_BOX, lots),
-        ]
-    else:
-        inside = t.Bracket(_joined(x, first, size(a)))
-        asked = t.times(inside, size(b))
-        lots = t.juxt(size(b), x)
-        key = _joined(lots, first, size(a * b))
-        product = t.Juxt((size(b), inside))
-        steps = (
-            Step(f"Put what comes out of the first box in a bracket. Multiply by {b}.", product),
-            Step("Expand the bracket.", t.equals(product, key)),
-        )
-        wrong = [
-            (
-                asking(FIRST_TERM, f"{shown(inside.of)} is multiplied by {b}. What is {b} × {a}?"),
-                _joined(lots, first, size(a)),
-            ),
-            (FIRST_BOX, inside.of),
-        ]
-    return Draft(
-        prompt(
-            f"A function machine first {_WORDS[first].format('{a}')} and then "
-            f"{_WORDS[second].format('{b}')}. The input is {{n}}. Write an expression for the "
-            "output without brackets.",
-            a=size(a),
-            b=size(b),
-            n=x,
-        ),
-        Rewrite(asked, "simplify"),
-        key,
-        "expanded",
-        steps,
-        slips(*wrong, key=key),
         twin,
     )

@@ -9,70 +9,28 @@ from __future__ import annotations
 from math import gcd
 
 from generators._turns import by_turns
+from generators.algebra._subject_asked import back_check, lots_of, subject_question
+from generators.algebra._subject_deeper import deeper
+from generators.algebra._subject_mistakes import (
+    ADDS_DIVISOR,
+    BRACKET_LEFT,
+    DIVIDES_ONE,
+    ONE_MULTIPLIED,
+    ONE_TERM,
+    ORDER,
+    SAME,
+    SIGN_LOST,
+    SIGNS,
+    SUBTRACTS,
+    WRONG_WAY,
+)
 from generators.algebra._writing import asking, shown
 from itembank.items import kinds
-from itembank.items.item import Draft, Misconception, Step, Subject, Tier, prompt
+from itembank.items.item import Draft, Misconception, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-SAME = Misconception(
-    "algebra.same-operation",
-    "repeats an operation instead of undoing it",
-    "Which operation undoes the one in the formula?",
-)
-SUBTRACTS = Misconception(
-    "algebra.subtracts-multiplier",
-    "subtracts the multiplier instead of dividing by it",
-    "Which operation undoes multiplying?",
-)
-ONE_TERM = Misconception(
-    "algebra.one-term",
-    "divides only one term of the other side",
-    "When you divide a side, is each of its terms divided?",
-)
-ONE_MULTIPLIED = Misconception(
-    "algebra.one-term-multiplied",
-    "multiplies only one term of the other side",
-    "When you multiply a side, is each of its terms multiplied?",
-)
-SIGN_LOST = Misconception(
-    "algebra.subject-sign-lost",
-    "loses a minus sign",
-    "Which sign stands in front of the letter that is to be the subject?",
-)
-SIGNS = Misconception(
-    "algebra.terms-moved",
-    "moves terms across without changing their signs",
-    "What undoes adding a term: adding it again, or subtracting it?",
-)
-DIVIDES_ONE = Misconception(
-    "algebra.divides-by-one-term",
-    "divides by only one term of the bracket",
-    "What is the letter multiplied by: one term, or the whole bracket?",
-)
-BRACKET_LEFT = Misconception(
-    "algebra.outside-one-term",
-    "divides as if the number outside multiplied one term alone",
-    "Which terms does the number in front of the bracket multiply?",
-)
-ADDS_DIVISOR = Misconception(
-    "algebra.adds-divisor",
-    "adds the divisor instead of multiplying by it",
-    "Which operation undoes dividing?",
-)
-WRONG_WAY = Misconception(
-    "algebra.subtracts-wrong-way-round",
-    "subtracts the wrong way round",
-    "What is subtracted from what?",
-)
-ORDER = Misconception(
-    "algebra.undoing-order",
-    "undoes the operations in the wrong order",
-    "Which was done last in the formula? Undo that first.",
-)
 
 _PAIRS = ("yx", "ba", "Cn", "rw", "wt", "hk", "Pn", "vu")
 """The letter that stands alone, and the one that is to be the subject."""
@@ -86,7 +44,6 @@ _STORIES = (
     ("The mass, in kilograms, of a crate with {x} bags of compost", "M"),
     ("The time, in minutes, to repair {x} bikes and tidy up", "T"),
 )
-_AREAS = ("Aabh", "Ampk", "Scdw", "Txyn")
 
 
 def _support(kind: int, a: int, b: int, which: int) -> bool:
@@ -150,45 +107,8 @@ class MakeSubject(Topic):
     def make(self, tier: Tier, kind: int, *values: int) -> Draft:
         """Return the question for one point of the tier's space."""
         twin = (str(tier), kind, *values)
-        build = {Tier.SUPPORT: _first, Tier.CORE: _second, Tier.CHALLENGE: _third}[tier]
+        build = {Tier.SUPPORT: _first, Tier.CORE: _second, Tier.CHALLENGE: deeper}[tier]
         return build(twin, kind, *values)
-
-
-def _ask(
-    formula: t.Relation,
-    x: t.Sym,
-    value: t.Node,
-    lines: list[tuple[str, t.Relation]],
-    wrong: list[tuple[Misconception, t.Node]],
-    twin: tuple[object, ...],
-    story: str = "",
-) -> Draft:
-    key = t.equals(x, value)
-    steps = [Step(say, line) for say, line in lines]
-    if lines[-1][1] != key:
-        steps.append(Step(f"Write {x.name} on the left.", key))
-    text = "Make {x} the subject of {f}."
-    if story:
-        text = story + " is given by the formula {f}. Make {x} the subject of the formula."
-    found: list[Wrong] = [(which, t.equals(x, node)) for which, node in wrong]
-    return Draft(
-        prompt(text, x=x, f=formula),
-        Subject(formula, x),
-        key,
-        "subject",
-        tuple(steps),
-        slips(*found, key=key),
-        twin,
-    )
-
-
-def _back(y: str, x: str, formula: t.Node, at: int, value: int) -> str:
-    """Ask to try a number: the formula there and back."""
-    return f"If {x} is {at}, {y} is {value}. What does your formula give for {y} = {value}?"
-
-
-def _lots(x: t.Sym, a: int) -> t.Node:
-    return t.juxt(t.Int(a), x)
 
 
 def _first(twin: tuple[object, ...], kind: int, a: int, b: int, which: int) -> Draft:
@@ -202,21 +122,21 @@ def _first(twin: tuple[object, ...], kind: int, a: int, b: int, which: int) -> D
             (t.equals(y, plus), *undone) if kind == 0 else (t.equals(y, minus), *undone[::-1])
         )
         say = f"Subtract {a} from both sides." if kind == 0 else f"Add {a} to both sides."
-        ask = _back(y.name, x.name, formula, 20, 20 + (a if kind == 0 else -a))
+        ask = back_check(y.name, x.name, formula, 20, 20 + (a if kind == 0 else -a))
         wrong = [(asking(SAME, ask), same), (asking(WRONG_WAY, ask), t.sub(n, y))]
-        return _ask(formula, x, value, [(say, t.equals(value, x))], wrong, twin)
+        return subject_question(formula, x, value, [(say, t.equals(value, x))], wrong, twin)
     if kind == 2:
-        formula, value = t.equals(y, _lots(x, a)), t.Frac(y, n)
-        ask = f"{shown(_lots(x, a))} means {a} × {x.name}. What undoes multiplying by {a}?"
-        wrong = [(asking(SAME, ask), _lots(y, a)), (asking(SUBTRACTS, ask), t.sub(y, n))]
-        return _ask(
+        formula, value = t.equals(y, lots_of(x, a)), t.Frac(y, n)
+        ask = f"{shown(lots_of(x, a))} means {a} × {x.name}. What undoes multiplying by {a}?"
+        wrong = [(asking(SAME, ask), lots_of(y, a)), (asking(SUBTRACTS, ask), t.sub(y, n))]
+        return subject_question(
             formula, x, value, [(f"Divide both sides by {a}.", t.equals(value, x))], wrong, twin
         )
     if kind == 3:
-        formula, value = t.equals(y, t.Frac(x, n)), _lots(y, a)
+        formula, value = t.equals(y, t.Frac(x, n)), lots_of(y, a)
         ask = f"{x.name} is divided by {a}. What undoes dividing by {a}?"
         wrong = [(asking(SAME, ask), t.Frac(y, n)), (asking(ADDS_DIVISOR, ask), t.add(y, n))]
-        return _ask(
+        return subject_question(
             formula, x, value, [(f"Multiply both sides by {a}.", t.equals(value, x))], wrong, twin
         )
     return _two_steps(y, x, a, b, twin)
@@ -227,19 +147,19 @@ def _two_steps(
 ) -> Draft:
     """Return y = ax + b, or y = ax − b where b is negative."""
     size = t.Int(abs(b))
-    formula = t.equals(y, t.add(_lots(x, a), t.num(b)))
+    formula = t.equals(y, t.add(lots_of(x, a), t.num(b)))
     over = t.sub(y, size) if b > 0 else t.add(y, size)
     other = t.add(y, size) if b > 0 else t.sub(y, size)
     value = t.Frac(over, t.Int(a))
     first = f"Subtract {b} from both sides." if b > 0 else f"Add {-b} to both sides."
     alone = t.Frac(y, t.Int(a))
-    ask = _back(y.name, x.name, formula, 10, 10 * a + b)
-    return _ask(
+    ask = back_check(y.name, x.name, formula, 10, 10 * a + b)
+    return subject_question(
         formula,
         x,
         value,
         [
-            (first, t.equals(over, _lots(x, a))),
+            (first, t.equals(over, lots_of(x, a))),
             (f"Divide both sides by {a}.", t.equals(value, x)),
         ],
         [
@@ -281,7 +201,7 @@ def _over(y: t.Sym, x: t.Sym, a: int, b: int, twin: tuple[object, ...]) -> Draft
         wrong: list[tuple[Misconception, t.Node]] = [
             (
                 asking(ONE_MULTIPLIED, f"When you multiply by {a}, what happens to the {-b}?"),
-                t.add(_lots(y, a), size),
+                t.add(lots_of(y, a), size),
             ),
             (
                 asking(SAME, f"What undoes dividing by {a}?"),
@@ -290,22 +210,22 @@ def _over(y: t.Sym, x: t.Sym, a: int, b: int, twin: tuple[object, ...]) -> Draft
         ]
     else:
         formula = t.equals(y, t.Frac(t.add(x, size), n))
-        value = t.sub(_lots(y, a), size)
+        value = t.sub(lots_of(y, a), size)
         lines = [
-            (f"Multiply both sides by {a}.", t.equals(_lots(y, a), t.add(x, size))),
+            (f"Multiply both sides by {a}.", t.equals(lots_of(y, a), t.add(x, size))),
             (f"Subtract {b} from both sides.", t.equals(value, x)),
         ]
         wrong = [
             (
                 asking(SIGNS, f"{b} is added. What undoes adding {b}?"),
-                t.add(_lots(y, a), size),
+                t.add(lots_of(y, a), size),
             ),
             (
                 ORDER,
                 t.Juxt((n, t.Bracket(t.sub(y, size)))),
             ),
         ]
-    return _ask(formula, x, value, lines, wrong, twin)
+    return subject_question(formula, x, value, lines, wrong, twin)
 
 
 def _letters(which: int, way: int, twin: tuple[object, ...]) -> Draft:
@@ -330,7 +250,7 @@ def _letters(which: int, way: int, twin: tuple[object, ...]) -> Draft:
                 t.sub(v, u, other),
             ),
         ]
-        return _ask(formula, wanted, value, lines, wrong, twin)
+        return subject_question(formula, wanted, value, lines, wrong, twin)
     if way == 4:
         formula = t.equals(v, t.sub(product, u))
         value = t.Frac(t.add(v, u), a)
@@ -345,7 +265,7 @@ def _letters(which: int, way: int, twin: tuple[object, ...]) -> Draft:
                 t.add(t.Frac(v, a), u),
             ),
         ]
-        return _ask(formula, x, value, lines, wrong, twin)
+        return subject_question(formula, x, value, lines, wrong, twin)
     formula = t.equals(v, t.sub(t.Frac(x, a), u))
     value = t.Juxt((a, t.Bracket(t.add(v, u))))
     lines = [
@@ -359,217 +279,4 @@ def _letters(which: int, way: int, twin: tuple[object, ...]) -> Draft:
         ),
         (asking(SAME, f"What undoes dividing by {a.name}?"), t.Frac(t.add(v, u), a)),
     ]
-    return _ask(formula, x, value, lines, wrong, twin)
-
-
-def _third(twin: tuple[object, ...], kind: int, a: int, b: int, c: int) -> Draft:
-    y, x = map(t.Sym, by_turns(("yx", "rw", "ba", "wt", "hk"), a + b + c))
-    if kind == 0:
-        return _taken_away(y, x, a, 5 * c if b == 2 else c, b, twin)
-    if kind == 1:
-        return _standard(a, b, c, twin)
-    if kind == 2:
-        n, over = t.Int(c), t.sub(_lots(x, a), t.Int(b))
-        formula = t.equals(y, t.Frac(over, n))
-        value: t.Node = t.Frac(t.add(_lots(y, c), t.Int(b)), t.Int(a))
-        return _ask(
-            formula,
-            x,
-            value,
-            [
-                (f"Multiply both sides by {c}.", t.equals(_lots(y, c), over)),
-                (
-                    f"Add {b} to both sides.",
-                    t.equals(t.add(_lots(y, c), t.Int(b)), _lots(x, a)),
-                ),
-                (f"Divide both sides by {a}.", t.equals(value, x)),
-            ],
-            [
-                (
-                    asking(SIGNS, f"{b} is subtracted. What undoes subtracting {b}?"),
-                    t.Frac(t.sub(_lots(y, c), t.Int(b)), t.Int(a)),
-                ),
-                (
-                    ORDER,
-                    t.Frac(t.Juxt((t.Int(c), t.Bracket(t.add(y, t.Int(b))))), t.Int(a)),
-                ),
-            ],
-            twin,
-        )
-    if kind == 3:
-        inside = t.sub(_lots(x, b), t.Int(c))
-        formula = t.equals(y, t.Juxt((t.Int(a), t.Bracket(inside))))
-        value = t.Frac(t.add(y, t.Int(a * c)), t.Int(a * b))
-        open_ = t.sub(_lots(x, a * b), t.Int(a * c))
-        return _ask(
-            formula,
-            x,
-            value,
-            [
-                ("Expand the bracket.", t.equals(y, open_)),
-                (f"Add {a * c} to both sides.", t.equals(t.add(y, t.Int(a * c)), _lots(x, a * b))),
-                (f"Divide both sides by {a * b}.", t.equals(value, x)),
-            ],
-            [
-                (
-                    asking(BRACKET_LEFT, f"What is {a} × {c}? Where is it in your working?"),
-                    t.Frac(t.add(y, t.Int(c)), t.Int(a * b)),
-                ),
-                (SIGNS, t.Frac(t.sub(y, t.Int(a * c)), t.Int(a * b))),
-            ],
-            twin,
-        )
-    return _mean_height(a, c, twin) if (a + c) % 2 else _twice(a, c, twin)
-
-
-def _taken_away(
-    y: t.Sym, x: t.Sym, a: int, first: int, way: int, twin: tuple[object, ...]
-) -> Draft:
-    """Return y = c − ax, or y = a − x/c."""
-    if way == 2:
-        formula = t.equals(y, t.sub(t.Int(first), _lots(x, a)))
-        value: t.Node = t.Frac(t.sub(t.Int(first), y), t.Int(a))
-        return _ask(
-            formula,
-            x,
-            value,
-            [
-                (
-                    f"Add {shown(_lots(x, a))} to both sides.",
-                    t.equals(t.add(y, _lots(x, a)), t.Int(first)),
-                ),
-                (
-                    f"Subtract {y.name} from both sides.",
-                    t.equals(_lots(x, a), t.sub(t.Int(first), y)),
-                ),
-                (f"Divide both sides by {a}.", t.equals(x, value)),
-            ],
-            [
-                (
-                    asking(SIGN_LOST, _back(y.name, x.name, formula, 1, first - a)),
-                    t.Frac(t.sub(y, t.Int(first)), t.Int(a)),
-                ),
-                (
-                    asking(ONE_TERM, f"When you divide by {a}, what happens to the {first}?"),
-                    t.sub(t.Int(first), t.Frac(y, t.Int(a))),
-                ),
-            ],
-            twin,
-        )
-    part, n = t.Frac(x, t.Int(first)), t.Int(10 * a)
-    formula = t.equals(y, t.sub(n, part))
-    value = t.Juxt((t.Int(first), t.Bracket(t.sub(n, y))))
-    return _ask(
-        formula,
-        x,
-        value,
-        [
-            (f"Add {shown(part)} to both sides.", t.equals(t.add(y, part), n)),
-            (f"Subtract {y.name} from both sides.", t.equals(part, t.sub(n, y))),
-            (f"Multiply both sides by {first}.", t.equals(x, value)),
-        ],
-        [
-            (
-                asking(SIGN_LOST, _back(y.name, x.name, formula, first, 10 * a - 1)),
-                t.Juxt((t.Int(first), t.Bracket(t.sub(y, n)))),
-            ),
-            (
-                asking(ONE_MULTIPLIED, f"When you multiply by {first}, what happens to {y.name}?"),
-                t.sub(t.Int(first * 10 * a), y),
-            ),
-        ],
-        twin,
-    )
-
-
-def _standard(a: int, b: int, c: int, twin: tuple[object, ...]) -> Draft:
-    """Return ax + by = c, to be written as y = …."""
-    x, y = t.Sym("x"), t.Sym("y")
-    formula = t.equals(t.add(_lots(x, a), _lots(y, b)), t.Int(c))
-    rest = t.sub(t.Int(c), _lots(x, a))
-    value = t.Frac(rest, t.Int(b))
-    return _ask(
-        formula,
-        y,
-        value,
-        [
-            (f"Subtract {a}x from both sides.", t.equals(_lots(y, b), rest)),
-            (f"Divide both sides by {b}.", t.equals(y, value)),
-        ],
-        [
-            (
-                asking(SIGNS, f"{a}x is added. What undoes adding {a}x?"),
-                t.Frac(t.add(t.Int(c), _lots(x, a)), t.Int(b)),
-            ),
-            (
-                asking(ONE_TERM, f"When you divide by {b}, is each term divided?"),
-                t.sub(t.Int(c), t.Frac(_lots(x, a), t.Int(b))),
-            ),
-        ],
-        twin,
-    )
-
-
-def _mean_height(a: int, c: int, twin: tuple[object, ...]) -> Draft:
-    """Return A = (1/2)(a + b)h and its like, for h or for a; the numbers choose the letters."""
-    area, first, second, high = map(t.Sym, _AREAS[(a - 2) % 4])
-    total = t.Bracket(t.add(first, second))
-    half = t.frac(1, c) if c > 2 else t.frac(1, 2)
-    n = c if c > 2 else 2
-    formula = t.equals(area, t.Juxt((half, total, high)))
-    value = t.Frac(_lots(area, n), total.of)
-    double = t.equals(_lots(area, n), t.Juxt((total, high)))
-    return _ask(
-        formula,
-        high,
-        value,
-        [
-            (f"Multiply both sides by {n}.", double),
-            (f"Divide both sides by {shown(total.of)}.", t.equals(value, high)),
-        ],
-        [
-            (SAME, t.Frac(area, t.Juxt((t.Int(n), total)))),
-            (DIVIDES_ONE, t.sub(t.Frac(_lots(area, n), first), second)),
-        ],
-        twin,
-    )
-
-
-def _twice(a: int, c: int, twin: tuple[object, ...]) -> Draft:
-    """Return ax + b = cx + d in letters, or with the letter taken away on one side."""
-    names = ("abcd", "mkpq", "pqmn", "rstu")[(a - 2) % 4]
-    first, plus, second, more = map(t.Sym, names)
-    x = t.Sym("xyw"[c % 3])
-    left, right = t.Juxt((first, x)), t.Juxt((second, x))
-    formula = t.equals(t.add(left, plus), t.add(right, more))
-    apart = t.sub(first, second)
-    rest = t.sub(more, plus)
-    value = t.Frac(rest, apart)
-    name = x.name
-    return _ask(
-        formula,
-        x,
-        value,
-        [
-            (
-                f"Subtract {second.name}{name} and {plus.name} from both sides.",
-                t.equals(t.sub(left, right), rest),
-            ),
-            (
-                f"Take {name} out as a factor.",
-                t.equals(t.Juxt((x, t.Bracket(apart))), rest),
-            ),
-            (f"Divide both sides by {shown(apart)}.", t.equals(x, value)),
-        ],
-        [
-            (
-                asking(SIGNS, f"What undoes adding {plus.name}? And adding {second.name}{name}?"),
-                t.Frac(t.add(more, plus), t.add(first, second)),
-            ),
-            (
-                asking(DIVIDES_ONE, f"What is {name} multiplied by: {first.name}, or a bracket?"),
-                t.Frac(rest, first),
-            ),
-        ],
-        twin,
-    )
+    return subject_question(formula, x, value, lines, wrong, twin)

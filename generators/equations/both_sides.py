@@ -6,6 +6,7 @@ from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, one_of
 from generators.equations._balance import balance
 from generators.equations._to_solve import to_solve
+from generators.equations._worked_wrongly import wrong_solutions
 from generators.equations._writing import lead, letter, side
 from generators.equations._wrong_lines import across, below_zero
 from itembank.items import kinds
@@ -53,6 +54,7 @@ class BothSides(Topic):
         m.STOPS_EARLY,
         m.SMALLER_FROM_LARGER,
         m.ANSWER_SIGN,
+        m.SUBTRACTS_MULTIPLIER,
     )
     prerequisites = ("equations.two-step",)
     spaces = {
@@ -88,6 +90,9 @@ class BothSides(Topic):
             letter,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces, wrong_solutions, only={Tier.CHALLENGE: lambda kind, a, b, c, x: abs(a - c) > 1}
+    )
 
     def make(self, tier: Tier, *values: int) -> Draft:
         """Return the question; the last parameter is the solution."""

@@ -7,6 +7,7 @@ from generators.equations._asks import asking, last_product, last_products, one_
 from generators.equations._balance import balance
 from generators.equations._to_solve import to_solve
 from generators.equations._words import shown_factor
+from generators.equations._worked_wrongly import wrong_solutions
 from generators.equations._writing import bracket, letter, side, terms
 from generators.equations._wrong_lines import across, root
 from itembank.items import kinds
@@ -61,6 +62,7 @@ class BothSidesBrackets(Topic):
         m.NUMBER_ACROSS,
         m.BRACKET_SIGN,
         m.STOPS_EARLY,
+        m.SUBTRACTS_MULTIPLIER,
     )
     prerequisites = ("equations.brackets", "equations.both-sides")
     spaces = {
@@ -106,6 +108,7 @@ class BothSidesBrackets(Topic):
             letter,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(spaces, wrong_solutions)
 
     def make(self, tier: Tier, *values: int) -> Draft:
         """Return the question; the last parameter is the solution."""

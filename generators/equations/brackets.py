@@ -7,6 +7,7 @@ from generators.equations._asks import asking, last_product, last_products, numb
 from generators.equations._balance import balance
 from generators.equations._to_solve import to_solve
 from generators.equations._words import shown
+from generators.equations._worked_wrongly import wrong_solutions
 from generators.equations._writing import bracket, letter, side, swap, terms
 from generators.equations._wrong_lines import root
 from itembank.items import kinds
@@ -46,7 +47,13 @@ class Brackets(Topic):
     id = "equations.brackets"
     title = "Equations with brackets"
     statements = ("algebra.linear-equations",)
-    misconceptions = (m.FIRST_TERM_ONLY, m.SAME_OPERATION, m.STOPS_EARLY, m.BRACKET_SIGN)
+    misconceptions = (
+        m.FIRST_TERM_ONLY,
+        m.SAME_OPERATION,
+        m.STOPS_EARLY,
+        m.BRACKET_SIGN,
+        m.SUBTRACTS_MULTIPLIER,
+    )
     prerequisites = ("equations.two-step",)
     spaces = {
         Tier.SUPPORT: kinds.with_matches(
@@ -79,6 +86,7 @@ class Brackets(Topic):
             _letter,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(spaces, wrong_solutions)
 
     def make(self, tier: Tier, sign: int, *values: int) -> Draft:
         """Return the question; the last parameter is the solution."""

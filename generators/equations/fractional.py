@@ -17,6 +17,7 @@ from generators.equations._asks import (
 from generators.equations._balance import balance, take_number
 from generators.equations._to_solve import to_solve
 from generators.equations._words import shown_term
+from generators.equations._worked_wrongly import wrong_solutions
 from generators.equations._writing import bracket, letter, side, solution
 from generators.equations._wrong_lines import across, root
 from itembank.items import kinds
@@ -160,6 +161,7 @@ class Fractional(Topic):
         m.NUMBER_ACROSS,
         m.OWN_DENOMINATOR,
         m.FIRST_TERM_ONLY,
+        m.SUBTRACTS_MULTIPLIER,
     )
     prerequisites = ("equations.two-step",)
     spaces = {
@@ -189,6 +191,7 @@ class Fractional(Topic):
             letter,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(spaces, wrong_solutions)
 
     def make(self, tier: Tier, *values: int) -> Draft:
         """Return the question; the last parameter leads to the solution."""

@@ -10,6 +10,7 @@ from generators.equations._asks import asking, last_done, lots, number_left
 from generators.equations._balance import balance
 from generators.equations._to_solve import to_solve
 from generators.equations._words import shown, shown_factor
+from generators.equations._worked_wrongly import wrong_solutions
 from generators.equations._writing import lead, letter, side
 from generators.equations._wrong_lines import across, below_zero
 from itembank.items import kinds
@@ -58,6 +59,7 @@ class NegativeSolutions(Topic):
         m.DIVIDED_WRONG_WAY,
         m.LETTER_ACROSS,
         m.NUMBER_ACROSS,
+        m.SUBTRACTS_MULTIPLIER,
     )
     prerequisites = ("equations.two-step",)
     spaces = {
@@ -86,6 +88,7 @@ class NegativeSolutions(Topic):
             letter,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(spaces, wrong_solutions)
 
     def make(self, tier: Tier, *values: int) -> Draft:
         """Return the question: ax + b = c, or ax + b = cx + d."""

@@ -8,6 +8,7 @@ from generators.equations import _misconceptions as m
 from generators.equations._asks import asking, last_done, number_left, one_of, undo_number
 from generators.equations._balance import balance, take_letter, take_number
 from generators.equations._to_solve import to_solve
+from generators.equations._worked_wrongly import wrong_solutions
 from generators.equations._writing import lead, letter, side, solution, swap
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
@@ -130,7 +131,13 @@ class TwoStep(Topic):
     id = "equations.two-step"
     title = "Two-step equations"
     statements = ("algebra.linear-equations",)
-    misconceptions = (m.WRONG_ORDER, m.SAME_OPERATION, m.STOPS_EARLY, m.LOST_MINUS)
+    misconceptions = (
+        m.WRONG_ORDER,
+        m.SAME_OPERATION,
+        m.STOPS_EARLY,
+        m.LOST_MINUS,
+        m.SUBTRACTS_MULTIPLIER,
+    )
     prerequisites = ("equations.one-step",)
     spaces = {
         Tier.SUPPORT: kinds.with_matches(
@@ -159,6 +166,9 @@ class TwoStep(Topic):
             letter,
         ),
     }
+    spaces = kinds.with_working_gone_wrong(
+        spaces, wrong_solutions, only={Tier.CORE: lambda kind, a, b, q: kind != 1 or q != 2 * b}
+    )
 
     def make(self, tier: Tier, *values: int) -> Draft:
         """Return the question; the last parameter leads to the solution."""

@@ -121,18 +121,14 @@ class AddLike(Topic):
     prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_support, op=(0, 1), d=range(3, 14), a=range(1, 13), b=range(1, 13))
-                )
+            kinds.with_claims_and_matches(
+                Space(_support, op=(0, 1), d=range(3, 14), a=range(1, 13), b=range(1, 13))
             ),
             _gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_core, op=(0, 1), d=range(4, 17), a=range(1, 16), b=range(1, 16))
-                )
+            kinds.with_claims_and_matches(
+                Space(_core, op=(0, 1), d=range(4, 17), a=range(1, 16), b=range(1, 16))
             ),
             _gone_wrong,
         ),

@@ -13,35 +13,15 @@ from generators.fractions._misconceptions import (
     SUBTRACT_ACROSS,
     keep_numerators,
 )
+from generators.fractions._mixed_mistakes import NO_CARRY, NO_PAYBACK, OTHER_SIGN, SMALL_FROM_LARGE
 from itembank.items import kinds
 from itembank.items.forms.form_rules import simplest_node
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-NO_CARRY = Misconception(
-    "fractions.mixed-no-carry",
-    "leaves out the extra whole that the fraction parts make",
-    "Do 3/4 and 3/4 make more than 1 whole? Where has that whole gone in your answer?",
-)
-SMALL_FROM_LARGE = Misconception(
-    "fractions.mixed-smaller-from-larger",
-    "takes the smaller fraction part from the larger, whichever comes first",
-    "What is 5 1/4 − 1 3/4? What do you do when there is not enough to take away from?",
-)
-NO_PAYBACK = Misconception(
-    "fractions.mixed-no-payback",
-    "changes a whole into parts but still counts that whole",
-    "Once 1 whole has been cut into parts, how many wholes are left to take from?",
-)
-OTHER_SIGN = Misconception(
-    "fractions.mixed-missing-same-sign",
-    "uses the printed sign on the two numbers shown instead of undoing it",
-    "Put your answer in the box and work out that side. Does it come to what is printed?",
-)
 
 # Denominators that meet in one question; the first need one change, the others two.
 NEAR = ((2, 4), (3, 6), (4, 8), (5, 10), (2, 8), (3, 9), (2, 6), (3, 12), (4, 12), (2, 10))
@@ -134,30 +114,26 @@ class AddMixed(Topic):
     )
     prerequisites = ("fractions.add-unlike", "fractions.improper-mixed")
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    op=(0, 1),
-                    pair=NEAR,
-                    w=range(2, 6),
-                    v=range(1, 4),
-                    a=range(1, 6),
-                    c=(1, 2, 3, 5),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                _support,
+                op=(0, 1),
+                pair=NEAR,
+                w=range(2, 6),
+                v=range(1, 4),
+                a=range(1, 6),
+                c=(1, 2, 3, 5),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    op=(0, 1),
-                    pair=FAR,
-                    w=(2, 4, 5, 7),
-                    v=(1, 2, 3),
-                    a=range(1, 6),
-                    c=range(1, 8, 2),
-                )
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                _core,
+                op=(0, 1),
+                pair=FAR,
+                w=(2, 4, 5, 7),
+                v=(1, 2, 3),
+                a=range(1, 6),
+                c=range(1, 8, 2),
             )
         ),
         Tier.CHALLENGE: Space(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import gcd, lcm
+from math import lcm
 from typing import Any
 
 from generators.fractions._answers import SIMPLEST, answer_form, finish
@@ -13,40 +13,22 @@ from generators.fractions._misconceptions import (
     SUBTRACT_ACROSS,
     keep_numerators,
 )
+from generators.fractions._unlike_mistakes import (
+    ALL_ACROSS,
+    DENOMINATORS_TOO,
+    GIVES_USED,
+    KEEPS_DENOMINATOR,
+    NOT_UNDONE,
+)
+from generators.fractions._unlike_numbers import challenge_fits, core_fits, support_fits
 from itembank.items import kinds
 from itembank.items.forms.form_rules import simplest_node
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ALL_ACROSS = Misconception(
-    "fractions.work-across",
-    "works on the numerators and on the denominators separately",
-    "What would 1/2 + 1/2 be by your method? Can that be right?",
-)
-GIVES_USED = Misconception(
-    "fractions.add-gives-used",
-    "gives the two parts together instead of the rest",
-    "You have the two parts together. Does the question ask for them, or for the rest?",
-)
-KEEPS_DENOMINATOR = Misconception(
-    "fractions.add-box-over-common",
-    "gives the numerator over the common denominator",
-    "What is the denominator below the box? What did you write yours over?",
-)
-NOT_UNDONE = Misconception(
-    "fractions.add-box-not-undone",
-    "does again what was done to the missing fraction, instead of undoing it",
-    "What was done to the fraction with the box? What undoes that?",
-)
-DENOMINATORS_TOO = Misconception(
-    "fractions.add-denominators-too",
-    "adds the denominators, though they are the same",
-    "Into how many pieces was the whole cut? Has that changed?",
-)
 
 STORIES = (
     "In a garden bed, {p} is beans, {q} is onions and the rest is herbs. "
@@ -75,61 +57,12 @@ TRIPLES = (
     (4, 9, 6),
     (2, 7, 4),
 )
-
-
-def _support(op: int, b: int, a: int, k: int, c: int) -> bool:
-    """One denominator is a multiple of the other; the answer is proper and needs no cancelling."""
-    d = b * k
-    top = a * k + (c if op else -c)
-    return (
-        a < b
-        and c < d <= 30
-        and 0 < top < d
-        and gcd(a, b) == 1
-        and gcd(c, d) == 1
-        and gcd(top, d) == 1
-        # Numerators that are equal make the wrong methods of subtraction end in 0.
-        and (op == 1 or a > c)
-    )
-
-
-def _core(op: int, b: int, a: int, d: int, c: int) -> bool:
-    """Neither denominator is a multiple of the other, and the common one is at most 60."""
-    if b == d or a >= b or c >= d or b % d == 0 or d % b == 0:
-        return False
-    if gcd(a, b) != 1 or gcd(c, d) != 1 or b * d // gcd(b, d) > 60:
-        return False
-    if op:
-        return b < d and a * d + c * b != b * d
-    top = a * d - c * b
-    if a <= c or top <= 0:
-        return False
-    # Neither wrong method may give the right answer.
-    return (a - c) * b * d != top * abs(b - d) and (a - c) * gcd(b, d) != top
-
-
-def _challenge(kind: int, triple: tuple[int, int, int], a: int, c: int, e: int) -> bool:
-    """Three fractions, or what two fractions of a whole leave."""
-    b, d, f = triple
-    if a >= b or c >= d or gcd(a, b) != 1 or gcd(c, d) != 1:
-        return False
-    if kind:
-        # The story has two fractions, so the third numerator has nothing to say.
-        return e == 1 and a * d + c * b < b * d
-    if e >= f or gcd(e, f) != 1:
-        return False
-    top, bottom = a * d * f + c * b * f - e * b * d, b * d * f
-    raw, below = a + c - e, b + d - f
-    if raw <= 0 or below <= 0 or top <= 0 or top == bottom:
-        return False
-    # Neither wrong method may give the right answer.
-    return raw * bottom != top * below and raw * bottom != top * lcm(b, d, f)
-
-
-_SUPPORT = Space(_support, op=(0, 1), b=range(2, 11), a=range(1, 8), k=range(2, 7), c=range(1, 12))
-_CORE = Space(_core, op=(0, 1), b=range(3, 11), a=range(1, 8), d=range(3, 11), c=range(1, 8))
+_SUPPORT = Space(
+    support_fits, op=(0, 1), b=range(2, 11), a=range(1, 8), k=range(2, 7), c=range(1, 12)
+)
+_CORE = Space(core_fits, op=(0, 1), b=range(3, 11), a=range(1, 8), d=range(3, 11), c=range(1, 8))
 _CHALLENGE = Space(
-    _challenge,
+    challenge_fits,
     kind=(0, 1, 2, 3),
     triple=TRIPLES,
     a=range(1, 6),

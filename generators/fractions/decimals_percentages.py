@@ -22,9 +22,18 @@ from generators.fractions._decimal_mistakes import (
     TOO_FEW_NOUGHTS,
     WRONG_WAY,
 )
+from generators.fractions._recurring import (
+    LOWEST,
+    bar_as_point,
+    exact_percentage,
+    fraction_draft,
+    from_recurring,
+    recurring_decimal,
+    top_after_point,
+)
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node, number_node, simplest_node
-from itembank.items.item import Draft, Find, Slip, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier
 from itembank.items.measures.years import RECURRING_DECIMALS, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -34,7 +43,6 @@ from itembank.notation import tree as t
 
 RECURRING = (3, 6, 7, 9, 11, 12, 15, 18, 22, 30, 33)
 """Denominators whose fractions recur, with a block short enough to write."""
-LOWEST = " as a fraction in its lowest terms."
 
 
 def _support(kind: int, h: int) -> bool:
@@ -126,14 +134,12 @@ class DecimalsPercentages(Topic):
     # All of the challenge tier but exact percentages such as 66 2/3%.
     later = {Tier.CHALLENGE: (Part(RECURRING_DECIMALS, lambda kind, a, b: kind != 1),)}
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(_support, kind=range(4), h=range(1, 100)))
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(_support, kind=range(4), h=range(1, 100))
         ).also(_odd, _keep_odd, kind=(0, 1), h=range(1, 100)),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(Space(_core, kind=range(6), h=range(1, 200)))
-        ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(Space(_challenge, kind=range(5), a=range(33), b=range(34)))
+        Tier.CORE: kinds.with_claims_and_matches(Space(_core, kind=range(6), h=range(1, 200))),
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_challenge, kind=range(5), a=range(33), b=range(34))
         ),
     }
 
@@ -147,8 +153,8 @@ class DecimalsPercentages(Topic):
             return _thousandths(kind, h) if kind in (2, 3, 4) else _to_fraction(kind, h)
         kind, a, b = values
         if kind == 0:
-            return _recurring_decimal(a, b)
-        return _exact_percentage(a, b) if kind == 1 else _from_recurring(kind, a, b)
+            return recurring_decimal(a, b)
+        return exact_percentage(a, b) if kind == 1 else from_recurring(kind, a, b)
 
 
 def percent(value: Fraction) -> t.Percent:
@@ -158,22 +164,6 @@ def percent(value: Fraction) -> t.Percent:
     Percent(of=Dec(whole='37', places='5', recurring=''))
     """
     return t.Percent(decimal_node(100 * value))
-
-
-def _bar_as_point(top: int, bottom: int) -> t.Node:
-    return decimal_node(Fraction(int(f"{top}{bottom}"), 10 ** len(str(bottom))))
-
-
-def _top_after_point(top: int) -> t.Node:
-    return decimal_node(Fraction(top, 10 ** len(str(top))))
-
-
-def _draft(
-    asked: t.Node, ending: str, key: t.Node, form: str, steps: list[Step], wrong: tuple[Slip, ...]
-) -> Draft:
-    text = prompt("Write {n}" + ending, n=asked)
-    # The printed number and the form asked for settle the question.
-    return Draft(text, Find(asked), key, form, tuple(steps), wrong, (form, asked))
 
 
 def _hundredths(kind: int, h: int) -> Draft:
@@ -187,27 +177,27 @@ def _hundredths(kind: int, h: int) -> Draft:
         if kind == 0:
             steps = [first, Step("Write the hundredths as a decimal.", t.equals(over, decimal))]
             wrong = slips(
-                (BAR_AS_POINT, _bar_as_point(n, d)), (NUMERATOR_AFTER_POINT, _top_after_point(n))
+                (BAR_AS_POINT, bar_as_point(n, d)), (NUMERATOR_AFTER_POINT, top_after_point(n))
             )
-            return _draft(t.frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
+            return fraction_draft(t.frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
         steps = [first, Step("Out of 100 means per cent.", t.equals(over, share))]
         wrong = slips(
             (DENOMINATOR_PERCENT, t.Percent(t.Int(d))), (NUMERATOR_PERCENT, t.Percent(t.Int(n)))
         )
-        return _draft(t.frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
+        return fraction_draft(t.frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
     if kind == 2:
         steps = [
             Step("Write it over 100.", t.equals(decimal, over)),
             Step("Out of 100 means per cent.", t.equals(over, share)),
         ]
         wrong = slips((TIMES_TEN, percent(value / 10)), (WRONG_WAY, percent(value / 10000)))
-        return _draft(decimal, " as a percentage.", share, "percentage", steps, wrong)
+        return fraction_draft(decimal, " as a percentage.", share, "percentage", steps, wrong)
     steps = [
         Step("Per cent means out of 100.", t.equals(share, over)),
         Step("Write the hundredths as a decimal.", t.equals(over, decimal)),
     ]
     wrong = slips((OVER_TEN_DECIMAL, decimal_node(value * 10)), (SIGN_DROPPED, t.Int(h)))
-    return _draft(share, " as a decimal.", decimal, "decimal", steps, wrong)
+    return fraction_draft(share, " as a decimal.", decimal, "decimal", steps, wrong)
 
 
 def _to_fraction(kind: int, h: int) -> Draft:
@@ -226,7 +216,7 @@ def _to_fraction(kind: int, h: int) -> Draft:
         ending, form, key = " as a mixed number in its simplest form.", "mixed", mixed
     tenths = TOO_FEW_NOUGHTS if kind == 1 else OVER_TEN
     wrong = slips((tenths, Fraction(h, 10)), (ONE_OVER, Fraction(1, h)))
-    return _draft(asked, ending, key, form, steps, wrong)
+    return fraction_draft(asked, ending, key, form, steps, wrong)
 
 
 def _thousandths(kind: int, h: int) -> Draft:
@@ -245,7 +235,7 @@ def _thousandths(kind: int, h: int) -> Draft:
         wrong = slips(
             (TOO_FEW_NOUGHTS, Fraction(thousandths, 100)), (ONE_OVER, Fraction(1, thousandths))
         )
-        return _draft(decimal, LOWEST, t.frac(n, d), "lowest-terms", steps, wrong)
+        return fraction_draft(decimal, LOWEST, t.frac(n, d), "lowest-terms", steps, wrong)
     scaled = t.Frac(t.times(t.Int(n), t.Int(k)), t.times(t.Int(d), t.Int(k)))
     steps = [
         Step("Write it over 1000.", t.equals(t.frac(n, d), scaled, over)),
@@ -253,96 +243,9 @@ def _thousandths(kind: int, h: int) -> Draft:
     ]
     if kind == 2:
         wrong = slips(
-            (BAR_AS_POINT, _bar_as_point(n, d)), (NUMERATOR_AFTER_POINT, _top_after_point(n))
+            (BAR_AS_POINT, bar_as_point(n, d)), (NUMERATOR_AFTER_POINT, top_after_point(n))
         )
-        return _draft(t.frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
+        return fraction_draft(t.frac(n, d), " as a decimal.", decimal, "decimal", steps, wrong)
     steps.append(Step("Multiply by 100 for the percentage.", t.equals(decimal, share)))
     wrong = slips((DENOMINATOR_PERCENT, t.Percent(t.Int(d))), (TIMES_TEN, percent(value / 10)))
-    return _draft(t.frac(n, d), " as a percentage.", share, "percentage", steps, wrong)
-
-
-def _recurring_decimal(a: int, b: int) -> Draft:
-    value = Fraction(a, b)
-    asked, key = t.frac(a, b), decimal_node(value)
-    steps = [
-        Step(
-            f"The fraction means {a} divided by {b}.", t.equals(asked, t.divide(t.Int(a), t.Int(b)))
-        ),
-        Step(
-            "Divide until a remainder comes again; dot the digits that recur.",
-            t.equals(t.divide(t.Int(a), t.Int(b)), key),
-        ),
-    ]
-    cut = Fraction(100 * a // b, 100)
-    wrong = slips(
-        (STOPS, decimal_node(cut) if cut else None),
-        (BAR_AS_POINT, _bar_as_point(a, b)),
-        (NUMERATOR_AFTER_POINT, _top_after_point(a)),
-    )
-    ending = " as a decimal. Put dots over the digits that recur."
-    return _draft(asked, ending, key, "decimal", steps, wrong)
-
-
-def _exact_percentage(a: int, b: int) -> Draft:
-    whole = Fraction(100 * a, b)
-    asked, key = t.frac(a, b), t.Percent(simplest_node(whole))
-    steps = [
-        Step(
-            "Multiply by 100.",
-            t.equals(t.times(asked, t.Int(100)), t.frac(100 * a, b), simplest_node(whole)),
-        ),
-        Step("Write the per cent sign.", t.equals(asked, key)),
-    ]
-    wrong = slips(
-        (STOPS, t.Percent(t.Int(int(whole)))), (TIMES_TEN, t.Percent(simplest_node(whole / 10)))
-    )
-    ending = " as a percentage. Use a mixed number, not a decimal."
-    return _draft(asked, ending, key, "percentage", steps, wrong)
-
-
-def _from_recurring(kind: int, a: int, b: int) -> Draft:
-    """Make 0.ab (both recurring, kind 2; b recurring, kind 3) or 0.b (kind 4) a fraction."""
-    if kind == 3:
-        return _late_recurring(a, b)
-    digits = f"{a}{b}" if kind == 2 else str(b)
-    nines, number = 10 ** len(digits) - 1, int(digits)
-    asked, value = t.Dec("0", "", digits), Fraction(number, nines)
-    many = "2 digits recur, so put them" if kind == 2 else "1 digit recurs, so put it"
-    steps = [Step(f"{many} over {nines}.", t.equals(asked, t.frac(number, nines)))]
-    common = gcd(number, nines)
-    if common > 1:
-        cancel = t.equals(t.frac(number, nines), number_node(value))
-        steps.append(Step(f"Divide the numerator and denominator by {common}.", cancel))
-    wrong = slips(
-        (STOPS, Fraction(number, nines + 1)),
-        (NINES, Fraction(number, 9 if kind == 2 else 99)),
-    )
-    return _draft(asked, LOWEST, number_node(value), "lowest-terms", steps, wrong)
-
-
-def _late_recurring(a: int, b: int) -> Draft:
-    asked = t.Dec("0", str(a), str(b))
-    value = Fraction(9 * a + b, 90)
-    tenfold = t.Dec(str(a), "", str(b))
-    key = number_node(value)
-    apart: t.Node = t.Sum(t.Int(a), (("+", t.frac(b, 9)),)) if a else t.frac(b, 9)
-    steps = [
-        Step(
-            "Multiply by 10, so that the dot comes first.",
-            t.equals(t.times(asked, t.Int(10)), tenfold),
-        ),
-        Step("1 digit recurs, so put it over 9.", t.equals(tenfold, apart)),
-    ]
-    if a:
-        steps.append(Step("Make it one fraction.", t.equals(apart, t.frac(9 * a + b, 9))))
-    raw, common = t.frac(9 * a + b, 90), gcd(9 * a + b, 90)
-    steps.append(
-        Step(
-            "Undo the first step: divide by 10.",
-            t.equals(t.divide(t.frac(9 * a + b, 9), t.Int(10)), raw),
-        )
-    )
-    if common > 1:
-        steps.append(Step(f"Divide the numerator and denominator by {common}.", t.equals(raw, key)))
-    wrong = slips((STOPS, Fraction(10 * a + b, 100)), (ALL_RECUR, Fraction(10 * a + b, 99)))
-    return _draft(asked, LOWEST, key, "lowest-terms", steps, wrong)
+    return fraction_draft(t.frac(n, d), " as a percentage.", share, "percentage", steps, wrong)

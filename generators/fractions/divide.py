@@ -151,18 +151,14 @@ class Divide(Topic):
     prerequisites = ("fractions.multiply",)
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_support, kind=(0, 1), b=range(2, 9), a=range(1, 8), n=range(2, 11))
-                )
+            kinds.with_claims_and_matches(
+                Space(_support, kind=(0, 1), b=range(2, 9), a=range(1, 8), n=range(2, 11))
             ),
             _gone_wrong_whole,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_core, b=range(2, 11), a=range(1, 9), d=range(2, 11), c=range(1, 9))
-                )
+            kinds.with_claims_and_matches(
+                Space(_core, b=range(2, 11), a=range(1, 9), d=range(2, 11), c=range(1, 9))
             ),
             _gone_wrong,
         ),

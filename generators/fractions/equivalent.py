@@ -5,39 +5,18 @@ from __future__ import annotations
 from math import gcd
 from typing import Any
 
+from generators.fractions._equivalent_mistakes import ADD_SAME, LEAVE_OTHER, REST_TAKEN, TAKE_SAME
 from itembank.figures.figure import Figure
 from itembank.figures.kinds.number_line import NumberLine
 from itembank.figures.kinds.shaded_shape import ShadedShape
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ADD_SAME = Misconception(
-    "fractions.equivalent-by-adding",
-    "adds the same number to the numerator and the denominator",
-    "By adding 1 to numerator and denominator, 1/2 becomes 2/3. Are those equal? Draw them.",
-)
-TAKE_SAME = Misconception(
-    "fractions.equivalent-by-subtracting",
-    "takes the same number away from the numerator and the denominator",
-    "Taking 1 away from the numerator and denominator of 2/3 gives 1/2. Are those equal?",
-)
-LEAVE_OTHER = Misconception(
-    "fractions.equivalent-one-part",
-    "changes one part of the fraction and leaves the other as it was",
-    "Is 1/2 of a cake as much as 1/4 of it? If one part changes, what must happen to the other?",
-)
-
-REST_TAKEN = Misconception(
-    "fractions.equivalent-rest-taken",
-    "works with the rest, and not with the part that is shown",
-    "Which part does the fraction speak of: the part that is shown, or the rest?",
-)
 
 
 def _scaled(b: int, a: int, k: int) -> bool:

@@ -7,51 +7,24 @@ from math import gcd
 from typing import Any
 
 from generators._bars import part_of_bar
+from generators.fractions._whole_mistakes import (
+    ADDS_DENOMINATOR,
+    DENOMINATOR_ONLY,
+    FRACTION_OF_LEFT,
+    KNOWN_OUT,
+    LEFT_AS_USED,
+    OF_PART,
+    ONE_PART,
+)
 from generators.fractions.of_quantity import BARE, amount
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-OF_PART = Misconception(
-    "fractions.whole-takes-fraction-of-part",
-    "finds the fraction of the part that is given",
-    "Is the whole more or less than its part? What about your answer?",
-)
-ADDS_DENOMINATOR = Misconception(
-    "fractions.whole-adds-denominator",
-    "adds the denominator to the part",
-    "If half of a number is 5, what is the number? What does your method give?",
-)
-ONE_PART = Misconception(
-    "fractions.whole-one-part",
-    "finds 1 part and stops",
-    "You know what 1 part is worth. How many parts make the whole?",
-)
-DENOMINATOR_ONLY = Misconception(
-    "fractions.whole-multiplies-only",
-    "multiplies by the denominator without first finding 1 part",
-    "The amount given is several parts. How much is 1 part?",
-)
-LEFT_AS_USED = Misconception(
-    "fractions.whole-left-as-used",
-    "takes what is left for the part that is gone",
-    "Draw a bar and shade what is gone. Which part of the bar is the amount you know?",
-)
-FRACTION_OF_LEFT = Misconception(
-    "fractions.whole-adds-fraction-of-left",
-    "adds the fraction of what is left, as if it were the fraction of the whole",
-    "Take the fraction away from your answer. Do you get back to what is left?",
-)
-KNOWN_OUT = Misconception(
-    "fractions.whole-leaves-known-out",
-    "counts only the parts that have no number",
-    "Is the part that you know a part of the whole bar too?",
-)
 
 PART = (
     (

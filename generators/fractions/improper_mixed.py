@@ -83,14 +83,12 @@ class ImproperMixed(Topic):
     misconceptions = (SWAPPED, OVER_NUMERATOR, ADD_WHOLE, TIMES_NUMERATOR)
     prerequisites = ("fractions.lowest-terms",)
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(_to_mixed, w=range(1, 8), d=range(3, 13), n=range(1, 12)))
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(_to_mixed, w=range(1, 8), d=range(3, 13), n=range(1, 12))
         ),
         Tier.CORE: kinds.with_odd_lines(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_to_improper, w=range(2, 10), d=range(3, 13), n=range(2, 12))
-                )
+            kinds.with_claims_and_matches(
+                Space(_to_improper, w=range(2, 10), d=range(3, 13), n=range(2, 12))
             ),
             _gone_wrong,
         ),

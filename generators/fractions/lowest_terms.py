@@ -107,16 +107,14 @@ class LowestTerms(Topic):
     prerequisites = ("fractions.equivalent",)
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(Space(_lowest, b=range(3, 16), a=range(2, 15), k=(2, 3, 5, 7)))
+            kinds.with_claims_and_matches(
+                Space(_lowest, b=range(3, 16), a=range(2, 15), k=(2, 3, 5, 7))
             ),
             _gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_improper, b=range(3, 12), a=range(2, 20), k=(4, 6, 8, 9, 12, 15, 18, 20))
-                )
+            kinds.with_claims_and_matches(
+                Space(_improper, b=range(3, 12), a=range(2, 20), k=(4, 6, 8, 9, 12, 15, 18, 20))
             ),
             _gone_wrong,
         ),

@@ -178,19 +178,17 @@ class MixedOperations(Topic):
     prerequisites = ("fractions.add-unlike", "fractions.multiply", "fractions.divide")
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(Space(_support, kind=(0, 1), p=EASY, q=EASY, n=(2, 3, 4, 5)))
+            kinds.with_claims_and_matches(
+                Space(_support, kind=(0, 1), p=EASY, q=EASY, n=(2, 3, 4, 5))
             ),
             _gone_wrong_whole,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(Space(_core, kind=range(4), p=FULL, q=FULL, r=SMALL))
-            ),
+            kinds.with_claims_and_matches(Space(_core, kind=range(4), p=FULL, q=FULL, r=SMALL)),
             _gone_wrong,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(Space(_challenge, kind=(0, 1), p=FULL, q=SMALL, r=FULL, s=SMALL[:4]))
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_challenge, kind=(0, 1), p=FULL, q=SMALL, r=FULL, s=SMALL[:4])
         ),
     }
 

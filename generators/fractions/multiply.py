@@ -157,48 +157,42 @@ class Multiply(Topic):
     prerequisites = ("fractions.lowest-terms", "fractions.improper-mixed")
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _support,
-                        kind=(0, 1),
-                        b=range(2, 10),
-                        a=range(1, 7),
-                        d=range(2, 9),
-                        c=range(1, 8),
-                    )
+            kinds.with_claims_and_matches(
+                Space(
+                    _support,
+                    kind=(0, 1),
+                    b=range(2, 10),
+                    a=range(1, 7),
+                    d=range(2, 9),
+                    c=range(1, 8),
                 )
             ),
             _gone_wrong_support,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _core,
-                        kind=(0, 1),
-                        b=range(2, 11),
-                        a=range(1, 11),
-                        d=(3, 4, 5, 6, 8, 9),
-                        c=range(1, 6),
-                    )
+            kinds.with_claims_and_matches(
+                Space(
+                    _core,
+                    kind=(0, 1),
+                    b=range(2, 11),
+                    a=range(1, 11),
+                    d=(3, 4, 5, 6, 8, 9),
+                    c=range(1, 6),
                 )
             ),
             _gone_wrong,
         ),
         Tier.CHALLENGE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _challenge,
-                        kind=range(3),
-                        b=(2, 3, 4, 5),
-                        a=range(1, 5),
-                        d=(2, 3, 4, 5),
-                        c=(1, 2, 3),
-                        w=(1, 2, 3),
-                        v=(1, 2, 4),
-                    )
+            kinds.with_claims_and_matches(
+                Space(
+                    _challenge,
+                    kind=range(3),
+                    b=(2, 3, 4, 5),
+                    a=range(1, 5),
+                    d=(2, 3, 4, 5),
+                    c=(1, 2, 3),
+                    w=(1, 2, 3),
+                    v=(1, 2, 4),
                 )
             ),
             _gone_wrong_mixed,

@@ -3,60 +3,29 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import gcd
 from typing import Any
 
 from generators._bars import whole_bar
+from generators.fractions._of_quantity_mistakes import (
+    NUMERATOR_FIRST,
+    OF_FIRST,
+    OF_REST,
+    OF_WHOLE,
+    ONE_PART,
+    REST,
+    TAKES_DENOMINATOR,
+    USED,
+)
+from generators.fractions._of_quantity_numbers import challenge_fits, core_fits, support_fits
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 from itembank.text.in_words import plural
-
-REST = Misconception(
-    "fractions.of-gives-the-rest",
-    "gives what is left over instead of the part asked for",
-    "Draw a bar and shade the fraction. Is your answer the shaded part, or the rest of the bar?",
-)
-TAKES_DENOMINATOR = Misconception(
-    "fractions.of-subtracts-denominator",
-    "takes the denominator away instead of dividing by it",
-    "What is half of 10? What does your method give?",
-)
-ONE_PART = Misconception(
-    "fractions.of-one-part",
-    "divides by the denominator and forgets to multiply by the numerator",
-    "You found one of the equal parts. How many of them does the question want?",
-)
-NUMERATOR_FIRST = Misconception(
-    "fractions.of-divides-by-numerator",
-    "divides by the numerator and multiplies by the denominator",
-    "Is 3/4 of an amount more or less than the amount? What about your answer?",
-)
-OF_WHOLE = Misconception(
-    "fractions.of-rest-as-whole",
-    "takes the second fraction of the whole amount instead of what is left",
-    "Read the question again: is the second fraction a part of all of them, or of the rest?",
-)
-OF_FIRST = Misconception(
-    "fractions.of-rest-as-first",
-    "takes the second fraction of the first part instead of what is left",
-    "Draw the whole as a bar and shade the first part. Which part do you cut up next?",
-)
-USED = Misconception(
-    "fractions.of-gives-used",
-    "gives the two parts together instead of the rest",
-    "Read the last sentence again. Does it ask for the parts you found, or for the rest?",
-)
-OF_REST = Misconception(
-    "fractions.of-whole-as-rest",
-    "takes the second fraction of what is left after the first, instead of the whole amount",
-    "What is the second fraction a part of: all of them, or what the first one leaves?",
-)
 
 BARE = ("", "kg", "cm", "£")
 """Units of the bare questions; an empty one is a plain number."""
@@ -99,42 +68,6 @@ FIRST = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 5))
 SECOND = ((1, 2), (1, 3), (2, 3), (1, 4), (3, 4), (1, 5), (2, 5), (3, 8))
 
 
-def _support(unit: int, d: int, m: int) -> bool:
-    """Keep 1/d of d × m; with m = d the two wrong answers would be the same."""
-    return m != d
-
-
-def _core(kind: int, d: int, a: int, m: int) -> bool:
-    """Keep a/d of d × m so that there are two different wrong answers."""
-    if a >= d or gcd(a, d) != 1:
-        return False
-    # One part and the rest are the same when a = d − 1; then dividing by a must work out.
-    return a != d - 1 or (m * d) % a == 0
-
-
-def _challenge(kind: int, f: tuple[int, int], g: tuple[int, int], m: int) -> bool:
-    """Keep a second fraction of the rest (0 to 2), and what two fractions leave (3 to 5)."""
-    (a, b), (c, d) = f, g
-    n = b * d * m
-    # Amounts may not be large, and an amount need not have both denominators as factors twice.
-    if n > 240 or n < 20 or f == g:
-        return False
-    first, second = n * a // b, n * c // d
-    if kind < 3:
-        rest = n - first
-        # The second fraction of the rest, of the whole and of the first part all differ.
-        return 2 * first != n and rest * c % d == 0 and first * c % d == 0
-    left = n - first - second
-    of_rest = (n - first) * c
-    return (
-        left > 0
-        and 2 * left != n
-        and of_rest % d == 0
-        and n - first - of_rest // d != n - left
-        and (a, b) < (c, d)
-    )
-
-
 def _gone_wrong(unit: int, d: int, m: int) -> tuple[kinds.WrongSolution, ...]:
     """Return how a unit fraction of a number or an amount is found wrongly."""
     if unit in BARS:
@@ -151,7 +84,7 @@ def _others(space: Space) -> Space:
         return unit not in BARS
 
     return kinds.with_wrong_solutions(
-        kinds.with_matches(kinds.with_claims(space, only=bare), lambda unit, *_: unit, only=bare),
+        kinds.with_claims_and_matches(space, lambda unit, *_: unit, only=bare),
         _gone_wrong,
     )
 
@@ -175,22 +108,22 @@ class OfQuantity(Topic):
     )
     spaces = {
         Tier.SUPPORT: _others(
-            Space(_support, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)).then(
-                _support, unit=BARS, d=(3, 4, 5, 6, 8, 10), m=range(2, 13)
+            Space(support_fits, unit=range(len(BARE)), d=(3, 4, 5, 6, 8, 10), m=range(2, 13)).then(
+                support_fits, unit=BARS, d=(3, 4, 5, 6, 8, 10), m=range(2, 13)
             )
         ),
         Tier.CORE: kinds.with_given_answers(
             Space(
-                _core,
+                core_fits,
                 kind=range(len(ONE_STEP)),
                 d=(3, 4, 5, 6, 8, 9, 10),
                 a=range(2, 10),
                 m=range(3, 13),
-            ).then(_core, kind=BARS, d=(3, 4, 5, 6, 8, 9, 10), a=range(2, 10), m=range(3, 13)),
+            ).then(core_fits, kind=BARS, d=(3, 4, 5, 6, 8, 9, 10), a=range(2, 10), m=range(3, 13)),
             only=lambda kind, *_: kind < 10,
         ),
         Tier.CHALLENGE: kinds.with_given_answers(
-            Space(_challenge, kind=range(6), f=FIRST, g=SECOND, m=range(1, 13))
+            Space(challenge_fits, kind=range(6), f=FIRST, g=SECOND, m=range(1, 13))
         ),
     }
 

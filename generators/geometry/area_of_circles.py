@@ -12,6 +12,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.geometry import _circle_mistakes as m
+from generators.geometry import _circles_drawn
 from generators.geometry._calculator import FIGURES, PI, PLACE, Accuracy, amount, of_pi, root_of
 from itembank.figures.kinds.circle import Circle
 from itembank.items import kinds
@@ -105,6 +106,21 @@ class AreaOfCircles(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces[Tier.CORE] = spaces[Tier.CORE].also(
+        _circles_drawn.area,
+        _circles_drawn.circles,
+        kind=("place", "figures"),
+        across=(False, True),
+        tenths=(*range(21, 100), *range(100, 241, 10)),
+        unit=("cm", "m"),
+    )
+    spaces[Tier.CHALLENGE] = spaces[Tier.CHALLENGE].also(
+        _circles_drawn.sector_area,
+        _circles_drawn.sectors,
+        kind=("place", "figures"),
+        degrees=_circles_drawn.SLICES,
+        n=range(3, 19),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

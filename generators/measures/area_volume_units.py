@@ -164,26 +164,22 @@ class AreaVolumeUnits(Topic):
     misconceptions = (LINEAR, WRONG_WAY, SQUARED, TEN_TIMES, NO_LITRES, ADDS_EDGES, NOT_CHANGED)
     prerequisites = ("ratio.convert-units",)
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=("down", "up"),
-                    pair=range(len(_AREAS)),
-                    tenths=_TENTHS + _TENTHS_MORE,
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                _support,
+                kind=("down", "up"),
+                pair=range(len(_AREAS)),
+                tenths=_TENTHS + _TENTHS_MORE,
             ),
             lambda kind, pair, *_: (kind, pair),
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=("down", "up"),
-                    pair=range(len(_VOLUMES)),
-                    tenths=_TENTHS + _TENTHS_MORE,
-                ).then(_core, kind=("sum",), pair=range(3), tenths=range(11, 100))
-            ),
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                _core,
+                kind=("down", "up"),
+                pair=range(len(_VOLUMES)),
+                tenths=_TENTHS + _TENTHS_MORE,
+            ).then(_core, kind=("sum",), pair=range(3), tenths=range(11, 100)),
             lambda kind, pair, *_: (kind, pair),
         ),
         Tier.CHALLENGE: kinds.with_answers(

@@ -10,6 +10,13 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from generators._scatter import unlike
+from generators.measures._both_clocks import TEN_FOR_TWELVE, TWELVE_WRONG, kept, matched
+from generators.measures._clock_mistakes import (
+    HOUR_LOST,
+    HUNDRED,
+    SMALL_FROM_LARGE,
+    WAIT_LEFT_OUT,
+)
 from generators.measures._clocks import DAY, EVENTS, NOON, Event, clock, length
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -18,21 +25,6 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
-HOUR_LOST = Misconception(
-    "measures.time-hour-lost",
-    "goes past the hour and does not count it",
-    "Count on to the next full hour first. Which hour is it after that?",
-)
-HUNDRED = Misconception(
-    "measures.time-hundred-minutes",
-    "works as if an hour had 100 minutes",
-    "How many minutes are there from 09:50 to 10:00?",
-)
-SMALL_FROM_LARGE = Misconception(
-    "measures.time-small-from-large",
-    "takes the smaller minutes from the larger, whichever come first",
-    "Count on to the next full hour. How far is it from there?",
-)
 OTHER_WAY = Misconception(
     "measures.time-other-way",
     "goes the wrong way through the day",
@@ -42,11 +34,6 @@ HALF_KEPT = Misconception(
     "measures.time-half-kept",
     "goes past 12 and does not change between am and pm",
     "What comes after 11:59 am? What comes after 11:59 pm?",
-)
-WAIT_LEFT_OUT = Misconception(
-    "measures.time-wait-left-out",
-    "leaves the wait out",
-    "Does time go on while you wait?",
 )
 TWELVE_NOT_ADDED = Misconception(
     "measures.time-twelve-not-added",
@@ -169,12 +156,12 @@ class Time(Topic):
     prerequisites = ("ratio.convert-units",)
     misconceptions = (
         *(HOUR_LOST, HUNDRED, SMALL_FROM_LARGE, OTHER_WAY, HALF_KEPT, WAIT_LEFT_OUT),
-        TWELVE_NOT_ADDED,
+        *(TWELVE_NOT_ADDED, TWELVE_WRONG, TEN_FOR_TWELVE),
     )
     spaces = {
         Tier.SUPPORT: Space(
             _support, kind=(END, LENGTH), event=range(len(EVENTS)), number=range(1, 110)
-        ),
+        ).also(matched, kept, number=range(1, 161)),
         Tier.CORE: Space(
             _core, kind=(END, START, LENGTH), event=range(len(EVENTS)), number=range(1, 110)
         ),

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 
-from itembank.items.item import Step
+from itembank.items.item import Draft, Find, Step, prompt
+from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
 
@@ -67,6 +69,24 @@ def worked(start: t.Node, *lines: tuple[str, t.Node]) -> tuple[Step, ...]:
         steps.append(Step(say, t.equals(start, node)))
         start = node
     return tuple(steps)
+
+
+def work_out(
+    asked: t.Node,
+    key: t.Node,
+    steps: tuple[Step, ...],
+    wrong: Iterable[Wrong],
+    twin: tuple[object, ...],
+    form: str = "decimal",
+) -> Draft:
+    """Return the question to work out what is printed; a wrong answer that is right is left out.
+
+    >>> draft = work_out(t.times(t.Int(2), t.Int(3)), t.Int(6), (), (), ())
+    >>> draft.prompt[0], draft.form
+    ('Work out ', 'decimal')
+    """
+    shown = prompt("Work out {e}.", e=asked)
+    return Draft(shown, Find(asked), key, form, steps, slips(*wrong, key=key), twin)
 
 
 def quotient(top: int, bottom: int) -> Fraction:

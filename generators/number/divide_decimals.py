@@ -6,13 +6,13 @@ including formal written methods, applied to integers, decimals …" (from memor
 
 from __future__ import annotations
 
-from enum import IntEnum
 from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _point_mistakes as m
-from generators.number._writing import decimal, worked
+from generators.number._division_numbers import Kind, challenge_fits, core_fits, support_fits
+from generators.number._writing import decimal, work_out, worked
 from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
@@ -22,56 +22,6 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
-
-
-class Kind(IntEnum):
-    """What is divided by what."""
-
-    BY_WHOLE, BY_TENS, WHOLES = range(3)
-    BY_TENTHS, BOTH, SHARED, FILLED = range(3, 7)
-    KNOWN, LINE, BOX, HUNDREDTHS = range(7, 11)
-
-
-def _support(kind: int, a: int, b: int) -> bool:
-    """Keep quotients in tenths, decimals divided by 10, 100 and 1000, and whole by whole."""
-    match kind:
-        case Kind.BY_WHOLE:
-            # The quotient has so many tenths.
-            return 2 <= b <= 9 and 12 <= a <= 99 and a % 10 != 0 and a * b % 10 != 0
-        case Kind.BY_TENS:
-            return b <= 3 and a >= 11 and a % 10 != 0
-    # A whole number of halves, quarters or fifths that ends.
-    return b in (4, 5, 8) and a % b != 0 and b < a <= 60 and a % 2 == 1
-
-
-def _core(kind: int, a: int, b: int) -> bool:
-    """Keep division by tenths, a price that is shared, and what can be filled."""
-    match kind:
-        case Kind.BY_TENTHS:  # a is the quotient, a whole number
-            return 2 <= b <= 9 and 3 <= a <= 40 and a * b % 10 == 0 and a != b
-        case Kind.BOTH:  # a tenths is the quotient
-            return 2 <= b <= 9 and 12 <= a <= 99 and a % 10 != 0 and a != b
-        case Kind.SHARED:  # each pays a in units of 5 p
-            return 3 <= b <= 8 and a >= 30 and a % 20 != 0 and a * b // 20 % b != 0
-    return b in (2, 3, 4, 6, 7, 8) and 6 <= a <= 40 and a * b % 10 != 0
-
-
-def _challenge(kind: int, a: int, b: int, shift: int) -> bool:
-    """Keep quotients from a known one, products over a line, boxes, and hundredths below."""
-    match kind:
-        case Kind.KNOWN:
-            # One in six: there are plenty.
-            suits = (a + b + shift) % 6 == 0 and a >= 13 and a != b
-            return suits and a % 10 != 0 != b % 10
-        case Kind.LINE:
-            # 0.a × 0.c over 0.0d: a whole quotient; c and d are the digits of b.
-            c, d = divmod(b, 10)
-            suits = shift == 0 and 2 <= a <= 9 and c > 1 < d and a != c and d not in (a, c)
-            return suits and a * c % d == 0
-        case Kind.BOX:
-            return shift == 0 and 2 <= a <= 9 and b >= 13 and b % 10 != 0 and a * b % 10 != 0
-    return shift == 0 and 2 <= a <= 9 and b >= 13 and b % 10 != 0
-
 
 _SHARED = (
     "friends share the cost of a bike repair equally. It costs",
@@ -108,30 +58,25 @@ class DivideDecimals(Topic):
         m.SAME_OPERATION,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=tuple(Kind)[:3],
-                    a=(*range(5, 100), *range(103, 990, 17)),
-                    b=range(1, 10),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                support_fits,
+                kind=tuple(Kind)[:3],
+                a=(*range(5, 100), *range(103, 990, 17)),
+                b=range(1, 10),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=tuple(Kind)[3:7],
-                    a=(*range(3, 100), 101, 105, 110, 115),
-                    b=range(2, 10),
-                ),
-                only=lambda kind, *_: kind < 5,
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                core_fits,
+                kind=tuple(Kind)[3:7],
+                a=(*range(3, 100), 101, 105, 110, 115),
+                b=range(2, 10),
             ),
             only=lambda kind, *_: kind < 5,
         ),
         Tier.CHALLENGE: Space(
-            _challenge,
+            challenge_fits,
             kind=tuple(Kind)[7:],
             a=(*range(2, 20), 21, 23, 27, 34, 36, 37, 43, 46, 58),
             b=(*range(12, 60), 62, 63, 67, 68, 72, 73, 78, 79, 82, 84, 86, 89, 93, 96, 98),
@@ -167,24 +112,12 @@ class DivideDecimals(Topic):
         return _box(a, b, twin)
 
 
-def _plain(asked: t.Node, key: t.Node, steps: tuple[Step, ...], wrong: Any, twin: Any) -> Draft:
-    return Draft(
-        prompt("Work out {e}.", e=asked),
-        Find(asked),
-        key,
-        "decimal",
-        steps,
-        slips(*wrong, key=key),
-        twin,
-    )
-
-
 def _by_whole(a: int, b: int, twin: tuple[object, ...]) -> Draft:
     """Return a number of tenths divided by b, which comes to a tenths."""
     first, key = decimal(a * b, 1), decimal(a, 1)
     asked = t.divide(first, t.Int(b))
     steps = worked(asked, (f"Divide {a * b} by {b}, and keep the point in its place.", key))
-    return _plain(
+    return work_out(
         asked, key, steps, ((m.FORGETS_POINT, t.Int(a)), (m.ONE_TOO_MANY, decimal(a, 2))), twin
     )
 
@@ -198,7 +131,7 @@ def _by_tens(a: int, power: int, twin: tuple[object, ...]) -> Draft:
         (m.WRONG_WAY, decimal(a * 10**power, 1)),
         (m.ONE_TOO_MANY, decimal(a, 2 + power)),
     )
-    return _plain(asked, key, steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _wholes(a: int, b: int, twin: tuple[object, ...]) -> Draft:
@@ -221,7 +154,7 @@ def _wholes(a: int, b: int, twin: tuple[object, ...]) -> Draft:
         (m.REMAINDER, decimal(10 * whole + rest, 1)),
         (m.DROPS_REMAINDER, t.Int(whole)),
     )
-    return _plain(asked, key, steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _by_decimal(
@@ -249,7 +182,7 @@ def _by_decimal(
         (m.ONE_TOO_MANY, decimal(quotient, places + 1)),
         (m.ONE_PLACE, decimal(quotient * 10, places)),
     )
-    return _plain(asked, key, steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 _NUMBERS = ("Three", "Four", "Five", "Six", "Seven", "Eight")
@@ -343,7 +276,7 @@ def _line(a: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
         (m.ONE_TOO_MANY, decimal(a * c // d, 1)),
         (m.ONE_PLACE, t.Int(a * c // d * 10)),
     )
-    return _plain(asked, key, steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _box(a: int, b: int, twin: tuple[object, ...]) -> Draft:

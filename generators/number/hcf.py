@@ -13,6 +13,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _factor_mistakes as m
+from generators.number._common import find_common, split_into_primes
 from generators.number._primes import in_index_form, is_prime, primes_of, product
 from generators.number._writing import apart
 from itembank.items import kinds
@@ -112,6 +113,19 @@ _SQUARES = (
     "Two ropes of {a} metres and {b} metres are cut into pieces of equal length, with nothing "
     "left over. What is the greatest possible length, in metres, of a piece?",
 )
+_FIRST = (
+    24, 30, 32, 36, 40, 42, 45, 48, 54, 56, 60, 63, 64, 66, 70, 72, 75, 80, 84, 90, 96,
+)  # fmt: skip
+_SECOND = (
+    36, 40, 45, 48, 54, 56, 60, 64, 72, 75, 80, 84, 88, 90, 96, 98, 100, 108, 120, 126,
+)  # fmt: skip
+_LARGER_FIRST = (
+    72, 84, 90, 96, 108, 120, 126, 132, 144, 150, 156, 168, 180, 198, 210, 216, 240, 252,
+)  # fmt: skip
+_LARGER_SECOND = (
+    108, 120, 126, 132, 140, 144, 156, 168, 180, 196, 200, 210, 216, 225, 234, 252, 264, 270,
+    280, 288, 300, 315,
+)  # fmt: skip
 
 
 @register
@@ -139,51 +153,8 @@ class Hcf(Topic):
             Space(
                 _core,
                 kind=tuple(Kind)[3:6],
-                a=(
-                    24,
-                    30,
-                    32,
-                    36,
-                    40,
-                    42,
-                    45,
-                    48,
-                    54,
-                    56,
-                    60,
-                    63,
-                    64,
-                    66,
-                    70,
-                    72,
-                    75,
-                    80,
-                    84,
-                    90,
-                    96,
-                ),
-                b=(
-                    36,
-                    40,
-                    45,
-                    48,
-                    54,
-                    56,
-                    60,
-                    64,
-                    72,
-                    75,
-                    80,
-                    84,
-                    88,
-                    90,
-                    96,
-                    98,
-                    100,
-                    108,
-                    120,
-                    126,
-                ),
+                a=_FIRST,
+                b=_SECOND,
                 c=(54, 60, 72, 84, 90, 96, 108, 120, 132, 140),
             )
         ),
@@ -191,50 +162,8 @@ class Hcf(Topic):
             Space(
                 _challenge,
                 kind=tuple(Kind)[6:],
-                a=(
-                    72,
-                    84,
-                    90,
-                    96,
-                    108,
-                    120,
-                    126,
-                    132,
-                    144,
-                    150,
-                    156,
-                    168,
-                    180,
-                    198,
-                    210,
-                    216,
-                    240,
-                    252,
-                ),
-                b=(
-                    108,
-                    120,
-                    126,
-                    132,
-                    140,
-                    144,
-                    156,
-                    168,
-                    180,
-                    196,
-                    200,
-                    210,
-                    216,
-                    225,
-                    234,
-                    252,
-                    264,
-                    270,
-                    280,
-                    288,
-                    300,
-                    315,
-                ),
+                a=_LARGER_FIRST,
+                b=_LARGER_SECOND,
                 c=(180, 210, 240, 252, 270, 288, 300, 324, 336, 360, 396, 420, 450),
             )
         ),
@@ -265,22 +194,8 @@ class Hcf(Topic):
             text = prompt(by_turns(_STORIES, a // 2 + b // 3), a=shown[0], b=shown[1])
         elif kind == Kind.SQUARES:
             text = prompt(by_turns(_SQUARES, a // 6 + b // 6), a=shown[0], b=shown[1])
-        elif kind == Kind.PRODUCTS:
-            text = prompt(
-                "Two numbers are written as products of primes: {a} and {b}. Find their highest "
-                "common factor.",
-                a=shown[0],
-                b=shown[1],
-            )
-        elif len(shown) == 3:
-            text = prompt(
-                "Find the highest common factor of {a}, {b} and {c}.",
-                a=shown[0],
-                b=shown[1],
-                c=shown[2],
-            )
         else:
-            text = prompt("Find the highest common factor of {a} and {b}.", a=shown[0], b=shown[1])
+            text = find_common("highest common factor", shown, kind == Kind.PRODUCTS)
         return Draft(text, Common(shown, "hcf"), t.Int(h), "integer", steps, slips(*wrong), twin)
 
 
@@ -301,10 +216,7 @@ def _by_primes(kind: int, numbers: tuple[int, ...], h: int) -> tuple[Step, ...]:
     if kind == Kind.SQUARES:
         steps.append(Step("The length has to go into both."))
     if kind != Kind.PRODUCTS:
-        steps += [
-            Step(f"Write {n} as a product of primes.", t.equals(t.Int(n), in_index_form(n)))
-            for n in numbers
-        ]
+        steps += split_into_primes(numbers)
     shared = product(primes_of(h))
     say = "Take each prime that they share, to the lowest power."
     steps.append(Step(say, t.equals(shared, t.Int(h)) if shared != t.Int(h) else t.Int(h)))

@@ -13,6 +13,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _factor_mistakes as m
+from generators.number._common import find_common, split_into_primes
 from generators.number._primes import in_index_form, primes_of, product
 from generators.number._writing import apart
 from itembank.items import kinds
@@ -100,6 +101,20 @@ _SWIMMERS = (
     "Three lights at a bus depot flash together. They flash every {a}, {b} and {c} seconds. After "
     "how many seconds do all three flash together again for the first time?",
 )
+_FIRST = (
+    4, 6, 8, 9, 10, 12, 14, 15, 16, 18, 20, 21, 24, 25, 27, 28, 30, 32, 36, 40, 45,
+)  # fmt: skip
+_SECOND = (
+    8, 9, 10, 12, 14, 15, 16, 18, 20, 21, 24, 25, 28, 30, 32, 35, 36, 40, 42, 45, 48, 50, 54,
+    60,
+)  # fmt: skip
+_LARGER_FIRST = (
+    12, 14, 15, 16, 18, 20, 24, 28, 30, 32, 36, 40, 42, 45, 48, 50, 54, 56, 60, 72, 84,
+)  # fmt: skip
+_LARGER_SECOND = (
+    18, 20, 24, 28, 30, 36, 40, 42, 45, 48, 50, 54, 60, 63, 70, 72, 75, 80, 84, 90, 96, 100,
+    108, 120, 126,
+)  # fmt: skip
 
 
 @register
@@ -130,55 +145,8 @@ class Lcm(Topic):
             Space(
                 _core,
                 kind=tuple(Kind)[4:7],
-                a=(
-                    4,
-                    6,
-                    8,
-                    9,
-                    10,
-                    12,
-                    14,
-                    15,
-                    16,
-                    18,
-                    20,
-                    21,
-                    24,
-                    25,
-                    27,
-                    28,
-                    30,
-                    32,
-                    36,
-                    40,
-                    45,
-                ),
-                b=(
-                    8,
-                    9,
-                    10,
-                    12,
-                    14,
-                    15,
-                    16,
-                    18,
-                    20,
-                    21,
-                    24,
-                    25,
-                    28,
-                    30,
-                    32,
-                    35,
-                    36,
-                    40,
-                    42,
-                    45,
-                    48,
-                    50,
-                    54,
-                    60,
-                ),
+                a=_FIRST,
+                b=_SECOND,
                 c=(8, 9, 10, 12, 14, 15, 16, 18, 20, 21, 24),
             )
         ),
@@ -186,56 +154,8 @@ class Lcm(Topic):
             Space(
                 _challenge,
                 kind=tuple(Kind)[7:],
-                a=(
-                    12,
-                    14,
-                    15,
-                    16,
-                    18,
-                    20,
-                    24,
-                    28,
-                    30,
-                    32,
-                    36,
-                    40,
-                    42,
-                    45,
-                    48,
-                    50,
-                    54,
-                    56,
-                    60,
-                    72,
-                    84,
-                ),
-                b=(
-                    18,
-                    20,
-                    24,
-                    28,
-                    30,
-                    36,
-                    40,
-                    42,
-                    45,
-                    48,
-                    50,
-                    54,
-                    60,
-                    63,
-                    70,
-                    72,
-                    75,
-                    80,
-                    84,
-                    90,
-                    96,
-                    100,
-                    108,
-                    120,
-                    126,
-                ),
+                a=_LARGER_FIRST,
+                b=_LARGER_SECOND,
                 c=(30, 36, 40, 42, 45, 48, 50, 54, 60, 66, 70, 72, 75),
             )
         ),
@@ -260,16 +180,8 @@ class Lcm(Topic):
             text = prompt(by_turns(_BUSES, a // 3 + b), **names)
         elif kind == Kind.SWIMMERS:
             text = prompt(by_turns(_SWIMMERS, a // 2 + b // 2 + c), **names)
-        elif kind == Kind.PRODUCTS:
-            text = prompt(
-                "Two numbers are written as products of primes: {a} and {b}. Find their lowest "
-                "common multiple.",
-                **names,
-            )
-        elif three:
-            text = prompt("Find the lowest common multiple of {a}, {b} and {c}.", **names)
         else:
-            text = prompt("Find the lowest common multiple of {a} and {b}.", **names)
+            text = find_common("lowest common multiple", shown, kind == Kind.PRODUCTS)
         steps = _lists(numbers, low) if tier is Tier.SUPPORT else _by_primes(kind, numbers, low)
         wrong = slips(*_mistakes(kind, numbers, low), key=t.Int(low))
         return Draft(text, Common(shown, "lcm"), t.Int(low), "integer", steps, wrong, twin)
@@ -311,10 +223,7 @@ def _by_primes(kind: int, numbers: tuple[int, ...], low: int) -> tuple[Step, ...
     if kind in (Kind.BUSES, Kind.SWIMMERS):
         steps.append(Step("The time has to be a multiple of each of the times."))
     if kind != Kind.PRODUCTS:
-        steps += [
-            Step(f"Write {n} as a product of primes.", t.equals(t.Int(n), in_index_form(n)))
-            for n in numbers
-        ]
+        steps += split_into_primes(numbers)
     taken = product(primes_of(low))
     steps.append(Step("Take every prime to its highest power.", t.equals(taken, t.Int(low))))
     return tuple(steps)
@@ -325,13 +234,12 @@ def _any(a: int, b: int, twin: tuple[object, ...]) -> Draft:
     x = t.Sym("x")
     low = lcm(a, b)
     steps = (
-        Step(
-            f"{low} is in the {a} times table.",
-            t.equals(t.Int(low), t.times(t.Int(a), t.Int(low // a))),
-        ),
-        Step(
-            f"{low} is in the {b} times table.",
-            t.equals(t.Int(low), t.times(t.Int(b), t.Int(low // b))),
+        *(
+            Step(
+                f"{low} is in the {n} times table.",
+                t.equals(t.Int(low), t.times(t.Int(n), t.Int(low // n))),
+            )
+            for n in (a, b)
         ),
         Step("So it is a common multiple.", t.Int(low)),
     )

@@ -7,13 +7,13 @@ value for decimals" (from memory).
 
 from __future__ import annotations
 
-from enum import IntEnum
 from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _point_mistakes as m
-from generators.number._writing import decimal, worked
+from generators.number._product_numbers import Kind, challenge_fits, core_fits, support_fits
+from generators.number._writing import decimal, work_out, worked
 from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
@@ -23,55 +23,6 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
-
-
-class Kind(IntEnum):
-    """What is multiplied."""
-
-    TENTHS_BY_WHOLE, TENTHS, BY_TENS = range(3)
-    LONGER, HUNDREDTHS, TWO_DIGITS, COST = range(3, 7)
-    KNOWN, POWER, BOX, THREE = range(7, 11)
-
-
-def _support(kind: int, a: int, b: int) -> bool:
-    """Keep products of the tables in tenths, and decimals multiplied by 10, 100 and 1000."""
-    match kind:
-        case Kind.TENTHS_BY_WHOLE:
-            return 2 <= a <= 9 and 2 <= b <= 12 and a * b >= 10 and a * b % 10 != 0
-        case Kind.TENTHS:
-            return 2 <= a <= 9 and 2 <= b <= 9 and a != b and a * b % 10 != 0
-    # So many hundredths by 10 to the power b.
-    return b <= 3 and a >= 11 and a % 100 != 0
-
-
-def _core(kind: int, a: int, b: int) -> bool:
-    """Keep a.b × 0.c, hundredths by tenths, a.b × c.d, and a price of so many kilograms."""
-    match kind:
-        case Kind.LONGER:
-            return 12 <= a <= 99 and a % 10 > 1 and 2 <= b <= 9 and a * b % 10 != 0
-        case Kind.HUNDREDTHS:
-            return 2 <= a <= 9 and 2 <= b <= 9 and a * b >= 10
-        case Kind.TWO_DIGITS:
-            return 12 <= a <= 45 and 12 <= b <= 35 and a % 10 > 1 and b % 10 > 1 and a != b
-    # Pence a kilogram and tenths of a kilogram, with whole pence to pay.
-    return a >= 85 and a % 10 in (0, 5) and 12 <= b <= 38 and b % 10 != 0 and a * b % 10 == 0
-
-
-def _challenge(kind: int, a: int, b: int, shift: int) -> bool:
-    """Keep products from a known one, powers, boxes, and three factors."""
-    match kind:
-        case Kind.KNOWN:
-            # One in six: there are plenty.
-            suits = (a + b + shift) % 6 == 0 and a >= 13 and a != b
-            return suits and a % 10 != 0 != b % 10 and a * b % 10 != 0
-        case Kind.POWER:
-            return a <= 12 and a != 10 and b in (12, 13) and shift <= 1 and a ** (b - 10) > 9
-        case Kind.BOX:
-            return 2 <= a <= 9 and 13 <= b <= 99 and b % 10 != 0 and shift == 0
-    # 0.a × 0.c × 0.d from a and the digits of b
-    c, d = divmod(b, 10)
-    return shift == 0 and 2 <= a <= 9 and 1 < c < d and a not in (c, d) and a * c * d % 10 != 0
-
 
 # Prices a kilogram, of what is sold by weight.
 _SOLD = (
@@ -104,30 +55,25 @@ class MultiplyDecimals(Topic):
         m.MAKES_LARGER,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=tuple(Kind)[:3],
-                    a=(*range(2, 10), *range(11, 100, 4), *range(104, 990, 23)),
-                    b=range(1, 13),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                support_fits,
+                kind=tuple(Kind)[:3],
+                a=(*range(2, 10), *range(11, 100, 4), *range(104, 990, 23)),
+                b=range(1, 13),
             )
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _core,
-                    kind=tuple(Kind)[3:7],
-                    a=(*range(2, 100), *range(105, 330, 5)),
-                    b=range(2, 39),
-                ),
-                only=lambda kind, *_: kind != 6,
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(
+                core_fits,
+                kind=tuple(Kind)[3:7],
+                a=(*range(2, 100), *range(105, 330, 5)),
+                b=range(2, 39),
             ),
             only=lambda kind, *_: kind != 6,
         ),
         Tier.CHALLENGE: Space(
-            _challenge,
+            challenge_fits,
             kind=tuple(Kind)[7:],
             a=(*range(2, 20), 21, 23, 27, 34, 36, 37, 43, 46, 58),
             b=(*range(12, 60), 62, 63, 67, 68, 72, 73, 78, 79, 82, 84, 86, 89, 93, 96, 98),
@@ -189,15 +135,7 @@ def _product(kind: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
             ahead = (a // 10) * (b // 10)
             wrong.append((m.PARTS_APART, t.Dec(str(ahead), str(after))))
             wrong.append((m.FORGETS_POINT, t.Int(whole)))
-    return Draft(
-        prompt("Work out {e}.", e=asked),
-        Find(asked),
-        key,
-        "decimal",
-        steps,
-        slips(*wrong, key=key),
-        twin,
-    )
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _by_tens(a: int, power: int, twin: tuple[object, ...]) -> Draft:
@@ -208,12 +146,12 @@ def _by_tens(a: int, power: int, twin: tuple[object, ...]) -> Draft:
     key = decimal(a * 10**power, 2)
     steps = worked(asked, (f"Each digit moves {counted(power, 'place')} to the left.", key))
     text = t.Dec(str(a // 100), f"{a % 100:02d}".rstrip("0") + "0" * power)
-    wrong = slips(
+    wrong = (
         (m.ADDS_NOUGHT, text),
         (m.WRONG_WAY, decimal(a, 2 + power)),
         (m.ONE_PLACE, decimal(a * 10 ** (power + 1), 2)),
     )
-    return Draft(prompt("Work out {e}.", e=asked), Find(asked), key, "decimal", steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _cost(a: int, b: int, twin: tuple[object, ...]) -> Draft:
@@ -275,11 +213,11 @@ def _power(a: int, index: int, places: int, twin: tuple[object, ...]) -> Draft:
         ("Write the power as a product.", t.times(base, *[base] * (index - 1))),
         (f"There are {places * index} decimal places in all.", key),
     )
-    wrong = slips(
+    wrong = (
         (m.TIMES_INDEX, decimal(a * index, places)),
         (m.ONE_PLACE, decimal(a**index, places * index - 1)),
     )
-    return Draft(prompt("Work out {e}.", e=asked), Find(asked), key, "decimal", steps, wrong, twin)
+    return work_out(asked, key, steps, wrong, twin)
 
 
 def _box(a: int, b: int, twin: tuple[object, ...]) -> Draft:
@@ -310,7 +248,5 @@ def _three(a: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
         ("Multiply the first two.", t.times(decimal(a * c, 2), third)),
         ("There are 3 decimal places in all.", key),
     )
-    wrong = slips(
-        (m.ONE_PLACE, decimal(a * c * d, 2)), (m.BEGINS_WITH_NOUGHT, decimal(a * c * d, 1))
-    )
-    return Draft(prompt("Work out {e}.", e=asked), Find(asked), key, "decimal", steps, wrong, twin)
+    wrong = ((m.ONE_PLACE, decimal(a * c * d, 2)), (m.BEGINS_WITH_NOUGHT, decimal(a * c * d, 1)))
+    return work_out(asked, key, steps, wrong, twin)

@@ -7,13 +7,20 @@ applied to integers …, all both positive and negative" (from memory).
 from __future__ import annotations
 
 from dataclasses import replace
-from enum import IntEnum
 from typing import Any
 
 from generators._jumps import jump_line
 from generators._turns import by_turns
 from generators.number import _signs as m
-from generators.number._writing import apart, inside, worked
+from generators.number._adding_wrong_lines import gone_wrong
+from generators.number._negatives_added import (
+    Kind,
+    answers_of,
+    challenge_fits,
+    core_fits,
+    support_fits,
+)
+from generators.number._writing import inside, worked
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -21,15 +28,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-
-class Kind(IntEnum):
-    """What is added to what, or taken from it."""
-
-    UP, BELOW, DOWN, WARMER, COLDER = range(5)
-    TAKE_NEGATIVE, ADD_NEGATIVE, BOTH_NEGATIVE, FUND = range(5, 9)
-    THREE, BOX_FIRST, BOX_SECOND, RANGE = range(9, 13)
-
 
 # Degrees Celsius: a greenhouse, a yard and a glasshouse in winter.
 _WARMER = (
@@ -58,115 +56,6 @@ _FUNDS = (
 _PLACES = ("at a bus depot", "on an allotment", "in a market garden", "at an outdoor pool")
 
 
-def _answers(kind: int, a: int, b: int, c: int) -> tuple[int, tuple[Wrong, ...]]:
-    """Return the answer, and what the mistakes come to."""
-    match kind:
-        case Kind.UP | Kind.WARMER:
-            return b - a, ((m.ADDS_SIZES, -a - b), (m.DROPS_MINUS, a + b))
-        case Kind.BELOW | Kind.COLDER:
-            return a - b, ((m.SMALL_FROM_LARGE, b - a), (m.ADDS_SIZES, -a - b))
-        case Kind.DOWN:
-            return -a - b, ((m.TWO_MINUSES, a + b), (m.WRONG_WAY, b - a))
-        case Kind.TAKE_NEGATIVE:
-            return a + b, ((m.DROPS_BRACKET, a - b), (m.ADDS_SIZES, -a - b))
-        case Kind.ADD_NEGATIVE:
-            return -a - b, ((m.TWO_MINUSES, a + b), (m.DROPS_SECOND, b - a))
-        case Kind.BOTH_NEGATIVE:
-            return b - a, ((m.DROPS_BRACKET, -a - b), (m.TWO_MINUSES, a + b))
-        case Kind.FUND:
-            return b - a - c, ((m.DROPS_MINUS, a + b - c), (m.SMALL_FROM_LARGE, a + c - b))
-        case Kind.THREE:
-            return b - a - c, ((m.DROPS_BRACKET, -a - b - c), (m.DROPS_SECOND, b - a + c))
-        case Kind.BOX_FIRST:
-            return -a - b, ((m.DROPS_BRACKET, a - b), (m.DROPS_MINUS, a + b))
-        case Kind.BOX_SECOND:
-            return -a - b, ((m.WRONG_WAY, a - b), (m.DROPS_MINUS, a + b))
-    sizes = (a, b, c)
-    return (
-        b + max(a, c),
-        ((m.DROPS_MINUS, max(sizes) - min(sizes)), (m.SIZE_FOR_VALUE, b + min(a, c))),
-    )
-
-
-def _keep(kind: int, a: int, b: int, c: int = 0) -> bool:
-    if a == b or c in (a, b):
-        return False
-    key, wrong = _answers(kind, a, b, c)
-    return key not in (0, 1) and apart(key, *(answer for _, answer in wrong))
-
-
-def _support(kind: int, a: int, b: int) -> bool:
-    """Keep small numbers; temperatures end between −15 and 25 degrees."""
-    match kind:
-        case Kind.BELOW:
-            suits = a < b
-        case Kind.WARMER:
-            suits = a <= 9 and 5 <= b <= 16
-        case Kind.COLDER:
-            suits = 3 <= a < b <= 16
-        case _:
-            suits = True
-    return suits and _keep(kind, a, b)
-
-
-def _core(kind: int, a: int, b: int, c: int) -> bool:
-    """Keep sums with a number in brackets, and an account that stays below nothing."""
-    if kind == Kind.FUND:
-        return (
-            20 <= a <= 60
-            and a % 5 == b % 5 == 0
-            and c >= 50
-            and b >= 40
-            and b < a + c
-            and a + b > c
-            and _keep(kind, a, b, c)
-        )
-    return c == 0 and a <= 25 and b <= 25 and _keep(kind, a, b)
-
-
-def _challenge(kind: int, a: int, b: int, c: int) -> bool:
-    """Keep sums of three numbers, boxes, and the range of three temperatures."""
-    match kind:
-        case Kind.BOX_FIRST | Kind.BOX_SECOND:
-            return c == 0 and a > 2 < b and _keep(kind, a, b)
-        case Kind.RANGE:
-            return 2 < a <= 12 and 1 < b <= 9 and 2 < c <= 12 and _keep(kind, a, b, c)
-    # Every second one: there are plenty.
-    return (a + b + c) % 2 == 0 and 2 < c <= 12 and a > 2 < b and _keep(kind, a, b, c)
-
-
-def _gone_wrong(kind: int, a: int, b: int, c: int = 0) -> tuple[kinds.WrongSolution, ...]:
-    """Return how sums with negative numbers are written wrongly."""
-    wrong, low, A, B = kinds.WrongSolution, t.num(-a), t.Int(a), t.Int(b)
-    match kind:
-        case Kind.UP:
-            return (wrong(m.ADDS_SIZES, (t.Neg(t.Bracket(t.add(A, B))), t.num(-a - b))),)
-        case Kind.BELOW:
-            return (wrong(m.SMALL_FROM_LARGE, (t.sub(B, A), t.num(b - a))),)
-        case Kind.DOWN:
-            return (wrong(m.TWO_MINUSES, (t.add(A, B), t.num(a + b))),)
-        case Kind.TAKE_NEGATIVE:
-            return (wrong(m.DROPS_BRACKET, (t.sub(A, B), t.num(a - b))),)
-        case Kind.ADD_NEGATIVE:
-            return (
-                wrong(m.DROPS_SECOND, (t.add(low, B), t.num(b - a))),
-                wrong(m.TWO_MINUSES, (t.sub(low, B), t.num(a + b)), 2),
-            )
-        case Kind.BOTH_NEGATIVE:
-            return (wrong(m.DROPS_BRACKET, (t.sub(low, B), t.num(-a - b))),)
-        case Kind.THREE:
-            C, right = t.Int(c), t.sub(t.num(b - a), t.Int(c))
-            plus, minus = t.Sum(low, (("+", B), ("+", C))), t.Sum(low, (("-", B), ("-", C)))
-            lines = (t.Sum(low, (("+", B), ("-", C))), right, t.num(abs(b - a) + c))
-            found = (
-                wrong(m.DROPS_SECOND, (plus, t.add(t.num(b - a), C), t.num(b - a + c))),
-                wrong(m.DROPS_BRACKET, (minus, t.sub(t.num(-a - b), C), t.num(-a - b - c))),
-            )
-            # −2 − 5 taken for 7: only where two minuses are left.
-            return (*found, wrong(m.TWO_MINUSES, lines, 3)) if b < a else found
-    return ()
-
-
 @register
 class NegativesAdd(Topic):
     """Up and down the number line; adding and subtracting negatives; three numbers and boxes."""
@@ -186,53 +75,44 @@ class NegativesAdd(Topic):
     )
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_support, kind=tuple(Kind)[:5], a=range(2, 16), b=range(2, 21)),
-                    only=lambda kind, *_: kind < 3,
-                ),
+            kinds.with_claims_and_matches(
+                Space(support_fits, kind=tuple(Kind)[:5], a=range(2, 16), b=range(2, 21)),
                 only=lambda kind, *_: kind < 3,
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _core,
-                        kind=tuple(Kind)[5:9],
-                        a=(*range(3, 26), 30, 35, 40, 45, 50, 60),
-                        b=(*range(3, 26), 40, 60, 75, 80, 90, 120),
-                        c=(0, 50, 65, 70, 85, 95, 110),
-                    ),
-                    only=lambda kind, *_: kind != 8,
+            kinds.with_claims_and_matches(
+                Space(
+                    core_fits,
+                    kind=tuple(Kind)[5:9],
+                    a=(*range(3, 26), 30, 35, 40, 45, 50, 60),
+                    b=(*range(3, 26), 40, 60, 75, 80, 90, 120),
+                    c=(0, 50, 65, 70, 85, 95, 110),
                 ),
                 only=lambda kind, *_: kind != 8,
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
         Tier.CHALLENGE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _challenge,
-                        kind=tuple(Kind)[9:],
-                        a=range(3, 16),
-                        b=range(2, 21),
-                        c=range(0, 13),
-                    ),
-                    only=lambda kind, *_: kind == 9,
+            kinds.with_claims_and_matches(
+                Space(
+                    challenge_fits,
+                    kind=tuple(Kind)[9:],
+                    a=range(3, 16),
+                    b=range(2, 21),
+                    c=range(0, 13),
                 ),
                 only=lambda kind, *_: kind == 9,
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
     }
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
         kind, a, b, c = (*values, 0)[:4]
-        key, wrong = _answers(kind, a, b, c)
+        key, wrong = answers_of(kind, a, b, c)
         twin = (int(kind), a, b, c)
         match kind:
             case Kind.WARMER | Kind.COLDER:

@@ -6,12 +6,18 @@ applied to integers …, all both positive and negative" (from memory).
 
 from __future__ import annotations
 
-from enum import IntEnum
-from fractions import Fraction
 from typing import Any
 
 from generators.number import _signs as m
-from generators.number._writing import apart, inside, worked
+from generators.number._multiplying_wrong_lines import gone_wrong
+from generators.number._negatives_multiplied import (
+    Kind,
+    answers_of,
+    challenge_fits,
+    core_fits,
+    support_fits,
+)
+from generators.number._writing import inside, worked
 from itembank.items import kinds
 from itembank.items.asks import TwoNumbers
 from itembank.items.item import Draft, Find, Step, Tier, prompt
@@ -21,135 +27,8 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
-
-class Kind(IntEnum):
-    """What is multiplied or divided."""
-
-    NEGATIVE_FIRST, NEGATIVE_SECOND, BOTH, DIVIDE = range(4)
-    DIVIDE_BOTH, SQUARE, THREE, MIXED, BOX = range(4, 9)
-    POWERS, BAR, LONG_BOX, TWO_NUMBERS = range(9, 13)
-
-
 SIGNS = "Two negative numbers multiply to a positive one."
 ONE_NEGATIVE = "One negative number and one positive multiply to a negative one."
-
-
-def _answers(kind: int, a: int, b: int, c: int) -> tuple[int, tuple[Wrong, ...]]:
-    """Return the answer, and what the mistakes come to."""
-    match kind:
-        case Kind.NEGATIVE_FIRST:
-            return -a * b, ((m.LOSES_SIGN, a * b), (m.ADDS_INSTEAD, b - a))
-        case Kind.NEGATIVE_SECOND:
-            return -a * b, ((m.LOSES_SIGN, a * b), (m.READS_AS_TAKE, a - b))
-        case Kind.BOTH:
-            return a * b, ((m.KEEPS_MINUS, -a * b), (m.READS_AS_TAKE, -a - b))
-        case Kind.DIVIDE:
-            return -a, ((m.LOSES_SIGN, a), (m.ADDS_INSTEAD, -a * b - b))
-        case Kind.DIVIDE_BOTH:
-            return a, ((m.KEEPS_MINUS, -a), (m.ADDS_INSTEAD, -a * b + b))
-        case Kind.SQUARE:
-            return a * a + b, ((m.SQUARE_NEGATIVE, b - a * a), (m.DOUBLES, b - 2 * a))
-        case Kind.THREE:
-            return a * b * c, ((m.KEEPS_MINUS, -a * b * c), (m.READS_AS_TAKE, -a * b - c))
-        case Kind.MIXED:
-            return a + b * c, ((m.LOSES_SIGN, a - b * c), (m.LEFT_TO_RIGHT, -(a - b) * c))
-        case Kind.BOX:
-            return b, ((m.KEEPS_MINUS, -b), (m.ADDS_INSTEAD, a - a * b))
-        case Kind.POWERS:
-            return (
-                -(a**3) - b * b,
-                ((m.SQUARE_NEGATIVE, b * b - a**3), (m.DOUBLES, 2 * b - 3 * a)),
-            )
-        case Kind.BAR:
-            # (−ac + bc)/(−c) × (−2)
-            return (b - a) * 2, ((m.ALL_CANCEL, (a - b) * 2), (m.ADDS_SIZES, -(a + b) * 2))
-        case Kind.LONG_BOX:
-            # −a × □ + b = −c
-            return (
-                (b + c) // a,
-                ((m.KEEPS_MINUS, -(b + c) // a), (m.NOT_UNDONE, Fraction(c - b, a))),
-            )
-    return a, ()
-
-
-def _keep(kind: int, a: int, b: int, c: int) -> bool:
-    key, wrong = _answers(kind, a, b, c)
-    return apart(key, *(answer for _, answer in wrong))
-
-
-def _support(kind: int, a: int, b: int) -> bool:
-    """Keep products of the tables, of two different numbers."""
-    return a != b and _keep(kind, a, b, 0)
-
-
-def _core(kind: int, a: int, b: int, c: int) -> bool:
-    """Keep quotients of two negatives, squares, three factors, and a product to be taken away."""
-    match kind:
-        case Kind.DIVIDE_BOTH | Kind.BOX:
-            suits = c == 2 and a != b and a > 2 < b
-        case Kind.SQUARE:
-            suits = c == 2 and a > 2 and a != b
-        case Kind.THREE:
-            suits = a <= 6 and b <= 9 and c <= 6 and apart(a, b, c) and a * b * c <= 200
-        case _:
-            suits = apart(a, b, c) and b <= 9 and c <= 9
-    return suits and _keep(kind, a, b, c)
-
-
-def _challenge(kind: int, a: int, b: int, c: int) -> bool:
-    """Keep powers of negatives, a fraction line, a longer box, and two numbers to be found."""
-    match kind:
-        case Kind.POWERS:
-            suits = c == 2 and a <= 5 and b <= 12 and a != b
-        case Kind.BAR:
-            suits = a > b and 3 <= c <= 6 and apart(a, b, c) and a - b > 1
-        case Kind.LONG_BOX:
-            suits = (b + c) % a == 0 and a >= 3 and apart(a, b, c) and (b + c) // a > 2
-        case _:
-            # One is positive, the other negative; told apart from their sum by their product.
-            return c == 2 and a != b and abs(a - b) > 1 and a > 2
-    return suits and _keep(kind, a, b, c)
-
-
-def _gone_wrong(kind: int, a: int, b: int, c: int = 0) -> tuple[kinds.WrongSolution, ...]:
-    """Return how products and quotients of negative numbers are written wrongly."""
-    wrong, A, B = kinds.WrongSolution, t.Int(a), t.Int(b)
-    match kind:
-        case Kind.NEGATIVE_FIRST:
-            return (wrong(m.LOSES_SIGN, (t.times(A, B), t.Int(a * b))),)
-        case Kind.NEGATIVE_SECOND:
-            return (wrong(m.READS_AS_TAKE, (t.sub(A, B), t.num(a - b))),)
-        case Kind.BOTH:
-            return (
-                wrong(m.READS_AS_TAKE, (t.sub(t.num(-a), B), t.num(-a - b))),
-                wrong(m.KEEPS_MINUS, (t.Neg(t.Bracket(t.times(A, B))), t.num(-a * b))),
-            )
-        case Kind.DIVIDE:
-            return (wrong(m.LOSES_SIGN, (t.divide(t.Int(a * b), B), A)),)
-        case Kind.DIVIDE_BOTH:
-            over = t.Neg(t.Bracket(t.divide(t.Int(a * b), B)))
-            return (wrong(m.KEEPS_MINUS, (over, t.num(-a))),)
-        case Kind.SQUARE:
-            return (
-                wrong(m.SQUARE_NEGATIVE, (t.add(t.num(-a * a), B), t.num(b - a * a))),
-                wrong(m.DOUBLES, (t.add(t.num(-2 * a), B), t.num(b - 2 * a))),
-            )
-        case Kind.THREE:
-            return (
-                wrong(m.KEEPS_MINUS, (t.times(t.num(-a * b), inside(-c)), t.num(-a * b * c)), 2),
-            )
-        case Kind.MIXED:
-            less = t.sub(A, inside(-b * c))
-            return (
-                wrong(m.LOSES_SIGN, (less, t.sub(A, t.Int(b * c)), t.num(a - b * c)), 2),
-                wrong(m.LEFT_TO_RIGHT, (t.times(t.num(a - b), inside(-c)), t.num((b - a) * c))),
-            )
-        case Kind.POWERS:
-            cube = t.num(-(a**3))
-            lines = (t.sub(cube, inside(-b * b)), t.add(cube, t.Int(b * b)), t.num(b * b - a**3))
-            double = (t.sub(t.num(-3 * a), inside(-2 * b)), t.num(2 * b - 3 * a))
-            return wrong(m.SQUARE_NEGATIVE, lines), wrong(m.DOUBLES, double)
-    return ()
 
 
 @register
@@ -175,40 +54,32 @@ class NegativesMultiply(Topic):
     )
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_support, kind=tuple(Kind)[:4], a=range(2, 13), b=range(2, 13))
-                )
+            kinds.with_claims_and_matches(
+                Space(support_fits, kind=tuple(Kind)[:4], a=range(2, 13), b=range(2, 13))
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _core, kind=tuple(Kind)[4:9], a=range(2, 13), b=range(2, 13), c=range(2, 10)
-                    ),
-                    only=lambda kind, *_: kind != 8,
+            kinds.with_claims_and_matches(
+                Space(
+                    core_fits, kind=tuple(Kind)[4:9], a=range(2, 13), b=range(2, 13), c=range(2, 10)
                 ),
                 only=lambda kind, *_: kind != 8,
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
         Tier.CHALLENGE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _challenge,
-                        kind=tuple(Kind)[9:],
-                        a=range(2, 13),
-                        b=range(2, 13),
-                        c=range(2, 19),
-                    ),
-                    only=lambda kind, *_: kind < 11,
+            kinds.with_claims_and_matches(
+                Space(
+                    challenge_fits,
+                    kind=tuple(Kind)[9:],
+                    a=range(2, 13),
+                    b=range(2, 13),
+                    c=range(2, 19),
                 ),
                 only=lambda kind, *_: kind < 11,
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
     }
 
@@ -218,7 +89,7 @@ class NegativesMultiply(Topic):
         twin = (int(kind), a, b, c)
         if kind == Kind.TWO_NUMBERS:
             return _two_numbers(a, b, twin)
-        key, wrong = _answers(kind, a, b, c)
+        key, wrong = answers_of(kind, a, b, c)
         if kind in (Kind.BOX, Kind.LONG_BOX):
             return _box(kind, a, b, c, key, wrong, twin)
         asked, lines = _calculation(kind, a, b, c)

@@ -7,26 +7,25 @@ as a model for ordering of the real numbers" (from memory).
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
-from enum import IntEnum
-from typing import Any, NamedTuple
+from collections.abc import Sequence
+from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _decimal_order_mistakes as m
-from generators.number._writing import apart, decimal
-from itembank.figures.kinds.number_line import NumberLine
-from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import (
-    Compare,
-    Draft,
-    Find,
-    Give,
-    Misconception,
-    Order,
-    Step,
-    Tier,
-    prompt,
+from generators.number._decimal_orders import (
+    TURNS,
+    WRONG,
+    Decimal,
+    Kind,
+    by_size,
+    in_order,
+    listed_fit,
+    things_of,
 )
+from generators.number._decimals_between import halfway, one_between, with_places
+from generators.number._decimals_on_a_line import LINES, mark_fits, on_a_line
+from generators.number._writing import apart
+from itembank.items.item import Compare, Draft, Find, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -34,141 +33,16 @@ from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 
-class Kind(IntEnum):
-    """What is asked about decimals."""
-
-    THREE, SIGN, LINE, DIGIT = range(4)
-    FOUR, NEGATIVES, FINE_LINE, STORY, HALFWAY = range(4, 9)
-    BETWEEN, NEGATIVE_LINE, FIVE = range(9, 12)
-
-
-class Decimal(NamedTuple):
-    """A decimal as so many units of its last place; all are compared in thousandths."""
-
-    units: int
-    places: int
-
-    @property
-    def size(self) -> int:
-        """Return the number in thousandths."""
-        return self.units * (1000, 100, 10, 1)[self.places]
-
-    @property
-    def node(self) -> t.Node:
-        """Return the number as a tree."""
-        return decimal(self.units, self.places)
-
-
-# What the wrong methods compare.
-def _as_whole(number: Decimal) -> tuple[int, ...]:
-    return divmod(number.units, (1, 10, 100, 1000)[number.places])
-
-
-def _by_length(number: Decimal) -> tuple[int, ...]:
-    return (number.units // 10**number.places, -number.places, number.units)
-
-
-def _by_size_alone(number: Decimal) -> tuple[int, ...]:
-    return (abs(number.size),)
-
-
-def _negatives_turned(number: Decimal) -> tuple[int, ...]:
-    return (number.units >= 0, abs(number.size))
-
-
-Method = Callable[[Decimal], tuple[int, ...]]
-
-
-def _order(things: Sequence[Decimal], method: Method) -> list[Decimal]:
-    return sorted(things, key=method)
-
-
-def _right(number: Decimal) -> tuple[int, ...]:
-    return (number.size,)
-
-
-_WRONG: dict[int, tuple[tuple[Misconception, Method], ...]] = {
-    Kind.THREE: ((m.LONGER, _as_whole), (m.SHORTER, _by_length)),
-    Kind.FOUR: ((m.LONGER, _as_whole), (m.SHORTER, _by_length)),
-    Kind.STORY: ((m.LONGER, _as_whole), (m.SHORTER, _by_length)),
-    Kind.NEGATIVES: ((m.IGNORES_SIGNS, _by_size_alone), (m.NEGATIVES_TURNED, _negatives_turned)),
-    Kind.FIVE: ((m.IGNORES_SIGNS, _by_size_alone), (m.NEGATIVES_TURNED, _negatives_turned)),
-}
-# Orders in which things are printed; one that would be right is turned round.
-_TURNS: dict[int, tuple[tuple[int, ...], ...]] = {
-    3: ((0, 2, 1), (1, 0, 2), (1, 2, 0), (2, 0, 1)),
-    4: ((1, 3, 0, 2), (2, 0, 3, 1), (3, 1, 2, 0), (0, 2, 1, 3), (2, 3, 1, 0)),
-    5: ((1, 3, 0, 4, 2), (2, 0, 4, 3, 1), (4, 1, 3, 2, 0), (3, 4, 0, 2, 1)),
-}
-
-
-def _things(kind: int, w: int, p: int, q: int, r: int) -> tuple[Decimal, ...]:
-    """Return the decimals of a list to be put in order; w is whole, the others are digits."""
-    match kind:
-        case Kind.THREE:
-            if r % 2:
-                return (
-                    Decimal(10 * w + p, 1),
-                    Decimal(100 * w + 10 * q + r, 2),
-                    Decimal(10 * w + (p + q) // 2, 1),
-                )
-            return (
-                Decimal(10 * w + p, 1),
-                Decimal(100 * w + q, 2),
-                Decimal(100 * w + 10 * p + r, 2),
-            )
-        case Kind.FOUR:
-            return (
-                Decimal(100 * w + p, 2),
-                Decimal(10 * w + q, 1),
-                Decimal(1000 * w + 10 * p + r, 3),
-                Decimal(100 * w + 10 * q + r, 2),
-            )
-        case Kind.STORY:
-            return (
-                Decimal(10 * w + p, 1),
-                Decimal(100 * w + q, 2),
-                Decimal(100 * w + 10 * p + r, 2),
-                Decimal(100 * w + 10 * (p - 1) + q, 2),
-            )
-        case Kind.NEGATIVES:
-            return (
-                Decimal(-10 * w - p, 1),
-                Decimal(-100 * w - 10 * q - r, 2),
-                Decimal(10 * w + r, 1),
-                Decimal(-10 * w - q, 1),
-            )
-    return (
-        Decimal(-10 * w - p, 1),
-        Decimal(-100 * w - p, 2),
-        Decimal(100 * w + q, 2),
-        Decimal(-100 * w - 10 * p - r, 2),
-        Decimal(10 * w + q, 1),
-    )
-
-
-def _listed(kind: int, w: int, p: int, q: int, r: int) -> bool:
-    """Keep lists of different numbers that the wrong methods put in other, different orders."""
-    if not apart(p, q, r):
-        return False
-    things = _things(kind, w, p, q, r)
-    if len({thing.size for thing in things}) < len(things):
-        return False
-    orders = [_order(things, _right)]
-    orders += [_order(things, method) for _, method in _WRONG[kind]]
-    return apart(*map(tuple, orders))
-
-
 def _support(kind: int, w: int, p: int, q: int, r: int) -> bool:
     """Keep short lists, signs between two numbers, tenths on a line, and digits to be read."""
     match kind:
         case Kind.THREE:
-            return w <= 4 and _listed(kind, w, p, q, r)
+            return w <= 4 and listed_fit(kind, w, p, q, r)
         case Kind.SIGN:
             # w.p and w.pr: equal tenths, one of them with hundredths; q is which comes first.
             return w <= 4 and q <= 2
         case Kind.LINE:
-            return r == 1 and q <= len(_LINES) and _on_line(q, p)
+            return r == 1 and q <= len(LINES) and mark_fits(q, p)
     return w <= 1 and apart(w, p, q, r)
 
 
@@ -178,14 +52,14 @@ def _core(kind: int, w: int, p: int, q: int, r: int) -> bool:
         case Kind.FINE_LINE:
             return w <= 6 and r == 1 and q != 5
         case Kind.STORY:
-            return p > 1 and _listed(kind, w, p, q, r)
+            return p > 1 and listed_fit(kind, w, p, q, r)
         case Kind.NEGATIVES:
-            return w <= 2 and _listed(kind, w, p, q, r)
+            return w <= 2 and listed_fit(kind, w, p, q, r)
         case Kind.HALFWAY:
             # w.p and a number with hundredths, up to 2 further on; halfway has two places at most.
             # The difference must not stand between, and is not the half of it.
             return w > 1 and apart(p, q) and 4 <= r <= 9 and (10 * q + r - 10 * p) % 2 == 0
-    return w <= 4 and p > 1 < q and _listed(kind, w, p, q, r)
+    return w <= 4 and p > 1 < q and listed_fit(kind, w, p, q, r)
 
 
 def _challenge(kind: int, w: int, p: int, q: int, r: int) -> bool:
@@ -194,8 +68,8 @@ def _challenge(kind: int, w: int, p: int, q: int, r: int) -> bool:
         case Kind.BETWEEN:
             return w <= 6 and r == 1 and q <= 3
         case Kind.NEGATIVE_LINE:
-            return r == 1 and q <= len(_LINES) and _on_line(q, p)
-    return w <= 3 and _listed(kind, w, p, q, r)
+            return r == 1 and q <= len(LINES) and mark_fits(q, p)
+    return w <= 3 and listed_fit(kind, w, p, q, r)
 
 
 # What the numbers of a story measure, and how they are to be put in order.
@@ -274,19 +148,19 @@ class OrderDecimals(Topic):
             case Kind.SIGN:
                 return _sign(w, p, q, r, twin)
             case Kind.LINE:
-                gap, steps = _LINES[q - 1]
-                return _line(1000 * w, 1000 * gap, steps, p, twin)
+                gap, steps = LINES[q - 1]
+                return on_a_line(1000 * w, 1000 * gap, steps, p, twin)
             case Kind.FINE_LINE:
-                return _line(1000 * w + 100 * p, 100, 10, q, twin)
+                return on_a_line(1000 * w + 100 * p, 100, 10, q, twin)
             case Kind.NEGATIVE_LINE:
-                gap, steps = _LINES[q - 1]
-                return _line(-1000 * (w + gap), 1000 * gap, steps, p, twin)
+                gap, steps = LINES[q - 1]
+                return on_a_line(-1000 * (w + gap), 1000 * gap, steps, p, twin)
             case Kind.DIGIT:
                 return _digit(w, p, q, r, twin)
             case Kind.BETWEEN:
-                return _between(w, p, q, twin)
+                return one_between(w, p, q, twin)
             case Kind.HALFWAY:
-                return _halfway(w, p, q, r, twin)
+                return halfway(w, p, q, r, twin)
         return _list(kind, w, p, q, r, twin)
 
 
@@ -299,32 +173,29 @@ def _list(kind: int, w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -
         before, who, rises, least = _STORIES[told]
         falling, after = not rises, _FIRST[told]
         w += least
-    things = _things(kind, w, p, q, r)
+    things = things_of(kind, w, p, q, r)
 
     def listing(order: Sequence[Decimal]) -> t.Listing:
         return t.Listing(tuple(thing.node for thing in order))
 
-    right = _order(things, _right)
-    wrong = [_order(things, method) for _, method in _WRONG[kind]]
+    right = in_order(things, by_size)
+    wrong = [in_order(things, method) for _, method in WRONG[kind]]
     if falling:
         right.reverse()
         for order in wrong:
             order.reverse()
-    shown = [right[place] for place in by_turns(_TURNS[len(things)], p + 2 * q + r)]
+    shown = [right[place] for place in by_turns(TURNS[len(things)], p + 2 * q + r)]
     nodes = tuple(thing.node for thing in shown)
     if kind == Kind.STORY:
         text = prompt(f"{before} {{things}}. {who} in order, {after}.", things=t.Listing(nodes))
     else:
         text = prompt(f"{before}, {after}: {{things}}.", things=t.Listing(nodes))
     places = max(thing.places for thing in things)
-    padded = ", ".join(_padded(thing, places) for thing in shown)
+    padded = ", ".join(with_places(thing, places) for thing in shown)
     lines = [Step(f"Write them with as many decimal places: {padded}.")]
     if any(thing.units < 0 for thing in things):
         lines.append(Step("The further a negative number is from zero, the smaller it is."))
-    if kind in (Kind.NEGATIVES, Kind.FIVE):
-        mistakes: tuple[Misconception, ...] = (m.IGNORES_SIGNS, m.NEGATIVES_TURNED)
-    else:
-        mistakes = (m.LONGER, m.SHORTER)
+    mistakes = [mistake for mistake, _ in WRONG[kind]]
     return Draft(
         text,
         Order(nodes, "descending" if falling else "ascending"),
@@ -334,11 +205,6 @@ def _list(kind: int, w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -
         slips(*zip(mistakes, map(listing, wrong), strict=True)),
         twin,
     )
-
-
-def _padded(thing: Decimal, places: int) -> str:
-    whole, rest = divmod(abs(thing.units) * 10 ** (places - thing.places), 10**places)
-    return f"{'−' if thing.units < 0 else ''}{whole}.{rest:0{places}d}"
 
 
 def _sign(w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -> Draft:
@@ -351,7 +217,7 @@ def _sign(w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -> Draft:
     key = t.relate(left, sign, right)
     steps = (
         Step("The ones and the tenths are equal."),
-        Step(f"{_padded(short, 2)} has no hundredths, {_padded(long, 2)} has {r}.", key),
+        Step(f"{with_places(short, 2)} has no hundredths, {with_places(long, 2)} has {r}.", key),
     )
     return Draft(
         prompt("Put <, > or = between {a} and {b}.", a=left, b=right),
@@ -391,106 +257,4 @@ def _digit(w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -> Draft:
         wrong,
         twin,
         constants=(bottom,),
-    )
-
-
-def _line(start: int, gap: int, count: int, at: int, twin: tuple[object, ...]) -> Draft:
-    """Ask what an arrow on a number line points to. Numbers are in thousandths."""
-    low, high = _written(start), _written(start + gap)
-    figure = NumberLine(low, high, count, points=(("A", at),))
-    step = gap // count
-    key, step_node = decimal(start + at * step, 3), decimal(step, 3)
-    text = ("What decimal does the arrow A point to?",)
-    begin = decimal(start, 3)
-    steps = (
-        Step(
-            f"There are {count} steps from one number to the other: find one step.",
-            t.equals(t.divide(decimal(gap, 3), t.Int(count)), step_node),
-        ),
-        Step(
-            f"The arrow is {at} {'step' if at == 1 else 'steps'} to the right of the left end.",
-            t.equals(t.add(begin, t.times(t.Int(at), step_node)), key),
-        ),
-    )
-    whole_step = 1000 if gap >= 1000 else 100
-    wrong = slips(
-        (m.WRONG_END, decimal(start + gap - at * step, 3) if start < 0 else None),
-        (m.STEP_IS_ONE, decimal(start + at * whole_step, 3)),
-        (m.STEP_IS_TENTH, decimal(start + at * 100, 3) if step == 200 else None),
-        (m.STEP_TOO_SMALL, decimal(start + at * step // 10, 3) if start >= 0 else None),
-        key=key,
-    )
-    return Draft(text, of_figure(figure, text), key, "decimal", steps, wrong, twin, figure=figure)
-
-
-# How far a line goes, and in how many steps: of tenths, and of two tenths.
-_LINES = ((1, 10), (1, 5), (2, 10), (2, 20))
-
-
-def _on_line(line: int, at: int) -> bool:
-    """Tell whether a mark lies inside a line, not in the middle, and is no whole number."""
-    gap, count = _LINES[line - 1]
-    return at < count and 2 * at != count and at * gap % count != 0
-
-
-def _written(thousandths: int) -> t.Node:
-    """Return an end of a line: a whole number, or with one decimal place."""
-    if thousandths % 1000 == 0:
-        return t.num(thousandths // 1000)
-    return decimal(thousandths, 3)
-
-
-def _between(w: int, p: int, q: int, twin: tuple[object, ...]) -> Draft:
-    """Return: write a decimal between w.p and w.p1, or other neighbours in hundredths."""
-    low, high = Decimal(100 * w + 10 * p + q - 1, 2), Decimal(100 * w + 10 * p + q, 2)
-    key = Decimal(low.units * 10 + 5, 3)
-    x = t.Sym("x")
-    between = t.Relation(low.node, (("<", x), ("<", high.node)))
-    steps = (
-        Step(
-            f"Write both with three places: {_padded(low, 3)} and {_padded(high, 3)}.",
-        ),
-        Step(
-            "Choose a number of thousandths between.",
-            t.Relation(low.node, (("<", key.node), ("<", high.node))),
-        ),
-    )
-    wrong = slips(
-        (m.THE_END, high.node),
-        (m.PAST_LARGER, decimal(10 * (low.units + 1) + 5, 3)),
-    )
-    return Draft(
-        prompt("Write a decimal between {a} and {b}.", a=low.node, b=high.node),
-        Give((x,), (between,)),
-        key.node,
-        "decimal",
-        steps,
-        wrong,
-        twin,
-    )
-
-
-def _halfway(w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -> Draft:
-    """Ask what is halfway between w.p and a number with hundredths that is further on."""
-    low = Decimal(100 * w + 10 * p, 2)
-    high = Decimal(100 * (w + 1) + 10 * q + r, 2)
-    a, b = decimal(low.units, 2), decimal(high.units, 2)
-    total, gap = low.units + high.units, high.units - low.units
-    key = decimal(total // 2, 2)
-    two = t.Int(2)
-    asked = t.divide(t.Bracket(t.add(a, b)), two)
-    steps = (
-        Step("Add the two numbers.", t.equals(t.add(a, b), decimal(total, 2))),
-        Step("Halve the sum.", t.equals(t.divide(decimal(total, 2), two), key)),
-    )
-    wrong = slips((m.DIFFERENCE, decimal(gap, 2)), (m.HALF_DIFFERENCE, decimal(gap // 2, 2)))
-    return Draft(
-        prompt("What number is halfway between {a} and {b}?", a=a, b=b),
-        Find(asked),
-        key,
-        "decimal",
-        steps,
-        wrong,
-        twin,
-        constants=(2,),
     )

@@ -6,170 +6,30 @@ associated real roots (square, cube and higher), recognise powers of 2, 3, 4, 5"
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from enum import IntEnum
-from fractions import Fraction
-from math import gcd, isqrt, lcm
-from typing import Any, NamedTuple
+from math import isqrt
+from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _power_mistakes as m
-from generators.number._writing import apart, worked
+from generators.number._powers_numbers import (
+    WAYS,
+    Kind,
+    challenge_fits,
+    core_fits,
+    listed_by,
+    support_fits,
+    things_to_order,
+)
+from generators.number._powers_worked_out import calculation_of
+from generators.number._powers_wrong_lines import gone_wrong, power_of, written_out
+from generators.number._writing import worked
 from itembank.items import kinds
-from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import Wrong, slips
+from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-
-class Kind(IntEnum):
-    """Which power or root is asked for."""
-
-    POWER, ROOT, CUBE_ROOT, AS_POWER, AS_PRODUCT = range(5)
-    ROOT_OF_SUM, DIFFERENCE, PRODUCT, NOUGHT, ROOTS = range(5, 10)
-    EDGING, NEGATIVE_INDEX, FRACTIONS, ORDER = range(10, 14)
-
-
-_SQUARES = tuple(n * n for n in range(2, 21))
-_CUBES = tuple(n**3 for n in (2, 3, 4, 5, 6, 10))
-
-
-def _sums(of: int) -> tuple[int, ...]:
-    return tuple(a for a in _SQUARES if a < of and isqrt(of - a) ** 2 == of - a)
-
-
-def _support(kind: int, a: int, n: int) -> bool:
-    """Keep powers up to some hundreds and their roots; those that a mistake gives too are out."""
-    match kind:
-        case Kind.POWER:
-            low = a**n <= 400 or (a == 10 and n <= 6) or (a == 2 and n <= 10)
-            return low and apart(a**n, a * n, n**a)
-        case Kind.ROOT:
-            return n == 2 and 3 <= a <= 20
-        case Kind.CUBE_ROOT:
-            return n == 3 and a in (2, 3, 4, 5, 6, 10)
-    return 2 < n <= 6 and a <= 12 and a != n and apart(a**n, a * n, n**a)
-
-
-def _core(kind: int, a: int, b: int, c: int, d: int) -> bool:
-    """Keep a root of a sum, differences and products of powers, powers 0 and 1, sums of roots."""
-    match kind:
-        case Kind.ROOT_OF_SUM:
-            # √(a² + b²) with a whole root; or √(a² − b²), for d = 3.
-            if c != 2 or a == b:
-                return False
-            total = a * a + b * b if d == 2 else a * a - b * b
-            return total > 0 and isqrt(total) ** 2 == total and (d == 3 or a < b)
-        case Kind.DIFFERENCE:
-            suits = a != b and a**c <= 250 and b**d <= 250 and a**c - b**d > 1
-            return suits and b >= 2 and apart(a**c - b**d, abs(a * c - b * d), c**a - d**b)
-        case Kind.PRODUCT:
-            small = a < b and a**c * b**d <= 1000 and a * b != 4
-            return small and apart(a**c * b**d, a * c * b * d, (a * b) ** (c + d))
-        case Kind.NOUGHT:
-            return c == 2 and d == 2 and a != b
-    # √(a²) + ∛(b³), or the difference for d = 3
-    suits = c == 2 and b <= 6 and a != b and a >= 3 and b >= 2 and d <= 3
-    sign = 1 if d == 2 else -1
-    return (
-        suits
-        and (d == 2 or a > b + 1)
-        and apart(6 * (a + sign * b), 3 * a * a + sign * 2 * b**3, 6 * a * a + sign * 6 * b**3)
-    )
-
-
-def _challenge(kind: int, a: int, b: int, c: int) -> bool:
-    """Keep edgings of squares, negative indices, sums of powers of fractions, and orders."""
-    match kind:
-        case Kind.EDGING:
-            return b == 2 and c == 2 and a >= 6 and a != 16 and a <= 25
-        case Kind.NEGATIVE_INDEX:
-            return c == 2 and b > 1 < a and a**b <= 150 and (a, b) != (2, 2)
-        case Kind.FRACTIONS:
-            # (1/2)^b + (a/4 or a/5 …)²: the second fraction has the denominator c.
-            return c >= 3 and 1 <= a < c and b in (2, 3) and gcd(a, c) == 1
-    return _ordered(a, b, c)
-
-
-class Thing(NamedTuple):
-    """A number in a list, as it is printed: its size, and what mistakes take it for."""
-
-    node: t.Node
-    size: float
-    without_root: float
-    times_index: float
-
-
-def _order_of(a: int, b: int, c: int) -> tuple[Thing, ...]:
-    """Return things to be put in order: each as printed, its size, and sizes by mistakes."""
-    # The square root of a number that is no square, a power of 2 or 3, and two whole numbers.
-    base, index = ((2, 3), (3, 2), (2, 4), (2, 2))[c - 2]
-    under = 10 * a + b
-    power = base**index
-    return (
-        Thing(t.Root(t.Int(under)), under**0.5, under, under / 2),
-        Thing(t.Power(t.Int(base), t.Int(index)), power, power, base * index),
-        Thing(t.Int(a), a, a, a),
-        Thing(t.Int(b + 2), b + 2, b + 2, b + 2),
-    )
-
-
-_WAYS: tuple[Callable[[Thing], float], ...] = (
-    lambda thing: thing.size,
-    lambda thing: thing.without_root,
-    lambda thing: thing.times_index,
-)
-
-
-def _listed(things: tuple[Thing, ...], way: Callable[[Thing], float]) -> t.Listing:
-    return t.Listing(tuple(thing.node for thing in sorted(things, key=way)))
-
-
-def _ordered(a: int, b: int, c: int) -> bool:
-    if not (1 <= a <= 12 and 1 <= b <= 9 and 2 <= c <= 5) or a == b + 2:
-        return False
-    under = 10 * a + b
-    if isqrt(under) ** 2 == under:
-        return False
-    things = _order_of(a, b, c)
-    for sizes in zip(*(thing[1:] for thing in things), strict=True):
-        if len({*sizes}) < 4:
-            return False
-    return apart(*(_listed(things, way) for way in _WAYS))
-
-
-def _gone_wrong(
-    kind: int, a: int, b: int, c: int = 0, d: int = 0
-) -> tuple[kinds.WrongSolution, ...]:
-    """Return how powers and roots are worked out wrongly, line by line."""
-    wrong, A, B = kinds.WrongSolution, t.Int(a), t.Int(b)
-    match kind:
-        case Kind.POWER:
-            found = (wrong(m.TIMES_INDEX, (t.times(A, B), t.Int(a * b))),)
-            return (*found, wrong(m.SWAPS, (_out(B, a), t.Int(b**a)))) if a in (3, 4) else found
-        case Kind.ROOT_OF_SUM:
-            join, end = (t.add, a + b) if d == 2 else (t.sub, a - b)
-            apart_ = join(t.Root(t.Int(a * a)), t.Root(t.Int(b * b)))
-            return (wrong(m.ROOTS_EACH, (apart_, join(A, B), t.num(end))),)
-        case Kind.DIFFERENCE:
-            lines = (t.sub(t.Int(a * c), t.Int(b * d)), t.num(a * c - b * d))
-            return (wrong(m.TIMES_INDEX, lines),)
-        case Kind.PRODUCT:
-            times = (t.times(t.Int(a * c), t.Int(b * d)), t.Int(a * c * b * d))
-            joined = (_power(a * b, c + d), t.Int((a * b) ** (c + d)))
-            found = (wrong(m.TIMES_INDEX, times),)
-            return (*found, wrong(m.JOINS, joined)) if joined[1].n <= 1300 else found
-        case Kind.NOUGHT:
-            return (
-                wrong(m.NOUGHT_IS_NOUGHT, (t.add(t.Int(0), B), B)),
-                wrong(m.NOUGHT_CHANGES_NOTHING, (t.add(A, B), t.Int(a + b))),
-            )
-        case Kind.NEGATIVE_INDEX:
-            return (wrong(m.NEGATIVE_ANSWER, (t.Neg(_power(a, b)), t.num(-(a**b)))),)
-    return ()
 
 
 @register
@@ -198,33 +58,33 @@ class PowersAndRoots(Topic):
     spare = "The powers and roots of whole numbers that a pupil has to know are few."
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_support, kind=tuple(Kind)[:5], a=range(2, 21), n=range(2, 11))
-                )
+            kinds.with_claims_and_matches(
+                Space(support_fits, kind=tuple(Kind)[:5], a=range(2, 21), n=range(2, 11))
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(
-                        _core,
-                        kind=tuple(Kind)[5:10],
-                        a=range(2, 26),
-                        b=(*range(2, 13), 15, 16, 20, 24),
-                        c=range(2, 6),
-                        d=range(2, 5),
-                    )
+            kinds.with_claims_and_matches(
+                Space(
+                    core_fits,
+                    kind=tuple(Kind)[5:10],
+                    a=range(2, 26),
+                    b=(*range(2, 13), 15, 16, 20, 24),
+                    c=range(2, 6),
+                    d=range(2, 5),
                 )
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
         Tier.CHALLENGE: kinds.with_wrong_solutions(
             Space(
-                _challenge, kind=tuple(Kind)[10:], a=range(1, 26), b=range(1, 10), c=range(2, 11)
+                challenge_fits,
+                kind=tuple(Kind)[10:],
+                a=range(1, 26),
+                b=range(1, 10),
+                c=range(2, 11),
             ),
-            _gone_wrong,
+            gone_wrong,
         ),
     }
 
@@ -241,7 +101,7 @@ class PowersAndRoots(Topic):
                 return _edging(a, twin)
             case Kind.ORDER:
                 return _in_order(a, b, c, twin)
-        asked, key, steps, wrong = _calculation(kind, a, b, c, d)
+        asked, key, steps, wrong = calculation_of(kind, a, b, c, d)
         form, how = "integer", ""
         if kind == Kind.NEGATIVE_INDEX:
             form, how = "fraction", " Give your answer as a fraction."
@@ -251,161 +111,21 @@ class PowersAndRoots(Topic):
         return Draft(text, Find(asked), key, form, steps, slips(*wrong, key=key), twin)
 
 
-Made = tuple[t.Node, t.Node, tuple[Step, ...], tuple[Wrong, ...]]
-
-
-def _power(a: int, n: int) -> t.Power:
-    return t.Power(t.Int(a), t.Int(n))
-
-
-def _out(a: t.Node, n: int) -> t.Node:
-    return t.times(a, *[a] * (n - 1))
-
-
-def _calculation(kind: int, a: int, b: int, c: int, d: int) -> Made:
-    """Return what is asked, the key, the working and the wrong answers."""
-    asked: t.Node
-    key: t.Node
-    wrong: tuple[Wrong, ...]
-    match kind:
-        case Kind.POWER:
-            key = t.Int(a**b)
-            steps = worked(
-                _power(a, b), ("Write it out as a product.", _out(t.Int(a), b)), ("Multiply.", key)
-            )
-            return _power(a, b), key, steps, ((m.TIMES_INDEX, a * b), (m.SWAPS, b**a))
-        case Kind.ROOT | Kind.CUBE_ROOT:
-            n = a**b
-            asked = t.Root(t.Int(n), b)
-            say = f"Which number multiplied by itself makes {n}?"
-            if b == 3:
-                say = f"Which number stands three times in a product that makes {n}?"
-            steps = (
-                Step(say, t.equals(_out(t.Int(a), b), t.Int(n))),
-                Step("So that is the root.", t.equals(asked, t.Int(a))),
-            )
-            wrong = ((m.HALVES, Fraction(n, b)), (m.POWER_FOR_ROOT, n**b))
-            return asked, t.Int(a), steps, wrong
-        case Kind.ROOT_OF_SUM:
-            join = t.add if d == 2 else t.sub
-            total = a * a + b * b if d == 2 else a * a - b * b
-            root = isqrt(total)
-            asked = t.Root(join(t.Int(a * a), t.Int(b * b)))
-            steps = worked(
-                asked,
-                ("Work out what is under the root first.", t.Root(t.Int(total))),
-                ("Then take the root.", t.Int(root)),
-            )
-            apart_ = a + b if d == 2 else a - b
-            return (
-                asked,
-                t.Int(root),
-                steps,
-                ((m.ROOTS_EACH, apart_), (m.HALVES, Fraction(total, 2))),
-            )
-        case Kind.DIFFERENCE:
-            asked = t.sub(_power(a, c), _power(b, d))
-            key = t.Int(a**c - b**d)
-            steps = worked(
-                asked,
-                ("Work out each power.", t.sub(t.Int(a**c), t.Int(b**d))),
-                ("Then subtract.", key),
-            )
-            return asked, key, steps, ((m.TIMES_INDEX, a * c - b * d), (m.SWAPS, c**a - d**b))
-        case Kind.PRODUCT:
-            asked = t.times(_power(a, c), _power(b, d))
-            key = t.Int(a**c * b**d)
-            steps = worked(
-                asked,
-                ("Work out each power.", t.times(t.Int(a**c), t.Int(b**d))),
-                ("Then multiply.", key),
-            )
-            return (
-                asked,
-                key,
-                steps,
-                ((m.TIMES_INDEX, a * c * b * d), (m.JOINS, (a * b) ** (c + d))),
-            )
-        case Kind.NOUGHT:
-            asked = t.add(_power(a, 0), _power(b, 1))
-            steps = worked(
-                asked,
-                (f"{a} to the power 0 is 1.", t.add(t.Int(1), _power(b, 1))),
-                (f"{b} to the power 1 is {b}.", t.add(t.Int(1), t.Int(b))),
-                ("Then add.", t.Int(b + 1)),
-            )
-            return (
-                asked,
-                t.Int(b + 1),
-                steps,
-                ((m.NOUGHT_IS_NOUGHT, b), (m.NOUGHT_CHANGES_NOTHING, a + b)),
-            )
-        case Kind.ROOTS:
-            join = t.add if d == 2 else t.sub
-            asked = join(t.Root(t.Int(a * a)), t.Root(t.Int(b**3), 3))
-            key = t.Int(a + b if d == 2 else a - b)
-            halves = Fraction(a * a, 2) + (1 if d == 2 else -1) * Fraction(b**3, 3)
-            steps = worked(
-                asked,
-                ("Take each root.", join(t.Int(a), t.Int(b))),
-                ("Add." if d == 2 else "Subtract.", key),
-            )
-            no_roots = a * a + b**3 if d == 2 else a * a - b**3
-            return asked, key, steps, ((m.HALVES, halves), (m.NO_ROOTS, no_roots))
-        case Kind.NEGATIVE_INDEX:
-            asked = t.Power(t.Int(a), t.Neg(t.Int(b)))
-            key = t.frac(1, a**b)
-            steps = worked(
-                asked,
-                ("A negative index means 1 over the power.", t.Frac(t.Int(1), _power(a, b))),
-                ("Work out the power.", key),
-            )
-            return asked, key, steps, ((m.NEGATIVE_ANSWER, -(a**b)), (m.TIMES_INDEX, -a * b))
-    # (1/2)^b + (a/c)²
-    half, other = t.frac(1, 2), t.frac(a, c)
-    asked = t.add(t.Power(t.Bracket(half), t.Int(b)), t.Power(t.Bracket(other), t.Int(2)))
-    first, second = Fraction(1, 2**b), Fraction(a * a, c * c)
-    value = first + second
-    bottom = value.denominator
-    lines = [
-        (
-            "Raise numerator and denominator.",
-            t.add(t.frac(1, 2**b), t.frac(a * a, c * c)),
-        )
-    ]
-    common = lcm(2**b, c * c)
-    lines.append(
-        (
-            f"Write both over {common}.",
-            t.add(t.frac(common // 2**b, common), t.frac(a * a * common // (c * c), common)),
-        )
-    )
-    total = common // 2**b + a * a * common // (c * c)
-    if bottom != common:
-        lines.append(("Add.", t.frac(total, common)))
-    lines.append(("Add." if bottom == common else "Cancel.", number_node(value)))
-    wrong = (
-        (m.NUMERATOR_ONLY, Fraction(1, 2) + Fraction(a * a, c)),
-        (m.TIMES_INDEX, Fraction(b, 2) + Fraction(2 * a, c)),
-    )
-    return asked, number_node(value), worked(asked, *lines), wrong
-
-
 def _as_power(a: int, n: int, twin: tuple[object, ...]) -> Draft:
     """Ask for a product of equal factors as a power."""
-    asked = _out(t.Int(a), n)
-    key = _power(a, n)
+    asked = written_out(t.Int(a), n)
+    key = power_of(a, n)
     steps = worked(asked, (f"The factor {a} stands there {n} times, so the index is {n}.", key))
-    wrong = slips((m.TIMES_INDEX, t.times(t.Int(a), t.Int(n))), (m.SWAPS, _power(n, a)))
+    wrong = slips((m.TIMES_INDEX, t.times(t.Int(a), t.Int(n))), (m.SWAPS, power_of(n, a)))
     text = prompt("Write {e} as a power of {a}.", e=asked, a=t.Int(a))
     return Draft(text, Find(asked), key, "power", steps, wrong, twin)
 
 
 def _as_product(a: int, n: int, twin: tuple[object, ...]) -> Draft:
     """Ask for a power as a product of equal factors."""
-    asked, key = _power(a, n), _out(t.Int(a), n)
+    asked, key = power_of(a, n), written_out(t.Int(a), n)
     steps = worked(asked, (f"The index is {n}, so the factor {a} stands there {n} times.", key))
-    wrong = slips((m.TIMES_INDEX, t.times(t.Int(a), t.Int(n))), (m.SWAPS, _out(t.Int(n), a)))
+    wrong = slips((m.TIMES_INDEX, t.times(t.Int(a), t.Int(n))), (m.SWAPS, written_out(t.Int(n), a)))
     text = prompt("Write {e} as a product, without powers.", e=asked)
     return Draft(text, Find(asked), key, "product", steps, wrong, twin)
 
@@ -435,11 +155,11 @@ def _edging(a: int, twin: tuple[object, ...]) -> Draft:
 
 def _in_order(a: int, b: int, c: int, twin: tuple[object, ...]) -> Draft:
     """Ask for a root, a power and two whole numbers in order."""
-    things = _order_of(a, b, c)
+    things = things_to_order(a, b, c)
     nodes = tuple(thing[0] for thing in things)
     turned = nodes[(a + b) % 4 :] + nodes[: (a + b) % 4]
 
-    key, no_root, times_index = (_listed(things, way) for way in _WAYS)
+    key, no_root, times_index = (listed_by(things, way) for way in WAYS)
     if turned == key.parts:
         turned = turned[::-1]
     under = 10 * a + b

@@ -7,12 +7,22 @@ memory). Sizes of real things below are round figures from memory.
 
 from __future__ import annotations
 
-from enum import IntEnum
 from typing import Any
 
 from generators.number import _standard as m
 from generators.number._standard import Standard, standard
-from generators.number._writing import apart, decimal, worked
+from generators.number._standard_numbers import (
+    FACTS,
+    Kind,
+    challenge_fits,
+    core_fits,
+    digits_of,
+    four_numbers,
+    orders_of,
+    support_fits,
+    three_numbers,
+)
+from generators.number._writing import decimal, worked
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -20,114 +30,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-
-class Kind(IntEnum):
-    """What is changed into what."""
-
-    TO_LARGE, FROM_LARGE, TO_SMALL, FROM_SMALL = range(4)
-    TO_LONG, FROM_LONG, FACT, THREE = range(4, 8)
-    PUT_RIGHT, FRACTION, FOUR = range(8, 11)
-
-
-# What is so large or so small: the words, the digits and the power of ten.
-FACTS = (
-    ("The distance from the Earth to the Moon is about {n} kilometres.", 384, 3),
-    ("The distance from the Earth to the Sun is about {n} kilometres.", 15, 7),
-    ("The distance round the Earth is about {n} kilometres.", 4, 4),
-    ("Light travels about {n} metres in a second.", 3, 8),
-    ("About {n} people live in the United Kingdom.", 69, 6),
-    ("There are about {n} seconds in a year.", 315, 5),
-    ("A human body has about {n} cells.", 3, 13),
-    ("A red blood cell is about {n} metres across.", 8, -6),
-    ("A grain of pollen is about {n} metres across.", 3, -5),
-    ("A human hair is about {n} metres thick.", 7, -5),
-    ("A sheet of paper is about {n} metres thick.", 1, -4),
-    ("A grain of rice has a mass of about {n} kilograms.", 25, -6),
-    ("A bacterium is about {n} metres long.", 2, -6),
-    ("The mass of a honey bee is about {n} kilograms.", 1, -4),
-    ("The diameter of the Sun is about {n} kilometres.", 139, 4),
-    ("The oldest rocks of the Earth are about {n} years old.", 4, 9),
-    ("The dinosaurs died out about {n} years ago.", 66, 6),
-    ("The distance from the Sun to Neptune is about {n} kilometres.", 45, 8),
-)
-
-
-def _digits(a: int, b: int) -> int:
-    return a * 10 + b if b else a
-
-
-def _support(kind: int, a: int, b: int, n: int) -> bool:
-    """Keep one or two figures and short indices."""
-    if kind in (Kind.TO_LARGE, Kind.FROM_LARGE):
-        return 3 <= n <= 7 and b > 0
-    return -6 <= n <= -3
-
-
-def _core(kind: int, a: int, b: int, n: int) -> bool:
-    """Keep three figures and more, real sizes, and three numbers to be put in order."""
-    match kind:
-        case Kind.TO_LONG:
-            return b % 10 != 0 and (5 <= n <= 8 or -6 <= n <= -2)
-        case Kind.FROM_LONG:
-            return b % 10 != 0 and (4 <= n <= 7 or -5 <= n <= -2)
-        case Kind.FACT:
-            return a < 3 and b == 12 and n < len(FACTS) and (a < 2 or n >= 0) and a > 0 and n >= 0
-    return b < 40 and -5 <= n <= -3 and _ordered(_three(a, b, n))
-
-
-def _challenge(kind: int, a: int, b: int, n: int) -> bool:
-    """Keep numbers to be put right, fractions, and four numbers in different forms."""
-    match kind:
-        case Kind.PUT_RIGHT:
-            # ab × 10ⁿ or 0.ab × 10ⁿ
-            return b % 10 != 0 and n not in (-1, 0, 1, 2) and -7 <= n <= 8
-        case Kind.FRACTION:
-            return b in (12, 13, 15, 16) and 2 <= n <= 5 and a != 5
-    return b < 60 and b % 10 != 0 and -4 <= n <= -2 and _ordered(_four(a, b, n))
-
-
-def _three(a: int, b: int, n: int) -> tuple[Standard, ...]:
-    c = b // 10
-    return (
-        Standard(10 * a + b % 10, 1, n),
-        Standard(10 * c + 5, 1, n - 1),
-        Standard(10 * (c + 2) + b % 10, 1, n + 1 if n % 2 else n - 2),
-    )
-
-
-def _four(a: int, b: int, n: int) -> tuple[Standard, ...]:
-    c = b // 10
-    return (
-        Standard(10 * a + b % 10, 1, n),
-        Standard(10 * c + 9, 1, n - 1),
-        Standard(c * 10, 0, n - 1),
-        Standard(a, -n - 1, 0),
-    )
-
-
-def _as_seen(number: Standard) -> tuple[float, ...]:
-    return (number.digits * 10 ** (3 - number.places), -number.power)
-
-
-def _without_minus(number: Standard) -> tuple[float, ...]:
-    return (abs(number.power), number.digits * 10 ** (3 - number.places))
-
-
-def _orders(things: tuple[Standard, ...]) -> list[tuple[Standard, ...]]:
-    return [
-        tuple(sorted(things, key=lambda thing: thing.size)),
-        tuple(sorted(things, key=_as_seen)),
-        tuple(sorted(things, key=_without_minus)),
-    ]
-
-
-def _ordered(things: tuple[Standard, ...]) -> bool:
-    if not apart(*(thing.size for thing in things)) or not apart(*map(_as_seen, things)):
-        return False
-    if not apart(*map(_without_minus, things)):
-        return False
-    return apart(*_orders(things))
 
 
 def _keep_odd(a: int, b: int, n: int) -> bool:
@@ -173,22 +75,20 @@ class StandardForm(Topic):
         m.DIVIDES_FOR_TIMES,
     )
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _support,
-                    kind=tuple(Kind)[:4],
-                    a=range(1, 10),
-                    b=range(10),
-                    n=(*range(-6, -2), *range(3, 8)),
-                )
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(
+                support_fits,
+                kind=tuple(Kind)[:4],
+                a=range(1, 10),
+                b=range(10),
+                n=(*range(-6, -2), *range(3, 8)),
             ),
             lambda kind, *_: kind,
         ).also(_odd, _keep_odd, a=range(1, 10), b=(1, 3, 6, 8), n=(-5, -4, -3, 4, 5, 6)),
         Tier.CORE: kinds.with_matches(
             kinds.with_claims(
                 Space(
-                    _core,
+                    core_fits,
                     kind=tuple(Kind)[4:8],
                     a=range(1, 10),
                     b=(12, 13, 19, 24, 27, 36, 45, 58, 61, 74, 86, 93),
@@ -199,16 +99,13 @@ class StandardForm(Topic):
             lambda kind, *_: kind,
             only=lambda kind, *_: kind not in (Kind.FACT, Kind.THREE),
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _challenge,
-                    kind=tuple(Kind)[8:],
-                    a=range(1, 10),
-                    b=(12, 13, 15, 16, 18, 24, 27, 36, 45, 58, 61, 74, 86, 93),
-                    n=range(-7, 9),
-                ),
-                only=lambda kind, *_: kind != Kind.FOUR,
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(
+                challenge_fits,
+                kind=tuple(Kind)[8:],
+                a=range(1, 10),
+                b=(12, 13, 15, 16, 18, 24, 27, 36, 45, 58, 61, 74, 86, 93),
+                n=range(-7, 9),
             ),
             lambda kind, *_: kind,
             only=lambda kind, *_: kind != Kind.FOUR,
@@ -221,12 +118,12 @@ class StandardForm(Topic):
         twin = (int(kind), a, b, n)
         match kind:
             case Kind.TO_LARGE | Kind.TO_SMALL:
-                number = standard(_digits(a, b), n - (1 if b else 0))
+                number = standard(digits_of(a, b), n - (1 if b else 0))
                 return _to(number, "Write {n} in standard form.", twin)
             case Kind.TO_LONG:
                 return _to(standard(100 * a + b, n - 2), "Write {n} in standard form.", twin)
             case Kind.FROM_LARGE | Kind.FROM_SMALL:
-                number = standard(_digits(a, b), n - (1 if b else 0))
+                number = standard(digits_of(a, b), n - (1 if b else 0))
                 return _from(number, "Write {n} as an ordinary number.", twin)
             case Kind.FROM_LONG:
                 return _from(standard(100 * a + b, n - 2), "Write {n} as an ordinary number.", twin)
@@ -240,7 +137,9 @@ class StandardForm(Topic):
                 return _put_right(a, b, n, twin)
             case Kind.FRACTION:
                 return _fraction(a, b, n, twin)
-        return _in_order(_three(a, b, n) if kind == Kind.THREE else _four(a, b, n), twin)
+        return _in_order(
+            three_numbers(a, b, n) if kind == Kind.THREE else four_numbers(a, b, n), twin
+        )
 
 
 _TIMES = ("", "once", "twice", "three times", "four times", "five times", "six times")
@@ -380,7 +279,7 @@ def _in_order(things: tuple[Standard, ...], twin: tuple[object, ...]) -> Draft:
     def listing(order: tuple[Standard, ...]) -> t.Listing:
         return t.Listing(tuple(shown[thing] for thing in order))
 
-    right, seen, unsigned = _orders(things)
+    right, seen, unsigned = orders_of(things)
     turned = (*right[1:], right[0]) if right[0].digits % 2 else (*right[2:], *right[:2])
     steps = (
         *(

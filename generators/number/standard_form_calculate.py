@@ -6,12 +6,12 @@ standard form A × 10ⁿ"; that for key stage 3 to interpret and compare them (f
 
 from __future__ import annotations
 
-from enum import IntEnum
 from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _standard as m
 from generators.number._standard import Standard, standard
+from generators.number._standard_calculations import Kind, challenge_fits, core_fits, support_fits
 from generators.number._writing import decimal, worked
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Tier, prompt
@@ -21,55 +21,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-
-class Kind(IntEnum):
-    """What is worked out."""
-
-    TIMES, OVER = range(2)
-    LONG_TIMES, LONG_OVER, SAME_SUM = range(2, 5)
-    SUM, DIFFERENCE, SQUARE, STORY = range(5, 9)
-
-
-def _support(kind: int, a: int, b: int, p: int, q: int) -> bool:
-    """Keep products and quotients that are in standard form as soon as they are worked out."""
-    if p == q or p * q in (p + q, p + q + 1):
-        return False
-    if kind == Kind.TIMES:
-        return a <= 45 and a % 10 != 0 and a * b < 100 and a * b % 10 != 0 and b > 1
-    # ab tenths over b: the quotient is a tenths.
-    return a * b < 100 and a % 10 != 0 and b > 1 and p > q + 1 and p % q == 0 and p != 2 * q
-
-
-def _core(kind: int, a: int, b: int, p: int, q: int) -> bool:
-    """Keep those whose first number has to be put right, and sums over one power of 10."""
-    match kind:
-        case Kind.LONG_TIMES:
-            fits = a % 10 != 0 and 3 <= b <= 9 and a * b > 100 and p != q and q != 2
-            return fits and a <= 95 and p * q not in (p + q, p + q + 1)
-        case Kind.LONG_OVER:
-            # b over a number of tenths: the quotient is below 1.
-            return a in (25, 4, 5, 8) and b in (1, 2, 3) and p > q + 2 and _below(a, b)
-    # a tenths and b, both × 10ᵖ, more than 10 together.
-    return q == 2 and a % 10 != 0 and a + 10 * b > 101 and b > 1 and a > 12
-
-
-def _below(a: int, b: int) -> bool:
-    bottom = a if a > 9 else 10 * a
-    return 1000 * b % bottom == 0 and 10 * b < bottom
-
-
-def _challenge(kind: int, a: int, b: int, p: int, q: int) -> bool:
-    """Keep sums and differences of unlike powers, squares, and stories of large numbers."""
-    match kind:
-        case Kind.SUM | Kind.DIFFERENCE:
-            return a % 10 != 0 and b > 1 and p in (q + 1, q + 2) and a > 12
-        case Kind.SQUARE:
-            return (
-                b == 2 and q == 2 and p >= 3 and a in (3, 4, 5, 6, 7, 8, 9, 12, 15, 25) and p <= 7
-            )
-    return b >= 3 and p in (6, 7, 8) and q == 2 and a > 12 and a % 10 != 0 and a * b > 100
-
 
 # So many of something in each, and how many of these: millions and more.
 _STORIES = (
@@ -147,7 +98,7 @@ class StandardFormCalculate(Topic):
     spaces = {
         Tier.SUPPORT: _others(
             Space(
-                _support,
+                support_fits,
                 kind=tuple(Kind)[:2],
                 a=(*range(11, 50), 3),
                 b=range(2, 9),
@@ -157,7 +108,7 @@ class StandardFormCalculate(Topic):
         ),
         Tier.CORE: _others(
             Space(
-                _core,
+                core_fits,
                 kind=tuple(Kind)[2:5],
                 a=(4, 5, 8, *range(13, 97, 3)),
                 b=range(1, 10),
@@ -167,7 +118,7 @@ class StandardFormCalculate(Topic):
         ),
         Tier.CHALLENGE: _others(
             Space(
-                _challenge,
+                challenge_fits,
                 kind=tuple(Kind)[5:],
                 a=(3, 4, 5, 6, 7, 8, 9, 12, 15, *range(16, 98, 3)),
                 b=range(2, 10),

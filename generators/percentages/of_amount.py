@@ -79,7 +79,7 @@ def _others(space: Space) -> Space:
     def unit(kind: str, p: int, n: int, *_: int) -> str:
         return by_turns(UNITS, n // 10 + p // 5)
 
-    matched = kinds.with_matches(kinds.with_claims(space, only=bare), unit, only=bare)
+    matched = kinds.with_claims_and_matches(space, unit, only=bare)
     return kinds.with_wrong_solutions(matched, gone_wrong)
 
 

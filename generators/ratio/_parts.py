@@ -30,6 +30,13 @@ METRIC = (
 )
 """A smaller unit, a larger one, and how many of the first make one of the second."""
 
+TWO_SORTS = (
+    ("The bars show the members of a club.", ("juniors", "seniors")),
+    ("The bars show the bulbs in a bed.", ("tulips", "lilies")),
+    ("The bars show the tickets that were sold.", ("singles", "returns")),
+)
+"""What two bars show, and what they are called."""
+
 
 def lowest(*parts: int) -> tuple[int, ...]:
     """Return the parts of a ratio divided by their highest common factor.

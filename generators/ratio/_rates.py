@@ -6,12 +6,14 @@ volume.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from typing import Any
 
 from generators.ratio._parts import amount
-from itembank.items.item import Misconception, Slip
+from itembank.items.item import Draft, Find, Misconception, Slip, Step, prompt
 from itembank.items.wrong_answers import slips
+from itembank.notation import tree as t
 
 
 def written(top: int, bottom: int, places: int = 2) -> Fraction | None:
@@ -44,3 +46,35 @@ def wrong_amounts(
         for mistake, value in zip(mistakes, found, strict=True)
     )
     return slips(*pairs, key=amount(key, unit))
+
+
+def by_formula(
+    text: str,
+    shown: Mapping[str, t.Node],
+    asked: t.Node,
+    key: t.Node,
+    say: str,
+    likely: tuple[Slip, ...],
+    twin: tuple[Any, ...],
+    form: str = "quantity",
+) -> Draft:
+    """Return the question for one of rate, base and amount, where the other two are told.
+
+    >>> mass, volume = amount(54, "g"), amount(20, "cm^3")
+    >>> draft = by_formula(
+    ...     "Work out the density of {m} in {v}.", {"m": mass, "v": volume}, t.divide(mass, volume),
+    ...     amount(Fraction(27, 10), "g/cm^3"), "Density is mass divided by volume.", (), (),
+    ... )
+    >>> [step.say for step in draft.steps]
+    ['Density is mass divided by volume.']
+    """
+    x = t.Sym("x")
+    return Draft(
+        prompt(text, **shown),
+        Find(x, (t.equals(x, asked),)),
+        key,
+        form,
+        (Step(say, t.equals(asked, key)),),
+        likely,
+        twin,
+    )

@@ -5,12 +5,17 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators._bars import compared
 from generators._turns import by_turns
+from generators.ratio._difference_mistakes import AS_TOTAL, IS_PART, LARGER, STOPS
+from generators.ratio._differences_drawn import (
+    both_drawn,
+    both_fit,
+    one_drawn,
+    one_fits,
+    worth_of_a_part,
+)
 from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
-from itembank.figures.kinds.bar_model import BarModel
 from itembank.items import kinds
-from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -18,27 +23,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-IS_PART = Misconception(
-    "ratio.difference-as-part",
-    "takes the difference to be one part",
-    "How many more parts does the larger have? How many parts does the difference fill?",
-)
-AS_TOTAL = Misconception(
-    "ratio.difference-as-total",
-    "shares the difference out as if it were the whole amount",
-    "Is the number you shared out everything there is? What does the question say it is?",
-)
-STOPS = Misconception(
-    "ratio.difference-one-part",
-    "finds the value of one part and stops",
-    "What does that number stand for? How many of those parts are you asked for?",
-)
-LARGER = Misconception(
-    "ratio.difference-larger-only",
-    "gives the larger amount, not the total",
-    "Read the last sentence again. What have you left out?",
-)
 
 _A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
 _PAIRS = tuple((a, b) for a, b in COPRIME if b - a > 1)
@@ -98,86 +82,6 @@ _PAID = (
 )
 
 
-_DRAWN = (
-    ("The bars show the members of a club.", ("juniors", "seniors")),
-    ("The bars show the bulbs in a bed.", ("tulips", "lilies")),
-    ("The bars show the tickets that were sold.", ("singles", "returns")),
-)
-
-
-def _keep_drawn(pair: tuple[int, int], value: int, larger: int) -> bool:
-    return pair[larger] > 1 and value not in pair and value != pair[1] - pair[0]
-
-
-def _keep_all_drawn(pair: tuple[int, int], value: int) -> bool:
-    return value not in pair and value != pair[1] - pair[0]
-
-
-def _one_drawn(topic: Topic, tier: Tier, pair: tuple[int, int], value: int, larger: int) -> Draft:
-    """Return the question for one of two bars, the longer of which says how much more it is."""
-    parts, lead, names, given, figure = _two_bars(pair, value)
-    asked, gap = pair[larger], pair[1] - pair[0]
-    key = t.Int(asked * value)
-    text = (f"{lead} How many {names[parts.index(asked)]} are there?",)
-    shared = gap * value % sum(pair) == 0
-    return Draft(
-        text,
-        of_figure(figure, text),
-        key,
-        "integer",
-        (
-            *_one_part(pair[1], pair[0], given, t.Int(value)),
-            Step(
-                f"The bar asked for has {asked} parts, so multiply.",
-                t.equals(t.times(t.Int(asked), t.Int(value)), key),
-            ),
-        ),
-        slips(
-            (IS_PART, gap * value * asked),
-            (STOPS, value),
-            (AS_TOTAL, gap * value // sum(pair) * asked if shared else None),
-        ),
-        ("one drawn", pair, value, larger),
-        figure=figure,
-    )
-
-
-def _all_drawn(topic: Topic, tier: Tier, pair: tuple[int, int], value: int) -> Draft:
-    """Return the question for both bars together, the longer of which says how much more it is."""
-    parts, lead, _, given, figure = _two_bars(pair, value)
-    count, gap = sum(pair), pair[1] - pair[0]
-    key = t.Int(count * value)
-    text = (f"{lead} How many are there altogether?",)
-    return Draft(
-        text,
-        of_figure(figure, text),
-        key,
-        "integer",
-        (
-            *_one_part(pair[1], pair[0], given, t.Int(value)),
-            Step(
-                "Add to find the number of parts.",
-                t.equals(t.add(*map(t.Int, parts)), t.Int(count)),
-            ),
-            Step("Multiply to find the whole.", t.equals(t.times(t.Int(count), t.Int(value)), key)),
-        ),
-        slips((IS_PART, gap * value * count), (LARGER, pair[1] * value)),
-        ("all drawn", pair, value),
-        figure=figure,
-    )
-
-
-def _two_bars(
-    pair: tuple[int, int], value: int
-) -> tuple[tuple[int, ...], str, tuple[str, str], t.Node, BarModel]:
-    """Return the parts in the order drawn, the lead, the names, the difference, and the bars."""
-    parts = swapped(pair, sum(pair) + value)
-    lead, names = by_turns(_DRAWN, pair[0] + value)
-    given = t.Int((pair[1] - pair[0]) * value)
-    named = ((names[0].capitalize(), parts[0]), (names[1].capitalize(), parts[1]))
-    return parts, lead, names, given, compared(named, given)
-
-
 def _keep_count(pair: tuple[int, int], value: int, larger: int) -> bool:
     # Where a single part is asked for, stopping at one part is right.
     return pair[larger] > 1
@@ -201,13 +105,13 @@ class Difference(Topic):
     spaces = {
         Tier.SUPPORT: kinds.with_given_answers(
             Space(_keep_count, pair=_PAIRS, value=range(3, 13), larger=(0, 1)).also(
-                _one_drawn, _keep_drawn, pair=_PAIRS, value=range(3, 13), larger=(0, 1)
+                one_drawn, one_fits, pair=_PAIRS, value=range(3, 13), larger=(0, 1)
             )
         ),
         Tier.CORE: kinds.with_given_answers(
             Space(
                 None, pair=_PAIRS, halves=(3, 4, 5, 6, 7, 8, 9, 11, 12, 13, 14, 15, 17, 18, 21)
-            ).also(_all_drawn, _keep_all_drawn, pair=_PAIRS, value=range(6, 22))
+            ).also(both_drawn, both_fit, pair=_PAIRS, value=range(6, 22))
         ),
         Tier.CHALLENGE: kinds.with_given_answers(
             Space(None, triple=TRIPLES, quarters=(3, 6, 7, 9, 10, 12, 14, 15, 17, 19, 21))
@@ -241,7 +145,7 @@ class Difference(Topic):
             key=key,
             form="integer",
             steps=(
-                *_one_part(pair[1], pair[0], given, t.Int(value)),
+                *worth_of_a_part(pair[1], pair[0], given, t.Int(value)),
                 Step(
                     f"Multiply to find the number asked for: {asked} parts.",
                     t.equals(t.times(t.Int(asked), t.Int(value)), key),
@@ -268,7 +172,7 @@ class Difference(Topic):
             key=key,
             form="amount",
             steps=(
-                *_one_part(pair[1], pair[0], given, part_worth),
+                *worth_of_a_part(pair[1], pair[0], given, part_worth),
                 Step(
                     "Add to find the number of parts.", t.equals(t.add(*shown.parts), t.Int(count))
                 ),
@@ -303,7 +207,7 @@ class Difference(Topic):
                     f"Divide every part of the ratio by {factor}.",
                     t.equals(shown, whole_ratio(*parts)),
                 ),
-                *_one_part(most, least, given, part_worth),
+                *worth_of_a_part(most, least, given, part_worth),
                 Step(
                     f"Multiply to find the amount asked for: {mid} parts.",
                     t.equals(t.times(t.Int(mid), part_worth), key),
@@ -318,15 +222,3 @@ def _model(shown: t.Ratio, big: int, small: int, given: t.Node) -> tuple[Any, ..
     """Return the relations behind the words: the ratio, and the given difference."""
     letters = (_A, _B, _C)[: len(shown.parts)]
     return (t.equals(t.Ratio(letters), shown), t.equals(t.sub(letters[big], letters[small]), given))
-
-
-def _one_part(most: int, least: int, given: t.Node, part_worth: t.Node) -> tuple[Step, Step]:
-    """Return the lines from a difference to the value of one part."""
-    gap = t.Int(most - least)
-    return (
-        Step(
-            "Find how many parts the difference is.",
-            t.equals(t.sub(t.Int(most), t.Int(least)), gap),
-        ),
-        Step("Divide to find what one part is worth.", t.equals(t.divide(given, gap), part_worth)),
-    )

@@ -8,46 +8,23 @@ from typing import Any
 
 from generators._bars import shares as bars_of
 from generators._turns import by_turns
+from generators.ratio._fraction_mistakes import (
+    JOINED,
+    OF_WHOLE,
+    OTHER_PART,
+    PART_TO_PART,
+    REVERSED,
+    WHOLE_AS_PART,
+)
 from generators.ratio._parts import COPRIME, lowest, whole_ratio
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-PART_TO_PART = Misconception(
-    "ratio.fraction-part-to-part",
-    "writes one part over the other part",
-    "How many parts make up the whole? Is that the denominator of your fraction?",
-)
-OTHER_PART = Misconception(
-    "ratio.fraction-other-part",
-    "gives the fraction for the other part",
-    "Which number of the ratio stands for the kind you were asked about?",
-)
-WHOLE_AS_PART = Misconception(
-    "ratio.fraction-whole-as-part",
-    "uses the whole as the second part of the ratio",
-    "Half of a club are juniors and the rest are seniors. Is the ratio of the two 1 : 2?",
-)
-REVERSED = Misconception(
-    "ratio.fraction-ratio-reversed",
-    "writes the parts of the ratio in the other order",
-    "Which kind does the question name first? Which number of your ratio stands for it?",
-)
-JOINED = Misconception(
-    "ratio.fraction-numerator-joined",
-    "puts the numerator of the fraction in front of the given ratio",
-    "Add up the parts of your ratio. Is the first of them the fraction in the question?",
-)
-OF_WHOLE = Misconception(
-    "ratio.fraction-rest-ignored",
-    "shares the whole, not the rest, in the given ratio",
-    "Add up your fractions of the whole. Do they come to more than 1?",
-)
 
 _A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
 _TO_FRACTION = (
@@ -98,8 +75,6 @@ _SHARES = (
     *((p, 0) for p in range(5, 100, 5) if p != 50),
 )
 _FRACTIONS = tuple((p, q) for q in range(2, 9) for p in range(1, q) if gcd(p, q) == 1)
-
-
 _DRAWN = (
     ("The bars show the members of a club.", ("juniors", "seniors")),
     ("The bars show the bulbs in a bed.", ("tulips", "lilies")),

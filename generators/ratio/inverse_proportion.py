@@ -7,9 +7,27 @@ including graphical and algebraic representations" (from memory).
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import Any
 
 from generators._turns import by_turns
+from generators.ratio._inverse_mistakes import (
+    ADDITIVE,
+    ALL_OF_THEM,
+    DIRECT,
+    FORGETS_DONE,
+    SAME_TIME,
+    UNDIVIDED,
+)
+from generators.ratio._inverse_numbers import (
+    challenge_fits,
+    core_fits,
+    gone_wrong,
+    hours_done,
+    more_wrong,
+    simple_wrong,
+    support_fits,
+)
+from generators.ratio._inverse_stories import JOURNEYS, ROWS, SUPPLIES, job_for
 from generators.ratio._parts import amount
 from generators.ratio._rates import written
 from itembank.items import kinds
@@ -20,171 +38,10 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
-DIRECT = Misconception(
-    "ratio.inverse-as-direct",
-    "takes it to be direct proportion: more of one means more of the other",
-    "If one number is doubled, is the other doubled or halved? What does your method do?",
-)
-ADDITIVE = Misconception(
-    "ratio.inverse-additive",
-    "adds to one number what is taken from the other",
-    "If one number is halved, what happens to the other? Does your method do that?",
-)
-UNDIVIDED = Misconception(
-    "ratio.inverse-total",
-    "stops at the product of the two numbers",
-    "You have multiplied. By which number is the product to be divided?",
-)
-ALL_OF_THEM = Misconception(
-    "ratio.inverse-all-not-extra",
-    "gives how many are needed altogether, and not how many more",
-    "How many are there already? What does the question ask for?",
-)
-FORGETS_DONE = Misconception(
-    "ratio.inverse-forgets-what-is-done",
-    "shares out the whole job, and forgets what is done already",
-    "How much of the job is left when the number changes?",
-)
-SAME_TIME = Misconception(
-    "ratio.inverse-nothing-changes",
-    "takes the rest to last as long as with all of them",
-    "Are as many at work as before? So does the rest take as long?",
-)
-
 _X = t.Sym("x")
-
-
-class _Job(NamedTuple):
-    """A job that several share: `unit` of time, and who does it."""
-
-    who: str
-    does: str
-    asks: str
-    unit: str
-
-
-_JOBS = (
-    _Job("gardeners", "weed a field", "weed the field", "h"),
-    _Job("pumps", "fill a swimming pool", "fill the pool", "h"),
-    _Job("mechanics", "repair a row of bikes", "repair the bikes", "h"),
-    _Job("cleaners", "clean all the buses of a depot", "clean the buses", "min"),
-    _Job("cooks", "peel a sack of potatoes", "peel the potatoes", "min"),
-    _Job("printers", "print the books for a school", "print the books", "min"),
-    _Job("volunteers", "sort a heap of books", "sort the books", "h"),
-    _Job("painters", "paint the rooms of a club", "paint the rooms", "day"),
-)
-_TIMES = {"h": (2, 24), "min": (15, 240), "day": (2, 20)}
-_SUPPLIES = (
-    ("A sack of corn feeds {p} hens for {n}. For how long would it feed {q} hens?", "day", 3, 40),
-    (
-        "A tank of water lasts {p} goats for {n}. For how long would it last {q} goats?",
-        "day",
-        2,
-        30,
-    ),
-    (
-        "Food for a camp lasts {p} children for {n}. For how long would it last {q} children?",
-        "day",
-        2,
-        20,
-    ),
-)
-_ROWS = (
-    "A gardener plants bulbs in {p} rows with {n} in each row. With {q} bulbs in each row, how "
-    "many rows of the same bulbs would there be?",
-    "A hall has {p} rows of {n} chairs. The same chairs are put in rows of {q}. How many rows are "
-    "there?",
-    "A library puts its maps into {p} boxes of {n}. It puts the same maps into boxes of {q}. "
-    "How many boxes does it fill?",
-)
-_JOURNEYS = (
-    "At {p} a coach journey takes {n}. How many hours does the same journey take at {q}?",
-    "A lorry makes a journey in {n} at {p}. How many hours does the same journey take at {q}?",
-)
-
-
-def _job(first: int, second: int, turn: int) -> _Job | None:
-    """Return a job for which both times are plausible, another for the next turn."""
-    fits = [
-        job
-        for job in _JOBS
-        if all(_TIMES[job.unit][0] <= n <= _TIMES[job.unit][1] for n in (first, second))
-    ]
-    return by_turns(fits, turn) if fits else None
-
-
-def _apart(key: int, *wrong: int | None) -> bool:
-    return len({value for value in wrong if value and value > 0 and value != key}) > 1
-
-
-def _whole(top: int, bottom: int) -> int | None:
-    """Return a quotient that is a positive whole number or a half, doubled; else None."""
-    value, rest = divmod(2 * top, bottom)
-    return None if rest or value <= 0 else value
-
-
-def _support(kind: str, p: int, n: int, q: int) -> bool:
-    """Keep a number that is doubled, trebled, halved or so."""
-    if p == q or p * n % q or (p % q and q % p):
-        return False
-    key = p * n // q
-    return _job(n, key, 0) is not None and _apart(2 * key, *_wrong(p, n, q))
-
-
-def _wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
-    """Return what DIRECT, ADDITIVE and UNDIVIDED give, doubled."""
-    return _whole(n * q, p), 2 * (n + p - q), 2 * p * n
-
-
-def _core(kind: str, p: int, n: int, q: int) -> bool:
-    """Keep numbers of which neither is a multiple of the other, so that the way is by one."""
-    if p == q or p * n % q or not (p % q and q % p):
-        return False
-    if kind == "rows" and n == q:  # as many in each row as before
-        return False
-    key = p * n // q
-    if kind == "job":
-        plausible = _job(n, key, 0) is not None
-    elif kind == "supply":
-        low, high = by_turns(_SUPPLIES, p + n + q)[2:]
-        plausible = low <= n <= high and low <= key <= high
-    elif kind == "journey":
-        plausible = p * n <= 600
-    elif kind == "letters":
-        plausible = p < 16
-    else:
-        plausible = key <= 40
-    return plausible and _apart(2 * key, *_wrong(p, n, q))
-
-
-def _challenge(kind: str, p: int, n: int, q: int) -> bool:
-    """Keep how many more are needed, and a change when part is done."""
-    if kind == "more":
-        # n hours with p, q hours with more.
-        if q >= n or p * n % q or q < 2 or p * n < q * (p + 2):
-            return False
-        key = p * n // q - p
-        return _job(n, q, 0) is not None and key < 20 and _apart(2 * key, *_more_wrong(p, n, q))
-    # p at work, n hours in all; when q are gone after a third or so, how much longer.
-    done = _done(n)
-    left = p * (n - done)
-    if q >= p - 1 or left % (p - q) or n % 3:
-        return False
-    key = left // (p - q)
-    return _job(n, key, 0) is not None and _apart(2 * key, *_gone_wrong(p, n, q))
-
-
-def _done(n: int) -> int:
-    return n // 3
-
-
-def _more_wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
-    """Return what ALL_OF_THEM, ADDITIVE and DIRECT give, doubled: as many more as hours fewer."""
-    return 2 * (p * n // q), 2 * (n - q), None
-
-
-def _gone_wrong(p: int, n: int, q: int) -> tuple[int | None, ...]:
-    return _whole(p * n, p - q), 2 * (n - _done(n))
+_FIRST_NUMBERS = (
+    4, 5, 6, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 30, 36, 40, 45, 48, 60, 72, 90, 120,
+)  # fmt: skip
 
 
 @register
@@ -199,7 +56,7 @@ class InverseProportion(Topic):
     spaces = {
         Tier.SUPPORT: kinds.with_given_answers(
             Space(
-                _support,
+                support_fits,
                 kind=("job",),
                 p=range(2, 13),
                 n=(2, 3, 4, 5, 6, 8, 9, 10, 12, 15, 16, 18, 20, 24, 30, 36, 40, 45, 60, 80, 90),
@@ -208,55 +65,34 @@ class InverseProportion(Topic):
         ),
         Tier.CORE: kinds.with_given_answers(
             Space(
-                _core,
+                core_fits,
                 kind=("job",),
                 p=range(3, 13),
-                n=(
-                    4,
-                    5,
-                    6,
-                    8,
-                    9,
-                    10,
-                    12,
-                    14,
-                    15,
-                    16,
-                    18,
-                    20,
-                    24,
-                    30,
-                    36,
-                    40,
-                    45,
-                    48,
-                    60,
-                    72,
-                    90,
-                    120,
-                ),
+                n=_FIRST_NUMBERS,
                 q=range(4, 16),
             )
-            .then(_core, kind=("supply",), p=range(6, 41, 4), n=range(4, 31, 2), q=range(8, 37, 4))
             .then(
-                _core,
+                core_fits, kind=("supply",), p=range(6, 41, 4), n=range(4, 31, 2), q=range(8, 37, 4)
+            )
+            .then(
+                core_fits,
                 kind=("journey",),
                 p=range(30, 81, 5),
                 n=(2, 3, 4, 5, 6, 8),
                 q=range(25, 81, 5),
             )
-            .then(_core, kind=("rows",), p=range(8, 25), n=range(8, 33, 2), q=range(9, 31))
-            .then(_core, kind=("letters",), p=range(4, 16), n=range(6, 31, 6), q=range(6, 22))
+            .then(core_fits, kind=("rows",), p=range(8, 25), n=range(8, 33, 2), q=range(9, 31))
+            .then(core_fits, kind=("letters",), p=range(4, 16), n=range(6, 31, 6), q=range(6, 22))
         ),
         Tier.CHALLENGE: kinds.with_given_answers(
             Space(
-                _challenge,
+                challenge_fits,
                 kind=("more",),
                 p=range(3, 16),
                 n=(4, 5, 6, 8, 9, 10, 12, 14, 15, 16, 18, 20, 24, 30, 40, 45, 60, 90, 120),
                 q=(2, 3, 4, 5, 6, 8, 9, 10, 12, 15, 18, 20, 30, 40, 45, 60, 80),
             ).then(
-                _challenge,
+                challenge_fits,
                 kind=("gone",),
                 p=range(4, 13),
                 n=(6, 9, 12, 15, 18, 24, 30, 36, 45, 60, 90),
@@ -280,7 +116,7 @@ class InverseProportion(Topic):
         turn, key = p + n + q, p * n // q
         first = unit = ""
         if kind == "job":
-            job = _job(n, key, turn)
+            job = job_for(n, key, turn)
             assert job is not None
             unit = job.unit
             text = (
@@ -290,17 +126,17 @@ class InverseProportion(Topic):
             whole = f"Multiply to find how long 1 of the {job.who} would take."
             share = f"Share it among {q}."
         elif kind == "supply":
-            text, unit, _, _ = by_turns(_SUPPLIES, turn)
+            text, unit, _, _ = by_turns(SUPPLIES, turn)
             whole, share = "Multiply to find how long it would last 1.", f"Share it among {q}."
         elif kind == "journey":
-            text, first, unit = by_turns(_JOURNEYS, turn // 5), "km/h", "h"
+            text, first, unit = by_turns(JOURNEYS, turn // 5), "km/h", "h"
             whole, share = "Multiply to find the distance.", "Divide by the new speed."
         else:
-            text = by_turns(_ROWS, turn)
+            text = by_turns(ROWS, turn)
             whole, share = "Multiply to find how many there are.", "Divide by the new number."
         shown_p, shown_q = amount(p, first), amount(q, first)
         shown_n, product = amount(n, unit), amount(p * n, "km" if kind == "journey" else unit)
-        wrong: tuple[Fraction | int | None, ...] = _wrong(p, n, q)
+        wrong: tuple[Fraction | int | None, ...] = simple_wrong(p, n, q)
         if kind == "rows":
             # It is the number in each row that changes, and with it the number of rows.
             wrong = (written(2 * p * q, n), *wrong[1:])
@@ -329,7 +165,7 @@ class InverseProportion(Topic):
         return (Step(say, t.equals(t.times(t.Int(p // q), time), key)),)
 
     def _more(self, p: int, n: int, q: int) -> Draft:
-        job = _job(n, q, p + n + q)
+        job = job_for(n, q, p + n + q)
         assert job is not None
         needed, key = p * n // q, p * n // q - p
         count, first, second = t.Int(p), amount(n, job.unit), amount(q, job.unit)
@@ -362,7 +198,7 @@ class InverseProportion(Topic):
                     t.equals(t.sub(t.Int(needed), count), t.Int(key)),
                 ),
             ),
-            _slips((ALL_OF_THEM, ADDITIVE), _more_wrong(p, n, q)[:2], 2 * key, ""),
+            _slips((ALL_OF_THEM, ADDITIVE), more_wrong(p, n, q)[:2], 2 * key, ""),
             ("more", p, n, q),
         )
 
@@ -392,14 +228,14 @@ class InverseProportion(Topic):
                     t.equals(t.divide(t.Int(p * n), t.Int(q)), t.Int(key)),
                 ),
             ),
-            _slips((DIRECT, ADDITIVE, UNDIVIDED), _wrong(p, n, q), 2 * key, ""),
+            _slips((DIRECT, ADDITIVE, UNDIVIDED), simple_wrong(p, n, q), 2 * key, ""),
             ("letters", p, n, q),
         )
 
     def _gone(self, p: int, n: int, q: int) -> Draft:
-        done = _done(n)
+        done = hours_done(n)
         key = p * (n - done) // (p - q)
-        job = _job(n, key, p + n + q)
+        job = job_for(n, key, p + n + q)
         assert job is not None
         count, gone = t.Int(p), t.Int(q)
         whole, part, left = (amount(value, job.unit) for value in (n, done, n - done))
@@ -436,7 +272,7 @@ class InverseProportion(Topic):
                     t.equals(t.divide(product, t.Int(p - q)), amount(key, job.unit)),
                 ),
             ),
-            _slips((FORGETS_DONE, SAME_TIME), _gone_wrong(p, n, q), 2 * key, job.unit),
+            _slips((FORGETS_DONE, SAME_TIME), gone_wrong(p, n, q), 2 * key, job.unit),
             ("gone", p, n, q),
         )
 

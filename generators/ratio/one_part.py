@@ -80,8 +80,6 @@ _BLENDS = (
     "A seed mix has rye, clover and vetch in the ratio {r} by mass. It has {n} of clover. "
     "What is its total mass in kilograms?",
 )
-
-
 _DRAWN = (
     ("The bars show the members of a club.", ("juniors", "seniors")),
     ("The bars show the bulbs in a bed.", ("tulips", "lilies")),

@@ -5,126 +5,33 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators._turns import by_turns
 from generators.ratio._parts import amount, whole_ratio
-from itembank.figures.kinds.polygon import Polygon
+from generators.ratio._plans_drawn import drawn_plan, plan_fits, to_real
+from generators.ratio._scale_mistakes import (
+    ADDS,
+    CM_AS_M,
+    DIVIDES,
+    M_AS_CM,
+    MULTIPLIES,
+    REAL,
+    SCALES_SWAPPED,
+    THOUSAND,
+    UNITS_IGNORED,
+)
 from itembank.items import kinds
-from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
-ADDS = Misconception(
-    "ratio.scale-additive",
-    "adds the numbers instead of multiplying",
-    "How long is a thing really if it is 1 cm on the plan? And 2 cm, and 3 cm?",
-)
-DIVIDES = Misconception(
-    "ratio.scale-divides",
-    "divides to find the real length, where multiplying is needed",
-    "1 cm on the plan stands for some metres. Do 10 cm stand for more metres, or for fewer?",
-)
-MULTIPLIES = Misconception(
-    "ratio.scale-multiplies",
-    "multiplies to find the length on the plan, where dividing is needed",
-    "Would that length fit on a sheet of paper? Is a plan larger or smaller than the real thing?",
-)
-SCALES_SWAPPED = Misconception(
-    "ratio.scale-scales-swapped",
-    "multiplies by the scale of the second plan and divides by the scale of the first",
-    "Is a shed drawn longer at 1 : 50 or at 1 : 100? Did your length grow or shrink as it should?",
-)
-CM_AS_M = Misconception(
-    "ratio.scale-centimetres-as-metres",
-    "finds the real length in centimetres and writes metres after it",
-    "Picture a length of 100 cm. How many metres is that?",
-)
-M_AS_CM = Misconception(
-    "ratio.scale-metres-as-centimetres",
-    "divides the number of metres without changing it to centimetres first",
-    "Which unit does the answer need? How many centimetres make 1 m?",
-)
-UNITS_IGNORED = Misconception(
-    "ratio.scale-units-ignored",
-    "compares the two numbers without making the units the same",
-    "A plan shows 2 m as 1 cm. Is its scale 1 : 2? What do both lengths need first?",
-)
-THOUSAND = Misconception(
-    "ratio.scale-thousand",
-    "takes 1000 centimetres to be one metre",
-    "How many centimetres long is a metre rule?",
-)
-REAL = Misconception(
-    "ratio.scale-real-length",
-    "finds the real length and stops",
-    "Would that fit on a sheet of paper? What does the question ask for?",
-)
-
 _X, _R = t.Sym("x"), t.Sym("r")
 _ONE_N = t.Ratio((t.Int(1), t.Sym("n")))
 # What may be that long: up to 8 m, 50 m, 1 km, and more.
 _THINGS = ((8, "flower bed", "shed"), (50, "pool", "bus garage"), (1000, "path", "fence"))
 _LONG = ("bus route", "river")
-
-
-_PLANS = (
-    (6, "shed", "greenhouse"),
-    (15, "classroom", "changing room"),
-    (30, "pool", "playground"),
-    (80, "car park", "bus depot"),
-)
-"""What may be that long at most, in metres, as a plan of it is drawn."""
-
-
-def _keep_plan(scale: int, long: int, wide: int, side: int) -> bool:
-    # A rectangle that is drawn large enough to be read, and not longer than a plot.
-    return wide < long <= 2 * wide and scale * wide >= 400 and scale * long <= 16_000
-
-
-def _plan(topic: Topic, tier: Tier, scale: int, long: int, wide: int, side: int) -> Draft:
-    """Return a plan of a rectangle with the lengths drawn, and its scale: how long it really is.
-
-    Lengths are in halves of 1 cm; `side` 0 asks for the long side, 1 for the short one.
-    """
-    across, up = Fraction(long, 2), Fraction(wide, 2)
-    things = next(names for most, *names in _PLANS if scale * long <= 200 * most)
-    length = (across, up)[side]
-    corners = tuple((t.Int(x), t.Int(y)) for x, y in ((0, 0), (long, 0), (long, wide), (0, wide)))
-    figure = Polygon(
-        corners,
-        lettered=True,
-        sides=(("AB", amount(across, "cm")), ("BC", amount(up, "cm"))),
-        right="ABCD",
-    )
-    on_plan, real_cm = amount(length, "cm"), amount(length * scale, "cm")
-    key = amount(length * scale / 100, "m")
-    text = prompt(
-        f"This is a plan of a {by_turns(things, long // 2 + wide)}. "
-        f"How long is {('AB', 'BC')[side]} really, in metres, if the scale is {{r}}?",
-        r=whole_ratio(1, scale),
-    )
-    return Draft(
-        text,
-        of_figure(figure, text),
-        key,
-        "quantity",
-        (
-            Step(
-                f"Real lengths are {scale} times larger, so multiply.",
-                t.equals(t.times(t.Int(scale), on_plan), real_cm),
-            ),
-            Step("Change centimetres to metres.", t.equals(real_cm, key)),
-        ),
-        slips(
-            (CM_AS_M, amount(length * scale, "m")), (THOUSAND, amount(length * scale / 1000, "m"))
-        ),
-        ("plan", scale, long, wide, side),
-        figure=figure,
-    )
 
 
 def _thing(metres: Fraction | int) -> str:
@@ -185,8 +92,8 @@ class Scale(Topic):
                 halves=range(4, 31),
                 back=(0, 1),
             ).also(
-                _plan,
-                _keep_plan,
+                drawn_plan,
+                plan_fits,
                 scale=(40, 50, 80, 100, 200, 250, 400, 500),
                 long=range(10, 21, 2),
                 wide=range(5, 17),
@@ -296,13 +203,7 @@ class Scale(Topic):
             ask=Find(_X, (t.equals(t.Ratio((on_plan, _X)), shown),)),
             key=real,
             form="quantity",
-            steps=(
-                Step(
-                    f"Real lengths are {scale} times larger, so multiply.",
-                    t.equals(t.times(t.Int(scale), on_plan), real_cm),
-                ),
-                Step("Change centimetres to metres.", t.equals(real_cm, real)),
-            ),
+            steps=to_real(scale, on_plan, real_cm, real),
             slips=slips(
                 (CM_AS_M, amount(length * scale, "m")), (THOUSAND, amount(metres / 10, "m"))
             ),

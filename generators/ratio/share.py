@@ -5,11 +5,19 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators._bars import shares as bars_of
 from generators._turns import by_turns
 from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, whole_ratio
+from generators.ratio._share_mistakes import AS_FRACTION, EQUAL, ONE_SHARE, PARTS, REVERSED, STOPS
+from generators.ratio._share_working import worth_of_a_part
+from generators.ratio._shares_drawn import (
+    more_fit,
+    three_drawn,
+    three_fit,
+    two_drawn,
+    two_fit,
+    whole_parts_fit,
+)
 from itembank.items import kinds
-from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -17,37 +25,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-REVERSED = Misconception(
-    "ratio.share-reversed",
-    "finds the shares and gives them in the other order",
-    "Which number of the ratio comes first? Is your first amount the one that goes with it?",
-)
-EQUAL = Misconception(
-    "ratio.share-equal",
-    "shares equally, without looking at the ratio",
-    "If the shares were equal, what would the ratio be?",
-)
-AS_FRACTION = Misconception(
-    "ratio.share-as-fraction",
-    "takes the ratio a : b as the fraction a/b of the whole amount",
-    "How many parts are there altogether? What fraction of the whole is the first share?",
-)
-PARTS = Misconception(
-    "ratio.share-parts-for-amounts",
-    "gives the numbers of the ratio as the amounts",
-    "Add up your amounts. Do they make the number in the question?",
-)
-STOPS = Misconception(
-    "ratio.share-one-part",
-    "finds the value of one part and stops",
-    "What does that number stand for? How many of those parts does each share have?",
-)
-ONE_SHARE = Misconception(
-    "ratio.share-not-difference",
-    "gives the largest share, not how much larger it is",
-    "Read the last sentence again. What are you asked to compare?",
-)
 
 _A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
 _BOTH, _ALL = t.Ratio((_A, _B)), t.Ratio((_A, _B, _C))
@@ -80,125 +57,6 @@ _PAID = (
 )
 
 
-_DRAWN_TWO = (
-    ("The bars show the members of a club.", ("juniors", "seniors")),
-    ("The bars show the bulbs in a bed.", ("tulips", "lilies")),
-    ("The bars show the tickets that were sold.", ("singles", "returns")),
-)
-_DRAWN_THREE = (
-    ("The bars show how a prize is shared.", "get", ("juniors", "seniors", "masters")),
-    ("The bars show what some things cost.", "cost", ("seeds", "tools", "pots")),
-    ("The bars show what some things cost.", "cost", ("brushes", "mops", "buckets")),
-)
-
-
-def _keep_drawn(pair: tuple[int, int], value: int, asked: int) -> bool:
-    # Where a share is a single part, who stops at one part is right.
-    return 1 not in pair and _keep_support(pair, value)
-
-
-def _keep_three_drawn(triple: tuple[int, int, int], halves: int, asked: int) -> bool:
-    return 1 not in triple and sum(triple) <= 18 and halves // 2 not in triple
-
-
-def _keep_more_drawn(triple: tuple[int, int, int], halves: int, asked: int) -> bool:
-    # Where the difference is a single part, who stops at one part is right.
-    return _keep_three_drawn(triple, halves, asked) and triple[2] - triple[asked] > 1
-
-
-def _two_drawn(topic: Topic, tier: Tier, pair: tuple[int, int], value: int, asked: int) -> Draft:
-    """Return the question for one of two shares, which are drawn as bars with their total."""
-    parts = swapped(pair, sum(pair) + value)
-    lead, names = by_turns(_DRAWN_TWO, pair[0] + value)
-    whole, key = t.Int(sum(parts) * value), t.Int(parts[asked] * value)
-    figure = bars_of(zip(_capitals(names), parts, strict=True), whole)
-    text = (f"{lead} How many {names[asked]} are there?",)
-    half = sum(parts) * value % 2 == 0
-    return Draft(
-        text,
-        of_figure(figure, text),
-        key,
-        "integer",
-        (
-            *_one_part(parts, whole, t.Int(value)),
-            Step(
-                f"The bar of {names[asked]} has {parts[asked]} parts, so multiply.",
-                t.equals(t.times(t.Int(parts[asked]), t.Int(value)), key),
-            ),
-        ),
-        slips(
-            (REVERSED, parts[1 - asked] * value),
-            (STOPS, value),
-            (EQUAL, sum(parts) * value // 2 if half else None),
-        ),
-        ("two drawn", pair, value, asked),
-        figure=figure,
-    )
-
-
-def _three_drawn(
-    topic: Topic, tier: Tier, triple: tuple[int, int, int], halves: int, asked: int
-) -> Draft:
-    """Return the question for one of three shares, or how much more one is than another."""
-    parts = turned(triple, sum(triple) + halves)
-    worth = Fraction(halves, 2)
-    lead, verb, names = by_turns(_DRAWN_THREE, triple[1] + halves)
-    whole, part_worth = money_node(worth * sum(parts)), money_node(worth)
-    figure = bars_of(zip(_capitals(names), parts, strict=True), whole)
-    first = _one_part(parts, whole, part_worth)
-    if tier is Tier.CORE:
-        key = money_node(worth * parts[asked])
-        text = (f"{lead} How much do the {names[asked]} {verb}?",)
-        last: tuple[Step, ...] = (
-            Step(
-                f"The bar of {names[asked]} has {parts[asked]} parts, so multiply.",
-                t.equals(t.times(t.Int(parts[asked]), part_worth), key),
-            ),
-        )
-        third = worth * sum(parts) / 3
-        # Who shares equally stops where it does not come out in pence.
-        comes_out = (100 * third).denominator == 1 and third != worth * parts[asked]
-        other = money_node(worth * parts[2 - asked])
-        wrong = slips(
-            (STOPS, part_worth),
-            (REVERSED, other),
-            (EQUAL, money_node(third) if comes_out and other != money_node(third) else None),
-        )
-    else:
-        big, little = parts.index(triple[2]), parts.index(triple[asked])
-        top, bottom = money_node(worth * parts[big]), money_node(worth * parts[little])
-        key = money_node(worth * (parts[big] - parts[little]))
-        text = (f"{lead} How much more do the {names[big]} {verb} than the {names[little]}?",)
-        last = (
-            Step("Find the larger share.", t.equals(t.times(t.Int(parts[big]), part_worth), top)),
-            Step(
-                "Find the smaller share.",
-                t.equals(t.times(t.Int(parts[little]), part_worth), bottom),
-            ),
-            Step("Subtract the smaller from the larger.", t.equals(t.sub(top, bottom), key)),
-        )
-        wrong = slips((ONE_SHARE, top), (STOPS, part_worth))
-    return Draft(
-        text,
-        of_figure(figure, text),
-        key,
-        "money",
-        (*first, *last),
-        wrong,
-        ("three drawn", str(tier), triple, halves, asked),
-        figure=figure,
-    )
-
-
-def _capitals(names: tuple[str, ...]) -> tuple[str, ...]:
-    return tuple(map(str.capitalize, names))
-
-
-def _keep_support(pair: tuple[int, int], value: int) -> bool:
-    # What a part is worth is not a number of the ratio, so that the two can be told apart.
-    return value != pair[0] and value != pair[1]
-
-
 @register
 class Share(Topic):
     """Two shares; then three; then how much larger one share is than another."""
@@ -209,16 +67,16 @@ class Share(Topic):
     misconceptions = (REVERSED, EQUAL, AS_FRACTION, PARTS, STOPS, ONE_SHARE)
     prerequisites = ("ratio.simplest-form",)
     spaces = {
-        Tier.SUPPORT: Space(_keep_support, pair=COPRIME, value=range(2, 13)).also(
-            _two_drawn, _keep_drawn, pair=COPRIME, value=range(3, 13), asked=(0, 1)
+        Tier.SUPPORT: Space(whole_parts_fit, pair=COPRIME, value=range(2, 13)).also(
+            two_drawn, two_fit, pair=COPRIME, value=range(3, 13), asked=(0, 1)
         ),
         Tier.CORE: Space(None, triple=TRIPLES, value=range(3, 13)).also(
-            _three_drawn, _keep_three_drawn, triple=TRIPLES, halves=range(7, 31, 3), asked=(0, 2)
+            three_drawn, three_fit, triple=TRIPLES, halves=range(7, 31, 3), asked=(0, 2)
         ),
         Tier.CHALLENGE: kinds.with_given_answers(
             Space(None, triple=TRIPLES, quarters=(5, 6, 7, 9, 10, 11, 13, 14, 15, 18, 22)).also(
-                _three_drawn,
-                _keep_more_drawn,
+                three_drawn,
+                more_fit,
                 triple=TRIPLES,
                 halves=range(9, 41, 4),
                 asked=(0, 1),
@@ -259,7 +117,7 @@ class Share(Topic):
             key=t.Listing((first, second)),
             form="amounts",
             steps=(
-                *_one_part((a, b), total, part_worth, ("First", "Second")),
+                *worth_of_a_part((a, b), total, part_worth, ("First", "Second")),
                 Step(
                     "Multiply to find the first share.",
                     t.equals(t.times(t.Int(a), part_worth), first),
@@ -296,7 +154,7 @@ class Share(Topic):
             key=t.Listing(shares),
             form="amounts",
             steps=(
-                *_one_part(parts, total, t.Int(value), ("First", "Second", "Third")),
+                *worth_of_a_part(parts, total, t.Int(value), ("First", "Second", "Third")),
                 *(
                     Step(
                         f"Multiply to find the {place} share.",
@@ -336,7 +194,7 @@ class Share(Topic):
                     f"Divide every part of the ratio by {factor}.",
                     t.equals(shown, whole_ratio(*parts)),
                 ),
-                *_one_part(parts, total, part_worth),
+                *worth_of_a_part(parts, total, part_worth),
                 Step("Find the largest share.", t.equals(t.times(t.Int(large), part_worth), top)),
                 Step(
                     "Find the smallest share.", t.equals(t.times(t.Int(small), part_worth), bottom)
@@ -346,19 +204,3 @@ class Share(Topic):
             slips=slips((ONE_SHARE, top), (STOPS, part_worth)),
             twin=("difference", triple, quarters),
         )
-
-
-def _one_part(
-    parts: tuple[int, ...], total: t.Node, part_worth: t.Node, names: tuple[str, ...] = ()
-) -> tuple[Step, Step]:
-    """Return the lines that lead to the value of one part, with bars where shares have names."""
-    count = t.Int(sum(parts))
-    figure = bars_of(zip(names, parts, strict=True), total) if names else None
-    return (
-        Step("Add to find the number of parts.", t.equals(t.add(*map(t.Int, parts)), count)),
-        Step(
-            "Divide to find what one part is worth.",
-            t.equals(t.divide(total, count), part_worth),
-            figure,
-        ),
-    )

@@ -17,53 +17,25 @@ from generators.ratio._parts import (
     unit_name,
     whole_ratio,
 )
+from generators.ratio._simplest_mistakes import (
+    CLEARS_EACH,
+    HUNDRED,
+    ONE_ONLY,
+    PART_TO_WHOLE,
+    REVERSED,
+    TAKES_AWAY,
+    UNITS_LOST,
+)
 from itembank.figures.kinds.shaded_shape import ShadedShape
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-REVERSED = Misconception(
-    "ratio.simplest-reversed",
-    "simplifies, but writes the parts in the other order",
-    "Which part of the question came first? Which part of your answer stands for it?",
-)
-ONE_ONLY = Misconception(
-    "ratio.simplest-one-part",
-    "divides one part only",
-    "2 : 2 means equal shares. If you halve only one part, are the shares still equal?",
-)
-TAKES_AWAY = Misconception(
-    "ratio.simplest-subtracts-factor",
-    "subtracts the common factor from both parts instead of dividing by it",
-    "Draw bars for 4 : 6 and for 2 : 4. Do the two ratios mean the same?",
-)
-UNITS_LOST = Misconception(
-    "ratio.simplest-units-ignored",
-    "simplifies the numbers without making the units the same",
-    "Are the two amounts in the same unit? What has to be done before you simplify?",
-)
-HUNDRED = Misconception(
-    "ratio.simplest-always-hundred",
-    "changes every unit as if 100 of the smaller made one of the larger",
-    "How many of the smaller unit make one of the larger? Is it always 100?",
-)
-CLEARS_EACH = Misconception(
-    "ratio.simplest-cleared-apart",
-    "makes each part whole by multiplying it by a number of its own",
-    "What did you multiply the first part by? And the second? What does that do to the ratio?",
-)
-
-PART_TO_WHOLE = Misconception(
-    "ratio.simplest-part-to-whole",
-    "compares the parts with all the parts of the shape",
-    "How many parts are shaded, and how many are not? Are the shaded ones counted twice?",
-)
 
 _KINDS = (*METRIC, ("mm", "cm", 10))
 _PARTS = (
@@ -72,8 +44,6 @@ _PARTS = (
     *((n, 10, "dec") for n in (3, 6, 7, 8, 9, 12, 15, 18)),
     *((n, 100, "dec") for n in (15, 24, 36, 45, 75, 125, 225)),
 )
-
-
 _SHAPES = (
     *((2, columns) for columns in (3, 4, 5, 6, 8, 9, 10)),
     *((3, columns) for columns in (3, 4, 5, 6, 8, 10)),
@@ -203,19 +173,17 @@ class SimplestForm(Topic):
     )
     spaces = {
         Tier.SUPPORT: kinds.with_wrong_solutions(
-            kinds.with_matches(kinds.with_claims(Space(None, pair=COPRIME, factor=range(2, 13)))),
+            kinds.with_claims_and_matches(Space(None, pair=COPRIME, factor=range(2, 13))),
             _gone_wrong,
         ),
         Tier.CORE: kinds.with_wrong_solutions(
-            kinds.with_matches(
-                kinds.with_claims(
-                    Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9))
-                )
+            kinds.with_claims_and_matches(
+                Space(_keep_units, kind=_KINDS, twentieths=range(2, 20), halves=range(2, 9))
             ).also(_shaded, _keep_shaded, shape=_SHAPES, dark=range(3, 30), first=(0, 1)),
             _gone_wrong_units,
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(Space(_keep_parts, left=_PARTS, right=_PARTS))
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_keep_parts, left=_PARTS, right=_PARTS)
         ),
     }
 

@@ -65,20 +65,14 @@ class UnitForm(Topic):
     misconceptions = (FLIPPED, ONE_ONLY, TAKES_AWAY, UNITS_LOST)
     prerequisites = ("ratio.simplest-form",)
     spaces = {
-        Tier.SUPPORT: kinds.with_matches(
-            kinds.with_claims(Space(None, divisor=range(2, 13), n=range(2, 13), last=(0, 1)))
+        Tier.SUPPORT: kinds.with_claims_and_matches(
+            Space(None, divisor=range(2, 13), n=range(2, 13), last=(0, 1))
         ),
-        Tier.CORE: kinds.with_matches(
-            kinds.with_claims(
-                Space(_keep_decimal, divisor=(2, 4, 5, 8, 10, 20), other=range(3, 42), last=(0, 1))
-            )
+        Tier.CORE: kinds.with_claims_and_matches(
+            Space(_keep_decimal, divisor=(2, 4, 5, 8, 10, 20), other=range(3, 42), last=(0, 1))
         ),
-        Tier.CHALLENGE: kinds.with_matches(
-            kinds.with_claims(
-                Space(
-                    _keep_units, kind=METRIC, twentieths=(2, 4, 5, 8, 16, 25), halves=range(3, 16)
-                )
-            )
+        Tier.CHALLENGE: kinds.with_claims_and_matches(
+            Space(_keep_units, kind=METRIC, twentieths=(2, 4, 5, 8, 16, 25), halves=range(3, 16))
         ),
     }
 

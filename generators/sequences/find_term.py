@@ -10,85 +10,32 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
+from generators.sequences._term_mistakes import (
+    ADDS,
+    CONSTANT_FIRST,
+    DIGITS,
+    DOUBLES,
+    FROM_NOUGHT,
+    ORDER,
+    OTHER_WAY,
+    POSITION,
+    ROWS_ONLY,
+    RULE_OF_DIFFERENCE,
+    SAME_OPERATION,
+    STEP_GIVEN,
+    STEP_TOO_MANY,
+    WRONG_ACROSS,
+)
+from generators.sequences._term_numbers import challenge_fits, core_fits, support_fits
+from generators.sequences._terms_compared import meeting, two_terms
 from generators.sequences._writing import asking, ending, listed, signed
 from itembank.items import kinds
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-DIGITS = Misconception(
-    "sequences.digits",
-    "writes the digits side by side instead of multiplying",
-    "What stands between a number and n, though we do not write it?",
-)
-ADDS = Misconception(
-    "sequences.adds",
-    "adds the number in front of n instead of multiplying",
-    "What does 4n mean: 4 more than n, or 4 lots of n?",
-)
-ORDER = Misconception(
-    "sequences.order",
-    "adds or subtracts before multiplying",
-    "Which do you do first: multiply, or add and subtract?",
-)
-FROM_NOUGHT = Misconception(
-    "sequences.starts-at-nought",
-    "starts with n = 0",
-    "Which value has n for the first term?",
-)
-CONSTANT_FIRST = Misconception(
-    "sequences.starts-at-the-number-added",
-    "starts with the number that is added, and goes up from there",
-    "Put n = 1 into the rule. What do you get?",
-)
-DOUBLES = Misconception(
-    "sequences.doubles",
-    "doubles where it should square",
-    "What is 8 squared: 8 + 8, or 8 × 8?",
-)
-OTHER_WAY = Misconception(
-    "sequences.other-way",
-    "substitutes the term for n",
-    "Is the number that you are given a term or a position?",
-)
-SAME_OPERATION = Misconception(
-    "sequences.same-operation",
-    "repeats an operation instead of undoing it",
-    "What undoes adding? What undoes subtracting?",
-)
-ROWS_ONLY = Misconception(
-    "sequences.rows-only",
-    "gives the difference of the row numbers",
-    "That is how many rows further on it is. How many more are there in each next row?",
-)
-RULE_OF_DIFFERENCE = Misconception(
-    "sequences.rule-of-difference",
-    "substitutes the difference of the row numbers into the rule",
-    "Work out both rows first. What is their difference?",
-)
-STEP_TOO_MANY = Misconception(
-    "sequences.step-too-many",
-    "takes one step too many",
-    "How many steps are there from the 1st term to the 4th?",
-)
-STEP_GIVEN = Misconception(
-    "sequences.step-given",
-    "gives the difference instead of the term",
-    "That is the step. What is the first term?",
-)
-POSITION = Misconception(
-    "sequences.position",
-    "gives the position instead of the term",
-    "That is the position. What is the term there?",
-)
-WRONG_ACROSS = Misconception(
-    "sequences.adds-letters",
-    "moves the unknown to the other side without changing its sign",
-    "What do you do to both sides so that n stands on one of them only?",
-)
 
 _N = t.Sym("n")
 _STORIES = (
@@ -101,32 +48,6 @@ _STORIES = (
     "Tins are stacked in rows. The number in row n is {r}. Work out how many more tins there are "
     "in row {p} than in row {q}.",
 )
-
-
-def _support(kind: int, a: int, b: int, n: int) -> bool:
-    if kind == 0:  # an + b or an − b
-        return abs(b) != a and n not in (a, abs(b)) and a * n + b > 0 and a + n != a * n and n > 2
-    if kind == 1:  # ten times b, less an
-        return b > 2 and 10 * b - a * n > 0 and n > 2 and a != n and a + n != a * n
-    return n == 4 and b != 0 and a != b and a + b > 0  # the first four terms
-
-
-def _core(kind: int, a: int, b: int, n: int) -> bool:
-    if kind == 0:  # n² + an or n² − an, or n² + b
-        size = -a if (a + n) % 2 == 0 else a
-        apart = b == 1 or (n + size) ** 2 not in (2 * n + size, n * n + size)
-        return b in (1, 2) and n > 3 and a not in (2, n) and apart
-    if kind == 1:  # which term is it
-        return b % 3 != 0 and (a * (a * n + b) + b) > 0 and n > 4 and 0 < a * n + b != n
-    return b > 0 and n > 2 and a > 1 and a != n  # rows n + 2 … and n
-
-
-def _challenge(kind: int, a: int, b: int, n: int) -> bool:
-    if kind == 0:  # a first term and a step from two terms
-        return b not in (0, a, 2 * a) and n < 8
-    if kind == 1:  # where two sequences meet
-        return n > 3 and a > 2 and b > 0 and a * n - b != n
-    return n > 2 and a in (2, 3, 4, 5) and b not in (0, a) and n < 9  # an² − bn
 
 
 @register
@@ -143,14 +64,14 @@ class FindTerm(Topic):
     )
     spaces = {
         Tier.SUPPORT: kinds.with_given_answers(
-            Space(_support, kind=range(3), a=range(2, 10), b=range(-7, 10), n=range(2, 13)),
+            Space(support_fits, kind=range(3), a=range(2, 10), b=range(-7, 10), n=range(2, 13)),
             only=lambda kind, *_: kind != 2,
         ),
         Tier.CORE: kinds.with_given_answers(
-            Space(_core, kind=range(3), a=range(2, 10), b=range(-8, 9), n=range(2, 16))
+            Space(core_fits, kind=range(3), a=range(2, 10), b=range(-8, 9), n=range(2, 16))
         ),
         Tier.CHALLENGE: kinds.with_given_answers(
-            Space(_challenge, kind=range(3), a=range(2, 9), b=range(-6, 9), n=range(2, 12))
+            Space(challenge_fits, kind=range(3), a=range(2, 9), b=range(-6, 9), n=range(2, 12))
         ),
     }
 
@@ -160,7 +81,7 @@ class FindTerm(Topic):
         build = {
             Tier.SUPPORT: (_term, _falling, _first_four),
             Tier.CORE: (_square, _which, _rows),
-            Tier.CHALLENGE: (_two_terms, _meeting, _quadratic),
+            Tier.CHALLENGE: (two_terms, meeting, _quadratic),
         }[tier][kind]
         return build(twin, a, b, n)
 
@@ -319,103 +240,6 @@ def _rows(twin: Any, a: int, b: int, n: int) -> Draft:
                 a * (far - n) + b,
             ),
             key=t.Int(high - low),
-        ),
-        twin,
-    )
-
-
-def _two_terms(twin: Any, a: int, b: int, n: int) -> Draft:
-    """Return the first term from two terms; `a` is the step and `b` the first term."""
-    near, far = n + 1, n + 3 + (a + n) % 4
-    low, high = b + (near - 1) * a, b + (far - 1) * a
-    x, d = t.Sym("a"), t.Sym("d")
-
-    def at(place: int, value: int) -> t.Relation:
-        steps = t.Bracket(t.sub(t.Int(place), t.Int(1)))
-        return t.equals(t.add(x, t.Juxt((steps, d))), t.num(value))
-
-    lots = far - near
-    return Draft(
-        prompt(
-            f"A sequence goes up by the same amount each time. The {{p}}{ending(near)} term is "
-            f"{{l}} and the {{q}}{ending(far)} term is {{h}}. Work out the first term.",
-            p=t.Int(near),
-            l=t.num(low),
-            q=t.Int(far),
-            h=t.num(high),
-        ),
-        Find(x, (at(near, low), at(far, high))),
-        t.num(b),
-        "integer",
-        (
-            Step(
-                f"From the {near}{ending(near)} term to the {far}{ending(far)} there are {lots} "
-                "steps.",
-                t.equals(t.juxt(t.Int(lots), d), t.num(high - low)),
-            ),
-            Step("Find one step.", t.equals(d, t.Int(a))),
-            Step(
-                f"From the 1st term to the {near}{ending(near)} there are {near - 1} steps.",
-                t.equals(x, t.sub(t.num(low), t.times(t.Int(near - 1), t.Int(a)))),
-            ),
-            Step("Work it out.", t.equals(x, t.num(b))),
-        ),
-        slips(
-            (
-                asking(
-                    STEP_TOO_MANY,
-                    f"How many steps are there from the 1st term to the {near}{ending(near)}?",
-                ),
-                b - a,
-            ),
-            (STEP_GIVEN, a),
-            key=t.num(b),
-        ),
-        twin,
-        constants=(1,),
-    )
-
-
-def _meeting(twin: Any, a: int, b: int, n: int) -> Draft:
-    """Return the term that two sequences have in one position: an − b and c − bn or so."""
-    down = b + 1
-    value = a * n - b
-    start = value + down * n
-    up_rule = t.sub(t.juxt(t.Int(a), _N), t.Int(b))
-    down_rule = t.sub(t.Int(start), t.juxt(t.Int(down), _N))
-    relation = t.equals(up_rule, down_rule)
-    total = a + down
-    wrong_n = Fraction(start + b, a - down) if a != down else None
-    return Draft(
-        prompt(
-            "One sequence has nth term {p} and another has nth term {q}. In one position the two "
-            "sequences have the same term. Work out that term.",
-            p=up_rule,
-            q=down_rule,
-        ),
-        Find(up_rule, (relation,)),
-        t.num(value),
-        "integer",
-        (
-            Step("In that position the terms are equal.", relation),
-            Step(
-                f"Add {down}n and {b} to both sides.",
-                t.equals(t.juxt(t.Int(total), _N), t.Int(start + b)),
-            ),
-            Step(f"Divide both sides by {total}.", t.equals(_N, t.Int(n))),
-            Step(
-                f"Substitute n = {n} in either rule.",
-                t.equals(t.sub(t.times(t.Int(a), t.Int(n)), t.Int(b)), t.num(value)),
-            ),
-        ),
-        slips(
-            (POSITION, n if n != value else None),
-            (
-                asking(WRONG_ACROSS, f"You add {down}n to both sides. What is {a}n + {down}n?"),
-                None if wrong_n is None else a * wrong_n - b,
-            ),
-            (OTHER_WAY, a * value - b if value != n else None),
-            key=t.num(value),
         ),
         twin,
     )

@@ -9,98 +9,33 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators._turns import by_turns
+from generators.sequences._geometric_mistakes import (
+    ADDS_FIRST,
+    ADDS_LAST,
+    GIVES_DIFFERENCE,
+    HALF_WAY,
+    ONE_BACK,
+    ONE_FACTOR_MORE,
+    SIGN,
+    TIMES_PLACE,
+    UPSIDE_DOWN,
+)
+from generators.sequences._geometric_numbers import (
+    challenge_fits,
+    core_fits,
+    support_fits,
+    terms_of,
+)
+from generators.sequences._geometric_stories import in_a_story, repeated
 from generators.sequences._writing import asking, ending, listed, shown
 from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ADDS_LAST = Misconception(
-    "sequences.adds-the-last-difference",
-    "adds the difference of the last two terms",
-    "Are the differences between the terms equal? What is each term multiplied by?",
-)
-ADDS_FIRST = Misconception(
-    "sequences.adds-the-first-step",
-    "adds the difference of the first two terms",
-    "Are the differences between the terms equal? What is each term multiplied by?",
-)
-GIVES_DIFFERENCE = Misconception(
-    "sequences.difference-for-multiplier",
-    "gives a difference instead of the multiplier",
-    "Multiply the first term by your number. Is it the second term?",
-)
-UPSIDE_DOWN = Misconception(
-    "sequences.multiplier-upside-down",
-    "divides the wrong way round",
-    "Multiply the first term by your number. Is it the second term?",
-)
-HALF_WAY = Misconception(
-    "sequences.half-way-between",
-    "gives the number half way between its neighbours",
-    "What is each term multiplied by? Check your number on both sides.",
-)
-ONE_FACTOR_MORE = Misconception(
-    "sequences.one-factor-too-many",
-    "multiplies once too often",
-    "How many times do you multiply to come from the 1st term to the 2nd?",
-)
-TIMES_PLACE = Misconception(
-    "sequences.multiplier-times-place",
-    "multiplies the multiplier by the number of steps",
-    "Work out the terms one by one. How does the second step go?",
-)
-SIGN = Misconception(
-    "sequences.multiplier-sign",
-    "loses the minus sign of the multiplier",
-    "Which sign has a positive number times a negative one? And two negative ones?",
-)
-ONE_BACK = Misconception(
-    "sequences.one-step-back",
-    "goes back one step only",
-    "How many steps are there from the 1st term to the term that is given?",
-)
-
-
-def _terms(first: Fraction | int, ratio: Fraction | int, count: int = 4) -> list[Fraction]:
-    return [Fraction(first) * Fraction(ratio) ** k for k in range(count)]
-
-
-def _support(kind: int, first: int, r: int) -> bool:
-    return first * r**3 < 1300 and (kind == 2 or first != r) and (kind != 1 or first > 1)
-
-
-def _core(kind: int, first: int, r: int) -> bool:
-    if kind == 0:  # falling: the last of four terms is `first`
-        return first * r**3 < 2100 and first % r != 0
-    if kind == 1:  # a negative multiplier
-        return first * r**4 < 3000 and first < 31
-    return first * r**5 < 4100 and r < 5  # the sixth term
-
-
-def _challenge(kind: int, first: int, r: int) -> bool:
-    if kind == 0:  # back to the first term
-        return first * r**4 < 4000
-    if kind == 1:  # stories
-        return r in (2, 3) and first * r**5 < 5000
-    return r in (2, 3, 4) and first < 16  # a fraction above 1: r + 1 over r
-
-
-_GROWS = (
-    "Duckweed covers {a} square metres of a pond. The area that it covers is multiplied by {r} "
-    "every week. What area, in square metres, does it cover after {k} weeks?",
-    "A gardener has {a} strawberry plants. The number of plants is multiplied by {r} every year. "
-    "How many strawberry plants are there after {k} years?",
-    "A pot of yeast has a mass of {a} grams. Its mass is multiplied by {r} every hour. What is its "
-    "mass, in grams, after {k} hours?",
-    "A film has been watched {a} times. The number of times is multiplied by {r} every day. How "
-    "many times has it been watched after {k} days?",
-)
 
 
 @register
@@ -118,13 +53,13 @@ class Geometric(Topic):
     spare = "terms stay of a size that is worked out without a calculator"
     spaces = {
         Tier.SUPPORT: kinds.with_given_answers(
-            Space(_support, kind=range(3), first=range(1, 31), r=(2, 3, 4, 5, 10))
+            Space(support_fits, kind=range(3), first=range(1, 31), r=(2, 3, 4, 5, 10))
         ),
         Tier.CORE: kinds.with_given_answers(
-            Space(_core, kind=range(3), first=range(1, 51), r=(2, 3, 4, 5, 10))
+            Space(core_fits, kind=range(3), first=range(1, 51), r=(2, 3, 4, 5, 10))
         ),
         Tier.CHALLENGE: kinds.with_given_answers(
-            Space(_challenge, kind=range(3), first=range(1, 61), r=(2, 3, 4, 5, 10))
+            Space(challenge_fits, kind=range(3), first=range(1, 61), r=(2, 3, 4, 5, 10))
         ),
     }
 
@@ -144,7 +79,7 @@ class Geometric(Topic):
         if kind == 0:
             return _back(twin, first, r)
         if kind == 1:
-            return _story(twin, first, r)
+            return in_a_story(twin, first, r)
         return _next(twin, Fraction(first * r**3), Fraction(r + 1, r))
 
 
@@ -158,7 +93,7 @@ def _by(ratio: Fraction) -> t.Node:
 
 
 def _next(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
-    terms = _terms(first, ratio, 5)
+    terms = terms_of(first, ratio, 5)
     *given, value = terms
     a, b, _, d = map(number_node, given)
     asked = t.Product(d, (("×", _bracketed(b)), ("÷", _bracketed(a))))
@@ -205,7 +140,7 @@ def _next(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
 
 
 def _multiplier(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
-    terms = _terms(first, ratio)
+    terms = terms_of(first, ratio)
     a, b = number_node(terms[0]), number_node(terms[1])
     asked, key = t.divide(b, a), number_node(ratio)
     return Draft(
@@ -229,7 +164,7 @@ def _multiplier(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
 
 
 def _missing(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
-    terms = _terms(first, ratio)
+    terms = terms_of(first, ratio)
     box = t.Blank()
     a, b, c, d = map(number_node, terms)
     relation = t.equals(t.divide(box, b), t.divide(b, a))
@@ -258,13 +193,9 @@ def _missing(twin: Any, first: Fraction, ratio: Fraction) -> Draft:
     )
 
 
-def _repeated(first: t.Node, r: int, times: int) -> t.Node:
-    return t.times(first, *[t.Int(r)] * times)
-
-
 def _far(twin: Any, first: int, r: int) -> Draft:
     place = 4 + (first + r) % 3
-    asked = _repeated(t.Int(first), r, place - 1)
+    asked = repeated(t.Int(first), r, place - 1)
     value = first * r ** (place - 1)
     power = t.times(t.Int(first), t.Power(t.Int(r), t.Int(place - 1)))
     return Draft(
@@ -298,7 +229,7 @@ def _back(twin: Any, first: int, r: int) -> Draft:
     place = 4 + (first + r) % 2
     value = first * r ** (place - 1)
     x = t.Sym("a")
-    relation = t.equals(_repeated(x, r, place - 1), t.Int(value))
+    relation = t.equals(repeated(x, r, place - 1), t.Int(value))
     steps = []
     now = value
     for k in range(place - 1, 0, -1):
@@ -324,36 +255,6 @@ def _back(twin: Any, first: int, r: int) -> Draft:
             (TIMES_PLACE, Fraction(value, r * (place - 1))),
             write=number_node,
             key=t.Int(first),
-        ),
-        twin,
-    )
-
-
-def _story(twin: Any, first: int, r: int) -> Draft:
-    times = 3 + (first + r) % 3
-    asked = _repeated(t.Int(first), r, times)
-    value = first * r**times
-    steps = []
-    now = first
-    for k in range(1, times + 1):
-        after = now * r
-        steps.append(
-            Step(
-                f"Multiply by {r}: step {k}.", t.equals(t.times(t.Int(now), t.Int(r)), t.Int(after))
-            )
-        )
-        now = after
-    return Draft(
-        prompt(by_turns(_GROWS, first + r), a=t.Int(first), r=t.Int(r), k=t.Int(times)),
-        Find(asked),
-        t.Int(value),
-        "integer",
-        tuple(steps),
-        slips(
-            (asking(ONE_BACK, f"How many times do you multiply by {r}?"), value // r),
-            (TIMES_PLACE, first * r * times),
-            (ONE_FACTOR_MORE, value * r),
-            key=t.Int(value),
         ),
         twin,
     )

@@ -9,70 +9,30 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators.sequences._gaps_in_sequences import one_gap, two_gaps
+from generators.sequences._rules_from_terms import next_value, rule_found, rule_in_words
+from generators.sequences._step_mistakes import (
+    ADDS_GAP,
+    ADDS_MULTIPLIER,
+    COUNTS_TERMS,
+    FORWARDS,
+    FROM_FIRST,
+    HALF_WAY,
+    ONE_MORE,
+    ONE_PART,
+    ORDER,
+    STEP_GIVEN,
+    WRONG_SIGN,
+)
 from generators.sequences._writing import asking, ending, listed
 from itembank.items import kinds
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
-FROM_FIRST = Misconception(
-    "sequences.rule-on-the-first-term",
-    "uses the rule on the first term each time",
-    "Which term comes just before the one you want? Use the rule on that.",
-)
-ONE_MORE = Misconception(
-    "sequences.one-term-too-far",
-    "goes one term too far",
-    "Write the terms in a row and number them. Which is the one you want?",
-)
-ORDER = Misconception(
-    "sequences.rule-in-other-order",
-    "carries out the two parts of the rule in the wrong order",
-    "Which part of the rule is done first?",
-)
-ONE_PART = Misconception(
-    "sequences.one-part-of-the-rule",
-    "uses only the first part of the rule",
-    "How many things does the rule tell you to do?",
-)
-WRONG_SIGN = Misconception(
-    "sequences.wrong-direction",
-    "goes the other way",
-    "Do the terms get larger or smaller? Check with the rule.",
-)
-FORWARDS = Misconception(
-    "sequences.forwards-not-back",
-    "uses the rule forwards where it has to be undone",
-    "Start with your number and use the rule. Do you come to the term that is given?",
-)
-STEP_GIVEN = Misconception(
-    "sequences.step-given-for-term",
-    "gives the step instead of the missing term",
-    "That is how much is added each time. What is the missing term?",
-)
-HALF_WAY = Misconception(
-    "sequences.halves-between",
-    "gives the number half way between, though two terms are missing",
-    "How many steps are there from one given term to the other?",
-)
-COUNTS_TERMS = Misconception(
-    "sequences.counts-terms",
-    "counts the terms instead of the steps between them",
-    "How many steps are there from the first term to the fourth: 3 or 4?",
-)
-ADDS_GAP = Misconception(
-    "sequences.adds-the-first-difference",
-    "adds the difference of the first two terms again",
-    "What does the rule do with the second term first?",
-)
-ADDS_MULTIPLIER = Misconception(
-    "sequences.adds-the-multiplier",
-    "adds the number instead of multiplying by it",
-    "Does the rule say to add or to multiply?",
-)
 _HOW = ("add", "subtract")
 
 
@@ -144,21 +104,17 @@ class TermToTerm(Topic):
         twin = (str(tier), kind, first, m, c)
         if tier is Tier.SUPPORT:
             if kind == 3:
-                return _gap(twin, first, m, c)
+                return one_gap(twin, first, m, c)
             return _next(twin, first, m if kind == 2 else 1, (c, -c, 0)[kind])
         if tier is Tier.CORE:
             if kind < 2:
                 return _two_parts(twin, first, m, c if kind == 0 else -c, 3)
-            return _two_gaps(twin, first, c) if kind == 2 else _next(twin, first, 1, -c)
+            return two_gaps(twin, first, c) if kind == 2 else _next(twin, first, 1, -c)
         if kind < 2:
             return _back(twin, first, m, c if kind == 0 else -c)
         if kind == 2:
-            return _rule_found(twin, first, m, c)
+            return rule_found(twin, first, m, c)
         return _two_parts(twin, first, -m, c, 4)
-
-
-def _done(value: int, m: int, c: int) -> int:
-    return m * value + c
 
 
 def _written(value: t.Node, m: int, c: int) -> t.Node:
@@ -175,21 +131,11 @@ def _factor(m: int) -> t.Node:
     return t.Int(m) if m > 0 else t.Bracket(t.num(m))
 
 
-def _rule(m: int, c: int) -> str:
-    """Return the rule in words, its numbers as pieces of mathematics."""
-    parts = []
-    if m != 1:
-        parts.append("multiply by {m}")
-    if c:
-        parts.append("add {c}" if c > 0 else "subtract {c}")
-    return " and then ".join(parts)
-
-
 def _steps(first: int, m: int, c: int, count: int) -> tuple[list[int], list[Step]]:
     values, steps = [first], []
     for place in range(2, count + 1):
         before = values[-1]
-        values.append(_done(before, m, c))
+        values.append(next_value(before, m, c))
         line = t.equals(_written(t.num(before), m, c), t.num(values[-1]))
         steps.append(Step(f"The {place}{ending(place)} term.", line))
     return values, steps
@@ -218,7 +164,7 @@ def _next(twin: Any, first: int, m: int, c: int) -> Draft:
     return Draft(
         prompt(
             "The first term of a sequence is {f}. The rule to get the next term is: "
-            + _rule(m, c)
+            + rule_in_words(m, c)
             + ". Write the next three terms.",
             f=t.Int(first),
             m=t.Int(m),
@@ -244,84 +190,6 @@ def _again(node: t.Node, m: int, c: int) -> t.Node:
     return _written(node, m, c)
 
 
-def _gap(twin: Any, first: int, place: int, step: int) -> Draft:
-    """Return a sequence with one term missing, the others printed."""
-    values = [first + step * k for k in range(5)]
-    box = t.Blank()
-    parts = tuple(box if k == place - 1 else t.Int(v) for k, v in enumerate(values))
-    missing = values[place - 1]
-    after, more = values[place], values[place + 1]
-    relation = t.equals(t.sub(t.Int(after), box), t.sub(t.Int(more), t.Int(after)))
-    return Draft(
-        prompt(
-            "The same number is added each time. Find the missing term of this sequence: {s}.",
-            s=t.Listing(parts),
-        ),
-        Find(box, (relation,)),
-        t.Int(missing),
-        "integer",
-        (
-            Step(
-                "Find the step from two terms next to each other.",
-                t.equals(t.sub(t.Int(more), t.Int(after)), t.Int(step)),
-            ),
-            Step(
-                "Go back one step from the term after the gap.",
-                t.equals(t.sub(t.Int(after), t.Int(step)), t.Int(missing)),
-            ),
-        ),
-        slips(
-            (asking(STEP_GIVEN, f"{step} is added each time. What is the missing term?"), step),
-            (WRONG_SIGN, missing + 2 * step),
-            key=t.Int(missing),
-        ),
-        twin,
-    )
-
-
-def _two_gaps(twin: Any, first: int, step: int) -> Draft:
-    """Return two terms with two missing between them; the first of these is asked for."""
-    last = first + 3 * step
-    x = t.Sym("x")
-    relation = t.equals(
-        t.times(t.Int(3), t.Bracket(t.sub(x, t.Int(first)))), t.sub(t.Int(last), t.Int(first))
-    )
-    apart = last - first
-    return Draft(
-        prompt(
-            "The same number is added each time. The first term of a sequence is {f} and the 4th "
-            "term is {l}. Work out the second term.",
-            f=t.Int(first),
-            l=t.Int(last),
-        ),
-        Find(x, (relation,)),
-        t.Int(first + step),
-        "integer",
-        (
-            Step(
-                f"From {first} to {last} there are 3 equal steps.",
-                t.equals(t.sub(t.Int(last), t.Int(first)), t.Int(apart)),
-            ),
-            Step("Find one step.", t.equals(t.divide(t.Int(apart), t.Int(3)), t.Int(step))),
-            Step(
-                "Add one step to the first term.",
-                t.equals(t.add(t.Int(first), t.Int(step)), t.Int(first + step)),
-            ),
-        ),
-        slips(
-            (STEP_GIVEN, step),
-            (HALF_WAY, Fraction(first + last, 2)),
-            (
-                COUNTS_TERMS,
-                first + Fraction(apart, 4),
-            ),
-            key=t.Int(first + step),
-        ),
-        twin,
-        constants=(3,),
-    )
-
-
 def _two_parts(twin: Any, first: int, m: int, c: int, count: int) -> Draft:
     values, steps = _steps(first, m, c, count)
     node: t.Node = t.Int(first)
@@ -333,7 +201,7 @@ def _two_parts(twin: Any, first: int, m: int, c: int, count: int) -> Draft:
     return Draft(
         prompt(
             f"The first term of a sequence is {{f}}. The rule to get the next term is: "
-            f"{_rule(m, c)}. Work out the {{k}}{ending(count)} term.",
+            f"{rule_in_words(m, c)}. Work out the {{k}}{ending(count)} term.",
             f=t.Int(first),
             m=t.num(m),
             c=t.Int(abs(c)),
@@ -349,7 +217,7 @@ def _two_parts(twin: Any, first: int, m: int, c: int, count: int) -> Draft:
                 other,
             ),
             (ONE_PART, first * m ** (count - 1)),
-            (ONE_MORE, _done(values[-1], m, c)),
+            (ONE_MORE, next_value(values[-1], m, c)),
             key=t.num(values[-1]),
         ),
         twin,
@@ -358,8 +226,8 @@ def _two_parts(twin: Any, first: int, m: int, c: int, count: int) -> Draft:
 
 def _back(twin: Any, first: int, m: int, c: int) -> Draft:
     """Return the question for the first term, from the third."""
-    second = _done(first, m, c)
-    third = _done(second, m, c)
+    second = next_value(first, m, c)
+    third = next_value(second, m, c)
     x = t.Sym("x")
     inner = _written(x, m, c)
     relation = t.equals(_written(inner, m, c), t.num(third))
@@ -372,8 +240,8 @@ def _back(twin: Any, first: int, m: int, c: int) -> Draft:
     say = f"{'Subtract' if c > 0 else 'Add'} {abs(c)}, then divide by {m}."
     return Draft(
         prompt(
-            f"The rule to get the next term of a sequence is: {_rule(m, c)}. The third term is "
-            "{v}. Work out the first term.",
+            f"The rule to get the next term of a sequence is: {rule_in_words(m, c)}. The third "
+            "term is {v}. Work out the first term.",
             m=t.Int(m),
             c=size,
             v=t.num(third),
@@ -393,7 +261,7 @@ def _back(twin: Any, first: int, m: int, c: int) -> Draft:
         ),
         slips(
             (ONE_MORE, second),
-            (FORWARDS, _done(_done(third, m, c), m, c)),
+            (FORWARDS, next_value(next_value(third, m, c), m, c)),
             (
                 asking(
                     ORDER,
@@ -413,45 +281,3 @@ def _wrong_back(third: int, m: int, c: int) -> Fraction:
     for _ in range(2):
         value = value / m - c
     return value
-
-
-def _rule_found(twin: Any, first: int, m: int, c: int) -> Draft:
-    """Return the question which number the rule adds, and so what the third term is."""
-    second = _done(first, m, c)
-    third = _done(second, m, c)
-    x = t.Sym("x")
-    relation = t.equals(t.add(t.times(t.Int(first), t.Int(m)), x), t.Int(second))
-    made = t.add(t.times(t.Int(second), t.Int(m)), x)
-    return Draft(
-        prompt(
-            "The rule to get the next term of a sequence is: multiply by {m} and then add a "
-            "number. The first term is {f} and the second term is {s}. Work out the third term.",
-            m=t.Int(m),
-            f=t.Int(first),
-            s=t.Int(second),
-        ),
-        Find(made, (relation,)),
-        t.Int(third),
-        "integer",
-        (
-            Step(
-                f"Multiply the first term by {m}.",
-                t.equals(t.times(t.Int(first), t.Int(m)), t.Int(first * m)),
-            ),
-            Step(
-                "How much is added to come to the second term?",
-                t.equals(t.sub(t.Int(second), t.Int(first * m)), t.Int(c)),
-            ),
-            Step(
-                "Use the rule on the second term.",
-                t.equals(t.add(t.times(t.Int(second), t.Int(m)), t.Int(c)), t.Int(third)),
-            ),
-        ),
-        slips(
-            (ONE_PART, second * m),
-            (ADDS_GAP, 2 * second - first),
-            (STEP_GIVEN, c if c != third else None),
-            key=t.Int(third),
-        ),
-        twin,
-    )

@@ -86,6 +86,8 @@ def _width(node: t.Node) -> Fraction:
         # A letter of mathematics stands in italics; capitals, m and w are the widest.
         return Fraction(95 if node.name.isupper() or node.name in "mw" else 70, 100)
     written = shown_line(node)
+    if isinstance(node, t.ClockTime):
+        return text_width(written)  # it is set as words are: its colon has no room beside it
     signs = sum(written.count(sign) for sign in "+−=×÷<>:-")
     letters = sum(sign.isalpha() for sign in written)
     # Letters of mathematics are italic and a little wider; signs have room on both sides.

@@ -18,6 +18,7 @@ from importlib.resources import files
 from typing import Any
 
 from itembank.items.item import Item
+from itembank.notation.browser_brackets import closed_up
 from itembank.packs.data.pack import Band, Pack, Sheet
 from itembank.packs.data.pack_item import Maths, PackItem, Picture, TextRun
 from itembank.packs.pack_checks import stored_items
@@ -307,7 +308,7 @@ def _prompt(item: PackItem) -> str:
     return done + name
 
 
-_NAME = re.compile(r"[^\s]+\u00a0$")
+_NAME = re.compile(r"(?:(?<=\n)[^\n]{1,12}:|[^\s]+)\u00a0$")
 """The name of a card or a line at the end of words: a browser would leave it alone there."""
 
 
@@ -323,7 +324,7 @@ def _picture(picture: Picture | None) -> str:
 def _maths(maths: Maths) -> str:
     """Return mathematics with what is said of it, and its line for browsers that set none."""
     said = f'<math aria-label="{escape(maths.words)}" '
-    drawn = maths.mathml.replace("<math ", said, 1)
+    drawn = closed_up(maths.mathml).replace("<math ", said, 1)
     return f'{drawn}<span class="line">{escape(maths.line)}</span>'
 
 

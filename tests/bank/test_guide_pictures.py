@@ -8,6 +8,7 @@ import pytest
 from itembank.figures import kinds
 from itembank.figures.figure import KINDS, FigureError
 from itembank.figures.figure_data import from_data
+from itembank.items.asks.of_figure import not_rounded
 from itembank.proof.outcome import State
 from tests.bank.test_guide import judged, rows, section
 
@@ -46,11 +47,14 @@ def test_a_wording_of_the_guide_is_proved_of_its_picture(words, key, figure):
     assert found.state is State.PROVED, found
 
 
+IN_A_SENTENCE = " Give your answer to 1 decimal place."
+
+
 def test_every_way_to_ask_is_in_the_guide():
     """Each wording of a kind that the guide shows reads one of its questions before any other."""
     used = set()
     for words, _, figure in asked():
-        bare = words.rstrip(".?")
+        bare = not_rounded(words.removesuffix(IN_A_SENTENCE).rstrip(".?"))
         wordings = KINDS[figure["kind"]].wordings
         used.add(
             next(

@@ -164,6 +164,20 @@ def test_the_buttons_go_when_nobody_points(page, at):
     assert page.evaluate(opacity) == "1"
 
 
+def test_a_mouse_that_is_left_on_the_buttons_hides_nothing_and_still_presses(page, at):
+    page.clock.install()
+    opened(page, at[1])
+    page.get_by_role("button", name="Next answer").click()
+    assert answers(page) == 1
+    opacity = "getComputedStyle(document.querySelector('.controls')).opacity"
+    page.clock.run_for(5_000)
+    assert page.evaluate(opacity) == "0"
+    page.mouse.down()
+    page.mouse.up()
+    assert answers(page) == 2
+    assert page.evaluate(opacity) == "1"
+
+
 def test_touch_leads_through_it(browser, at):
     size = {"width": 1280, "height": 720}
     with browser.new_context(viewport=size, has_touch=True) as context:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 import random
+from fractions import Fraction
 
 from itembank.figures.kinds.polygon import Height, Polygon
 from itembank.notation import tree as t
@@ -23,7 +25,16 @@ def cm(n: int) -> t.Node:
 
 def example(chance: random.Random) -> Polygon:
     """Return a polygon, sound or not."""
-    makers = (right_angled, with_height, isosceles, ell, rectangle, trapezium, angled)
+    makers = (
+        right_angled,
+        by_root_or_sine,
+        with_height,
+        isosceles,
+        ell,
+        rectangle,
+        trapezium,
+        angled,
+    )
     return chance.choice(makers)(chance)
 
 
@@ -37,6 +48,34 @@ def right_angled(chance: random.Random) -> Polygon:
         corners((0, 0), (a * mirror, 0), (0, b)),
         lettered=chance.random() < 0.5,
         sides=kept,
+        right="A",
+    )
+
+
+def by_root_or_sine(chance: random.Random) -> Polygon:
+    """Return a right-angled triangle of which two lengths, or one and an angle, are given."""
+    degrees = chance.randrange(30, 61)
+    turned = math.radians(degrees)
+    slope = chance.randrange(5, 21)
+    legs = [Fraction(f(turned) * slope).limit_denominator(1000) for f in (math.cos, math.sin)]
+    spots = ((t.Int(0), t.Int(0)), (t.frac(*legs[0].as_integer_ratio()), t.Int(0)))
+    given = ("B", t.Quantity(t.Int(degrees), "°"))
+    lettered = chance.random() < 0.5
+    wanted = () if lettered else (("AC", t.Sym("x")),)
+    figure = Polygon(
+        (*spots, (t.Int(0), t.frac(*legs[1].as_integer_ratio()))),
+        lettered=lettered,
+        sides=(("BC", cm(slope)), *wanted),
+        angles=(given,),
+        right="A",
+    )
+    if chance.random() < 0.5:
+        return figure
+    a, b = chance.randrange(4, 12), chance.randrange(4, 12)
+    return Polygon(
+        corners((0, 0), (a, 0), (0, b)),
+        lettered=lettered,
+        sides=(("AB", cm(a)), ("CA", cm(b)), *((("BC", t.Sym("x")),) if not lettered else ())),
         right="A",
     )
 

@@ -38,7 +38,14 @@ def text_of(item: Item) -> str:
     """Return the prompt as a line, with what is said of the figure."""
     printed = "".join(run if isinstance(run, str) else line(run) for run in item.prompt)
     seen = f" [{words(item.figure)}]" if item.figure is not None else ""
-    return printed + NAMED.sub(_short, seen)
+    return printed + NAMED.sub(_short, POINT.sub(_decimal, seen))
+
+
+POINT = re.compile(r"\b(\d+) point ((?:\d )*\d)\b")
+
+
+def _decimal(found: re.Match[str]) -> str:
+    return f"{found[1]}.{found[2].replace(' ', '')}"
 
 
 def _short(found: re.Match[str]) -> str:

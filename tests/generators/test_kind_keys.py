@@ -9,6 +9,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Iterator
+from datetime import datetime
 from fractions import Fraction
 from functools import cache
 from math import isqrt
@@ -157,7 +158,7 @@ class Working:
 def solution(equation: str) -> Fraction:
     """Return the solution of a linear equation, from its two sides at 0 and at 1."""
     left, right = equation.split(" = ")
-    if " = " not in equation or re.fullmatch(r"[a-z]", left):
+    if re.fullmatch(r"[a-z]", left) and left not in right:
         return value(right)  # type: ignore[return-value]
 
     def gap(at: int) -> Fraction:
@@ -168,6 +169,8 @@ def solution(equation: str) -> Fraction:
 
 
 def worth(card: str) -> object:
+    if re.fullmatch(r"\d\d?:\d\d( [ap]m)?", card):
+        return datetime.strptime(card, "%I:%M %p" if "m" in card else "%H:%M")
     if " = " in card:
         return solution(card)
     if re.search(r"[a-z]", UNIT.sub("", card)):

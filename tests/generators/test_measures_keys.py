@@ -9,10 +9,12 @@ from datetime import datetime, timedelta
 import pytest
 from flint import fmpq
 
-from itembank.items.item import Item
+from itembank.figures.figure import words
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
-from tests.generators.key_reader import NUMBER, exact, sample
+from tests.generators.key_reader import NUMBER, exact, printed, sample
 
 # Each unit in the smallest of its kind, written out by hand.
 SIZES = {
@@ -106,10 +108,54 @@ def time(item: Item, text: str) -> str | fmpq:
     return found.strftime("%H:%M")
 
 
+def _rows(item: Item) -> dict[str, list[str]]:
+    """Return the rows of a timetable from the words for who cannot see it."""
+    assert item.figure is not None
+    rows = {}
+    for name, held in re.findall(r"(?:^|\. )([A-Z][\w ]*): ([^.]+)", words(item.figure)):
+        shown = held.replace("the time ", "").replace("oh ", "0").replace("hundred", "00")
+        rows[name.lower()] = [re.sub(r"^(\d) ", r"0\1 ", at) for at in shown.split(", ")]
+    return rows
+
+
+def timetables(item: Item, text: str) -> str | fmpq:
+    """Try every bus of the timetable, in the order in which they run."""
+    rows = _rows(item)
+    asked = text.split(". ", 1)[1].lower()
+    at = re.search(r"(\d\d?):(\d\d)(?: ([ap]m))?", asked)
+    assert at
+    hour = int(at[1]) + (12 if at[3] == "pm" and at[1] != "12" else 0)
+    told = 60 * hour + int(at[2])
+    walk = re.search(r"(\d+) min\b", asked)
+    more = int(walk[1]) if walk else 0
+    # The two stops in the order in which the question names them.
+    first, last = sorted(
+        (name for name in rows if re.search(rf"\b{name}\b", asked)), key=asked.index
+    )
+    buses = [
+        [60 * int(time[:2]) + int(time[3:]) for time in pair]
+        for pair in zip(rows[first], rows[last], strict=True)
+        if "no stop" not in pair
+    ]
+    if "latest time" in asked:
+        left = max(left for left, there in buses if there <= told) - more
+        return f"{left // 60:02d}:{left % 60:02d}"
+    if asked.startswith("if you get"):
+        left, there = min(bus for bus in buses if bus[0] > told)
+    else:
+        ((left, there),) = (bus for bus in buses if bus[0] == told)
+    if "wait" in asked or "from then" in asked or "how long" in asked:
+        span = (left if "wait" in asked else there) - (told if "if you" in asked else left)
+        hours, minutes = divmod(span, 60)
+        return " ".join(f"{n} {unit}" for n, unit in ((hours, "h"), (minutes, "min")) if n)
+    return f"{(there + more) // 60:02d}:{(there + more) % 60:02d}"
+
+
 READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
     "ratio.convert-units": convert_units,
     "measures.area-volume-units": area_volume_units,
     "measures.time": time,
+    "measures.timetables": timetables,
 }
 
 
@@ -120,3 +166,27 @@ def test_keys_are_found_again_from_what_is_printed(name: str) -> None:
         key = item.key.text if isinstance(item.key, t.Label) else line(item.key)
         said = key if isinstance(found, str) else exact(key)
         assert said == found, (item.address, text, key)
+
+
+def test_times_by_both_clocks_are_matched_by_the_calendar() -> None:
+    topic = find_topic("measures.time")
+    space = topic.spaces[Tier.SUPPORT]
+    others = sorted({*range(len(space))} - {*space.own})
+    assert len(others) > 100
+    for index in others:
+        item = topic.item(Tier.SUPPORT, index)
+        cards = re.findall(r"\(([A-E])\)\s(\d\d:\d\d)", printed(item))
+        partners = re.findall(r"\(([P-T])\)\s(\d\d?:\d\d [ap]m)", printed(item))
+        by_time = {datetime.strptime(at, "%I:%M %p"): name for name, at in partners}
+        right = {name: by_time[datetime.strptime(at, "%H:%M")] for name, at in cards}
+        assert len(cards) == 3
+        assert len(by_time) == len(partners) == 5
+        assert [part.text for part in item.key.parts] == [f"{a}–{b}" for a, b in right.items()]
+        for slip in item.slips:
+            # Twelve hours out, and noon taken for midnight; or two hours, for 10 and not 12.
+            apart = {"twelve-wrong": 12, "ten-for-twelve": 2}[slip.misconception.id[14:]]
+            wrong = dict(part.text.split("–") for part in slip.wrong.parts)
+            ((card, found),) = wrong.items() - right.items()
+            times = {name: datetime.strptime(at, "%I:%M %p") for name, at in partners}
+            gap = abs(times[found] - times[right[card]])
+            assert gap == timedelta(hours=apart)

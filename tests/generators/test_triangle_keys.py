@@ -119,6 +119,45 @@ def trigonometry(text: str) -> Worth:
     return Worth(side / lengths[known[1]] * lengths[asked[1]], 1)
 
 
+def drawn(text: str) -> Worth:
+    """Solve a right-angled triangle from the words of its picture, by its two acute angles."""
+    asked, _, seen = text.partition("[")
+    (right,) = re.findall(r"The angle at (\w) is a right angle", seen)
+    first, other = [
+        letter for letter in re.findall(r"orners (\w), (\w) and (\w)", seen)[0] if letter != right
+    ]
+    sides = {
+        frozenset(ends): size
+        for ends, size in re.findall(r"Side (\w\w) is (\w+(?:\.\d+)?(?: \w+)?)", seen)
+    }
+    known = {ends: amounts(size)[0] for ends, size in sides.items() if size[0].isdigit()}
+    slope, leg, wall = (frozenset(ends) for ends in (first + other, first + right, other + right))
+    told = re.search(rf"angle at ({first}|{other}) is (\d+)", seen)
+    if told is not None:
+        angle = turn(arb(int(told[2])))
+        angle = angle if told[1] == first else turn(arb(90)) - angle
+    elif slope not in known:
+        angle = (known[wall] / known[leg]).atan()
+    elif leg in known:
+        angle = (known[leg] / known[slope]).acos()
+    else:
+        angle = (known[wall] / known[slope]).asin()
+    parts = {slope: arb(1), leg: angle.cos(), wall: angle.sin()}
+    if corner := re.search(r"angle (?:\w(\w)\w|(\w))\.", asked):
+        labelled = re.search(rf"angle at (\w) is {corner[2]}\b", seen)
+        at = corner[1] or (labelled[1] if labelled else "")
+        assert at in (first, other)
+        return Worth((angle if at == first else turn(arb(90)) - angle) * 180 / arb.pi())
+    named = re.search(r"length of (\w\w)|How long is (\w\w)|(?:length|value of) (\w)\b", asked)
+    assert named
+    wanted = frozenset(named[1] or named[2] or "")
+    if named[3]:
+        (wanted,) = (ends for ends, size in sides.items() if size == named[3])
+    assert wanted not in known
+    (given, size), *_ = known.items()
+    return Worth(size / parts[given] * parts[wanted], 1)
+
+
 SOLVERS: dict[str, Solver] = {
     "geometry.trigonometry": trigonometry,
     "geometry.similarity": similar,
@@ -151,7 +190,28 @@ def test_a_key_is_found_again_from_the_words(topic: str, tier: Tier) -> None:
     for index in random.Random(f"{topic}/{tier}").sample(own, EACH):
         item = source.item(tier, index)
         if not by_sign(item):
-            holds(item, SOLVERS[topic](text_of(item)))
+            solver = SOLVERS[topic] if item.figure is None else drawn
+            holds(item, solver(text_of(item)))
+
+
+@pytest.mark.parametrize(
+    ("topic", "tier"),
+    [
+        ("geometry.pythagoras", Tier.SUPPORT),
+        ("geometry.pythagoras", Tier.CORE),
+        ("geometry.trigonometry", Tier.SUPPORT),
+        ("geometry.trigonometry", Tier.CORE),
+    ],
+)
+def test_a_key_is_found_again_from_the_words_of_its_picture(topic: str, tier: Tier) -> None:
+    source = find_topic(topic)
+    with_picture = [
+        item
+        for index in range(len(source.spaces[tier]))
+        if (item := source.item(tier, index)).figure is not None and item.form != "true-or-false"
+    ]
+    for item in random.Random(f"{topic}/{tier}").sample(with_picture, min(EACH, len(with_picture))):
+        holds(item, drawn(text_of(item)))
 
 
 def test_an_angle_is_read_in_degrees() -> None:

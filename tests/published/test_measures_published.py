@@ -10,10 +10,14 @@ import pytest
 
 from generators.measures._clocks import clock, length
 from generators.measures.area_volume_units import AreaVolumeUnits
+from itembank.figures.kinds.bus_timetable import Timetable
+from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.items.item import Tier
 from itembank.notation import line
 from itembank.notation import tree as t
+from itembank.notation.parse import parse_written
 from itembank.notation.symbolic import to_sympy
+from itembank.proof.measured.measure import as_measured
 
 
 def test_a_hectare_and_a_litre_are_what_they_are_defined_as() -> None:
@@ -39,3 +43,21 @@ def test_the_length_of_a_day_is_the_one_of_almanacs(rises, sets, day) -> None:
     start = 60 * hour + minute
     assert line(clock(start)) == rises
     assert line(clock(start + day)) == sets
+
+
+@pytest.mark.parametrize(
+    ("rises", "noon", "sets", "day"),
+    [
+        # The same almanac as a timetable of the sun, and when it stands due south.
+        ("04:43", "13:02", "21:21", "16 h 38 min"),
+        ("08:04", "11:58", "15:53", "7 h 49 min"),
+    ],
+)
+def test_a_timetable_of_the_sun_gives_the_length_of_the_day(rises, noon, sets, day) -> None:
+    times = [parse_written(shown) for shown in (rises, noon, sets)]
+    names = ("Sunrise", "South", "Sunset")
+    figure = Timetable(tuple((name, (time,)) for name, time in zip(names, times, strict=True)))
+    question = ("How long does the ", times[0], " bus from Sunrise take to get to Sunset?")
+    ask = of_figure(figure, question)
+    for found in (as_find(ask), as_measured(ask)):
+        assert to_sympy(found.target) == to_sympy(parse_written(day))

@@ -6,8 +6,9 @@ from fractions import Fraction
 
 import pytest
 
+from generators.ratio._materials import SOLIDS
 from generators.ratio.compound_units import CompoundUnits
-from generators.ratio.density import SOLIDS, Density
+from generators.ratio.density import Density
 from generators.ratio.inverse_proportion import InverseProportion
 from generators.ratio.proportion import Proportion
 from generators.ratio.scale import Scale

@@ -10,9 +10,10 @@ from fractions import Fraction
 
 import pytest
 
-from generators.sequences.geometric import _terms
+from generators.sequences._geometric_numbers import terms_of
+from generators.sequences._sums_of_two_before import terms_from
 from generators.sequences.nth_term import _rule
-from generators.sequences.special import _fibonacci, _triangle
+from generators.sequences.special import _triangle
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import line
 
@@ -28,11 +29,11 @@ def test_openstax_arithmetic_sequences(terms: tuple[int, ...], rule: str) -> Non
 
 def test_openstax_geometric_sequences() -> None:
     # 6, 9, 13.5, 20.25 has the ratio 1.5; the first terms for 5 and −2.
-    assert _terms(6, Fraction(3, 2)) == [6, 9, Fraction(27, 2), Fraction(81, 4)]
-    assert _terms(5, -2) == [5, -10, 20, -40]
+    assert terms_of(6, Fraction(3, 2)) == [6, 9, Fraction(27, 2), Fraction(81, 4)]
+    assert terms_of(5, -2) == [5, -10, 20, -40]
 
 
 def test_fibonacci_and_triangular_numbers() -> None:
     # Sequences A000045 and A000217 of the On-Line Encyclopedia of Integer Sequences, from memory.
-    assert _fibonacci(1, 1, 12) == [1, 1, 2, 3, 5, 8, 13, 21, 34, 55, 89, 144]
+    assert terms_from(1, 1, 12) == [1, 1, 2, 3, 5, 8, 13, 21, 34, 55, 89, 144]
     assert [_triangle(n) for n in range(1, 11)] == [1, 3, 6, 10, 15, 21, 28, 36, 45, 55]

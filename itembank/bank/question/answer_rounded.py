@@ -6,7 +6,8 @@ from contextlib import suppress
 
 from itembank.bank.question.maths import Maths
 from itembank.bank.question.task_given import NeedsPerson
-from itembank.items.item import Ask, Find, Pick, Round, Solve
+from itembank.items.asks.of_figure import as_find
+from itembank.items.item import Ask, Find, OfFigure, Pick, Round, RoundReading, Solve
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
@@ -23,11 +24,37 @@ from itembank.wording.tasks.answer_phrases import (
 def rounded(ask: Ask, maths: Maths, words: str) -> Ask:
     """Return the question with its answer rounded, where the words say so."""
     made = _with_rounding(ask, maths, words)
-    if isinstance(made, Round) and _whole_in_another_unit(maths.key, nearest_unit(words)):
-        # To the nearest centimetre may be given as 3.46 m, but is worked out here in centimetres.
-        name = nearest_unit(words)
-        raise NeedsPerson(f"The words round to the nearest {name}: give the key in that unit.")
+    if isinstance(made, Round):
+        _same_unit(maths.key, nearest_unit(words))
     return made
+
+
+def rounded_reading(ask: OfFigure, maths: Maths, words: str) -> Ask:
+    """Return a question about a figure with its answer rounded, where the words say so.
+
+    Raises
+    ------
+    NeedsPerson
+        If the words speak of rounding in another way, or what is read is no number.
+    """
+    if not says_rounded(words):
+        return ask
+    found, way = rounding(words), rounding_way(words)
+    if found is None or way is None:
+        raise NeedsPerson("The words speak of rounding in a way that is not worked out here.")
+    if isinstance(as_find(ask).target, t.Listing | t.Ratio | t.Relation | t.Label):
+        raise NeedsPerson("Only a number is rounded here.")
+    if _whole_in_another_unit(maths.key, nearest_unit(words)):
+        raise NeedsPerson(
+            f"The words round to the nearest {nearest_unit(words)}: give the key in that unit."
+        )
+    return RoundReading(ask, *found, way)
+
+
+def _same_unit(key: t.Node, name: str) -> None:
+    # To the nearest centimetre may be given as 3.46 m, but is worked out here in centimetres.
+    if _whole_in_another_unit(key, name):
+        raise NeedsPerson(f"The words round to the nearest {name}: give the key in that unit.")
 
 
 def _whole_in_another_unit(key: t.Node, name: str) -> bool:

@@ -17,9 +17,9 @@ from itembank.bank.question.maths import Maths, UnreadableMaths, read_maths, sam
 from itembank.items.asks import (
     Ask,
     Choose,
-    OfFigure,
     kind_of,
 )
+from itembank.items.asks.round_reading import figure_asked
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.marks import usual_marks
@@ -99,7 +99,7 @@ def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, boo
         usual_marks(maths.runs, steps) if item.marks is None else item.marks,
         question.constants,
         (*item.accept, "any-order") if question.any_order else item.accept,
-        ask.figure if isinstance(ask, OfFigure) else None,
+        None if (on_figure := figure_asked(ask)) is None else on_figure.figure,
     )
     return made, question.modelled
 

@@ -10,11 +10,12 @@ from __future__ import annotations
 import re
 
 from itembank.bank.model.fields import BankItem
+from itembank.bank.question.answer_rounded import rounded_reading
 from itembank.bank.question.asked_directly import asked_directly
 from itembank.bank.question.asked_of_story import asked_by_task, asked_of_model
 from itembank.bank.question.choosing import choose_ask
 from itembank.bank.question.judged_answers import judged_answer
-from itembank.bank.question.maths import Maths
+from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.model_held import readable
 from itembank.bank.question.question import Question
 from itembank.bank.question.task_given import NeedsPerson
@@ -22,6 +23,7 @@ from itembank.items.item import Ask
 from itembank.notation import tree as t
 from itembank.wording.tasks.answer_said import answer_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
+from itembank.wording.tasks.phrases_after import unread_of_answer
 from itembank.wording.tasks.reader import read_prompt
 
 __all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
@@ -62,7 +64,10 @@ def _of_figure(item: BankItem, maths: Maths) -> Question:
     from itembank.items.asks.of_figure import of_figure
 
     try:
-        return Question(of_figure(from_data(item.figure), maths.runs), item.constants)
+        asked = of_figure(from_data(item.figure), maths.runs)
+        if unread := unread_of_answer(maths.runs):
+            raise NeedsPerson(f"What ‘{readable(unread)}’ says of the answer is not understood.")
+        return Question(rounded_reading(asked, maths, words_of(maths)), item.constants)
     except FigureError as error:
         said = str(error)
         raise NeedsPerson(f"{said[:1].upper()}{said[1:]}.") from None

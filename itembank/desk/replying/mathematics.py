@@ -14,6 +14,8 @@ from xml.etree import ElementTree
 
 from markupsafe import Markup, escape
 
+from itembank.notation.browser_brackets import closed_up
+
 _ELEMENTS = """
 math mrow mi mn mo mtext mspace mfrac msqrt mroot msub msup msubsup munder mover munderover
 mtable mtr mtd mstyle mpadded mphantom menclose
@@ -31,6 +33,8 @@ _TIED = Markup('<span class="tied">{}</span>')
 _BRACKETS = {"(": "prefix", "[": "prefix", ")": "postfix", "]": "postfix"}
 _SPACE = re.compile(r"[^\S\u00a0]")
 """Where a line may end: not at a space that holds the name of a card beside it."""
+_NAMED_ROW = re.compile(r"(?<=\n)[^\n]{1,12}:\u00a0\Z")
+"""The name of a row that a formula goes on: ‘Line 1:’ is read with it."""
 _ROW = Markup("<br>")
 
 
@@ -47,7 +51,7 @@ def mathml(text: str, words: str = "") -> Markup:
     """
     try:
         # No entity is known to this parser but the five of XML, so none can grow or fetch.
-        root = ElementTree.fromstring(text) if len(text) <= _LONGEST else None
+        root = ElementTree.fromstring(closed_up(text)) if len(text) <= _LONGEST else None
     except ElementTree.ParseError:
         root = None
     if root is None or _name(root) != "math":
@@ -110,7 +114,9 @@ def prompt(runs: Iterable[Mapping[str, Any]]) -> Markup:
         tied += escape(against)
         if not rest:
             continue
+        named = _NAMED_ROW.search(rest)
         begins = max((space.end() for space in _SPACE.finditer(rest)), default=0)
+        begins = named.start() if named else begins
         done += _as_one(tied) + _ROW.join(escape(row) for row in rest[:begins].split("\n"))
         tied = escape(rest[begins:])
     return done + _as_one(tied)

@@ -229,6 +229,7 @@ const doing = {
   count: () => { window.location.href = button("count").href; },
 };
 document.querySelector(".controls").addEventListener("click", (event) => {
+  wake();
   const found = event.target.closest("[data-do]");
   if (!found || found.dataset.do === "count") return;
   event.preventDefault();

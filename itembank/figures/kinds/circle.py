@@ -29,7 +29,7 @@ from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
 
-_RADII = (Fraction(2), Fraction(5, 2), Fraction(3), Fraction(4))
+_RADII = (Fraction(2), Fraction(5, 2), Fraction(3), Fraction(4), Fraction(5))
 _DOT = Fraction(7, 100)
 LEAST_SECTOR = 20
 

@@ -32,7 +32,8 @@ from itembank.figures.kinds.polygon_facts import (
 from itembank.figures.kinds.polygon_faults import polygon_fault
 from itembank.figures.kinds.polygon_named import BY_CORNERS, SHAPES, is_called
 from itembank.figures.kinds.polygon_shape import shape_of
-from itembank.figures.kinds.unknown_asked import FIND, LETTER
+from itembank.figures.kinds.right_triangles import angle_found, letter_at, side_found
+from itembank.figures.kinds.unknown_asked import FIND, LETTER, letter_asked
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
@@ -185,6 +186,7 @@ def _three_sides(sides: list[Fraction]) -> Fraction | None:
 def _read(figure: Polygon, reading: Reading) -> t.Node:
     facts, shape, unit = facts_of(figure), shape_of(figure), length_unit(figure)
     value: Fraction | None = None
+    made: t.Node | None = None
     if reading == Reading("area"):
         value = _area(figure)
         unit = f"{unit}^2" if unit else ""
@@ -192,12 +194,19 @@ def _read(figure: Polygon, reading: Reading) -> t.Node:
             raise not_shown(reading)
     elif reading == Reading("perimeter"):
         value = facts.perimeter()
+    elif reading.name == "unknown" and len(reading.of) == 1:
+        if (at := letter_at(figure, reading.of[0])) is not None:
+            made = (side_found if at[0] == "side" else angle_found)(figure, at[1])
     elif figure.lettered and len(reading.of) == 1:
         name = reading.of[0].upper()
         if reading.name == "side" and (side := shape.side(name)):
             value = facts.length(side)
+            made = side_found(figure, side)
         elif reading.name == "angle" and (corner := shape.angle(name)):
             value, unit = facts.angle(corner), "°"
+            made = angle_found(figure, corner)
+    if value is None and made is not None:
+        return made
     if value is None:
         raise not_shown(reading)
     return in_unit(value, unit)
@@ -209,6 +218,8 @@ def _readings(figure: Polygon) -> tuple[Reading, ...]:
     if figure.lettered:
         maybe += [Reading("side", (side,)) for side in shape.sides]
         maybe += [Reading("angle", (corner,)) for corner in shape.letters]
+    letters = {name for _, label in (*figure.sides, *figure.angles) for name in t.symbols(label)}
+    maybe += [Reading("unknown", (letter,)) for letter in sorted(letters)]
     found = []
     for reading in maybe:
         try:
@@ -251,6 +262,17 @@ def _really(figure: Polygon, found: re.Match[str]) -> Asked:
     return Asked(t.times(scale, t.Sym("r")), (("r", Reading("side", (found["name"],))),))
 
 
+def _letter(figure: Polygon, found: re.Match[str]) -> Asked:
+    """Return the letter of a label: what sums settle, or a side or angle by a right angle."""
+    asked = letter_asked(figure, found)
+    assert isinstance(asked.target, t.Sym)
+    unknown = Reading("unknown", (asked.target.name,))
+    settled = any(asked.target.name in t.symbols(each) for each in _relations(figure))
+    if settled or unknown not in _readings(figure):
+        return asked
+    return Asked(t.Sym("r"), (("r", unknown),))
+
+
 POLYGON = register_figure(
     FigureKind(
         "polygon",
@@ -282,7 +304,7 @@ POLYGON = register_figure(
                 r"if the scale is \{1 : (?P<scale>\d{1,7})\}",
                 _really,
             ),
-            LETTER,
+            Wording(LETTER.pattern, _letter),
         ),
         accurate=lambda figure: figure.accurate,
     )

@@ -15,24 +15,31 @@ _TALL = Fraction(12, 5)
 Cells = Sequence[Sequence[Content | None]]
 
 
-def table_width(cells: Cells) -> Fraction:
-    """Return how wide a table would be, in ems."""
-    return sum(_widths(cells), Fraction(0))
+NARROW = Fraction(1, 4)
+"""The room beside what stands in a cell of a table with many short ones."""
 
 
-def _widths(cells: Cells) -> list[Fraction]:
+def table_width(cells: Cells, side: Fraction = _SIDE) -> Fraction:
+    """Return how wide a table would be, in ems, with so much room on each side of a cell."""
+    return sum(_widths(cells, side), Fraction(0))
+
+
+def _widths(cells: Cells, side: Fraction) -> list[Fraction]:
     """Return the width of each column; all but the first are alike."""
     need = [
         max((room(cell, True).width for cell in column if cell is not None), default=Fraction(0))
         for column in zip(*cells, strict=True)
     ]
-    rest = max(max(need[1:]), Fraction(1)) + 2 * _SIDE
-    return [need[0] + 2 * _SIDE, *[rest] * (len(need) - 1)]
+    rest = max(max(need[1:]), Fraction(1)) + 2 * side
+    return [need[0] + 2 * side, *[rest] * (len(need) - 1)]
 
 
-def table_drawing(cells: Cells) -> Drawing:
-    """Return a table; a cell that is None stands empty."""
-    widths = _widths(cells)
+def table_drawing(cells: Cells, head_row: bool = True, side: Fraction = _SIDE) -> Drawing:
+    """Return a table; a cell that is None stands empty.
+
+    Words are names, in bold; without a row of names above it, those of the first column are.
+    """
+    widths = _widths(cells, side)
     xs = [Fraction(0)]
     for width in widths:
         xs.append(xs[-1] + width)
@@ -45,13 +52,13 @@ def table_drawing(cells: Cells) -> Drawing:
         marks.append(Stroke((Point(x, 0), Point(x, bottom)), "column line", weight))  # type: ignore[arg-type]
     for number in range(len(cells) + 1):
         y = -high * number
-        weight = "heavy" if number == 1 else "normal"
+        weight = "heavy" if number == 1 and head_row else "normal"
         marks.append(Stroke((Point(0, y), Point(xs[-1], y)), "row line", weight))  # type: ignore[arg-type]
     for down, row in enumerate(cells):
         for across, cell in enumerate(row):
             if cell is None:
                 continue
             at = Point((xs[across] + xs[across + 1]) / 2, -high * down - high / 2)
-            head = isinstance(cell, str)
+            head = isinstance(cell, str) and (head_row or across == 0)
             marks.append(Text(at, cell, role="head" if head else "cell", bold=head))
     return drawing(marks)

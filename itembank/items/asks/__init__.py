@@ -34,6 +34,7 @@ from itembank.items.asks.ordering import Order
 from itembank.items.asks.pick import Pick, Which
 from itembank.items.asks.rewrite import Rewrite
 from itembank.items.asks.round import Round
+from itembank.items.asks.round_reading import RoundReading
 from itembank.items.asks.sequence import Sequence
 from itembank.items.asks.solve import Solve
 from itembank.items.asks.summary import Summary
@@ -65,6 +66,7 @@ __all__ = [
     "Pick",
     "Rewrite",
     "Round",
+    "RoundReading",
     "Sequence",
     "Solve",
     "Stored",

@@ -91,10 +91,20 @@ _NOT_LEAD = re.compile(
     re.IGNORECASE,
 )
 """Words with which a sentence could change what is asked, and does not only say what is shown."""
-_ABOUT = re.compile(
-    r"(?:give|write|show|leave) (?:your|the) answers?\b[^?]*|(?:it is )?not drawn accurately",
+OF_ANSWER = re.compile(
+    r"(?:give|write|show|leave|round) (?:your|the) answers?\b[^?]*|"
+    r"round (?:it )?(?:off )?(?:up |down )?to [^?]*",
     re.IGNORECASE,
 )
+"""A sentence about the answer alone; it is read to its last word where a question is proved
+(:func:`itembank.wording.tasks.phrases_after.unread_of_answer`)."""
+_NOT_ACCURATE = re.compile(r"(?:it is )?not drawn accurately", re.IGNORECASE)
+_ROUNDED = re.compile(
+    r"(?:,? (?:correct |rounded |accurate )?(?:up |down )?to (?:the nearest [a-z]+(?: number)?|"
+    r"\w+ (?:decimal places?|significant figures?|d\.?p|s\.?f)))$",
+    re.IGNORECASE,
+)
+"""How a sentence ends that asks for a rounded answer; what it is rounded to is read elsewhere."""
 
 
 def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
@@ -116,7 +126,7 @@ def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
     found: Asked | None = None
     for sentence in sentences(prompt):
         bare = sentence.rstrip(".?! ")
-        if (asked := _wording(figure, bare)) is not None:
+        if (asked := _wording(figure, not_rounded(bare))) is not None:
             if found is not None:
                 raise FigureError("its words ask for two things")
             found = asked
@@ -129,6 +139,15 @@ def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
     return found
 
 
+def not_rounded(bare: str) -> str:
+    """Return a question without what it ends with about rounding.
+
+    >>> not_rounded("What is the area of the circle, correct to 3 significant figures")
+    'What is the area of the circle'
+    """
+    return _ROUNDED.sub("", bare)
+
+
 def sentences(prompt: Sequence[str | t.Node]) -> list[str]:
     """Return the sentences of a prompt, its mathematics as lines between braces."""
     text = "".join(run if isinstance(run, str) else f"{{{shown_line(run)}}}" for run in prompt)
@@ -137,7 +156,8 @@ def sentences(prompt: Sequence[str | t.Node]) -> list[str]:
 
 def beside_the_question(bare: str, sentence: str) -> bool:
     """Tell whether a sentence only says what is shown, or how the answer is to be written."""
-    return bool(_ABOUT.fullmatch(bare)) or _leads(bare, sentence)
+    about = OF_ANSWER.fullmatch(bare) or _NOT_ACCURATE.fullmatch(bare)
+    return about is not None or _leads(bare, sentence)
 
 
 def _leads(bare: str, sentence: str) -> bool:

@@ -19,6 +19,7 @@ from itembank.items.kinds.card_kinds import (
     match_answers,
     match_pairs,
     odd_one_out,
+    with_claims_and_matches,
     with_matches,
 )
 from itembank.items.kinds.lot import lot, shuffled
@@ -32,6 +33,7 @@ from itembank.items.kinds.wrong_solutions import (
     WrongSolution,
     with_mistakes,
     with_odd_lines,
+    with_working_gone_wrong,
     with_wrong_solutions,
 )
 
@@ -56,11 +58,13 @@ __all__ = [
     "whose_answer",
     "with_answers",
     "with_claims",
+    "with_claims_and_matches",
     "with_given_answers",
     "with_matches",
     "with_mistakes",
     "with_odd_lines",
     "with_statements",
     "with_who_is_right",
+    "with_working_gone_wrong",
     "with_wrong_solutions",
 ]

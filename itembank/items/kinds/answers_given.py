@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from itembank.items.asks.answer_given import Answered
 from itembank.items.asks.ask_kind import kind_of
 from itembank.items.asks.round import Round
+from itembank.items.asks.round_reading import RoundReading
 from itembank.items.asks.true_or_false import FALSE, TRUE
 from itembank.items.asks.who_is_right import WhoIsRight
 from itembank.items.forms.form_rules import form_fault
@@ -60,6 +61,8 @@ def _may_be_given(asked: Draft, answer: t.Node) -> bool:
     """Keep answers in the form that is asked for; a number is rounded wrongly in any form."""
     if isinstance(asked.ask, Round):
         return answer != asked.ask.target
+    if isinstance(asked.ask, RoundReading):
+        return True
     return not form_fault(asked.form, answer)
 
 

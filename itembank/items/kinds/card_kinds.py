@@ -11,6 +11,7 @@ from itembank.items.item import Draft, Find, Misconception, Rewrite, Slip, Step,
 from itembank.items.kinds.draft_worth import worth
 from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_PAIR
+from itembank.items.kinds.statements import with_claims
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
 
@@ -207,6 +208,22 @@ def with_matches(
     all questions work out what is printed, `only` tells which do.
     """
     return space.also(match_answers, of=space.threes(count, alike, 6, only))
+
+
+def with_claims_and_matches(
+    space: Space,
+    alike: Callable[..., object] | None = None,
+    only: Callable[..., bool] | None = None,
+) -> Space:
+    """Return a space of a topic with statements and threes to match at its end.
+
+    This is what most topics have that ask to work out what is printed.
+
+    >>> from itembank.items.topics.space import Space
+    >>> len(with_claims_and_matches(Space(None, a=range(1000))))
+    1240
+    """
+    return with_matches(with_claims(space, only=only), alike, only=only)
 
 
 def _card(draft: Draft) -> t.Node:

@@ -6,7 +6,8 @@ import re
 from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
-from itembank.items.asks import Answered, Round
+from itembank.items.asks import Answered
+from itembank.items.asks.round_reading import ROUNDED
 from itembank.items.asks.true_or_false import FALSE, TRUE
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Draft, Run, Slip, Step, Tier
@@ -44,7 +45,7 @@ def stated_answer(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
     answer = asked.key if holds else slip.wrong
     key, other = (TRUE, FALSE) if holds else (FALSE, TRUE)
     runs = asked.prompt
-    if not isinstance(asked.ask, Round) and isinstance(runs[-1], str):
+    if not isinstance(asked.ask, ROUNDED) and isinstance(runs[-1], str):
         runs = (*runs[:-1], _FORM.sub("", runs[-1]))
     stated = None if isinstance(answer, t.Label) else _stated(runs, answer)
     runs, shown = stated or (_said(runs, answer, of), answer)
@@ -68,7 +69,7 @@ def _form(form: str, shown: t.Node) -> str:
 
 
 def _fits(asked: Draft, answer: t.Node) -> bool:
-    return isinstance(asked.ask, Round) or not form_fault(asked.form, answer)
+    return isinstance(asked.ask, ROUNDED) or not form_fault(asked.form, answer)
 
 
 def _said(runs: tuple[Run, ...], answer: t.Node, of: tuple[Any, ...]) -> tuple[Run, ...]:

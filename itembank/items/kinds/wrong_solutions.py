@@ -6,11 +6,11 @@ are in its working.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from itembank.items.item import Draft, Find, Misconception, Rewrite, Tier
-from itembank.items.kinds.card_kinds import odd_one_out
+from itembank.items.kinds.card_kinds import Same, odd_one_out
 from itembank.items.kinds.draft_worth import worth
 from itembank.items.kinds.lot import lot
 from itembank.items.kinds.wrong_lines import Does, spot_the_mistake
@@ -36,6 +36,10 @@ Solutions = Callable[..., Sequence[WrongSolution]]
 """Gives the wrong solutions of the question at a point of a space: none where it will not do."""
 
 
+GoneWrong = Callable[[Draft], Sequence[WrongSolution]]
+"""Gives the wrong solutions of a question from the question itself and its working."""
+
+
 def with_mistakes(space: Space, solutions: Solutions, count: int = 120) -> Space:
     """Return a space of a topic with wrong solutions of so many of its questions at its end.
 
@@ -50,17 +54,7 @@ def with_mistakes(space: Space, solutions: Solutions, count: int = 120) -> Space
 
     def wrong_solution(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
         asked = topic.make(tier, *of)
-        mistake, lines, wrong = _drawn(solutions(*of), of)
-        return spot_the_mistake(
-            _asked(asked),
-            lines,
-            wrong,
-            asked.key,
-            mistake=mistake,
-            steps=asked.steps,
-            twin=(*asked.twin, mistake.id),
-            does=_does(asked),
-        )
+        return _spotted(asked, _drawn(solutions(*of), of))
 
     return space.also(wrong_solution, of=space.some(count, lambda *of: bool(solutions(*of))))
 
@@ -77,26 +71,74 @@ def with_odd_lines(space: Space, solutions: Solutions, count: int = 120) -> Spac
     """
 
     def odd_line(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
-        asked = topic.make(tier, *of)
-        mistake, lines, wrong = _drawn(solutions(*of), of)
-        question = _asked(asked)
-        right = [node for node in _right(asked) if node not in (question, asked.key)]
-        others = (question, *right[:1], asked.key)
-        return odd_one_out(
-            lines[wrong - 1],
-            others,
-            mistakes=((mistake, 1),),
-            steps=asked.steps,
-            twin=(*asked.twin, mistake.id),
-            same="value" if not t.symbols(question) - {"π"} else "form",
-        )
+        return _with_odd(topic.make(tier, *of), _drawn(solutions(*of), of))
 
     return space.also(odd_line, of=space.some(count, lambda *of: bool(solutions(*of))))
+
+
+def with_working_gone_wrong(
+    spaces: Mapping[Tier, Space],
+    gone_wrong: GoneWrong,
+    count: int = 80,
+    only: Mapping[Tier, Callable[..., bool]] | None = None,
+) -> dict[Tier, Space]:
+    """Return the spaces of a topic with wrong solutions at the end of each, and with odd lines.
+
+    Each is made by `gone_wrong` from a question and its working. Where it finds no way to go wrong
+    at some points of a tier, `only` leaves them out.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> type(find_item("equations.two-step/core/2700").ask).__name__
+    'FaultyLine'
+    """
+
+    def wrong_solution(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
+        asked = topic.make(tier, *of)
+        return _spotted(asked, _drawn(gone_wrong(asked), of))
+
+    def odd_line(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
+        asked = topic.make(tier, *of)
+        return _with_odd(asked, _drawn(gone_wrong(asked), of))
+
+    grown = {}
+    for tier, space in spaces.items():
+        some = space.some(count, (only or {}).get(tier))
+        grown[tier] = space.also(wrong_solution, of=some).also(odd_line, of=some)
+    return grown
 
 
 def with_wrong_solutions(space: Space, solutions: Solutions, count: int = 120) -> Space:
     """Return a space with both at its end: wrong solutions, and cards with an odd line."""
     return with_odd_lines(with_mistakes(space, solutions, count), solutions, count)
+
+
+def _spotted(asked: Draft, solution: WrongSolution) -> Draft:
+    mistake, lines, wrong = solution
+    return spot_the_mistake(
+        _asked(asked),
+        lines,
+        wrong,
+        asked.key,
+        mistake=mistake,
+        steps=asked.steps,
+        twin=(*asked.twin, mistake.id),
+        does=_does(asked),
+    )
+
+
+def _with_odd(asked: Draft, solution: WrongSolution) -> Draft:
+    mistake, lines, wrong = solution
+    question = _asked(asked)
+    right = [node for node in _right(asked) if node not in (question, asked.key)]
+    same: Same = "value" if not t.symbols(question) - {"π"} else "form"
+    return odd_one_out(
+        lines[wrong - 1],
+        (question, *right[:1], asked.key),
+        mistakes=((mistake, 1),),
+        steps=asked.steps,
+        twin=(*asked.twin, mistake.id),
+        same="solution" if isinstance(question, t.Relation) else same,
+    )
 
 
 _DOES: dict[str, Does] = {
@@ -109,6 +151,8 @@ _DOES: dict[str, Does] = {
 def _does(draft: Draft) -> Does:
     if isinstance(draft.ask, Rewrite):
         return _DOES[draft.ask.detail]
+    if isinstance(_asked(draft), t.Relation):
+        return "solves"
     # Nothing is worked out where a fraction or a ratio is written with smaller numbers.
     return "simplifies" if isinstance(_asked(draft), t.Frac | t.Ratio) else "works out"
 
@@ -119,6 +163,8 @@ def _drawn(solutions: Sequence[WrongSolution], of: tuple[Any, ...]) -> WrongSolu
 
 def _asked(draft: Draft) -> t.Node:
     match draft.ask:
+        case Find(t.Sym(), (equation,)):
+            return equation
         case Find(target, ()) | Rewrite(target, _):
             return target
     raise ValueError("a solution goes wrong where something printed is worked out or rewritten")
@@ -126,6 +172,9 @@ def _asked(draft: Draft) -> t.Node:
 
 def _right(draft: Draft) -> Iterator[t.Node]:
     """Yield what the working says that the question is equal to, line by line."""
+    if isinstance(_asked(draft), t.Relation):
+        yield from (step.maths for step in draft.steps if step.maths is not None)
+        return
     value = worth(draft.key)
     for step in draft.steps:
         if isinstance(step.maths, t.Relation):

@@ -31,6 +31,7 @@ from itembank.items.asks import (
     Order,
     Rewrite,
     Round,
+    RoundReading,
     Sequence,
     Solve,
     Subject,
@@ -231,6 +232,10 @@ ASKING: Handlers[Asking] = Handlers("difficulty", otherwise=Asking())
 ASKING.by_kind |= {
     Find: Asking(relations=lambda ask: ask.relations, solved=_has_to_be_solved, valued=True),
     OfFigure: Asking(_reading_off, solved=_unknown_of_figure),
+    RoundReading: Asking(
+        lambda ask, printed: {**_reading_off(ask.of, printed), "round": 1.0},
+        solved=lambda ask, printed: _unknown_of_figure(ask.of, printed),
+    ),
     Draw: Asking(_reading_off),
     Solve: Asking(relations=lambda ask: ask.relations, solved=lambda ask, printed: True),
     ErrorInterval: Asking(lambda ask, printed: {"inequality": 1.0, "round": 1.0}),

@@ -27,6 +27,7 @@ from itembank.items.asks import (
     Order,
     Rewrite,
     Round,
+    RoundReading,
     Solve,
     TrueOrFalse,
     WhoIsRight,
@@ -35,7 +36,7 @@ from itembank.items.asks import Sequence as Terms
 from itembank.items.asks.equivalent import not_equivalent
 from itembank.items.asks.matching import PARTNERS
 from itembank.items.asks.odd_one_out import LETTERS
-from itembank.items.asks.of_figure import name_read
+from itembank.items.asks.of_figure import as_find, name_read
 from itembank.items.asks.true_or_false import FALSE, TRUE
 from itembank.items.membership import given_values, unmet
 from itembank.notation import tree as t
@@ -123,10 +124,18 @@ def _names_on(ask: OfFigure) -> tuple[str, ...]:
     if name_read(ask) is None:
         return ()
     for _, reading in ask.readings:
-        if reading.name == "best name":  # the names to choose from are in the words
+        # The names to choose from are in the words.
+        if reading.name == "best name":
             return reading.of[1:]
+        if reading.name == "called":
+            return reading.of
     printed = kind_of(ask.figure).printed(ask.figure)
     return tuple(node.text for node in printed if isinstance(node, t.Label))
+
+
+def _read_and_rounded(ask: RoundReading) -> tuple[t.Node, To]:
+    """Return what is rounded; where it hangs on a letter, its worth is for the key alone to say."""
+    return as_find(ask.of).target, (ask.detail, ask.amount)
 
 
 def _cards(cards: Sequence[t.Node]) -> dict[str, str]:
@@ -155,6 +164,7 @@ MARKING.by_kind |= {
     Terms: Marking(for_letters=lambda letters: letters == {"n"}, leads=_NTH),
     Common: Marking(leads=_COMMON),
     Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),
+    RoundReading: Marking(rounded=lambda ask: _read_and_rounded(ask)),
     Equivalent: Marking(unmet=not_equivalent, numbers=lambda ask, answer: (answer,)),
     Give: Marking(unmet=unmet, numbers=given_values),
     **dict.fromkeys((TrueOrFalse, Answered), _TRUTH),

@@ -21,6 +21,7 @@ from itembank.items.asks import (
     OfFigure,
     Order,
     Round,
+    RoundReading,
     Summary,
     TrueOrFalse,
     WhoIsRight,
@@ -40,10 +41,12 @@ from itembank.wording.tasks.answer_phrases import (
     rounding,
     rounding_way,
     says_bounds,
+    says_rounded,
 )
 from itembank.wording.tasks.answer_said import answer_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.list_sums import as_sum
+from itembank.wording.tasks.phrases_after import unread_of_answer
 from itembank.wording.tasks.statement_said import statement_said
 from itembank.wording.tasks.summary_asked import summary_asked
 
@@ -117,11 +120,12 @@ def _rounded(ask: ErrorInterval, item: Item) -> str:
     return ""
 
 
-@PRINTED.on(OfFigure)
 def _of_figure(ask: OfFigure, item: Item) -> str:
     """Hold the question to the figure that is printed, and to what the words ask of it."""
     if ask.figure != item.figure:
         return "the proof starts from another figure than the one that is printed"
+    if unread := unread_of_answer(item.prompt):
+        return f"what ‘{unread}’ says of the answer is not understood"
     try:
         said = asked_in(ask.figure, item.prompt)
     except FigureError as error:
@@ -129,6 +133,25 @@ def _of_figure(ask: OfFigure, item: Item) -> str:
     if (said.target, said.readings) != (ask.target, ask.readings):
         return "the words ask for something else than the proof finds"
     return ""
+
+
+@PRINTED.on(OfFigure)
+def _exactly_of_figure(ask: OfFigure, item: Item) -> str:
+    if says_rounded(_words(item)):
+        return "the words ask for a rounded answer, and the proof finds the exact one"
+    return _of_figure(ask, item)
+
+
+@PRINTED.on(RoundReading)
+def _rounded_of_figure(ask: RoundReading, item: Item) -> str:
+    words = _words(item)
+    if rounding(words) != (ask.detail, ask.amount) or rounding_way(words) != ask.way:
+        return "the prompt does not say how the answer is to be rounded"
+    return _of_figure(ask.of, item)
+
+
+def _words(item: Item) -> str:
+    return "".join(run for run in item.prompt if isinstance(run, str))
 
 
 @PRINTED.on(Draw)
@@ -238,6 +261,11 @@ def _of_a_list(ask: Summary, key: t.Node) -> str:
 @MEASURING.on(OfFigure)
 def _of_what_is_read(ask: OfFigure, key: t.Node) -> str:
     return "" if name_read(ask) is not None else _find(as_find(ask), key)
+
+
+@MEASURING.on(RoundReading)
+def _of_what_is_rounded(ask: RoundReading, key: t.Node) -> str:
+    return _of_what_is_read(ask.of, key)
 
 
 @MEASURING.on(Round)

@@ -20,6 +20,7 @@ from itembank.items.asks import (
     Give,
     Handlers,
     Round,
+    RoundReading,
     WhoIsRight,
     asked,
 )
@@ -47,7 +48,7 @@ LONGEST.by_kind |= {
     Common: LONGEST_FACTORED,
     Answered: LONGEST_FACTORED,
     WhoIsRight: LONGEST_FACTORED,
-    Round: LONGEST_ROUNDED,
+    **dict.fromkeys((Round, RoundReading), LONGEST_ROUNDED),
     ErrorInterval: LONGEST_ROUNDED,
     Give: LONGEST_FACTORED,
 }

@@ -28,6 +28,7 @@ from itembank.items.asks import (
     Pick,
     Rewrite,
     Round,
+    RoundReading,
     Solve,
     Subject,
     Summary,
@@ -37,6 +38,7 @@ from itembank.items.asks import (
 )
 from itembank.items.asks import Sequence as Terms
 from itembank.items.asks.of_figure import as_find, is_range, name_read, relations_in
+from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
@@ -129,6 +131,7 @@ ROAD.by_kind |= {
     ErrorInterval: find_interval,
     Equivalent: find_equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    RoundReading: lambda ask, key: _round_reading(ask, key),
     Draw: find_drawn,
     Summary: lambda ask, key: _find(as_sum(ask), (), key),
     TrueOrFalse: find_truth,
@@ -151,6 +154,16 @@ def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
     if given := relations_in(question.target):
         return find_solutions(given, key)
     return _find(question.target, question.relations, key)
+
+
+def _round_reading(ask: RoundReading, key: t.Node) -> Finding:
+    """Round what the figure's data shows, its letters settled by what its labels say together."""
+    question = as_find(ask.of)
+    target = question.target
+    if question.relations:
+        (value,) = answer(target, question.relations)
+        target = number_node(value)  # in base units, as a quantity is worth
+    return find_rounded(target, ask.detail, ask.amount, key, ask.way)
 
 
 def _compare(left: t.Node, right: t.Node, key: t.Node) -> Finding:

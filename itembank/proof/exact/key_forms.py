@@ -21,6 +21,7 @@ from itembank.items.asks import (
     Order,
     Rewrite,
     Round,
+    RoundReading,
     Solve,
     Subject,
     Summary,
@@ -266,8 +267,11 @@ RULES.by_kind |= {
     Rewrite: FormRules(finished=_factors_finished, words=True, target=lambda ask: ask.target),
     Solve: FormRules(_with_letters),
     Subject: FormRules(_subject_turned),
-    Round: FormRules(
-        finished=lambda ask, item: rounding_fault(ask.detail, ask.amount, bare(item.key))
+    **dict.fromkeys(
+        (Round, RoundReading),
+        FormRules(
+            finished=lambda ask, item: rounding_fault(ask.detail, ask.amount, bare(item.key))
+        ),
     ),
     Order: FormRules(finished=_order_finished),
     Give: FormRules(words=True),

@@ -32,6 +32,7 @@ from itembank.items.asks import (
     Pick,
     Rewrite,
     Round,
+    RoundReading,
     Sequence,
     Solve,
     Subject,
@@ -42,6 +43,7 @@ from itembank.items.asks import (
     asked,
 )
 from itembank.items.asks.of_figure import as_find, relations_in
+from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
@@ -101,6 +103,7 @@ RULES.by_kind |= {
     ErrorInterval: lambda ask, line: _inequality(Inequality(interval_of(ask)), line),
     Equivalent: equivalent_fault,
     OfFigure: lambda ask, line: _of_figure(_on_figure(ask, line), line),
+    RoundReading: lambda ask, line: _round_reading(ask, line),
     Draw: lambda ask, line: _drawn(ask, line),
     Summary: lambda ask, line: (
         row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
@@ -311,6 +314,18 @@ def _round(ask: Round, line: t.Node) -> str:
     # number has no last digit to be held to.
     low, high = gap(ask.target, line, size)
     return "" if max(abs(low), abs(high)) < step else "is not near the number to be rounded"
+
+
+def _round_reading(ask: RoundReading, line: t.Node) -> str:
+    """Hold a line with a letter to what the labels say, a number to what is to be rounded."""
+    question = as_find(ask.of)
+    if isinstance(line, t.Relation) or t.symbols(line) - {"π"}:
+        return _of_figure(_on_figure(ask.of, line), line)
+    target = question.target
+    if question.relations:
+        (value,) = answer(target, question.relations)
+        target = number_node(value)  # in base units, as a quantity is worth
+    return _round(Round(target, ask.detail, ask.amount, ask.way), line)
 
 
 def _among(things: tuple[t.Node, ...], line: t.Node) -> str:

@@ -18,6 +18,7 @@ from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, amount_tree, number_tree
 from itembank.proof.measured.measured_equations import Settled, unit_of_letters
+from itembank.proof.measured.right_triangles_measured import RightTriangle
 
 Spot = tuple[Any, Any]
 
@@ -45,6 +46,7 @@ class Outline:
         self.angle_labels = self._angle_labels(drawing)
         self.height = self._height(drawing)
         self.settled = Settled(self._equations())
+        self.accurate = not drawing.of("not accurate")
 
     def ends(self, side: int) -> tuple[Spot, Spot]:
         """Return the ends of a side."""
@@ -296,10 +298,18 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
         value = shape.settled.value(shape.angle(shape.names[name[len(name) // 2]]))
         if value is not None:
             return t.Quantity(number_tree(value), "°")
+        return _right_triangle(shape).angle(shape.names[name[len(name) // 2]])
+    elif reading.name == "unknown" and len(reading.of) == 1:
+        return _unknown(shape, t.Sym(reading.of[0]))
     elif reading.name == "side" and len(reading.of) == 1:
         a, b = (shape.names[letter] for letter in reading.of[0].upper())
         side = a if (a + 1) % shape.count == b else b
-        return _length(shape, [side])
+        # Of a right-angled triangle it comes from the labels: some of its corners are only near
+        # their places, where a root or a sine says where they are.
+        try:
+            return _right_triangle(shape).side(side)
+        except NotExact:
+            return _length(shape, [side])
     elif reading == Reading("perimeter"):
         return _length(shape, list(range(shape.count)))
     elif reading == Reading("area"):
@@ -309,6 +319,21 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
             return amount_tree(area, t.Quantity(t.Int(1), f"{like.unit}^2"))
         return number_tree(area)
     raise NotExact("the drawing does not show it")
+
+
+def _right_triangle(shape: Outline) -> RightTriangle:
+    labels = [(node, 0) for node in shape.side_labels.values() if not isinstance(node, str)]
+    return RightTriangle(shape, _like(labels), shape.accurate)
+
+
+def _unknown(shape: Outline, letter: t.Sym) -> t.Node:
+    """Return what a letter comes to that labels one side or one angle alone."""
+    sides = [side for side, label in shape.side_labels.items() if label == letter]
+    corners = [corner for corner, label in shape.angle_labels.items() if label == letter]
+    if len(sides) + len(corners) != 1:
+        raise NotExact("the letter labels no one side or angle")
+    triangle = _right_triangle(shape)
+    return triangle.side(sides[0]) if sides else triangle.angle(corners[0])
 
 
 def _length(shape: Outline, sides: list[int]) -> t.Node:

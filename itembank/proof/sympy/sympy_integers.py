@@ -75,8 +75,21 @@ def rounded(
     way: Literal["nearest", "down", "up"] = "nearest",
 ) -> Finding:
     """Return the target rounded by sympy, halves away from zero, and whether it is the key."""
+    return rounded_value(to_sympy(target), detail, amount, key, way)
+
+
+def rounded_value(
+    worth: Any,
+    detail: Literal["places", "figures", "nearest"],
+    amount: int,
+    key: t.Node,
+    way: Literal["nearest", "down", "up"] = "nearest",
+) -> Finding:
+    """Return a number of sympy's, in base units, rounded as :func:`rounded` does a tree."""
     given = value_given(key)
-    value = to_sympy(target) / _unit(given)
+    if isinstance(worth, list):
+        raise NotExact("only one number is rounded")
+    value = worth / _unit(given)
     if value.free_symbols:
         raise NotExact("a number with a letter in it cannot be rounded")
     size = sympy.Abs(value)

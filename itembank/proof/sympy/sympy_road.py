@@ -30,6 +30,7 @@ from itembank.items.asks import (
     Pick,
     Rewrite,
     Round,
+    RoundReading,
     Sequence,
     Solve,
     Subject,
@@ -39,6 +40,7 @@ from itembank.items.asks import (
     WhoIsRight,
 )
 from itembank.items.asks.of_figure import is_range, relations_in
+from itembank.items.asks.round_reading import figure_asked
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
@@ -56,7 +58,7 @@ from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, tr
 from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_error_intervals import error_interval
 from itembank.proof.sympy.sympy_giving import given
-from itembank.proof.sympy.sympy_integers import common, nth_term, rounded
+from itembank.proof.sympy.sympy_integers import common, nth_term, rounded, rounded_value
 from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
 from itembank.proof.sympy.sympy_summaries import summary
 from itembank.proof.sympy.sympy_text import sympy_text
@@ -124,6 +126,7 @@ ROAD.by_kind |= {
     ErrorInterval: error_interval,
     Equivalent: equivalent,
     OfFigure: lambda ask, key: _of_figure(ask, key),
+    RoundReading: lambda ask, key: _round_reading(ask, key),
     Draw: measure_drawn,
     Summary: summary,
     TrueOrFalse: truth,
@@ -150,8 +153,19 @@ def _of_figure(ask: OfFigure, key: t.Node) -> Finding:
     return _find(question.target, question.relations, key)
 
 
+def _round_reading(ask: RoundReading, key: t.Node) -> Finding:
+    if parting := disagreement(ask.of.figure):
+        return Finding("", parting)
+    question = as_measured(ask.of)
+    (value,) = _pieces(question.target)
+    if question.relations:
+        (value,) = settled([value], question.relations, False)
+    return rounded_value(value, ask.detail, ask.amount, key, ask.way)
+
+
 def _judged(ask: Answered, key: t.Node) -> Finding:
-    if isinstance(ask.of, OfFigure) and (parting := disagreement(ask.of.figure)):
+    of = figure_asked(ask.of)
+    if of is not None and (parting := disagreement(of.figure)):
         return Finding("", parting)  # a drawing that lies makes no answer wrong
     return find_judged(ask, key, ROAD)
 

@@ -67,7 +67,8 @@ def rounding(words: str) -> RoundTo | None:
         found.add(("nearest", int(re.sub(r"\D", "", match[1]))))
     for match in _NEAREST_WORD.finditer(words):
         found.add(_NEAREST[match[1].lower()])
-    if not found and _NEAREST_UNIT.search(words):
+    if nearest_unit(words):
+        # To the nearest gram and to 2 decimal places are two things.
         found.add(("nearest", 1))
     return found.pop() if len(found) == 1 else None
 

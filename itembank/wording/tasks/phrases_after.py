@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+from itembank.items.asks.of_figure import OF_ANSWER
+from itembank.items.item import Run
 from itembank.wording.sentences.phrases import Needing, phrase
+from itembank.wording.sentences.prompt import sentences, slotted
 from itembank.wording.tasks.answer_phrases import (
     ASIDES,
     GLUE,
@@ -10,6 +15,21 @@ from itembank.wording.tasks.answer_phrases import (
     METHODS,
     TAILS,
 )
+
+
+def unread_of_answer(runs: Sequence[Run]) -> str:
+    """Return the first sentence about the answer that is not understood to its last word, or ``""``.
+
+    >>> unread_of_answer(("Read it. Give your answer to 1 decimal place.",))
+    ''
+    >>> unread_of_answer(("Read it. Give your answer plus 3.",))
+    'Give your answer plus 3'
+    """
+    for sentence in sentences(slotted(runs).text):
+        about = OF_ANSWER.fullmatch(sentence)
+        if about and not (is_aside(sentence) or about_the_answer(sentence)):
+            return sentence
+    return ""
 
 
 def is_aside(sentence: str) -> bool:

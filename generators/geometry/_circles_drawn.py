@@ -1,0 +1,177 @@
+"""Rounded lengths and areas of circles and sectors that are drawn with their radius or diameter."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from generators._turns import by_turns
+from generators.geometry import _circle_mistakes as m
+from generators.geometry._calculator import FIGURES, PI, PLACE, Accuracy, amount, of_pi
+from itembank.figures.kinds.circle import Circle
+from itembank.items.asks.of_figure import of_figure
+from itembank.items.item import Draft, Misconception, RoundReading, Step, Tier
+from itembank.items.topics.topic import Topic
+from itembank.items.wrong_answers import Wrong, slips
+from itembank.notation import tree as t
+
+_PI, _TWO = t.Sym("π"), t.Int(2)
+_FIND = ("Work out the {}.", "Find the {}.", "Calculate the {}.")
+_ACCURACY = {"place": PLACE, "figures": FIGURES}
+_Slip = tuple[Misconception, Fraction]
+SLICES = (50, 65, 75, 100, 110, 130, 140, 160, 200, 220, 250, 260)
+"""Angles of sectors whose part of a turn is no easy fraction."""
+
+
+def circles(kind: str, across: bool, tenths: int, unit: str) -> bool:
+    """Tell which circles are drawn: a radius or a diameter of so many tenths, in cm or m."""
+    size = tenths <= 99 if unit == "m" else tenths <= 240
+    return size and tenths not in (20, 40, 80) and (tenths + len(kind) + across) % 5 == 2
+
+
+def sectors(kind: str, degrees: int, n: int) -> bool:
+    """Tell which sectors are drawn: of so many degrees and with a radius of n cm."""
+    return n not in (2, 4) and (n + degrees // 5) % 2 == len(kind) % 2
+
+
+def circumference(
+    topic: Topic, tier: Tier, kind: str, across: bool, tenths: int, unit: str
+) -> Draft:
+    """Return the question for the circumference of a circle, rounded."""
+    size = Fraction(tenths, 10)
+    given, figure = _circle(across, size, unit)
+    diameter = size if across else 2 * size
+    wide = amount(diameter, unit)
+    doubled = Step("The diameter is twice the radius.", t.equals(t.times(_TWO, given), wide))
+    other = m.DIAMETER_AS_RADIUS if across else m.RADIUS_AS_DIAMETER
+    return _rounded(
+        figure,
+        "circumference of the circle",
+        _ACCURACY[kind],
+        PI * diameter,
+        unit,
+        (
+            *(() if across else (doubled,)),
+            Step("The circumference is π times the diameter.", t.times(_PI, wide)),
+        ),
+        ((other, PI * (2 * size if across else size)),),
+        ("drawn circumference", kind, across, tenths, unit),
+        (m.AREA_FOR_LENGTH, PI * diameter**2 / 4),
+    )
+
+
+def area(topic: Topic, tier: Tier, kind: str, across: bool, tenths: int, unit: str) -> Draft:
+    """Return the question for the area of a circle, rounded."""
+    size = Fraction(tenths, 10)
+    given, figure = _circle(across, size, unit)
+    radius = size / 2 if across else size
+    inside = amount(radius, unit)
+    halved = Step("The radius is half of the diameter.", t.equals(t.divide(given, _TWO), inside))
+    value = PI * radius**2
+    other = (m.DIAMETER_AS_RADIUS, 4 * value) if across else (m.RADIUS_AS_DIAMETER, value / 4)
+    return _rounded(
+        figure,
+        "area of the circle",
+        _ACCURACY[kind],
+        value,
+        f"{unit}^2",
+        (
+            *((halved,) if across else ()),
+            Step("The area is π times the square of the radius.", _area(inside)),
+        ),
+        (other, (m.DOUBLED, 2 * PI * radius), (m.PI_SQUARED, PI * value)),
+        ("drawn area", kind, across, tenths, unit),
+    )
+
+
+def sector_area(topic: Topic, tier: Tier, kind: str, degrees: int, n: int) -> Draft:
+    """Return the question for the area of a sector, rounded."""
+    given, part = amount(n, "cm"), Fraction(degrees, 360)
+    whole = of_pi(n * n, "cm^2")
+    value = PI * n * n * part
+    return _rounded(
+        Circle(radius=given, sector=degrees),
+        "area of the sector",
+        _ACCURACY[kind],
+        value,
+        "cm^2",
+        (
+            Step("Find the area of the whole circle.", t.equals(_area(given), whole)),
+            _part(degrees, whole),
+        ),
+        (
+            (m.WHOLE_CIRCLE, PI * n * n),
+            (m.DOUBLED, 2 * PI * n * part),
+            (m.RADIUS_AS_DIAMETER, value / 4),
+        ),
+        ("drawn sector", kind, degrees, n),
+    )
+
+
+def arc(topic: Topic, tier: Tier, kind: str, degrees: int, n: int) -> Draft:
+    """Return the question for the length of an arc, rounded."""
+    given, part = amount(n, "cm"), Fraction(degrees, 360)
+    whole, value = of_pi(2 * n, "cm"), 2 * PI * n * part
+    return _rounded(
+        Circle(radius=given, sector=degrees),
+        "length of the arc",
+        _ACCURACY[kind],
+        value,
+        "cm",
+        (
+            Step(
+                "Find the circumference of the whole circle.",
+                t.equals(t.times(_TWO, _PI, given), whole),
+            ),
+            _part(degrees, whole),
+        ),
+        ((m.WHOLE_CIRCLE, 2 * PI * n), (m.RADIUS_AS_DIAMETER, value / 2)),
+        ("drawn arc", kind, degrees, n),
+        (m.AREA_FOR_LENGTH, PI * n * n * part),
+    )
+
+
+def _rounded(
+    figure: Circle,
+    thing: str,
+    accuracy: Accuracy,
+    value: Fraction,
+    unit: str,
+    steps: tuple[Step, ...],
+    wrong: tuple[_Slip, ...],
+    twin: tuple[object, ...],
+    squared: _Slip | None = None,
+) -> Draft:
+    """Return a question whose answer is rounded; `squared` is a wrong answer in square units."""
+    turn = sum(part for part in twin if isinstance(part, int))
+    text = (f"{by_turns(_FIND, turn).format(thing)} {accuracy.said(unit)}",)
+    given: list[Wrong] = [(mistake, accuracy.node(each, unit)) for mistake, each in wrong]
+    if squared is not None:
+        given.append((squared[0], accuracy.node(squared[1], f"{unit}^2")))
+    return Draft(
+        text,
+        RoundReading(of_figure(figure, text), accuracy.detail, accuracy.amount),
+        accuracy.node(value, unit),
+        "rounded",
+        (*steps, *accuracy.steps(value, unit)),
+        slips(*given),
+        twin,
+        constants=(2, 360),
+        figure=figure,
+    )
+
+
+def _circle(across: bool, size: Fraction, unit: str) -> tuple[t.Node, Circle]:
+    given = amount(size, unit)
+    return given, Circle(diameter=given) if across else Circle(radius=given)
+
+
+def _area(radius: t.Node) -> t.Node:
+    """Return π × (5 cm)²."""
+    return t.times(_PI, t.Power(t.Bracket(radius), _TWO))
+
+
+def _part(degrees: int, whole: t.Node) -> Step:
+    return Step(
+        f"The sector is {degrees} of the 360 degrees of a whole turn: take that part.",
+        t.times(t.Frac(t.Int(degrees), t.Int(360)), whole),
+    )
