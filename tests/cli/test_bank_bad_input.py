@@ -7,6 +7,8 @@ from datetime import UTC, datetime
 
 import pytest
 
+from itembank.bank.saving import bank_lock
+
 ITEM = '[[items]]\nid = "a-1"\ntier = "core"\nprompt = "Work out {2 + 3}."\nkey = "5"\n'
 
 
@@ -104,7 +106,9 @@ def locked_by(folder, who):
     (folder / ".lock").write_text(json.dumps(lock), encoding="utf-8")
 
 
-def test_a_locked_bank_says_who_holds_it_and_can_be_unlocked(said, bank):
+def test_a_locked_bank_says_who_holds_it_and_can_be_unlocked(said, bank, monkeypatch):
+    # That a save is waited for is held by the tests of the lock.
+    monkeypatch.setattr(bank_lock, "WAIT_SECONDS", 0.1)
     locked_by(bank, "T7")
     before = (bank / "ratio.share.toml").read_bytes()
     for command in (

@@ -40,33 +40,50 @@ def everywhere(planned_home, tmp_path_factory, browser):
         yield page, base, [*(base + each for each in found), f"{network}/enter"]
 
 
-def test_nothing_stands_in_anybodys_way(everywhere):
-    page, _, found = everywhere
-    page.set_viewport_size({"width": 1280, "height": 800})
-    axe, faults = Axe(), []
-    for address in found:
-        page.goto(address)
-        # What is folded away is a part of the page as well.
-        page.eval_on_selector_all("details", "all => all.forEach(d => { d.open = true; })")
-        for fault in axe.run(page, options=RULES).response["violations"]:
-            where = [node["html"][:120] for node in fault["nodes"]]
-            faults.append(f"{address}: {fault['id']}: {fault['help']}: {where}")
-    assert not faults, "\n".join(faults)
+def in_widths(page):
+    """Return the faults of a page's layout at every width, one after another."""
+    faults = {}
+    for width in WIDTHS:
+        page.set_viewport_size({"width": width, "height": 800})
+        faults[width] = page.evaluate(LAYOUT)
+    return faults
 
 
-@pytest.mark.parametrize("width", WIDTHS)
-def test_everything_has_room(everywhere, width):
+def in_the_way(page):
+    """Return what axe-core finds on a page."""
+    return [
+        f"{fault['id']}: {fault['help']}: {[node['html'][:120] for node in fault['nodes']]}"
+        for fault in Axe().run(page, options=RULES).response["violations"]
+    ]
+
+
+@pytest.fixture(scope="module")
+def looked_at(everywhere):
+    """Look at every page once, as it comes and with all that is folded away opened."""
     page, _, found = everywhere
-    page.set_viewport_size({"width": width, "height": 800})
-    faults = []
+    barriers, no_room = [], {width: [] for width in WIDTHS}
     for address in found:
         page.goto(address)
         page.evaluate("document.fonts.ready")
-        faults += [f"{address}: {fault}" for fault in page.evaluate(LAYOUT)]
-        # What is folded away has room too when it is opened.
-        page.eval_on_selector_all("details", "all => all.forEach(d => { d.open = true; })")
-        faults += [f"{address}, opened: {fault}" for fault in page.evaluate(LAYOUT)]
-    assert not faults, "\n".join(sorted(set(faults)))
+        for state in ("as it comes", "opened"):
+            if state == "opened":
+                page.eval_on_selector_all("details", "all => all.forEach(d => { d.open = true; })")
+            for width, faults in in_widths(page).items():
+                no_room[width] += [f"{address}, {state}: {fault}" for fault in faults]
+        page.set_viewport_size({"width": 1280, "height": 800})
+        barriers += [f"{address}: {fault}" for fault in in_the_way(page)]
+    return barriers, no_room
+
+
+def test_nothing_stands_in_anybodys_way(looked_at):
+    barriers, _ = looked_at
+    assert not barriers, "\n".join(barriers)
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+def test_everything_has_room(looked_at, width):
+    faults = looked_at[1][width]
+    assert not faults, "\n".join(faults)
 
 
 def test_a_question_that_comes_back_for_a_form_is_a_page_like_any_other(everywhere):

@@ -11,6 +11,7 @@ import re
 from collections.abc import Iterator
 from datetime import datetime
 from fractions import Fraction
+from functools import cache
 from math import isqrt
 
 import pytest
@@ -36,13 +37,15 @@ UNITS: dict[str, int | Fraction] = {
          "week": 604800, "weeks": 604800}  # fmt: skip
 
 
-def others() -> Iterator[Item]:
+@cache
+def others() -> tuple[Item, ...]:
+    found = []
     for topic in MIXED:
         for tier, space in topic.spaces.items():
             there = [index for index, point in enumerate(space) if is_other_kind(point)]
             rng = random.Random(f"{topic.id}/{tier}")
-            for index in rng.sample(there, min(SAMPLE, len(there))):
-                yield topic.item(tier, index)
+            found += [topic.item(tier, at) for at in rng.sample(there, min(SAMPLE, len(there)))]
+    return tuple(found)
 
 
 def text(item: Item) -> str:

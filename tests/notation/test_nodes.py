@@ -4,6 +4,7 @@ import dataclasses
 import importlib
 import pkgutil
 import re
+from functools import cache
 from typing import get_args
 
 import pytest
@@ -62,6 +63,7 @@ def test_each_road_says_what_every_node_is_worth_or_that_it_is_worth_nothing():
     assert set(linear.LINEAR) >= ONLY_ALGEBRA <= set(algebra.ALGEBRA)
 
 
+@cache
 def samples():
     """Return a node of every kind, drawn at random and found again in each run."""
     found = {}
@@ -71,13 +73,10 @@ def samples():
     return found
 
 
-SAMPLES = samples()
-
-
 @pytest.mark.parametrize("kind", KINDS, ids=lambda kind: kind.__name__)
 def test_a_node_can_be_written_said_set_read_and_taken_apart(kind):
     """Drawn trees hold every kind there is: a new one needs a maker in `trees.py`."""
-    node = SAMPLES[kind]
+    node = samples()[kind]
     assert parse_written(line(node)) == node
     assert words(node)
     assert mathml(node)

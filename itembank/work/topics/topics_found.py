@@ -29,7 +29,7 @@ def topics_found(words: Sequence[str], topics: Mapping[str, Listed]) -> tuple[Li
     >>> [each.id for each in topics_found(["sharing", "ratio"], listed_topics())]
     ['ratio.share']
     """
-    wanted = [part for word in words for part in _words([word])]
+    wanted = list(dict.fromkeys(_words(words)))
     if words and not wanted:
         raise ItembankError("There are no letters to look for. Write words: area triangle.")
     texts = {name: set(_words(_texts(topic))) for name, topic in topics.items()}
