@@ -10,59 +10,28 @@ from fractions import Fraction
 
 from generators._drawn import to_draw
 from generators._turns import by_turns
+from generators.equations._line_mistakes import (
+    CIRCLES,
+    DIRECTION,
+    FILLED_LEFT_OUT,
+    MARKS_AS_ONES,
+    NEXT_INSIDE,
+    NOUGHT_LEFT_OUT,
+    OPEN_COUNTED,
+    WRONG_SIDE,
+)
 from itembank.figures.figure import Reading, read
 from itembank.figures.kinds.line_span import Span
 from itembank.figures.kinds.number_line import NumberLine
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-CIRCLES = Misconception(
-    "equations.circles-swapped",
-    "reads an open circle as a filled one, or the other way round",
-    "Which circle counts its own number: the open or the filled one?",
-)
-DIRECTION = Misconception(
-    "equations.arrow-turned",
-    "turns the inequality sign the wrong way",
-    "Choose a number under the thick line. Does it fit your inequality?",
-)
-OPEN_COUNTED = Misconception(
-    "equations.open-end-counted",
-    "counts a number under an open circle",
-    "Does an open circle count its own number?",
-)
-FILLED_LEFT_OUT = Misconception(
-    "equations.filled-end-left-out",
-    "leaves out a number under a filled circle",
-    "Does a filled circle count its own number?",
-)
-NOUGHT_LEFT_OUT = Misconception(
-    "equations.nought-left-out",
-    "leaves out 0",
-    "Is 0 an integer? Does it lie under the thick line?",
-)
-NEXT_INSIDE = Misconception(
-    "equations.one-integer-too-far",
-    "goes one integer too far inside",
-    "Which is the first integer that counts?",
-)
-WRONG_SIDE = Misconception(
-    "equations.integer-outside",
-    "gives an integer that lies outside the thick line",
-    "Does your number lie under the thick line?",
-)
-MARKS_AS_ONES = Misconception(
-    "equations.marks-as-ones",
-    "counts every mark of the line as 1",
-    "What is each step of this line worth?",
-)
 
 _LETTERS = "xnyw"
 _STEPS = 10

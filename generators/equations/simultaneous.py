@@ -10,64 +10,33 @@ from __future__ import annotations
 from fractions import Fraction
 from math import gcd
 
-from generators._turns import by_turns
+from generators.equations._simultaneous_asked import (
+    lots_of,
+    other_value,
+    pair_question,
+    row_of,
+    substituted,
+)
+from generators.equations._simultaneous_mistakes import (
+    ADDS,
+    HALF_TOTAL,
+    LEFT_ONLY,
+    PART_ONLY,
+    SHARES,
+    STOPS,
+    SUBTRACTS,
+    SWAPPED,
+    TOTALS_ONLY,
+)
+from generators.equations._simultaneous_stories import prices, sum_and_difference
 from generators.equations._writing import side
 from itembank.items import kinds
-from itembank.items.asks import Solve
-from itembank.items.forms.form_rules import number_node
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier
 from itembank.items.measures.years import SIMULTANEOUS_EQUATIONS, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-SWAPPED = Misconception(
-    "equations.swapped",
-    "gives the values to the wrong letters",
-    "Put your values into both equations. Are both true?",
-)
-SUBTRACTS = Misconception(
-    "equations.subtracts-to-eliminate",
-    "subtracts the equations where adding makes the letter go",
-    "What is y − (−y)? And y + (−y)?",
-)
-ADDS = Misconception(
-    "equations.adds-to-eliminate",
-    "adds the equations where subtracting makes the letter go",
-    "What is y + y? And y − y?",
-)
-LEFT_ONLY = Misconception(
-    "equations.left-side-multiplied",
-    "multiplies only the left-hand side of an equation",
-    "When you multiply an equation, what happens to its right-hand side?",
-)
-PART_ONLY = Misconception(
-    "equations.part-substituted",
-    "substitutes only the first term of the expression",
-    "What is y equal to? Have you put all of it in place of y?",
-)
-STOPS = Misconception(
-    "equations.other-unknown",
-    "gives the value of the other unknown",
-    "What does the question ask for? Is that what you have found?",
-)
-SHARES = Misconception(
-    "equations.shares-equally",
-    "divides the total as if both kinds were worth the same",
-    "Are the two kinds worth the same?",
-)
-TOTALS_ONLY = Misconception(
-    "equations.totals-subtracted",
-    "subtracts the totals, though the numbers of both kinds differ",
-    "By which things do the two orders differ?",
-)
-HALF_TOTAL = Misconception(
-    "equations.total-less-difference",
-    "subtracts the difference from the total and stops there",
-    "Find both numbers. Do they add up to the total?",
-)
 
 _X, _Y = t.Sym("x"), t.Sym("y")
 
@@ -104,15 +73,6 @@ def _challenge(kind: int, a: int, b: int, c: int, x: int, y: int) -> bool:
 def _other(b: int) -> int:
     """Return the number in front of y in the second equation."""
     return b + 1
-
-
-_STORIES = (
-    ("adult ticket", "child ticket"),
-    ("large tray", "small tray"),
-    ("bike helmet", "bike bell"),
-    ("swimming lesson", "locker"),
-    ("bag of compost", "pot of herbs"),
-)
 
 
 @register
@@ -163,66 +123,9 @@ class Simultaneous(Topic):
         if tier is Tier.SUPPORT:
             return _at_once(twin, kind, *values)
         if tier is Tier.CORE:
-            build = (_one_multiplied, _put_in, _sum_and_difference)[kind]
+            build = (_one_multiplied, _put_in, sum_and_difference)[kind]
             return build(twin, *values)
-        return (_both_multiplied, _prices)[kind](twin, *values)
-
-
-def _row(a: int, b: int, total: int) -> t.Relation:
-    """Return ax + by = total as it is written."""
-    return t.equals(t.add(t.juxt(t.num(a), _X), t.juxt(t.num(b), _Y)), t.num(total))
-
-
-def _both(x: Fraction | int, y: Fraction | int) -> t.Listing:
-    return t.Listing((t.equals(_X, number_node(x)), t.equals(_Y, number_node(y))))
-
-
-def _from(total: int, a: int, b: int, x: Fraction) -> Fraction:
-    """Return y of ax + by = total."""
-    return (total - a * x) / Fraction(b)
-
-
-def _draft(
-    first: t.Relation,
-    second: t.Relation,
-    x: int,
-    y: int,
-    steps: tuple[Step, ...],
-    wrong: list[tuple[Misconception, tuple[Fraction | int, Fraction | int] | None]],
-    twin: tuple[object, ...],
-) -> Draft:
-    key = _both(x, y)
-    found: list[Wrong] = [(which, _both(*pair)) for which, pair in wrong if pair is not None]
-    return Draft(
-        prompt("Solve the simultaneous equations {p} and {q}.", p=first, q=second),
-        Solve((first, second)),
-        key,
-        "roots",
-        (*steps, Step("Write both values.", key)),
-        slips(*found, key=key),
-        twin,
-    )
-
-
-def _substituted(which: str, a: int, b: int, total: int, x: int, y: int) -> tuple[Step, ...]:
-    """Return the lines that find y from ax + by = total."""
-    lots = t.juxt(t.num(b), _Y)
-    line = t.equals(t.add(t.num(a * x), lots), t.num(total))
-    rest = t.equals(lots, t.num(total - a * x))
-    steps = [Step(f"Substitute x = {x} in the {which} equation.", line)]
-    if b == 1:
-        steps.append(Step(f"Subtract {a * x} from both sides.", rest))
-    else:
-        steps.append(Step(f"Subtract {a * x} from both sides.", rest))
-        steps.append(Step(f"Divide both sides by {b}.", t.equals(_Y, t.num(y))))
-    return tuple(steps)
-
-
-def _lots(count: int, total: int, x: int) -> tuple[Step, ...]:
-    if count == 1:
-        return ()
-    shown = str(count).replace("-", "−")
-    return (Step(f"Divide both sides by {shown}.", t.equals(_X, t.num(x))),)
+        return (_both_multiplied, prices)[kind](twin, *values)
 
 
 def _at_once(twin: tuple[object, ...], kind: int, a: int, b: int, x: int, y: int) -> Draft:
@@ -234,19 +137,19 @@ def _at_once(twin: tuple[object, ...], kind: int, a: int, b: int, x: int, y: int
         say = "Subtract the second equation from the first: y goes."
     other, made = (a - b, p - q) if kind == 0 else (a + b, p + q)
     wrong_x = Fraction(made, other)
-    return _draft(
-        _row(a, 1, p),
-        _row(b, sign, q),
+    return pair_question(
+        row_of(a, 1, p),
+        row_of(b, sign, q),
         x,
         y,
         (
             Step(say, t.equals(t.juxt(t.num(count), _X), t.num(total))),
-            *_lots(count, total, x),
-            *_substituted("first", a, 1, p, x, y),
+            *lots_of(count, total, x),
+            *substituted("first", a, 1, p, x, y),
         ),
         [
             (SWAPPED, (y, x)),
-            (SUBTRACTS if kind == 0 else ADDS, (wrong_x, _from(p, a, 1, wrong_x))),
+            (SUBTRACTS if kind == 0 else ADDS, (wrong_x, other_value(p, a, 1, wrong_x))),
         ],
         twin,
     )
@@ -255,22 +158,22 @@ def _at_once(twin: tuple[object, ...], kind: int, a: int, b: int, x: int, y: int
 def _one_multiplied(twin: tuple[object, ...], a: int, b: int, c: int, x: int, y: int) -> Draft:
     p, q = a * x + b * y, c * x + y
     count, total = b * c - a, b * q - p
-    made = _row(b * c, b, b * q)
+    made = row_of(b * c, b, b * q)
     lots = t.equals(t.juxt(t.num(abs(count)), _X), t.num(abs(total)))
     order = "first equation from the new one" if count > 0 else "new equation from the first"
     wrong_x = Fraction(q - p, count)
-    return _draft(
-        _row(a, b, p),
-        _row(c, 1, q),
+    return pair_question(
+        row_of(a, b, p),
+        row_of(c, 1, q),
         x,
         y,
         (
             Step(f"Multiply the second equation by {b}.", made),
             Step(f"Subtract the {order}: y goes.", lots),
-            *_lots(abs(count), abs(total), x),
-            *_substituted("second", c, 1, q, x, y),
+            *lots_of(abs(count), abs(total), x),
+            *substituted("second", c, 1, q, x, y),
         ),
-        [(SWAPPED, (y, x)), (LEFT_ONLY, (wrong_x, _from(q, c, 1, wrong_x)))],
+        [(SWAPPED, (y, x)), (LEFT_ONLY, (wrong_x, other_value(q, c, 1, wrong_x)))],
         twin,
     )
 
@@ -289,7 +192,7 @@ def _put_in(twin: tuple[object, ...], a: int, b: int, c: int, x: int, _: int) ->
     wrong_x = Fraction(d, a + c)
     undo = f"Subtract {b} from both sides." if plus > 0 else f"Add {b} to both sides."
     at = t.equals(_Y, t.add(t.times(t.Int(a), t.Int(x)), t.num(plus)))
-    return _draft(
+    return pair_question(
         rule,
         second,
         x,
@@ -309,50 +212,6 @@ def _put_in(twin: tuple[object, ...], a: int, b: int, c: int, x: int, _: int) ->
     )
 
 
-_PAIRS = (
-    "Two numbers add up to {s}. The difference between them is {d}. Work out the larger number.",
-    "Two classes have {s} pupils altogether. One class has {d} more pupils than the other. How "
-    "many pupils has the larger class?",
-    "Two buses carry {s} people altogether. One bus carries {d} more people than the other. How "
-    "many people does the fuller bus carry?",
-    "A gardener plants {s} bulbs in two beds. One bed gets {d} more bulbs than the other. How many "
-    "bulbs does the bed with more bulbs get?",
-    "Dana and Femi swim {s} lengths altogether. Dana swims {d} more lengths than Femi. How many "
-    "lengths does Dana swim?",
-)
-
-
-def _sum_and_difference(twin: tuple[object, ...], a: int, b: int, c: int, x: int, y: int) -> Draft:
-    del a, b, c
-    less, more = 2 * x + 5, 2 * x + 5 + y
-    total, apart = less + more, y
-    first = t.equals(t.add(_X, _Y), t.Int(total))
-    second = t.equals(t.sub(_X, _Y), t.Int(apart))
-    return Draft(
-        prompt(by_turns(_PAIRS, x + y), s=t.Int(total), d=t.Int(apart)),
-        Find(_X, (first, second)),
-        t.Int(more),
-        "integer",
-        (
-            Step(
-                "Write x for the larger number and y for the smaller. Write two equations.",
-                t.Listing((first, second)),
-            ),
-            Step(
-                "Add the equations: y goes.", t.equals(t.juxt(t.Int(2), _X), t.Int(total + apart))
-            ),
-            Step("Divide both sides by 2.", t.equals(_X, t.Int(more))),
-        ),
-        slips(
-            (STOPS, less),
-            (SHARES, Fraction(total, 2)),
-            (HALF_TOTAL, total - apart if total - apart not in (less, more) else None),
-            key=t.Int(more),
-        ),
-        twin,
-    )
-
-
 def _both_multiplied(twin: tuple[object, ...], a: int, b: int, c: int, x: int, y: int) -> Draft:
     d = _other(b)
     p, q = a * x + b * y, c * x - d * y
@@ -360,99 +219,22 @@ def _both_multiplied(twin: tuple[object, ...], a: int, b: int, c: int, x: int, y
     wrong_x = Fraction(p + q, count)
     other = a * d - c * b
     minus = Fraction(d * p - b * q, other) if other else None
-    return _draft(
-        _row(a, b, p),
-        _row(c, -d, q),
+    return pair_question(
+        row_of(a, b, p),
+        row_of(c, -d, q),
         x,
         y,
         (
-            Step(f"Multiply the first equation by {d}.", _row(a * d, b * d, d * p)),
-            Step(f"Multiply the second equation by {b}.", _row(c * b, -b * d, b * q)),
+            Step(f"Multiply the first equation by {d}.", row_of(a * d, b * d, d * p)),
+            Step(f"Multiply the second equation by {b}.", row_of(c * b, -b * d, b * q)),
             Step("Add the equations: y goes.", t.equals(t.juxt(t.Int(count), _X), t.num(total))),
-            *_lots(count, total, x),
-            *_substituted("first", a, b, p, x, y),
+            *lots_of(count, total, x),
+            *substituted("first", a, b, p, x, y),
         ),
         [
             (SWAPPED, (y, x)),
-            (LEFT_ONLY, (wrong_x, _from(p, a, b, wrong_x))),
-            (SUBTRACTS, None if minus is None else (minus, _from(p, a, b, minus))),
+            (LEFT_ONLY, (wrong_x, other_value(p, a, b, wrong_x))),
+            (SUBTRACTS, None if minus is None else (minus, other_value(p, a, b, minus))),
         ],
         twin,
     )
-
-
-def _prices(twin: tuple[object, ...], a: int, b: int, c: int, x: int, y: int) -> Draft:
-    """Return a story: a of one kind and b of another, then c and 2."""
-    first_name, second_name = by_turns(_STORIES, a + b + c + x + y)
-    p, q = a * x + b * y, c * x + 2 * y
-    names = (
-        _many(a, first_name),
-        _many(b, second_name),
-        _many(c, first_name),
-        _many(2, second_name),
-    )
-    big, small = t.Sym("a"), t.Sym("b")
-
-    def row(m: int, n: int, total: int) -> t.Relation:
-        left = t.add(t.juxt(t.Int(m), big), t.juxt(t.Int(n), small))
-        return t.equals(left, t.Money(t.Int(total)))
-
-    given = row(a, b, p), row(c, 2, q)
-    count, total = 2 * a - b * c, 2 * p - b * q
-    doubled = row(2 * a, 2 * b, 2 * p)
-    steps = [
-        Step(
-            f"Write a for the price of one {first_name} and b for the price of one {second_name}.",
-            t.Listing(given),
-        ),
-    ]
-    if b == 2:
-        steps.append(
-            Step(
-                "Subtract one equation from the other: b goes.",
-                t.equals(t.juxt(t.Int(abs(a - c)), big), t.Money(t.Int(abs(p - q)))),
-            )
-        )
-        left = abs(a - c)
-    else:
-        steps.append(Step("Multiply the first equation by 2.", doubled))
-        steps.append(Step(f"Multiply the second equation by {b}.", row(b * c, 2 * b, b * q)))
-        left = abs(count)
-        steps.append(
-            Step(
-                "Subtract one from the other: b goes.",
-                t.equals(t.juxt(t.Int(left), big), t.Money(t.Int(abs(total)))),
-            )
-        )
-    if left > 1:
-        steps.append(Step(f"Divide by {left}.", t.equals(big, t.Money(t.Int(x)))))
-    return Draft(
-        prompt(
-            f"{{a}} {names[0]} and {{b}} {names[1]} cost {{p}}. {{c}} {names[2]} and {{d}} "
-            f"{names[3]} cost {{q}}. How much does one {first_name} cost?",
-            a=t.Int(a),
-            b=t.Int(b),
-            p=t.Money(t.Int(p)),
-            c=t.Int(c),
-            d=t.Int(2),
-            q=t.Money(t.Int(q)),
-        ),
-        Find(big, given),
-        t.Money(t.Int(x)),
-        "money",
-        tuple(steps),
-        slips(
-            (STOPS, t.Money(t.Int(y))),
-            (SHARES, t.Money(t.Int(p // (a + b))) if p % (a + b) == 0 else None),
-            (TOTALS_ONLY, t.Money(t.Int(abs(p - q)))),
-            key=t.Money(t.Int(x)),
-        ),
-        twin,
-    )
-
-
-def _many(count: int, name: str) -> str:
-    if count == 1:
-        return name
-    head, of, rest = name.partition(" of ")
-    return f"{head}s{of}{rest}"

@@ -11,6 +11,25 @@ from itertools import combinations
 from typing import Any
 
 from generators._scatter import unlike
+from generators.geometry._shape_mistakes import (
+    ACUTE_IF_ANY,
+    EQUAL_SIDES,
+    LARGEST_IS_RIGHT,
+    LOOKS_RIGHT,
+    NEIGHBOURS,
+    ONE_FOR_TWO,
+    ONE_PAIR,
+    PAIRS_FOR_ALL,
+    PAIRS_NOT_OPPOSITE,
+    PARALLEL_ONLY,
+    RIGHT_ANGLES,
+    RIGHT_FOR_OBTUSE,
+    SOME_RIGHT,
+    STOPS_AT_PARALLEL,
+    STRAIGHT_ON,
+    SWAPS_STEPS,
+)
+from generators.geometry._shape_tables import EASY, TILTED, WHY
 from generators.transformations._shapes import Spot, inside, outline, picture, placed
 from itembank.figures.figure import fault
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid
@@ -24,87 +43,6 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
-
-STOPS_AT_PARALLEL = Misconception(
-    "geometry.shapes-stops-at-parallel",
-    "sees that both pairs of sides are parallel, and looks no further",
-    "What else is true of its sides, or of its angles?",
-)
-ONE_PAIR = Misconception(
-    "geometry.shapes-one-pair",
-    "finds one pair of parallel sides, and looks no further",
-    "Are the other two sides parallel too, or equal?",
-)
-RIGHT_ANGLES = Misconception(
-    "geometry.shapes-right-angles",
-    "sees four right angles, and looks no further",
-    "How long are its sides?",
-)
-EQUAL_SIDES = Misconception(
-    "geometry.shapes-equal-sides",
-    "sees four equal sides, and looks no further",
-    "What are its angles?",
-)
-PAIRS_FOR_ALL = Misconception(
-    "geometry.shapes-pairs-for-all",
-    "takes sides that are equal in pairs for four equal sides",
-    "Count how far each side goes along and up. Are all four alike?",
-)
-LOOKS_RIGHT = Misconception(
-    "geometry.shapes-looks-right",
-    "takes its angles for right angles without a check",
-    "Put the corner of a sheet of paper there. Does it fit?",
-)
-NEIGHBOURS = Misconception(
-    "geometry.shapes-neighbours",
-    "sees that sides next to each other are equal, and looks no further",
-    "Are the other two sides as long as these?",
-)
-PAIRS_NOT_OPPOSITE = Misconception(
-    "geometry.shapes-pairs-not-opposite",
-    "takes two pairs of equal sides for a parallelogram, wherever they are",
-    "Are the equal sides opposite each other, or next to each other?",
-)
-ONE_FOR_TWO = Misconception(
-    "geometry.shapes-one-for-two",
-    "takes one pair of parallel sides for two",
-    "Make the other two sides longer. Would they meet?",
-)
-SOME_RIGHT = Misconception(
-    "geometry.shapes-some-right",
-    "takes a shape with some right angles for a rectangle",
-    "How many of its angles are right angles?",
-)
-ACUTE_IF_ANY = Misconception(
-    "geometry.shapes-acute-if-any",
-    "calls a triangle acute-angled because it has acute angles",
-    "Which triangle has no acute angle? So which of its angles settles the name?",
-)
-RIGHT_FOR_OBTUSE = Misconception(
-    "geometry.shapes-right-for-obtuse",
-    "counts a right angle as obtuse",
-    "Is an obtuse angle larger than a right angle, or may it be one?",
-)
-LARGEST_IS_RIGHT = Misconception(
-    "geometry.shapes-largest-is-right",
-    "takes the largest angle of a triangle for a right angle",
-    "Put the corner of a sheet of paper there. Does it fit?",
-)
-PARALLEL_ONLY = Misconception(
-    "geometry.shapes-parallel-only",
-    "makes opposite sides parallel, and looks at nothing else",
-    "Which sides have to be equal, and which angles right?",
-)
-SWAPS_STEPS = Misconception(
-    "geometry.shapes-swaps-steps",
-    "goes along as far as it should go up, and up as far as along",
-    "From B to A, how far is it along? Go just as far along from C.",
-)
-STRAIGHT_ON = Misconception(
-    "geometry.shapes-straight-on",
-    "goes straight on from B through A, as far again",
-    "Are the three points on one line now? Can they be corners of one shape?",
-)
 
 _WRONG: dict[str, tuple[tuple[Misconception, str], ...]] = {
     "square": (
@@ -135,74 +73,10 @@ _WRONG: dict[str, tuple[tuple[Misconception, str], ...]] = {
 }
 """What each shape is taken for, and why."""
 
-_WHY = {
-    "square": ("Both pairs of sides are parallel.", "All sides are equal, and all angles right."),
-    "rectangle": ("All angles are right angles.", "Its sides are not all equal."),
-    "rhombus": ("All sides are equal.", "Its angles are not right angles."),
-    "parallelogram": (
-        "Both pairs of sides are parallel.",
-        "Its sides are not all equal, and its angles are not right angles.",
-    ),
-    "kite": (
-        "Two sides next to each other are equal, and so are the other two.",
-        "No sides are parallel.",
-    ),
-    "trapezium": ("One pair of sides is parallel.", "The other two sides are not parallel."),
-    "isosceles trapezium": (
-        "One pair of sides is parallel, and the other is not.",
-        "The two sides that are not parallel are equal.",
-    ),
-    "right-angled": ("Its largest angle is a right angle.",),
-    "obtuse-angled": ("Its largest angle is larger than a right angle.",),
-}
 
-_EASY: tuple[tuple[str, tuple[Spot, ...]], ...] = (
-    ("square", ((0, 0), (3, 0), (3, 3), (0, 3))),
-    ("square", ((0, 0), (2, 0), (2, 2), (0, 2))),
-    ("rectangle", ((0, 0), (4, 0), (4, 2), (0, 2))),
-    ("rectangle", ((0, 0), (2, 0), (2, 5), (0, 5))),
-    ("parallelogram", ((0, 0), (4, 0), (5, 2), (1, 2))),
-    ("parallelogram", ((0, 0), (3, 0), (1, 3), (-2, 3))),
-    ("rhombus", ((0, 0), (2, 1), (4, 0), (2, -1))),
-    ("rhombus", ((0, 0), (1, 3), (0, 6), (-1, 3))),
-    ("kite", ((0, 0), (1, 1), (0, 4), (-1, 1))),
-    ("kite", ((0, 0), (2, 2), (0, 3), (-2, 2))),
-    ("trapezium", ((0, 0), (4, 0), (2, 3), (0, 3))),
-    ("trapezium", ((0, 0), (3, 0), (3, 4), (0, 2))),
-    ("right-angled", ((0, 0), (3, 0), (0, 2))),
-    ("right-angled", ((0, 0), (4, 0), (4, 4))),
-    ("right-angled", ((0, 0), (2, 2), (-1, 5))),
-    ("obtuse-angled", ((0, 0), (2, 0), (4, 2))),
-    ("obtuse-angled", ((0, 0), (3, 0), (-1, 2))),
-    ("obtuse-angled", ((0, 0), (5, 1), (2, -1))),
-)
-"""Shapes that stand straight, and triangles."""
-_TILTED: tuple[tuple[str, tuple[Spot, ...]], ...] = (
-    ("square", ((0, 0), (3, 1), (2, 4), (-1, 3))),
-    ("square", ((0, 0), (2, 2), (0, 4), (-2, 2))),
-    ("square", ((0, 0), (3, 2), (1, 5), (-2, 3))),
-    ("rectangle", ((0, 0), (3, 3), (2, 4), (-1, 1))),
-    ("rectangle", ((0, 0), (4, 2), (3, 4), (-1, 2))),
-    ("rectangle", ((0, 0), (1, 3), (-5, 5), (-6, 2))),
-    ("rhombus", ((0, 0), (3, 1), (4, 4), (1, 3))),
-    ("rhombus", ((0, 0), (4, 3), (4, 8), (0, 5))),
-    ("rhombus", ((0, 0), (5, 0), (8, 4), (3, 4))),
-    ("parallelogram", ((0, 0), (3, 1), (4, 3), (1, 2))),
-    ("parallelogram", ((0, 0), (1, 3), (3, 4), (2, 1))),
-    ("parallelogram", ((0, 0), (4, 1), (5, 4), (1, 3))),
-    ("kite", ((0, 0), (3, 1), (3, 3), (1, 3))),
-    ("kite", ((0, 0), (2, 0), (4, 4), (0, 2))),
-    ("kite", ((0, 0), (4, 2), (4, 4), (2, 4))),
-    ("trapezium", ((0, 0), (4, 2), (1, 3), (-1, 2))),
-    ("trapezium", ((0, 0), (3, 3), (1, 5), (0, 4))),
-    ("isosceles trapezium", ((0, 0), (5, 0), (4, 2), (1, 2))),
-    ("isosceles trapezium", ((2, 0), (4, 0), (0, 4), (0, 2))),
-    ("isosceles trapezium", ((0, 0), (4, 4), (4, 2), (2, 0))),
-)
-"""Shapes that stand aslant, or whose name says more."""
 _MADE = tuple(
     (name, turned)
-    for name, corners in (*_EASY, *_TILTED)
+    for name, corners in (*EASY, *TILTED)
     if name in ("square", "rectangle", "rhombus", "kite")
     for turned in (corners, tuple((y, x) for x, y in corners))
 )
@@ -223,12 +97,12 @@ def _named(shapes: tuple[tuple[str, tuple[Spot, ...]], ...], which: int, seed: i
 
 def _support(which: int, left_out: int, seed: int) -> bool:
     """Keep shapes that lie on the grid; of three wrong names one is left out."""
-    wrongs = len(_WRONG[_EASY[which][0]])
-    return (left_out < wrongs if wrongs > 2 else left_out == 0) and _named(_EASY, which, seed)
+    wrongs = len(_WRONG[EASY[which][0]])
+    return (left_out < wrongs if wrongs > 2 else left_out == 0) and _named(EASY, which, seed)
 
 
 def _core(which: int, left_out: int, seed: int) -> bool:
-    return left_out == 0 and _named(_TILTED, which, seed)
+    return left_out == 0 and _named(TILTED, which, seed)
 
 
 def _offered(which: int, missing: int, seed: int) -> list[Spot] | None:
@@ -280,10 +154,8 @@ class Shapes(Topic):
         STRAIGHT_ON,
     )
     spaces = {
-        Tier.SUPPORT: Space(
-            _support, which=range(len(_EASY)), left_out=range(3), seed=range(1, 40)
-        ),
-        Tier.CORE: Space(_core, which=range(len(_TILTED)), left_out=range(1), seed=range(1, 80)),
+        Tier.SUPPORT: Space(_support, which=range(len(EASY)), left_out=range(3), seed=range(1, 40)),
+        Tier.CORE: Space(_core, which=range(len(TILTED)), left_out=range(1), seed=range(1, 80)),
         Tier.CHALLENGE: Space(
             _challenge, which=range(len(_MADE)), missing=range(4), seed=range(1, 169)
         ),
@@ -298,7 +170,7 @@ class Shapes(Topic):
 
 
 def _name(tier: Tier, which: int, left_out: int, seed: int) -> Draft:
-    name, shape = (_EASY if tier is Tier.SUPPORT else _TILTED)[which]
+    name, shape = (EASY if tier is Tier.SUPPORT else TILTED)[which]
     corners = placed(shape, _where(seed))
     figure = picture((outline(corners, "P"),))
     wrongs = list(_WRONG[name])
@@ -307,7 +179,7 @@ def _name(tier: Tier, which: int, left_out: int, seed: int) -> Draft:
     *first, last = sorted((name, *(wrong for _, wrong in wrongs)))
     noun = "triangle" if len(corners) == 3 else "quadrilateral"
     text = (f"Which name fits {noun} P best: {', '.join(first)} or {last}?",)
-    why = _WHY[name]
+    why = WHY[name]
     if tier is Tier.SUPPORT:
         steps = [Step(" ".join(why), t.Label(name))]
     else:

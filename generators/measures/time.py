@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from generators._scatter import unlike
+from generators.measures._both_clocks import TEN_FOR_TWELVE, TWELVE_WRONG, kept, matched
 from generators.measures._clock_mistakes import (
     HOUR_LOST,
     HUNDRED,
@@ -155,12 +156,12 @@ class Time(Topic):
     prerequisites = ("ratio.convert-units",)
     misconceptions = (
         *(HOUR_LOST, HUNDRED, SMALL_FROM_LARGE, OTHER_WAY, HALF_KEPT, WAIT_LEFT_OUT),
-        TWELVE_NOT_ADDED,
+        *(TWELVE_NOT_ADDED, TWELVE_WRONG, TEN_FOR_TWELVE),
     )
     spaces = {
         Tier.SUPPORT: Space(
             _support, kind=(END, LENGTH), event=range(len(EVENTS)), number=range(1, 110)
-        ),
+        ).also(matched, kept, number=range(1, 161)),
         Tier.CORE: Space(
             _core, kind=(END, START, LENGTH), event=range(len(EVENTS)), number=range(1, 110)
         ),

@@ -9,6 +9,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Iterator
+from datetime import datetime
 from fractions import Fraction
 from math import isqrt
 
@@ -165,6 +166,8 @@ def solution(equation: str) -> Fraction:
 
 
 def worth(card: str) -> object:
+    if re.fullmatch(r"\d\d?:\d\d( [ap]m)?", card):
+        return datetime.strptime(card, "%I:%M %p" if "m" in card else "%H:%M")
     if " = " in card:
         return solution(card)
     if re.search(r"[a-z]", UNIT.sub("", card)):

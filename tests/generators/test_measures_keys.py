@@ -10,10 +10,11 @@ import pytest
 from flint import fmpq
 
 from itembank.figures.figure import words
-from itembank.items.item import Item
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
-from tests.generators.key_reader import NUMBER, exact, sample
+from tests.generators.key_reader import NUMBER, exact, printed, sample
 
 # Each unit in the smallest of its kind, written out by hand.
 SIZES = {
@@ -165,3 +166,27 @@ def test_keys_are_found_again_from_what_is_printed(name: str) -> None:
         key = item.key.text if isinstance(item.key, t.Label) else line(item.key)
         said = key if isinstance(found, str) else exact(key)
         assert said == found, (item.address, text, key)
+
+
+def test_times_by_both_clocks_are_matched_by_the_calendar() -> None:
+    topic = find_topic("measures.time")
+    space = topic.spaces[Tier.SUPPORT]
+    others = sorted({*range(len(space))} - {*space.own})
+    assert len(others) > 100
+    for index in others:
+        item = topic.item(Tier.SUPPORT, index)
+        cards = re.findall(r"\(([A-E])\)\s(\d\d:\d\d)", printed(item))
+        partners = re.findall(r"\(([P-T])\)\s(\d\d?:\d\d [ap]m)", printed(item))
+        by_time = {datetime.strptime(at, "%I:%M %p"): name for name, at in partners}
+        right = {name: by_time[datetime.strptime(at, "%H:%M")] for name, at in cards}
+        assert len(cards) == 3
+        assert len(by_time) == len(partners) == 5
+        assert [part.text for part in item.key.parts] == [f"{a}–{b}" for a, b in right.items()]
+        for slip in item.slips:
+            # Twelve hours out, and noon taken for midnight; or two hours, for 10 and not 12.
+            apart = {"twelve-wrong": 12, "ten-for-twelve": 2}[slip.misconception.id[14:]]
+            wrong = dict(part.text.split("–") for part in slip.wrong.parts)
+            ((card, found),) = wrong.items() - right.items()
+            times = {name: datetime.strptime(at, "%I:%M %p") for name, at in partners}
+            gap = abs(times[found] - times[right[card]])
+            assert gap == timedelta(hours=apart)

@@ -51,6 +51,11 @@ READ = (
         "P {5/6}; Q {2/5}; R {3/4}.",
         Match(nodes("1/2 + 1/4", "1/2 + 1/3"), nodes("5/6", "2/5", "3/4")),
     ),
+    (
+        "Match each time with the same time by the other clock.\nA {14:35}; B {00:05}.\n"
+        "P {12:05 am}; Q {4:35 pm}; R {2:35 pm}.",
+        Match(nodes("14:35", "00:05"), nodes("12:05 am", "4:35 pm", "2:35 pm")),
+    ),
 )
 
 
@@ -78,6 +83,7 @@ REFUSED = (
     SPOT.replace("Dev", "Nobody"),
     "Match each sum with a wrong answer. A {1 + 1}; B {1 + 2}. P {3}; Q {2}.",
     "Match each sum with its answer. A {1 + 1}; B {1 + 2}. P {3}.",
+    "Match each time with the same time an hour later. A {14:35}; B {00:05}. P {1 pm}; Q {2 pm}.",
     "Match each sum with its answer plus 1. A {1 + 1}; B {1 + 2}. P {3}; Q {2}.",
 )
 

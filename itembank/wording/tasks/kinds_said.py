@@ -37,12 +37,12 @@ _NOUN = (
 _SINGLE = (
     r"(?:card|expression|equation|fraction|number|ratio|sum|calculation|amount|quantity|decimal|"
     r"percentage|measurement|length|price|question|product|division|difference|power|root|bracket|"
-    r"rule|sequence|formula|mixed number|improper fraction|fraction of an amount|share)"
+    r"rule|sequence|formula|mixed number|improper fraction|fraction of an amount|share|time)"
 )
 _PARTNER = (
     r"(?:value|answer|solution|result|partner|simplest form|expanded form|factorised form|"
     r"(?:the )?(?:equal|equivalent|same|matching) " + _SINGLE + r"|decimal|fraction|percentage|"
-    r"improper fraction|mixed number|ratio)"
+    r"improper fraction|mixed number|ratio|same time by the other clock)"
 )
 NAME = r"(?:(?!(?:no|not|never|who|nobody|nothing|none|hardly|if|what|which)\b)[a-z]+|an? (?:pupil|friend|gardener|swimmer|driver|cook|mechanic|librarian))"
 

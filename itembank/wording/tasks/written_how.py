@@ -110,13 +110,13 @@ def truncates(words: str) -> bool:
 
 
 def last_instruction(words: str) -> str:
-    """Return the sentence at the end that says how the answer is to be given, or an empty string.
+    r"""Return the sentence at the end that says how the answer is to be given, or an empty string.
 
     What stands before it may be a formula, so the words may begin with it.
 
     >>> last_instruction("Work it out. Give your answer in its simplest form.")
     'Give your answer in its simplest form.'
-    >>> last_instruction("\\nBe ready to say why."), last_instruction("Is it? Be ready.")
+    >>> last_instruction("\nBe ready to say why."), last_instruction("Is it? Be ready.")
     ('Be ready to say why.', '')
     """
     found = _LAST.search(words)
