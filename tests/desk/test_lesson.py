@@ -8,6 +8,7 @@ from urllib.parse import quote
 
 import pytest
 
+from itembank.packs.data.kinds_stored import kind_stored
 from itembank.planning.week.week_plan import FOLDER
 
 PAGE = "/class/8K/lesson/2026-11-30/1"
@@ -242,3 +243,18 @@ def test_a_question_gives_way_to_one_of_a_kind_that_is_chosen(desk, home):
     wrong = desk.get(f"{lesson}/others?address={quote(new)}&kind=round")
     assert wrong.status_code == 400
     assert "One-step equations has work it out, " in wrong.text
+
+
+def test_what_could_not_be_changed_leads_back_to_its_lesson(looking):
+    answer = looking.post(f"{PAGE}/change", data={"do": "length", "questions": "99"})
+    assert answer.status_code == 400
+    assert f'href="{PAGE}">Back to the lesson' in answer.text
+
+
+def test_each_question_says_of_what_kind_it_is(looking, planned_home):
+    cards = looking.get(PAGE).text.split('<li class="card"')[1:]
+    told = [kind_stored(item) for item in pack(planned_home)["versions"][0]["items"]]
+    assert any(told)
+    for card, kind in zip(cards, told, strict=True):
+        head = card.split('class="key"')[0]
+        assert (f'kind">{kind.capitalize()}</p>' in head) if kind else ("kind" not in head)

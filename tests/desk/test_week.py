@@ -1,5 +1,7 @@
 """The first page and a week's page: what is to do, done by one press, for one class or for all."""
 
+import re
+
 import pytest
 
 from itembank.planning.week.week_plan import FOLDER
@@ -52,3 +54,13 @@ def test_a_week_without_lessons_says_so(looking, day):
     page = looking.get(f"/class/8K/week/{day}")
     assert page.status_code == 200
     assert "no lessons in this week" in page.text
+
+
+def test_a_week_shows_its_questions_as_they_print(looking):
+    page = looking.get("/class/8K/week/2026-11-30").text
+    assert page.count("Its questions as they print") == 4
+    folded = page.split('<details class="printed">')[1].split("</details>")[0]
+    assert folded.count("<li>") == 8
+    lesson = looking.get("/class/8K/lesson/2026-11-30/1").text
+    for formula in re.findall("<math.*?</math>", folded):
+        assert formula in lesson

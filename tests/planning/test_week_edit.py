@@ -281,7 +281,7 @@ def test_changes_that_contradict_one_another():
         ("pin", "ratio.share mon", "‘ratio.share’ is not a day. Write it as in: tue"),
         ("pin", "mon ratio.shar", "Did you mean ratio.share"),
         ("pin", "mon ratio.share many", "Write a day and a topic"),
-        ("pin", "mon ratio.share 0", "no room for 0"),
+        ("pin", "mon ratio.share 0", "1 question on ratio.share is the least"),
         ("pin", "mon ratio.share/core/99999", "there is no such item"),
         ("ban", "", "Write a topic or an address"),
         ("ban", "mon ratio.shar", "Did you mean ratio.share"),

@@ -174,6 +174,7 @@ def _without_file(said: str, sheet: Path, form: FormData, how: str, found: Found
             lambda at: f"Seat {lines[int(at[1])]}" if int(at[1]) < len(lines) else at[0],
             said,
         )
+    said = said.replace(f"{sheet}, line ", "Line ").replace(f"{sheet}: there", "There")
     return said.replace(str(sheet), "what you typed")
 
 
@@ -198,6 +199,8 @@ def _request(found: Found, form: FormData, how: str, sheet: Path) -> RecordReque
         ]
         while told and told[-1] is None:
             told.pop()
+        if not told:
+            raise ItembankError("No question has a number of right answers yet.")
         if None in told:
             raise ItembankError("A question in between has no number: 0 means nobody had it right.")
         given["right"] = told

@@ -35,7 +35,7 @@ def this_week(request: Request) -> Response:
 
 def show(request: Request) -> Response:
     """Show a week."""
-    from itembank.work.week.kinds_asked import kinds_asked
+    from itembank.work.week.kinds_asked import kinds_asked, questions_asked
     from itembank.work.week.standing import week_standing
 
     desk: Desk = request.app.state.desk
@@ -49,6 +49,7 @@ def show(request: Request) -> Response:
         week=week,
         title_of=planner.title,
         kinds_asked=kinds_asked,
+        questions_asked=questions_asked,
         cancelled=[
             (*lesson, why)
             for lesson, why in sorted(planner.recorded.cancelled.items())

@@ -17,7 +17,7 @@ from starlette.staticfiles import StaticFiles
 
 from itembank.desk.pages import all_routes
 from itembank.desk.replying.desk import Desk
-from itembank.desk.replying.replies import page
+from itembank.desk.replying.replies import page, url
 from itembank.desk.serving.guards import TOO_LONG, Guards, TooLong
 from itembank.desk.serving.visitors import Password, Visitors
 from itembank.errors import CheckFailed, ItembankError, NotFound
@@ -70,7 +70,22 @@ def _fault(request: Request, error: Any) -> Response:
     """Say what is wrong, as the terminal would."""
     status = 404 if isinstance(error, NotFound) else 409 if isinstance(error, CheckFailed) else 400
     words = str(error).splitlines()
-    return page(request, "fault", status=status, words=words, missing=status == 404)
+    return page(
+        request,
+        "fault",
+        status=status,
+        words=words,
+        missing=status == 404,
+        lesson_page=_lesson_page(request),
+    )
+
+
+def _lesson_page(request: Request) -> str:
+    """Return the address of the lesson that a form was about; empty where it was about none."""
+    at = request.path_params
+    if request.method != "POST" or not {"name", "date", "period"} <= at.keys():
+        return ""
+    return url("class", at["name"], "lesson", at["date"], at["period"])
 
 
 def _missing(request: Request, error: Any) -> Response:

@@ -185,7 +185,11 @@ class Editor:
         never = tuple(barred for barred in lesson.never if barred not in (name, topic))
         rest = tuple(wanted for wanted in lesson.topics if wanted.topic != topic)
         least = {wanted.topic: wanted.count for wanted in rest if wanted.pinned}
-        if not 0 < count <= lesson.questions - sum(least.values()):
+        if count < 1:
+            raise ItembankError(
+                f"{lesson}: 1 question on {topic} is the least. To ask none, leave it out."
+            )
+        if count > lesson.questions - sum(least.values()):
             pinned = sum(least.values())
             others = f", {pinned} of them pinned to other topics" if pinned else ""
             raise ItembankError(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from typing import Any
 
 from itembank.errors import ItembankError
 
@@ -16,26 +17,42 @@ def kinds_asked(folder: Path | None) -> str:
     >>> kinds_asked(None)
     ''
     """
+    return _line(questions_asked(folder))
+
+
+def questions_asked(folder: Path | None) -> list[Any]:
+    """Return the questions of the starter of a pack as it stores them; none where it has none.
+
+    >>> questions_asked(None)
+    []
+    """
     from itembank.packs.data.pack_place import read_pack_data
 
     if folder is None:
-        return ""
+        return []
     try:
         _, pack = read_pack_data(folder)
     except ItembankError:
-        return ""
-    return _line(pack)
+        return []
+    return _questions(pack)
 
 
 def kinds_in(pack_json: bytes) -> str:
     """Return the kinds in the starter of a pack's file that is not written yet."""
-    return _line(json.loads(pack_json))
+    return _line(_questions(json.loads(pack_json)))
 
 
-def _line(pack: object) -> str:
+def _questions(pack: Any) -> list[Any]:
+    try:
+        return list(pack["versions"][0]["items"])
+    except (LookupError, TypeError):
+        return []
+
+
+def _line(questions: list[Any]) -> str:
     from itembank.packs.data.kinds_stored import kinds_counted, kinds_line
 
     try:
-        return kinds_line(kinds_counted(pack["versions"][0]["items"]))  # type: ignore[index]
+        return kinds_line(kinds_counted(questions))
     except (LookupError, TypeError):
         return ""
