@@ -16,7 +16,7 @@ from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.notation.value import NotExact, exact
-from itembank.proof.measured.measure import measuring
+from itembank.proof.measured.measure import disagreement, measuring
 from tests.figures.every_figure import examples
 
 BOX = Prism("rectangle", parse("5 cm"), parse("3 cm"), parse("4 cm"))
@@ -119,3 +119,10 @@ def test_a_solid_is_called_what_it_is(figure: Prism, names: set[str]) -> None:
         else:
             with pytest.raises(FigureError, match=f"no {name}"):
                 of_figure(figure, prompt)
+
+
+@pytest.mark.parametrize("long", ["3 cm", "10 cm", "12 cm"])
+@pytest.mark.parametrize("high", ["2 cm", "5 cm", "8 cm"])
+@pytest.mark.parametrize("wide", ["5 cm", "11 cm", "12 cm"])
+def test_each_label_is_read_at_its_own_edge_however_flat_the_box(wide, high, long) -> None:
+    assert disagreement(Prism("rectangle", parse(wide), parse(high), parse(long))) == ""

@@ -40,7 +40,8 @@ def test_ten_questions_take_one_slip_in_nearly_every_draw():
     plain = [len(some) for some, pictures in zip(made, drawn, strict=True) if not pictures]
     # Of 240 draws three took a second slip: four or more questions of three lines of fractions.
     assert len(plain) > DRAWS / 2
-    assert plain.count(1) >= len(plain) - 3  # draws of two or three topics of stories take two
+    # Draws of two or three topics of stories take two: probability.combined is in most of them.
+    assert plain.count(1) >= len(plain) - 4
     # Pictures take the room of several lines, but never that of a third slip.
     assert max(map(len, made)) <= 2
     for slip in (slip for some in made for slip in some):

@@ -88,7 +88,7 @@ def with_working_gone_wrong(
     at some points of a tier, `only` leaves them out.
 
     >>> from itembank.items.topics.registry import find_item
-    >>> type(find_item("equations.two-step/core/2700").ask).__name__
+    >>> type(find_item("equations.two-step/core/2719").ask).__name__
     'FaultyLine'
     """
 

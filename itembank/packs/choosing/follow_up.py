@@ -33,7 +33,7 @@ from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.cost import OUT_OF_MIX, SAME_KIND, likeness, sameness
 from itembank.packs.choosing.fixed_questions import held_items
-from itembank.packs.choosing.item_pool import Pool
+from itembank.packs.choosing.item_pool import LOOK_AHEAD, Pool
 from itembank.packs.choosing.parameters import along, along_two, kind_at
 from itembank.packs.choosing.starter import share_out
 from itembank.packs.data.source import TopicSources, is_short, sources
@@ -302,7 +302,11 @@ def _examples(
     if linked:
         return worked, linked[0]
     spare = next(name for name in (topic, *topics) if pool.room(name, tier, most=1))
-    return worked, pool.pick(spare, tier, rng, lambda candidate: _unfitting(candidate, worked))
+    # Rarer than a good question is one with the very steps of another, so more are looked at.
+    found = pool.pick(
+        spare, tier, rng, lambda candidate: _unfitting(candidate, worked), 3 * LOOK_AHEAD
+    )
+    return worked, found
 
 
 def _unfitting(candidate: Candidate, worked: Candidate) -> float:

@@ -65,10 +65,16 @@ def _gap(box: Box, a: Spot, b: Spot) -> Any:
     """Return the square of the distance of an edge from a box that it does not run through."""
     left, bottom, right, top = map(sympy.Rational, (box.left, box.bottom, box.right, box.top))
     ends = [max(left - x, 0, x - right) ** 2 + max(bottom - y, 0, y - top) ** 2 for x, y in (a, b)]
+    if a == b:
+        return ends[0]
     corners = [
         _square((x, y), _nearest((x, y), a, b)) for x in (left, right) for y in (bottom, top)
     ]
     return min(*ends, *corners)
+
+
+def _middle(a: Spot, b: Spot) -> Spot:
+    return (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
 
 
 def _nearest(place: Spot, a: Spot, b: Spot) -> Spot:
@@ -85,7 +91,13 @@ def _labelled(drawing: Drawing, edges: dict[str, list[tuple[Spot, Spot]]]) -> di
         if isinstance(mark, Text) and not isinstance(mark.content, str):
             box = text_box(mark)
 
-            gaps = {way: min(_gap(box, *edge) for edge in edges[way]) for way in edges}
+            # Beside a short edge a label may be as near to a corner; then middles tell.
+            gaps = {
+                way: min(
+                    (_gap(box, *edge), _gap(box, *[_middle(*edge)] * 2)) for edge in edges[way]
+                )
+                for way in edges
+            }
             way = min(gaps, key=lambda name: gaps[name])
             if way in found:
                 raise NotExact("two labels stand at one edge")
