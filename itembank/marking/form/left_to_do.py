@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itembank.items.forms.form_rules import form_fault
 from itembank.items.forms.number_forms import NOT_WHOLE, whole_parts
 from itembank.items.forms.value_forms import value
 from itembank.marking.form.policy import Policy
@@ -39,6 +40,8 @@ def unfinished(how: Policy, given: t.Node, key: t.Node) -> str:
     """
     if isinstance(given, t.Ratio) and unit_of(given.parts[0]):
         return UNITS_DIFFER if len({unit_of(part) for part in given.parts}) > 1 else ONE_UNIT
+    if fault := _other_form(given, key):
+        return fault
     leaves = _leaves(given)
     for leaf in leaves:
         # Each value by itself: in 12, 27/3 one part is left to do.
@@ -65,6 +68,20 @@ def unfinished(how: Policy, given: t.Node, key: t.Node) -> str:
     # Only where the words ask for it, and the key has one: 2 × 3 in index form is 2 × 3.
     if how.powers and any(isinstance(part, t.Power) for part in t.walk(key)):
         return _power_fault(given)
+    return ""
+
+
+def _other_form(given: t.Node, key: t.Node) -> str:
+    """Return how the result beside a line's name is not factorised, or expanded, as the key's is.
+
+    A worked solution says what was to be done: of 2t + 6 = 2(t + 3) the one is no answer to a
+    question that asks for the other.
+    """
+    match given, key:
+        case t.Listing((t.Label(), found)), t.Listing((t.Label(), wanted)):
+            if t.symbols(wanted) and not isinstance(wanted, t.Relation | t.Ratio):
+                fits = [form for form in ("factorised", "expanded") if not form_fault(form, wanted)]
+                return form_fault(fits[0], found) if len(fits) == 1 else ""
     return ""
 
 

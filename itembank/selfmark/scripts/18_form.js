@@ -33,6 +33,8 @@ function unfinished(how, given, key) {
     return new Set(given.parts.map((part) => unitText(unitOf(part)))).size > 1
       ? "the parts of the ratio have different units" : "the parts of the ratio have a unit";
   }
+  const unlike = otherForm(given, key);
+  if (unlike) return unlike;
   const all = leaves(given);
   for (const leaf of all) {
     const fault = undivided(leaf, holdsFraction(key)) || unjoined(leaf, key);
@@ -49,6 +51,15 @@ function unfinished(how, given, key) {
     return NOT_WORKED_OUT;
   }
   return how.powers && hasAny(key, "Power") ? powersLeft(given) : "";
+}
+// How the result beside a line's name is not factorised, or expanded, as the key's is.
+function otherForm(given, key) {
+  const named = (node) => node.k === "Listing" && node.parts.length === 2 && node.parts[0].k === "Label";
+  if (!named(given) || !named(key)) return "";
+  const wanted = key.parts[1];
+  if (!hasLetters(wanted) || is(wanted, "Relation", "Ratio")) return "";
+  const fits = ["factorised", "expanded"].filter((form) => !formFault(form, wanted));
+  return fits.length === 1 ? formFault(fits[0], given.parts[1]) : "";
 }
 function undivided(leaf, asFraction) {
   switch (leaf.k) {
