@@ -17,24 +17,32 @@ def kinds_asked(folder: Path | None) -> str:
     >>> kinds_asked(None)
     ''
     """
-    return _line(questions_asked(folder))
+    from itembank.packs.data.pack_place import read_pack_data
+
+    if folder is None:
+        return ""
+    try:
+        _, pack = read_pack_data(folder)
+    except ItembankError:
+        return ""
+    return _line(_questions(pack))
 
 
-def questions_asked(folder: Path | None) -> list[Any]:
-    """Return the questions of the starter of a pack as it stores them; none where it has none.
+def questions_asked(folder: Path | None) -> list[dict[str, Any]]:
+    """Return the questions of the starter of a pack, checked whole; none where it has none.
 
     >>> questions_asked(None)
     []
     """
-    from itembank.packs.data.pack_place import read_pack_data
+    from itembank.packs.data.pack_files import load_pack
 
     if folder is None:
         return []
     try:
-        _, pack = read_pack_data(folder)
+        pack = load_pack(folder)
     except ItembankError:
         return []
-    return _questions(pack)
+    return [item.model_dump(mode="json") for item in pack.versions[0].items]
 
 
 def kinds_in(pack_json: bytes) -> str:
