@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from fractions import Fraction
 
 from generators._turns import by_turns
@@ -10,6 +11,7 @@ from generators.geometry._calculator import FIGURES, PI, PLACE, Accuracy, amount
 from itembank.figures.kinds.circle import Circle
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, RoundReading, Step, Tier
+from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
@@ -31,6 +33,24 @@ def circles(kind: str, across: bool, tenths: int, unit: str) -> bool:
 def sectors(kind: str, degrees: int, n: int) -> bool:
     """Tell which sectors are drawn: of so many degrees and with a radius of n cm."""
     return n not in (2, 4) and (n + degrees // 5) % 2 == len(kind) % 2
+
+
+def with_rounded(
+    spaces: Mapping[Tier, Space], whole: Callable[..., Draft], part: Callable[..., Draft]
+) -> dict[Tier, Space]:
+    """Return a topic's spaces with rounded circles after its core, sectors after its challenge."""
+    core = spaces[Tier.CORE].also(
+        whole,
+        circles,
+        kind=("place", "figures"),
+        across=(False, True),
+        tenths=(*range(21, 100), *range(100, 241, 10)),
+        unit=("cm", "m"),
+    )
+    challenge = spaces[Tier.CHALLENGE].also(
+        part, sectors, kind=("place", "figures"), degrees=SLICES, n=range(3, 19)
+    )
+    return {**spaces, Tier.CORE: core, Tier.CHALLENGE: challenge}
 
 
 def circumference(

@@ -105,21 +105,8 @@ class AreaOfCircles(Topic):
             k=range(5),
         ),
     }
-    spaces = kinds.with_statements(spaces)
-    spaces[Tier.CORE] = spaces[Tier.CORE].also(
-        _circles_drawn.area,
-        _circles_drawn.circles,
-        kind=("place", "figures"),
-        across=(False, True),
-        tenths=(*range(21, 100), *range(100, 241, 10)),
-        unit=("cm", "m"),
-    )
-    spaces[Tier.CHALLENGE] = spaces[Tier.CHALLENGE].also(
-        _circles_drawn.sector_area,
-        _circles_drawn.sectors,
-        kind=("place", "figures"),
-        degrees=_circles_drawn.SLICES,
-        n=range(3, 19),
+    spaces = _circles_drawn.with_rounded(
+        kinds.with_statements(spaces), _circles_drawn.area, _circles_drawn.sector_area
     )
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -123,21 +123,8 @@ class Circumference(Topic):
             k=range(21),
         ),
     }
-    spaces = kinds.with_statements(spaces)
-    spaces[Tier.CORE] = spaces[Tier.CORE].also(
-        _circles_drawn.circumference,
-        _circles_drawn.circles,
-        kind=("place", "figures"),
-        across=(False, True),
-        tenths=(*range(21, 100), *range(100, 241, 10)),
-        unit=("cm", "m"),
-    )
-    spaces[Tier.CHALLENGE] = spaces[Tier.CHALLENGE].also(
-        _circles_drawn.arc,
-        _circles_drawn.sectors,
-        kind=("place", "figures"),
-        degrees=_circles_drawn.SLICES,
-        n=range(3, 19),
+    spaces = _circles_drawn.with_rounded(
+        kinds.with_statements(spaces), _circles_drawn.circumference, _circles_drawn.arc
     )
 
     def make(self, tier: Tier, *values: Any) -> Draft:

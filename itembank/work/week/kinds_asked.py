@@ -1,4 +1,4 @@
-"""Which kinds of question a lesson's starter asks for a change, in words, from its pack."""
+"""What a lesson's starter asks, from its pack: its questions, and in words their kinds."""
 
 from __future__ import annotations
 
