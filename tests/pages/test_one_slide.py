@@ -141,11 +141,11 @@ def test_questions_are_shared_over_slides_in_order_the_most_even_way_first(count
 
 
 CROWDED = ("ratio.difference", "number.factor-pairs", "fractions.between", "ratio.best-value")
-"""The first starter chosen on these by 105 has four long stories below each other."""
+"""Long stories: the first starter chosen on these by 102 takes two slides."""
 
 
 def test_a_starter_that_turns_out_too_full_is_chosen_again():
-    before, after = (on_topics(*CROWDED, seed=105, fitted=fitted) for fitted in (False, True))
+    before, after = (on_topics(*CROWDED, seed=102, fitted=fitted) for fitted in (False, True))
     assert (draw.slides_of(before), draw.slides_of(after)) == (2, 1)
     items = after.versions[0].items
     # As many on each topic and of each tier as ever, the easiest first.
@@ -234,12 +234,19 @@ def test_no_word_stands_alone_above_its_equation_on_the_second_slide_either(seed
 
 
 def columns(slide):
-    """Return each spot with the right edge of its column: where the next begins, or the margin."""
-    lefts = sorted({spot.x for spot in slide.spots})
-    assert lefts[0] == LEFT
+    """Return each spot with the right edge of its column: a gap before the next, or the margin.
+
+    Of the spots that stand level with it, the next begins there.
+    """
+    assert min(spot.x for spot in slide.spots) == LEFT
     for spot in slide.spots:
-        later = [x for x in lefts if x > spot.x]
-        yield spot, (later[0] - 24.0 if later else RIGHT)
+        strip = sum(spot.top < rule for rule in slide.rules)
+        beside = [
+            other.x
+            for other in slide.spots
+            if other.x > spot.x and sum(other.top < rule for rule in slide.rules) == strip
+        ]
+        yield spot, (min(beside) - 24.0 if beside else RIGHT)
 
 
 def test_answers_stand_at_the_right_edge_and_clear_of_all_words(samples):

@@ -23,8 +23,11 @@ MOST_FITTED = 10
 """With more questions than this two slides are what is wanted."""
 LINE_HIGH = 1.25
 """How high a line of words stands on a slide, in ems."""
-HIGHEST = 34.0
-"""Ems at the least size in both columns of a slide: no slide has more room."""
+SMALLEST = 0.75
+"""How small a slide sets figures against its words, where it has to."""
+HIGHEST = 28.0
+"""Ems of figures so small, and of a line for each other question, beyond which no starter that
+was tried stood on one slide: in both columns together there are 34."""
 SEVERAL = 2
 """With so many figures another deal hardly ever helps: a topic that draws draws in every tier."""
 SHORTER = 4.0
@@ -52,11 +55,11 @@ def _figure_high(candidate: Candidate) -> float:
 
 
 def _hopeless(questions: Sequence[Candidate]) -> bool:
-    """Tell whether figures and a line for each other question are higher than a whole slide.
+    """Tell whether figures and a line for each other question are too high for a slide.
 
     Whatever is done with them they take two, so there is no need to draw them.
     """
-    return sum(max(_figure_high(candidate), 1.0) for candidate in questions) > HIGHEST
+    return sum(max(SMALLEST * _figure_high(each), 1.0) for each in questions) > HIGHEST
 
 
 def on_one_slide(

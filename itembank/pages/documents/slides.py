@@ -15,10 +15,10 @@ from itembank.pages.parts.question_cell import NUMBER_GAP, PAD
 from itembank.planning.bands.caution import FOR_PUPILS
 from itembank.text.in_words import counted, long_date
 
-HEAD = theme.SLIDE[1] - 48.0
+HEAD = theme.SLIDE[1] - 42.0
 """Height of the line under the heading."""
-TOP = HEAD - 10.0
-FOOT = 14.0
+TOP = HEAD - 9.0
+FOOT = 12.0
 """Height of the lowest ink."""
 FOOT_SIZE = 18.0
 FOOT_LINES = 3
@@ -44,7 +44,7 @@ def shortened(text: str, width: float, size: float) -> str:
 def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
     """Draw a slide's heading: its title on the left, the lesson on the right."""
     document = page.document
-    y = theme.SLIDE[1] - 38.0
+    y = theme.SLIDE[1] - 33.0
     with document.tag("H1" if first else "H2"):
         page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
         width = face(True).width(title) * 30
@@ -170,6 +170,9 @@ def _footer(
 
 def _questions(page: Page, slide: Slide, answers: bool) -> None:
     document = page.document
+    with page.artifact():
+        for y in slide.rules:
+            page.rect(LEFT, y - 0.4, RIGHT - LEFT, 0.8, fill=theme.RULE)
     with document.tag("L", attributes=DECIMAL):
         for spot in slide.spots:
             with document.tag("LI"):
@@ -233,7 +236,7 @@ class ScoreLine:
     not; long names of bands are broken. Below stands that bands are not a grade.
     """
 
-    SIGN = 34.0
+    SIGN = 30.0
     GAP = 8.0
     APART = 20.0
 

@@ -87,27 +87,47 @@ def leaves_word(asked: Block) -> bool:
     return alone and second[0].atom.maths is not None
 
 
+class Setting(NamedTuple):
+    """How close a question is set: the room between its lines, in ems, and how its figure stands.
+
+    `pictures` is the size of figures against that of the words; `lowest` says that words may stand
+    in a narrow column beside a figure.
+    """
+
+    lines: float = LINE_GAP
+    pictures: float = 1.0
+    lowest: bool = False
+
+
+USUAL = Setting()
+
+
 def cell(
-    question: Flow, answer: Flow, width: float, size: float, digits: int, lines: float = LINE_GAP
+    question: Flow,
+    answer: Flow,
+    width: float,
+    size: float,
+    digits: int,
+    setting: Setting = USUAL,
 ) -> Cell:
     """Set one question with its answer: the lowest of the ways there are.
 
     The question stands right of a number of so many digits; its answer beside its last line,
     where the words leave room there; beside all of it, the words broken before the answer; or
-    below it. Between its `lines` stands so much room, in ems.
+    below it.
     """
     indent = face(True).width("0" * digits) * size + NUMBER_GAP
     box = measure(answer, width - indent - ARROW - 2 * PAD, size)
     left = width - PAD - box.width
     free = left - PAD - ARROW - indent
-    whole = measure(question, width - indent, box.size, lines)
+    whole = measure(question, width - indent, box.size, *setting)
     ways = []
     if whole.lines[-1].width <= free:
         ways = [_beside_last(whole, box, indent, left, free)]
         if ways[0].height <= max(whole.height, box.height + 2 * PAD) + 0.01:
             return ways[0]  # no other way is lower
     if free > 0:
-        narrow = measure(question, free, box.size, lines)
+        narrow = measure(question, free, box.size, *setting)
         if not narrow.cramped or whole.cramped:
             ways.append(_beside(narrow, box, indent, left))
     return min([*ways, _below(whole, box, indent, left)], key=lambda way: way.height)
