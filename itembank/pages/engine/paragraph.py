@@ -39,6 +39,7 @@ __all__ = [
     "Flow",
     "Piece",
     "Strong",
+    "after_figure",
     "as_text",
     "draw",
     "measure",
@@ -89,6 +90,12 @@ class Line:
         if self._placed is None:
             self._placed = _join(self._atoms, self._size, self._space)
         return self._placed
+
+    def moved(self, by: float) -> Line:
+        """Return the line so many ems further right."""
+        atoms = [(x + by, atom, k) for x, atom, k in self._atoms]
+        wide = self.width + by * self._size
+        return Line(self.baseline, wide, atoms, self._size, self._space)
 
     def answered(self) -> Line:
         """Return the line with its figure as it stands with the answer."""
@@ -180,6 +187,34 @@ def _beside(
     tall = max(height, high * size)
     whole = picture.width
     return Block(size, [*stacked, picture], whole, tall, first, False, flow.has_formula)
+
+
+def after_figure(
+    flow: Flow, width: float, size: float, gap: float = GAP, pictures: float = 1.0
+) -> tuple[Block, float] | None:
+    """Return words with their figure to the left of them, and how high the words alone are.
+
+    None where there is no figure or no room for words beside it.
+    """
+    last = flow.clusters[-1].atoms[-1]
+    if last.picture is None or len(flow.clusters) == 1:
+        return None
+    wide, high = last.width * pictures, last.ascent * pictures
+    room = width / size - wide - PICTURE_GAP
+    if room < LEAST_BESIDE:
+        return None
+    lines, cramped = _break(flow.clusters[:-1], room)
+    if cramped:
+        return None
+    space = face(flow.bold).width(" ")
+    stacked, widest, height, first = _stack(lines, size, space, gap)
+    by = wide + PICTURE_GAP
+    # The words come first all the same for whoever hears or copies them.
+    moved = [line.moved(by) for line in stacked]
+    figure = Line(high * size, wide * size, [(0.0, last, pictures)], size, space)
+    tall = max(height, high * size)
+    whole = widest + by * size
+    return Block(size, [*moved, figure], whole, tall, first, False, flow.has_formula), height
 
 
 def _break(

@@ -48,7 +48,7 @@ ROOMY = Spacing(10.0, USUAL)
 CLOSE = Spacing(7.0, USUAL)
 """At the least size, where the questions would not fit on one slide otherwise."""
 
-CLOSEST = Spacing(7.0, Setting(0.12, lowest=True))
+CLOSEST = Spacing(5.0, Setting(0.12, lowest=True))
 """Where they still do not."""
 
 FIGURES_LEAST = (20.0, theme.SLIDE_SMALL)
@@ -96,7 +96,9 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
     board = _Board(items, told, top, bottom)
     everything = range(len(items))
     passes = list(_passes(any(item.picture is not None for item in items)))
-    if whole := board.looking_best([everything], passes):
+    # Whatever looks better takes more room.
+    whole = board.fit([everything], passes[-1]) and board.looking_best([everything], passes)
+    if whole:
         return [_telling(_together(board, whole[0][0], whole[1]), told)]
     filled = board.filled(theme.SLIDE_QUESTION[0])
     made = (filled, CLOSE)
@@ -106,6 +108,13 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
             made = found
             break
     return [_telling(_together(board, slide, made[1]), told) for slide in made[0]]
+
+
+def fits_one_slide(items: Sequence[PackItem], top: float, bottom: float) -> bool:
+    """Tell whether all questions have room on one slide, set the closest."""
+    board = _Board(items, shared(items), top, bottom)
+    *_, closest = _passes(any(item.picture is not None for item in items))
+    return board.fit([range(len(items))], closest)
 
 
 def _word_left(slide: Slide) -> bool:
@@ -123,7 +132,10 @@ def _together(board: _Board, found: Slide, spacing: Spacing) -> Slide:
             if made := board.slide(group, size, _NEARLY, spacing, together=True):
                 return made
             size -= 2
-        if made := board.slide(group, least, _ANYHOW, CLOSEST, together=True):
+        closest = _labelled(CLOSEST, spacing.setting.pictures)
+        if made := board.slide(group, least, _ANYHOW, closest, together=True):
+            return made
+        if made := board.in_strips(group, least, closest, together=True):
             return made
     return found
 
@@ -150,12 +162,13 @@ _ANYHOW: tuple[Way, ...] = (
 class Pass(NamedTuple):
     """A size to try, the ways to share two columns at it, and the room to leave.
 
-    Without ways the questions go in strips across the slide.
+    Where none of them fits, the questions may go in `strips` across the slide.
     """
 
     size: int
     ways: tuple[Way, ...]
     spacing: Spacing
+    strips: bool = False
 
 
 def _passes(figures: bool) -> Iterator[Pass]:
@@ -171,8 +184,7 @@ def _passes(figures: bool) -> Iterator[Pass]:
     scales = [size / least for size in (least, *(FIGURES_LEAST if figures else ()))]
     for spacing in (CLOSE, CLOSEST):
         for scale in scales:
-            yield Pass(least, _ANYHOW, _labelled(spacing, scale))
-            yield Pass(least, (), _labelled(spacing, scale))
+            yield Pass(least, _ANYHOW, _labelled(spacing, scale), strips=True)
 
 
 def _labelled(spacing: Spacing, scale: float) -> Spacing:
@@ -226,8 +238,10 @@ class _Board:
         return None
 
     def _tried(self, group: range, tried: Pass) -> Slide | None:
-        if tried.ways:
-            return self.slide(group, tried.size, tried.ways, tried.spacing)
+        if tried.ways and (made := self.slide(group, tried.size, tried.ways, tried.spacing)):
+            return made
+        if not tried.strips:
+            return None
         return self.in_strips(group, tried.size, tried.spacing, True) or self.in_strips(
             group, tried.size, tried.spacing
         )

@@ -11,7 +11,7 @@ from typing import NamedTuple
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.flow import Pair
 from itembank.pages.engine.fonts import DESCENT, face
-from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure
+from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, after_figure, measure
 from itembank.pages.parts.instructions import Instruction, last_instruction, without
 
 NUMBER_GAP = 12.0
@@ -130,6 +130,9 @@ def cell(
         narrow = measure(question, free, box.size, *setting)
         if not narrow.cramped or whole.cramped:
             ways.append(_beside(narrow, box, indent, left))
+    found = after_figure(question, width - indent, box.size, setting.lines, setting.pictures)
+    if found is not None:
+        ways += _beside_words(*found, box, indent, left)
     return min([*ways, _below(whole, box, indent, left)], key=lambda way: way.height)
 
 
@@ -154,6 +157,25 @@ def _beside(asked: Block, box: Block, indent: float, left: float) -> Cell:
     top = (height - box.height) / 2
     above = (height - asked.height) / 2
     return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
+
+
+def _beside_words(asked: Block, words: float, box: Block, indent: float, left: float) -> list[Cell]:
+    """Return the ways to answer right of a figure, beside the last line of its words or below.
+
+    The first lines of `asked` are its words, so high; the last is its figure, left of them.
+    """
+    *lines, figure = asked.lines
+    spoken = asked._replace(lines=lines, height=words)
+    free = left - PAD - ARROW - indent
+    ways = []
+    if lines[-1].width <= free:
+        ways.append(_beside_last(spoken, box, indent, left, free))
+    if figure.width <= free:
+        ways.append(_below(spoken, box, indent, left))
+    return [
+        way._replace(question=asked, height=max(way.height, way.question_top + asked.height))
+        for way in ways
+    ]
 
 
 def _below(asked: Block, box: Block, indent: float, left: float) -> Cell:
