@@ -103,7 +103,7 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
             heading(page, pack, title, page.number == 0, notice)
             _questions(page, slide, answers)
             if answers and last:
-                ScoreLine(pack, _others(slide)).draw(page, pack)
+                ScoreLine(pack, version, _others(slide)).draw(page, pack)
             else:
                 _footer(page, pack, version, slide, answers, last)
 
@@ -132,7 +132,8 @@ def bottom_of(pack: Pack) -> float:
     # Of all versions the one with the most to say of its answers: their slides look alike.
     others = max((others_said(enumerate(v.items, 1)) for v in pack.versions), key=len)
     told = max(_told_high(_told(version)) for version in pack.versions)
-    return FOOT + max(ScoreLine(pack, others).height, HOW_TO_WORK + told) + 6
+    scores = max(ScoreLine(pack, version, others).height for version in pack.versions)
+    return FOOT + max(scores, HOW_TO_WORK + told) + 6
 
 
 def _told(version: Version) -> list[str]:
@@ -269,10 +270,14 @@ class ScoreLine:
     GAP = 8.0
     APART = 20.0
 
-    def __init__(self, pack: Pack, others: str = "") -> None:
+    def __init__(self, pack: Pack, version: Version, others: str = "") -> None:
         self.notice = measure(Flow(others), RIGHT - LEFT, theme.SLIDE_SMALL) if others else None
         self.low = FOOT + (self.notice.height + 6 if self.notice else 0.0)
-        self.lead = measure(Flow([Strong("Add up your marks"), f" out of {pack.marks}."]), 600, 20)
+        what = Strong("Add up your marks")
+        if len(pack.versions) > 1:
+            # So that it is read out on each version's slide: a foot like others would be left out.
+            what = Strong(f"Version {plain(version.letter)}: add up your marks")
+        self.lead = measure(Flow([what, f" out of {pack.marks}."]), 600, 20)
         self.beside = False
         flows = [Flow([Strong(interval(band)), f"\u00a0\u00a0{band.name}"]) for band in pack.bands]
         for size, beside in ((22, True), (20, True), (18, True), (20, False), (18, False)):
