@@ -102,7 +102,9 @@ class AreaOfParallelograms(Topic):
     spaces = kinds.with_working_spotted(
         spaces,
         "geometry.area-of-parallelograms",
-        kinds.working_goes_wrong({a.HALVED: (e.halved,), a.DOUBLED: (e.doubled,)}),
+        kinds.working_goes_wrong(
+            {a.HALVED: (e.halved,), a.DOUBLED: (e.doubled,), a.TWO_SIDES: (e.first_half,)}
+        ),
     )
     spare = "few parallelograms have whole sides and a whole height"
 

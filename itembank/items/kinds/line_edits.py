@@ -55,6 +55,21 @@ def _joined(node: t.Sum | t.Product, first: t.Node, rest: tuple[tuple[str, t.Nod
 _OTHER = {"+": "-", "-": "+", "×": "÷", "÷": "×"}
 
 
+def first_half(node: t.Node) -> Iterator[t.Node]:
+    """Yield a sum that says the same twice with the second time left out.
+
+    >>> from itembank.notation import parse
+    >>> from itembank.notation.line import line
+    >>> [line(made) for made in first_half(parse("16 cm + 5 cm + 16 cm + 5 cm"))]
+    ['16 cm + 5 cm']
+    """
+    if isinstance(node, t.Sum) and {sign for sign, _ in node.rest} == {"+"}:
+        parts = t.children(node)
+        half = len(parts) // 2
+        if half > 1 and parts[:half] == parts[half:]:
+            yield t.add(*parts[:half])
+
+
 def turned(node: t.Node) -> Iterator[t.Node]:
     """Yield a sum or a product with one sign made its opposite.
 

@@ -103,6 +103,8 @@ def _last_line(
             continue
         for made in _changed(last, value, ways):
             yield WrongSolution(mistake, (*told, made, value), len(told) + 1)
+            if not parts and _goes_on(last, made):
+                yield WrongSolution(mistake, (last, made, value), 2)
             if whole != last:
                 yield WrongSolution(mistake, (*told[:-1], whole, made, value), len(told) + 1)
                 at_once = _at_once(made, parts[-1:])
@@ -132,6 +134,13 @@ def _changed(line: t.Node, value: t.Node, edits: Sequence[Edit]) -> Iterator[t.N
                 and _can_be_written(made)
             ):
                 yield made
+
+
+def _goes_on(line: t.Node, made: t.Node) -> bool:
+    """Tell whether a line does one thing more than another, as who halves at the end."""
+    if not isinstance(line, t.Product) or not isinstance(made, t.Product):
+        return False
+    return made.first == line.first and made.rest[: len(line.rest)] == line.rest
 
 
 def _tidy(line: t.Node) -> t.Node:
