@@ -66,7 +66,7 @@ def back_rounded(n: int, across: int) -> Draft:
     return Draft(
         prompt(
             f"The area of a circular {by_turns(LARGE, n)} is {{n}}. "
-            f"Work out its {across_named(across)}. {PLACE.said('m')}",
+            f"Work out its {across_named(bool(across))}. {PLACE.said('m')}",
             n=given,
         ),
         Round(target, "places", 1),
