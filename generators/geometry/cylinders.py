@@ -12,6 +12,7 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
+from generators.geometry import _cylinders_drawn
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import FIGURES, NEAREST, PI, PLACE, Accuracy, amount, of_pi
 from itembank.items import kinds
@@ -107,7 +108,7 @@ class Cylinders(Topic):
             k=range(2),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = _cylinders_drawn.with_drawn(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
