@@ -18,6 +18,7 @@ MODULES = (
     "circle",
     "coordinate_grid",
     "cut_polygon",
+    "cylinder",
     "double_number_line",
     "frequency_table",
     "function_machine",
