@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Any, NamedTuple
 
 from generators._scatter import unlike
-from generators.statistics import _misconceptions as m
+from generators.statistics import _average_mistakes as m
 from itembank.figures.kinds.frequency_table import FrequencyTable
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure

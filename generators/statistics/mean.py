@@ -11,7 +11,7 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
-from generators.statistics import _misconceptions as m
+from generators.statistics import _average_mistakes as m
 from generators.statistics._lists import and_list, listed, total, twice_median
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node

@@ -19,6 +19,7 @@ MODULES = (
     "construction",
     "coordinate_grid",
     "cut_polygon",
+    "cylinder",
     "double_number_line",
     "frequency_table",
     "function_machine",
