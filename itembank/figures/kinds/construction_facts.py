@@ -57,20 +57,20 @@ def shown(shape: str, letters: str, halved: int, joined: bool) -> Shown:
 
 def _at_right_angles(shape: str, joined: bool) -> Shown:
     right = (Fraction(90), Fraction(0))
-    one, two = Fraction(1), Fraction(2)
+    single, double = Fraction(1), Fraction(2)
     if shape == "perpendicular from a point to a line":
         return Shown(
-            {"PQ": ("across", two), "PN": ("across", one), "NQ": ("across", one)},
+            {"PQ": ("across", double), "PN": ("across", single), "NQ": ("across", single)},
             dict.fromkeys(("PNA", "PNB", "QNA", "QNB"), right),
         )
-    lengths = dict.fromkeys(("AM", "MB"), ("along", one)) | {"AB": ("along", two)}
-    lengths |= {"CM": ("across", one), "MD": ("across", one), "CD": ("across", two)}
-    lengths |= dict.fromkeys(("AC", "BC"), ("joined", one)) if joined else {}
+    lengths = dict.fromkeys(("AM", "MB"), ("along", single)) | {"AB": ("along", double)}
+    lengths |= {"CM": ("across", single), "MD": ("across", single), "CD": ("across", double)}
+    lengths |= dict.fromkeys(("AC", "BC"), ("joined", single)) if joined else {}
     angles = dict.fromkeys(("AMC", "BMC", "AMD", "BMD"), right)
     if joined:
-        base, rest = (Fraction(0), one), (Fraction(90), -one)
+        base, rest = (Fraction(0), single), (Fraction(90), -single)
         angles |= {"CAB": base, "CBA": base, "ACM": rest, "BCM": rest}
-        angles["ACB"] = (Fraction(180), -two)
+        angles["ACB"] = (Fraction(180), -double)
     return Shown(lengths, angles)
 
 

@@ -160,10 +160,10 @@ def _called(drawing: Drawing) -> str:
     for a, b, line in _equal_arcs(drawing):
         if {a, b} in ends:
             return "perpendicular bisector"
-        through = [one for one in given if max(_aside(a, one), _aside(b, one)) < _NEAR]
+        through = [each for each in given if max(_aside(a, each), _aside(b, each)) < _NEAR]
         if not through:
             # Each centre is on an arm of its own, as far from where the arms meet.
-            arms = [one for one in given for at in (a, b) if _aside(at, one) < _NEAR]
+            arms = [arm for arm in given for at in (a, b) if _aside(at, arm) < _NEAR]
             vertex = {*arms[0].points} & {*arms[-1].points} if len(arms) == 2 else {*()}
             if len(vertex) == 1 and _aside(next(iter(vertex)), line) < _NEAR:
                 return "angle bisector"
