@@ -26,7 +26,7 @@ from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Find, Inequality, Item, Run, Tier
 from itembank.items.kinds.mistakes import OTHER_LINE
 from itembank.items.topics.registry import find_topic
-from itembank.items.topics.space import is_other_kind
+from itembank.items.topics.space_part import is_other_kind
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 from itembank.notation.line import line

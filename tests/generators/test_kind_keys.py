@@ -19,7 +19,7 @@ import pytest
 from itembank.items.asks import Answered, kind_of
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
-from itembank.items.topics.space import is_other_kind
+from itembank.items.topics.space_part import is_other_kind
 from itembank.items.topics.topic import Topic
 from itembank.notation.line import line
 
