@@ -10,8 +10,8 @@ from collections.abc import Sequence
 from typing import Any
 
 from generators._scatter import unlike
+from generators.statistics import _chart_mistakes as m
 from generators.statistics import _charts as c
-from generators.statistics import _misconceptions as m
 from itembank.figures.kinds.pictogram import Pictogram
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure

@@ -63,3 +63,19 @@ def in_unit(value: Fraction, unit: str) -> t.Node:
         amount = value / UNITS[unit].size
         return t.Quantity(written_as(amount, t.Dec("0", "5")), unit)
     return written_as(value)
+
+
+def of_pi(value: Fraction, unit: str) -> t.Node:
+    """Return so many times π, given in the base unit of its dimension, in a unit or bare.
+
+    >>> from itembank.notation.line import line
+    >>> line(of_pi(Fraction(9), "m^2")), line(of_pi(Fraction(1, 4), ""))
+    ('9π m^2', 'π/4')
+    """
+    pi = t.Sym("π")
+    size = value / UNITS[unit].size if unit else value
+    amount: t.Node = pi if size == 1 else t.juxt(in_unit(size, ""), pi)
+    if size.denominator != 1:
+        top, bottom = size.numerator, size.denominator
+        amount = t.Frac(pi if top == 1 else t.juxt(t.Int(top), pi), t.Int(bottom))
+    return t.Quantity(amount, unit) if unit else amount

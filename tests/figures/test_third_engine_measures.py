@@ -1,4 +1,4 @@
-"""A third engine over circles, prisms, shaded shapes and angles: coordinates, by python-flint.
+"""A third engine over circles, solids, shaded shapes and angles: coordinates, by python-flint.
 
 What the exact road takes from a figure's data is held to what its drawing comes to, worked out in
 rational coordinates and in balls (`fmpq`, `arb`). No road of the proofs does it like this: a prism
@@ -18,6 +18,7 @@ from itembank.figures.drawing import Arc, Area, Stroke, Text, text_box
 from itembank.figures.figure import Reading, drawn, kind_of, read
 from itembank.figures.kinds.angles import Angles
 from itembank.figures.kinds.circle import Circle
+from itembank.figures.kinds.cylinder import Cylinder
 from itembank.figures.kinds.prism import Prism
 from itembank.figures.kinds.shaded_shape import ShadedShape
 from itembank.notation import tree as t
@@ -177,6 +178,40 @@ def shoelace(mark: Area) -> fmpq:
     points = [(q(x), q(y)) for x, y in mark.points]
     pairs = zip(points, [*points[1:], points[0]], strict=True)
     return abs(sum((a[0] * b[1] - b[0] * a[1] for a, b in pairs), fmpq(0))) / 2
+
+
+def test_cylinders_as_prisms_of_many_sides() -> None:
+    """The drawn rim is a polygon of n sides: of a circle it covers n sin(τ/n) / τ, and so on."""
+    for figure in examples("cylinder", COUNT, 3):
+        assert isinstance(figure, Cylinder)
+        picture = drawn(figure)
+        (top,) = picture.of("top")
+        assert isinstance(top, Area)
+        wall = picture.of("wall")[0]
+        assert isinstance(wall, Stroke)
+        high = abs(q(wall.points[0].y - wall.points[1].y))
+        scale = q(exact(figure.height)) / high
+        # As deep as wide: a level circle is drawn three tenths as deep.
+        points = [(q(x) * scale, q(y) * scale * fmpq(10, 3)) for x, y in top.points]
+        edges = list(zip(points, [*points[1:], points[0]], strict=True))
+        n, tau = len(points), 2 * arb.pi()
+        inside = abs(sum((a[0] * b[1] - b[0] * a[1] for a, b in edges), fmpq(0))) / 2
+        base = arb(inside) * tau / (n * (tau / n).sin())
+        around = sum(
+            (arb((b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2).sqrt() for a, b in edges), arb(0)
+        )
+        curved = around * (tau / 2) / (n * (tau / 2 / n).sin()) * arb(high * scale)
+        wanted = {
+            "radius": (base / arb.pi()).sqrt(),
+            "diameter": 2 * (base / arb.pi()).sqrt(),
+            "area of the base": base,
+            "curved surface area": curved,
+            "surface area": curved + 2 * base,
+            "volume": base * arb(high * scale),
+        }
+        for reading in kind_of(figure).readings(figure):
+            # The corners of the rim are rational points near to equal parts of a turn.
+            assert near(ball(read(figure, reading)), wanted[reading.name], "1e-8"), figure
 
 
 def test_shaded_shapes() -> None:

@@ -22,7 +22,7 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, between
 from itembank.figures.kinds.unknown_asked import FIND
-from itembank.figures.written_as import in_unit, unit_of
+from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
 from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
@@ -151,17 +151,6 @@ def _words(figure: Circle) -> str:
     return f"A circle has {' and '.join(given)}."
 
 
-def _of_pi(value: Fraction, unit: str) -> t.Node:
-    """Return so many times π, in a unit."""
-    pi = t.Sym("π")
-    size = value / UNITS[unit].size if unit else value
-    amount: t.Node = pi if size == 1 else t.juxt(in_unit(size, ""), pi)
-    if size.denominator != 1:
-        top, bottom = size.numerator, size.denominator
-        amount = t.Frac(pi if top == 1 else t.juxt(t.Int(top), pi), t.Int(bottom))
-    return t.Quantity(amount, unit) if unit else amount
-
-
 def _read(figure: Circle, reading: Reading) -> t.Node:
     like = figure.radius if figure.radius is not None else figure.diameter
     assert like is not None
@@ -175,13 +164,13 @@ def _read(figure: Circle, reading: Reading) -> t.Node:
         if reading == Reading("angle"):
             return t.Quantity(t.Int(figure.sector), "°")
         if reading == Reading("arc"):
-            return _of_pi(2 * r * part, unit)
+            return of_pi(2 * r * part, unit)
     elif reading == Reading("diameter"):
         return in_unit(2 * r, unit)
     elif reading == Reading("circumference"):
-        return _of_pi(2 * r, unit)
+        return of_pi(2 * r, unit)
     if reading == Reading("area") and (not square or square in UNITS):
-        return _of_pi(r * r * part, square)
+        return of_pi(r * r * part, square)
     raise not_shown(reading)
 
 
