@@ -7,7 +7,6 @@ import random
 from collections import Counter
 from dataclasses import replace
 from functools import cache
-from itertools import pairwise
 
 import pypdfium2
 import pytest
