@@ -7,10 +7,10 @@ of their answers is said once, at the foot.
 
 All questions stand on one slide if they can: in two columns alike, at the largest size that
 fits; else in columns of other widths, or with a question more in one of them; then with figures
-no larger than the least size asks; and at the least size in any of these ways, in strips across the
-slide, with smaller figures, and with lines set closer at the last. Where a word such as *Solve*
-would stand alone above its equation, a way that keeps them together is taken, at a size a little
-smaller if need be.
+no larger than the least size asks, or in strips across the slide; and at the least size in any of
+these ways, with smaller figures, and with lines set closer at the last. On one slide a figure that
+questions share stands once. Where a word such as *Solve* would stand alone above its equation, a
+way that keeps them together is taken, at a size a little smaller if need be.
 """
 
 from __future__ import annotations
@@ -46,7 +46,7 @@ class Spacing(NamedTuple):
 ROOMY = Spacing(10.0, USUAL)
 
 CLOSE = Spacing(7.0, USUAL)
-"""At the least size, where the questions would not fit on one slide otherwise."""
+"""Where the questions would not fit on one slide otherwise, or only at the least size."""
 
 CLOSEST = Spacing(5.0, Setting(0.12, lowest=True))
 """Where they still do not."""
@@ -180,12 +180,16 @@ def _passes(figures: bool) -> Iterator[Pass]:
     yield from (Pass(size, _NEARLY, ROOMY) for size in larger)
     if figures:
         yield from (Pass(size, _NEARLY, _labelled(ROOMY, least / size)) for size in larger)
+    scales = (least, FIGURES_LEAST[0]) if figures else (least,)
+    for size in (least + 4, least + 2):
+        for labels in scales:
+            yield Pass(size, _ANYHOW, _labelled(CLOSE, labels / size), strips=True)
     yield Pass(least, _ALIKE, ROOMY)
     yield Pass(least, _ANYHOW, ROOMY)
-    scales = [size / least for size in (least, *(FIGURES_LEAST if figures else ()))]
+    scales = (least, *(FIGURES_LEAST if figures else ()))
     for spacing in (CLOSE, CLOSEST):
-        for scale in scales:
-            yield Pass(least, _ANYHOW, _labelled(spacing, scale), strips=True)
+        for labels in scales:
+            yield Pass(least, _ANYHOW, _labelled(spacing, labels / least), strips=True)
 
 
 def _labelled(spacing: Spacing, scale: float) -> Spacing:
