@@ -8,6 +8,7 @@ from tests.figures.every_figure import names
 from tests.figures.held import LIED, MEASURED, TOLD, held, holds
 
 WRITTEN = {
+    "balance",
     "bus timetable",
     "frequency table",
     "function machine",
