@@ -154,8 +154,8 @@ def test_both_roads_read_what_is_missing(figure, words_, number_, value):
         (CHART, f"The bar for Tue is missing: {TO} it stands for {{n}} more trays than the bar for "
                 "Tuesday?"),
         (CHART, f"The bar for Tuesday is missing: {TO} there are not {{n}} trays in all?"),
-        (CHART, f"The bar for Tue is missing: {TO} it stands for {{n}} fewer trays than the bar for "
-                "Monday?"),  # it would stand for less than none
+        (CHART, f"The bar for Tue is missing: {TO} it stands for {{n}} fewer trays than the bar "
+                "for Monday?"),  # it would stand for less than none
         (ROWS, f"The row for Wed is missing: {SQUARES} there are {{n}} trays in all?"),
     ],
 )  # fmt: skip
