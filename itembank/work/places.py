@@ -71,8 +71,22 @@ def find_address(address: str, named: tuple[Path, ...] = ()) -> Item:
     return find_any(address, nearby_banks(named))
 
 
+def packs_place(department: Path | None = None) -> Path:
+    """Return where packs go unless told otherwise, whatever the folder one works in.
+
+    Terminal and desk both ask here, and so find what the other made. A department that is not
+    named is the one around the current folder; where there is none, packs go near that folder.
+    """
+    if department is not None:
+        folder = department.parent if department.name == FILE_NAME else department
+        return output_home(folder.absolute())
+    here = Path.cwd()
+    around = (folder for folder in (here, *here.parents) if (folder / FILE_NAME).is_file())
+    return output_home(next(around, here))
+
+
 def output_home(here: Path) -> Path:
-    """Return where packs go unless told otherwise: the nearest folder called ``output``.
+    """Return the nearest folder called ``output``.
 
     It is looked for in `here` and then above it, no further than the top of the project (the
     folder that holds ``.git``). Outside a project, or without one, it is `here` itself.
