@@ -8,6 +8,15 @@ from fractions import Fraction
 from generators._turns import by_turns
 from generators.geometry import _circle_mistakes as m
 from generators.geometry._calculator import FIGURES, PI, PLACE, Accuracy, amount, of_pi
+from generators.geometry._circle_steps import (
+    PI_SIGN,
+    TWO,
+    circle_with,
+    disc,
+    doubled,
+    halved,
+    part_of_turn,
+)
 from itembank.figures.kinds.circle import Circle
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, RoundReading, Step, Tier
@@ -16,7 +25,6 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
-_PI, _TWO = t.Sym("π"), t.Int(2)
 _FIND = ("Work out the {}.", "Find the {}.", "Calculate the {}.")
 _ACCURACY = {"place": PLACE, "figures": FIGURES}
 _Slip = tuple[Misconception, Fraction]
@@ -58,20 +66,19 @@ def circumference(
 ) -> Draft:
     """Return the question for the circumference of a circle, rounded."""
     size = Fraction(tenths, 10)
-    given, figure = _circle(across, size, unit)
+    given = amount(size, unit)
     diameter = size if across else 2 * size
     wide = amount(diameter, unit)
-    doubled = Step("The diameter is twice the radius.", t.equals(t.times(_TWO, given), wide))
     other = m.DIAMETER_AS_RADIUS if across else m.RADIUS_AS_DIAMETER
     return _rounded(
-        figure,
+        circle_with(across, given),
         "circumference of the circle",
         _ACCURACY[kind],
         PI * diameter,
         unit,
         (
-            *(() if across else (doubled,)),
-            Step("The circumference is π times the diameter.", t.times(_PI, wide)),
+            *doubled(across, given, diameter, unit),
+            Step("The circumference is π times the diameter.", t.times(PI_SIGN, wide)),
         ),
         ((other, PI * (2 * size if across else size)),),
         ("drawn circumference", kind, across, tenths, unit),
@@ -82,21 +89,20 @@ def circumference(
 def area(topic: Topic, tier: Tier, kind: str, across: bool, tenths: int, unit: str) -> Draft:
     """Return the question for the area of a circle, rounded."""
     size = Fraction(tenths, 10)
-    given, figure = _circle(across, size, unit)
+    given = amount(size, unit)
     radius = size / 2 if across else size
     inside = amount(radius, unit)
-    halved = Step("The radius is half of the diameter.", t.equals(t.divide(given, _TWO), inside))
     value = PI * radius**2
     other = (m.DIAMETER_AS_RADIUS, 4 * value) if across else (m.RADIUS_AS_DIAMETER, value / 4)
     return _rounded(
-        figure,
+        circle_with(across, given),
         "area of the circle",
         _ACCURACY[kind],
         value,
         f"{unit}^2",
         (
-            *((halved,) if across else ()),
-            Step("The area is π times the square of the radius.", _area(inside)),
+            *halved(across, given, radius, unit),
+            Step("The area is π times the square of the radius.", disc(inside)),
         ),
         (other, (m.DOUBLED, 2 * PI * radius), (m.PI_SQUARED, PI * value)),
         ("drawn area", kind, across, tenths, unit),
@@ -115,8 +121,8 @@ def sector_area(topic: Topic, tier: Tier, kind: str, degrees: int, n: int) -> Dr
         value,
         "cm^2",
         (
-            Step("Find the area of the whole circle.", t.equals(_area(given), whole)),
-            _part(degrees, whole),
+            Step("Find the area of the whole circle.", t.equals(disc(given), whole)),
+            part_of_turn(degrees, whole),
         ),
         (
             (m.WHOLE_CIRCLE, PI * n * n),
@@ -140,9 +146,9 @@ def arc(topic: Topic, tier: Tier, kind: str, degrees: int, n: int) -> Draft:
         (
             Step(
                 "Find the circumference of the whole circle.",
-                t.equals(t.times(_TWO, _PI, given), whole),
+                t.equals(t.times(TWO, PI_SIGN, given), whole),
             ),
-            _part(degrees, whole),
+            part_of_turn(degrees, whole),
         ),
         ((m.WHOLE_CIRCLE, 2 * PI * n), (m.RADIUS_AS_DIAMETER, value / 2)),
         ("drawn arc", kind, degrees, n),
@@ -177,21 +183,4 @@ def _rounded(
         twin,
         constants=(2, 360),
         figure=figure,
-    )
-
-
-def _circle(across: bool, size: Fraction, unit: str) -> tuple[t.Node, Circle]:
-    given = amount(size, unit)
-    return given, Circle(diameter=given) if across else Circle(radius=given)
-
-
-def _area(radius: t.Node) -> t.Node:
-    """Return π × (5 cm)²."""
-    return t.times(_PI, t.Power(t.Bracket(radius), _TWO))
-
-
-def _part(degrees: int, whole: t.Node) -> Step:
-    return Step(
-        f"The sector is {degrees} of the 360 degrees of a whole turn: take that part.",
-        t.times(t.Frac(t.Int(degrees), t.Int(360)), whole),
     )

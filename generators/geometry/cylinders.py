@@ -15,6 +15,16 @@ from generators._turns import by_turns
 from generators.geometry import _cylinders_drawn
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import FIGURES, NEAREST, PI, PLACE, Accuracy, amount, of_pi
+from generators.geometry._circle_steps import (
+    IN_PI,
+    PI_SIGN,
+    TWO,
+    across_named,
+    disc,
+    halved,
+    radius_of,
+)
+from generators.geometry._cylinders_back import back_to_diameter, back_to_height, back_to_radius
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Round, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -23,9 +33,7 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
-_PI, _TWO = t.Sym("π"), t.Int(2)
 _RULE = "The volume is π times the square of the radius, times the height."
-_IN_PI = " Leave your answer in terms of π."
 _SMALL = ("candle", "tin", "mug", "jar")
 _LARGE = ("tank", "silo", "well", "tower")
 _BUTTS = ("water butt", "barrel", "drum", "tank")
@@ -118,9 +126,9 @@ class Cylinders(Topic):
         if kind in ("place", "figures"):
             return self._rounded(PLACE if kind == "place" else FIGURES, *rest)
         make: dict[str, Callable[..., Draft]] = {
-            "height": self._height,
-            "radius": self._radius,
-            "diameter": self._diameter,
+            "height": back_to_height,
+            "radius": back_to_radius,
+            "diameter": back_to_diameter,
             "butt": self._butt,
             "poured": self._poured,
         }
@@ -133,19 +141,19 @@ class Cylinders(Topic):
         wrong = 4 * radius**2 * h if across else Fraction(radius**2 * h, 4)
         return Draft(
             prompt(
-                f"A cylinder has a {'diameter' if across else 'radius'} of {{n}} and a height of "
-                f"{{h}}. Work out its volume.{_IN_PI}",
+                f"A cylinder has a {across_named(across)} of {{n}} and a height of "
+                f"{{h}}. Work out its volume.{IN_PI}",
                 n=given,
                 h=high,
             ),
-            Find(_volume(_radius(across, given), high)),
+            Find(_volume(radius_of(across, given), high)),
             key,
             "simplified",
             (
-                *_halved(across, given, radius, unit),
+                *halved(across, given, radius, unit),
                 Step(
                     "The area of the circle is π times the square of the radius.",
-                    t.equals(_circle(amount(radius, unit)), end),
+                    t.equals(disc(amount(radius, unit)), end),
                 ),
                 Step("Multiply by the height.", t.equals(t.times(end, high), key)),
             ),
@@ -169,91 +177,21 @@ class Cylinders(Topic):
         wrong = (other, (m.RADIUS_DOUBLED, 2 * PI * radius * h), (m.NO_PI, radius**2 * h))
         return Draft(
             prompt(
-                f"A {thing} is a cylinder with a {'diameter' if across else 'radius'} of {{n}} and "
+                f"A {thing} is a cylinder with a {across_named(across)} of {{n}} and "
                 f"a height of {{h}}. Work out its volume. {accuracy.said(cube)}",
                 n=given,
                 h=high,
             ),
-            Round(_volume(_radius(across, given), high), accuracy.detail, accuracy.amount),
+            Round(_volume(radius_of(across, given), high), accuracy.detail, accuracy.amount),
             accuracy.node(value, cube),
             "rounded",
             (
-                *_halved(across, given, radius, unit),
+                *halved(across, given, radius, unit),
                 Step(_RULE, _volume(amount(radius, unit), high)),
                 *accuracy.steps(value, cube),
             ),
             slips(*((mistake, accuracy.node(each, cube)) for mistake, each in wrong)),
             ("rounded", accuracy, across, tenths, h),
-            constants=(2,),
-        )
-
-    def _height(self, _: bool, tenths: int, h: int) -> Draft:
-        n = tenths // 10
-        volume, radius, key = of_pi(n * n * h, "cm^3"), amount(n, "cm"), amount(h, "cm")
-        end = of_pi(n * n, "cm^2")
-        return Draft(
-            prompt(
-                "A cylinder has a volume of {v} and a radius of {n}. Work out its height.",
-                v=volume,
-                n=radius,
-            ),
-            Find(t.divide(volume, t.Bracket(_circle(radius)))),
-            key,
-            "quantity",
-            (
-                Step("Find the area of the circle.", t.equals(_circle(radius), end)),
-                Step("Divide the volume by it.", t.equals(t.divide(volume, end), key)),
-            ),
-            slips(
-                (m.DIVIDED_BY_RADIUS, amount(n * h, "cm")),
-                (m.RADIUS_DOUBLED, amount(Fraction(n * h, 2), "cm")),
-            ),
-            ("height", n, h),
-            constants=(2,),
-        )
-
-    def _radius(self, _: bool, tenths: int, h: int) -> Draft:
-        return self._across_from_volume(tenths // 10, h, across=False)
-
-    def _diameter(self, a: int, _: int, h: int, __: int) -> Draft:
-        return self._across_from_volume(a, h, across=True)
-
-    def _across_from_volume(self, a: int, h: int, *, across: bool) -> Draft:
-        """Return the question back to a radius of a, or to the diameter."""
-        volume, high = of_pi(a * a * h, "cm^3"), amount(h, "cm")
-        square, radius = amount(a * a, "cm^2"), amount(a, "cm")
-        end = of_pi(a * a, "cm^2")
-        root: t.Node = t.Root(t.divide(volume, t.Bracket(t.times(_PI, high))))
-        key = amount(2 * a, "cm") if across else radius
-        doubled = Step("Double it for the diameter.", t.equals(t.times(_TWO, radius), key))
-        times = 2 if across else 1
-        return Draft(
-            prompt(
-                "A cylinder has a volume of {v} and a height of {h}. "
-                f"Work out its {'diameter' if across else 'radius'}.",
-                v=volume,
-                h=high,
-            ),
-            Find(t.times(_TWO, root) if across else root),
-            key,
-            "quantity",
-            (
-                Step(
-                    "Divide by the height to find the area of the circle.",
-                    t.equals(t.divide(volume, high), end),
-                ),
-                Step(
-                    "Divide by π to find the square of the radius.",
-                    t.equals(t.divide(end, _PI), square),
-                ),
-                Step("The radius is its square root.", t.equals(t.Root(square), radius)),
-                *((doubled,) if across else ()),
-            ),
-            slips(
-                (m.NO_ROOT_TAKEN, amount(times * a * a, "cm")),
-                (m.THIRD_OR_HALF_FOR_ROOT, amount(Fraction(times * a * a, 2), "cm")),
-            ),
-            ("radius", a, h, across),
             constants=(2,),
         )
 
@@ -268,11 +206,11 @@ class Cylinders(Topic):
                 n=given,
                 h=high,
             ),
-            Round(_volume(t.Frac(given, _TWO), high), "nearest", 1),
+            Round(_volume(t.Frac(given, TWO), high), "nearest", 1),
             NEAREST.node(value, "l"),
             "rounded",
             (
-                Step("The radius is half of the diameter.", t.equals(t.divide(given, _TWO), half)),
+                *halved(True, given, 5 * a, "cm"),
                 Step(_RULE, _volume(half, high)),
                 Step(
                     "Use a calculator. A litre is 1000 cubic centimetres.",
@@ -294,7 +232,7 @@ class Cylinders(Topic):
         first, second, high = amount(a, "cm"), amount(b, "cm"), amount(h, "cm")
         value = Fraction(a * a * h, b * b)
         volume, end = of_pi(a * a * h, "cm^3"), of_pi(b * b, "cm^2")
-        target = t.divide(t.Bracket(_volume(first, high)), t.Bracket(_circle(second)))
+        target = t.divide(t.Bracket(_volume(first, high)), t.Bracket(disc(second)))
         return Draft(
             prompt(
                 f"A cylindrical {thing} has a radius of {{a}}. The water in it is {{h}} deep. "
@@ -309,7 +247,7 @@ class Cylinders(Topic):
             "rounded",
             (
                 Step("Find the volume of the water.", t.equals(_volume(first, high), volume)),
-                Step("Find the area of the second circle.", t.equals(_circle(second), end)),
+                Step("Find the area of the second circle.", t.equals(disc(second), end)),
                 Step("Divide the volume by that area.", t.divide(volume, end)),
                 *PLACE.steps(value, "cm"),
             ),
@@ -323,22 +261,6 @@ class Cylinders(Topic):
         )
 
 
-def _radius(across: bool, given: t.Node) -> t.Node:
-    return t.Frac(given, _TWO) if across else given
-
-
-def _circle(radius: t.Node) -> t.Node:
-    """Return π × (5 cm)²."""
-    return t.times(_PI, t.Power(t.Bracket(radius), _TWO))
-
-
 def _volume(radius: t.Node, high: t.Node) -> t.Node:
     """Return π × (5 cm)² × 8 cm."""
-    return t.times(_PI, t.Power(t.Bracket(radius), _TWO), high)
-
-
-def _halved(across: bool, given: t.Node, radius: Fraction | int, unit: str) -> tuple[Step, ...]:
-    if not across:
-        return ()
-    half = t.equals(t.divide(given, _TWO), amount(radius, unit))
-    return (Step("The radius is half of the diameter.", half),)
+    return t.times(PI_SIGN, t.Power(t.Bracket(radius), TWO), high)

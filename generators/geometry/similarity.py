@@ -14,6 +14,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _similar_mistakes as m
 from generators.geometry._calculator import amount
+from generators.geometry._similar_nested import is_short, nested_base, rest_of_side, shadow
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
@@ -25,8 +26,6 @@ from itembank.notation import tree as t
 
 _FACTORS = tuple(Fraction(n, 20) for n in (30, 50, 70, 90, 25, 24, 28, 32))
 _LETTERS = (("ABC", "PQR"), ("ABC", "DEF"), ("KLM", "XYZ"), ("PQR", "STU"))
-_SHADOWS = (("post", "tree"), ("gate", "flagpole"), ("fence", "mast"), ("wall", "tree"))
-_NESTED = "In triangle ABC, D lies on AB and E lies on AC, and DE is parallel to BC."
 _RECTANGLES = ("rectangles", "photos", "flags", "posters")
 _SAME = "Lengths of similar shapes are all multiplied by the same scale factor."
 
@@ -54,7 +53,7 @@ def _challenge(kind: str, a: int, b: int, c: int) -> bool:
         height = Fraction(a * c, b)
         apart = (
             c - b + a != height
-            and _short(Fraction(c, b))
+            and is_short(Fraction(c, b))
             and Fraction(c, b) not in (height / 10, Fraction(a + c - b, 10))
         )
         return 25 <= height <= 120 and apart
@@ -64,14 +63,14 @@ def _challenge(kind: str, a: int, b: int, c: int) -> bool:
             return False
         side = Fraction(a * c, b)
         gap = {side - a, side, Fraction(a + c - b), Fraction(c - b)}
-        return _short(Fraction(c, b)) and len(gap) == 4
+        return is_short(Fraction(c, b)) and len(gap) == 4
     # nested: the small triangle has a on the side and c on the base; b is the rest of the side
     fits = kind == "nested" and 2 <= a <= 12 and 2 <= b <= 15 and 3 <= c <= 15 and a != b
     if not fits or b * c % a:
         return False
     base = Fraction((a + b) * c, a)
     wrong = {Fraction(b * c, a), Fraction(c + b), base}
-    return _short(Fraction(b, a)) and len(wrong) == 3 and base <= 60
+    return is_short(Fraction(b, a)) and len(wrong) == 3 and base <= 60
 
 
 @register
@@ -119,9 +118,9 @@ class Similarity(Topic):
         make: dict[str, Callable[..., Draft]] = {
             "triangles": self._triangles,
             "perimeter": self._perimeter,
-            "shadow": self._shadow,
-            "nested": self._nested,
-            "rest": self._rest,
+            "shadow": shadow,
+            "nested": nested_base,
+            "rest": rest_of_side,
         }
         return make[kind](*rest)
 
@@ -216,7 +215,7 @@ class Similarity(Topic):
             ),
             slips(
                 (m.ADDITIVE, amount(added, "cm") if added > 0 and added != value else None),
-                (m.INVERSE, amount(turned, "cm") if _short(turned) else None),
+                (m.INVERSE, amount(turned, "cm") if is_short(turned) else None),
                 (m.FACTOR_ONLY, amount(f, "cm") if f != value else None),
             ),
             ("triangles", factor, a, b),
@@ -252,119 +251,3 @@ class Similarity(Topic):
             ),
             ("perimeter", factor, a, b),
         )
-
-    def _shadow(self, a: int, b: int, c: int) -> Draft:
-        high, shade, long = (amount(Fraction(n, 10), "m") for n in (a, b, c))
-        value = Fraction(a * c, 10 * b)
-        key = amount(value, "m")
-        small, tall = by_turns(_SHADOWS, a + b + c)
-        ratio = t.Frac(long, shade)
-        divides = Fraction(c, b)
-        return Draft(
-            prompt(
-                f"The shadow of a {small} {{a}} high is {{b}} long. At the same time the shadow of "
-                f"a {tall} is {{c}} long. How high is the {tall}?",
-                a=high,
-                b=shade,
-                c=long,
-            ),
-            Find(t.times(high, ratio)),
-            key,
-            "quantity",
-            (
-                Step(
-                    "The sun makes similar triangles. Find the scale factor from the shadows.",
-                    t.equals(t.divide(long, shade), decimal_node(divides)),
-                ),
-                Step(
-                    "Multiply the height by it.",
-                    t.equals(t.times(decimal_node(divides), high), key),
-                ),
-            ),
-            slips(
-                (m.ADDITIVE, amount(Fraction(a + c - b, 10), "m")),
-                (
-                    m.INVERSE,
-                    amount(Fraction(c * b, 10 * a), "m")
-                    if _short(Fraction(c * b, 10 * a))
-                    else None,
-                ),
-                (
-                    m.FACTOR_ONLY,
-                    amount(divides, "m"),
-                ),
-            ),
-            ("shadow", a, b, c),
-        )
-
-    def _nested(self, a: int, b: int, c: int) -> Draft:
-        first, rest, base = (amount(n, "cm") for n in (a, b, c))
-        whole, key = amount(a + b, "cm"), amount(Fraction((a + b) * c, a), "cm")
-        side, factor = t.Bracket(t.add(first, rest)), Fraction(a + b, a)
-        return Draft(
-            prompt(
-                f"{_NESTED} AD is {{a}}, DB is {{b}} and DE is {{c}}. Work out the length of BC.",
-                a=first,
-                b=rest,
-                c=base,
-            ),
-            Find(t.times(base, t.Frac(side, first))),
-            key,
-            "quantity",
-            (
-                Step(
-                    "Triangles ADE and ABC are similar. Find AB.",
-                    t.equals(t.add(first, rest), whole),
-                ),
-                Step(
-                    "Find how many times as long as AD it is.",
-                    t.equals(t.divide(whole, first), decimal_node(factor)),
-                ),
-                Step(
-                    "BC is as many times as long as DE.",
-                    t.equals(t.times(decimal_node(factor), base), key),
-                ),
-            ),
-            slips(
-                (
-                    m.PART_FOR_WHOLE,
-                    amount(Fraction(b * c, a), "cm"),
-                ),
-                (m.REST_ONLY, amount(b + c, "cm")),
-            ),
-            ("nested", a, b, c),
-        )
-
-    def _rest(self, a: int, b: int, c: int) -> Draft:
-        side, small, large = (amount(n, "cm") for n in (a, b, c))
-        factor = decimal_node(Fraction(c, b))
-        whole, key = amount(Fraction(a * c, b), "cm"), amount(Fraction(a * c, b) - a, "cm")
-        return Draft(
-            prompt(
-                f"{_NESTED} AD is {{a}}, DE is {{b}} and BC is {{c}}. Work out the length of DB.",
-                a=side,
-                b=small,
-                c=large,
-            ),
-            Find(t.sub(t.times(side, t.Frac(large, small)), side)),
-            key,
-            "quantity",
-            (
-                Step(
-                    "Triangles ADE and ABC are similar. Find the scale factor.",
-                    t.equals(t.divide(large, small), factor),
-                ),
-                Step("Find AB.", t.equals(t.times(factor, side), whole)),
-                Step("Subtract AD.", t.equals(t.sub(whole, side), key)),
-            ),
-            slips(
-                (m.WHOLE_FOR_REST, whole),
-                (m.ADDITIVE, amount(c - b, "cm")),
-            ),
-            ("rest", a, b, c),
-        )
-
-
-def _short(value: Fraction) -> bool:
-    """Tell whether a value has at most two decimal places."""
-    return (100 * value).denominator == 1

@@ -14,6 +14,14 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import amount
+from generators.geometry._surface_back import cube_from_surface, volume_from_surface
+from generators.geometry._surface_steps import (
+    HALF,
+    TWO,
+    cube_steps,
+    steps_face_by_face,
+    steps_in_short,
+)
 from generators.geometry.volume_of_cuboids import lying
 from itembank.figures.kinds.prism import Prism
 from itembank.items import kinds
@@ -26,7 +34,6 @@ from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
 _FIND = ("Work out the surface area of the {}.", "Find the total surface area of the {}.")
-_TWO, _HALF, _SIX = t.Int(2), t.frac(1, 2), t.Int(6)
 _TRIPLES = ((4, 3, 5), (8, 6, 10), (12, 5, 13), (12, 9, 15), (15, 8, 17), (16, 12, 20))
 _BOXES = ("storage box", "crate", "flower box", "toy box")
 
@@ -110,9 +117,9 @@ class SurfaceArea(Topic):
         make: dict[str, Callable[..., Draft]] = {
             "prism": self._prism,
             "net": self._net,
-            "cube": self._cube,
+            "cube": cube_from_surface,
             "open": self._open,
-            "height": self._height,
+            "height": volume_from_surface,
         }
         return make[kind](*rest)
 
@@ -124,9 +131,9 @@ class SurfaceArea(Topic):
         cube = a == b == c
         text = (by_turns(_FIND, a + b + c).format("cube" if cube else "cuboid"),)
         steps = (
-            _cube_steps(edges[0], amount(a * a, square), key)
+            cube_steps(edges[0], amount(a * a, square), key)
             if cube
-            else _short_steps(edges, amount(half, square), key)
+            else steps_in_short(edges, amount(half, square), key)
         )
         return Draft(
             text,
@@ -162,7 +169,7 @@ class SurfaceArea(Topic):
             (
                 Step(
                     "Find the area of each triangle.",
-                    t.equals(t.times(_HALF, wide, high), amount(Fraction(ends, 2), "cm^2")),
+                    t.equals(t.times(HALF, wide, high), amount(Fraction(ends, 2), "cm^2")),
                 ),
                 Step(
                     "The three rectangles are as long as the prism.",
@@ -175,7 +182,7 @@ class SurfaceArea(Topic):
                     "Add two triangles and the rectangles.",
                     t.equals(
                         t.add(
-                            t.times(_TWO, amount(Fraction(ends, 2), "cm^2")), amount(around, "cm^2")
+                            t.times(TWO, amount(Fraction(ends, 2), "cm^2")), amount(around, "cm^2")
                         ),
                         key,
                     ),
@@ -208,7 +215,7 @@ class SurfaceArea(Topic):
             ),
             Find(
                 t.times(
-                    _TWO,
+                    TWO,
                     t.Bracket(
                         t.add(t.times(first, second), t.times(second, third), t.times(first, third))
                     ),
@@ -216,7 +223,7 @@ class SurfaceArea(Topic):
             ),
             key,
             "quantity",
-            _steps((a, b, c), "cm", key),
+            steps_face_by_face((a, b, c), "cm", key),
             slips(
                 (m.OPPOSITE_FORGOTTEN, amount(half, "cm^2")),
                 (m.VOLUME_FOR_SURFACE, amount(a * b * c, "cm^2")),
@@ -225,42 +232,13 @@ class SurfaceArea(Topic):
             constants=(2,),
         )
 
-    def _cube(self, a: int, b: int, _: int) -> Draft:
-        surface, face = amount(6 * a * a, "cm^2"), amount(a * a, "cm^2")
-        edge = amount(a, "cm")
-        root: t.Node = t.Root(t.divide(surface, _SIX))
-        to_volume = b == 2
-        key = amount(a**3, "cm^3") if to_volume else edge
-        wanted = "its volume" if to_volume else "the length of an edge"
-        steps = [
-            Step("Six equal faces make the surface.", t.equals(t.divide(surface, _SIX), face)),
-            Step("The edge is the square root of a face.", t.equals(t.Root(face), edge)),
-        ]
-        if to_volume:
-            steps.append(Step("Multiply three edges.", t.equals(t.times(edge, edge, edge), key)))
-        wrong: tuple[Any, ...] = (
-            (m.STOPS_AT_FACE, amount(a * a, "cm^3" if to_volume else "cm")),
-            (m.STOPS_AT_EDGE, amount(a, "cm^3") if to_volume else None),
-            (m.HALF_OF_FACE, None if to_volume or a == 2 else amount(Fraction(a * a, 2), "cm")),
-        )
-        return Draft(
-            prompt(f"A cube has a surface area of {{v}}. Work out {wanted}.", v=surface),
-            Find(t.Power(t.Bracket(root), t.Int(3)) if to_volume else root),
-            key,
-            "quantity",
-            tuple(steps),
-            slips(*wrong),
-            ("cube", a, b),
-            constants=(3, 6),
-        )
-
     def _open(self, a: int, b: int, c: int) -> Draft:
         long, wide, high = (amount(size * 10, "cm") for size in (b, a, c))
         bottom, front, side = (100 * n for n in (a * b, 2 * b * c, 2 * a * c))
         areas = [amount(area, "cm^2") for area in (bottom, front, side)]
         total = bottom + front + side
         whole, key = amount(total, "cm^2"), amount(Fraction(total, 10_000), "m^2")
-        fronts, sides = t.times(_TWO, long, high), t.times(_TWO, wide, high)
+        fronts, sides = t.times(TWO, long, high), t.times(TWO, wide, high)
         return Draft(
             prompt(
                 f"A {by_turns(_BOXES, a + b + c)} without a lid is {{l}} long, {{w}} wide and "
@@ -287,78 +265,3 @@ class SurfaceArea(Topic):
             ("open", a, b, c),
             constants=(2,),
         )
-
-    def _height(self, a: int, _: int, c: int) -> Draft:
-        base, high = amount(a, "cm"), amount(c, "cm")
-        surface = amount(2 * a * a + 4 * a * c, "cm^2")
-        ends, rest = amount(2 * a * a, "cm^2"), amount(4 * a * c, "cm^2")
-        square = t.Power(t.Bracket(base), _TWO)
-        around = t.times(t.Int(4), base)
-        height = t.Frac(t.sub(surface, t.times(_TWO, square)), around)
-        key = amount(a * a * c, "cm^3")
-        return Draft(
-            prompt(
-                "A cuboid has a square base with sides of {n}. Its surface area is {v}. "
-                "Work out its volume.",
-                n=base,
-                v=surface,
-            ),
-            Find(t.times(square, height)),
-            key,
-            "quantity",
-            (
-                Step(
-                    "Find the area of the two squares.", t.equals(t.times(_TWO, base, base), ends)
-                ),
-                Step("The rest is four equal rectangles.", t.equals(t.sub(surface, ends), rest)),
-                Step(
-                    "Divide by four sides of the square to find the height.",
-                    t.equals(t.divide(rest, t.Bracket(around)), high),
-                ),
-                Step("Multiply the edges.", t.equals(t.times(base, base, high), key)),
-            ),
-            slips(
-                (m.ONE_BASE, amount(a * a * (Fraction(a, 4) + c), "cm^3")),
-                (m.TWO_SIDES, amount(2 * a * a * c, "cm^3")),
-                (m.STOPS_AT_EDGE, amount(c, "cm^3")),
-            ),
-            ("height", a, c),
-            constants=(2, 4),
-        )
-
-
-def _cube_steps(edge: t.Node, face: t.Node, key: t.Node) -> tuple[Step, ...]:
-    return (
-        Step("Find the area of a face.", t.equals(t.times(edge, edge), face)),
-        Step("A cube has six equal faces.", t.equals(t.times(_SIX, face), key)),
-    )
-
-
-def _short_steps(edges: list[t.Node], half: t.Node, key: t.Node) -> tuple[Step, ...]:
-    a, b, c = edges
-    faces = t.add(t.times(a, b), t.times(b, c), t.times(a, c))
-    return (
-        Step("Add the three faces that differ.", t.equals(faces, half)),
-        Step("Each of them comes twice.", t.equals(t.times(_TWO, half), key)),
-    )
-
-
-def _steps(sizes: tuple[int, int, int], unit: str, key: t.Node) -> tuple[Step, ...]:
-    """Return the working for a cuboid: three different faces, each of them twice."""
-    a, b, c = (amount(size, unit) for size in sizes)
-    pairs = ((a, b, sizes[0] * sizes[1]), (b, c, sizes[1] * sizes[2]), (a, c, sizes[0] * sizes[2]))
-    faces = [amount(area, f"{unit}^2") for _, _, area in pairs]
-    products = [t.times(first, other) for first, other, _ in pairs]
-    total = t.add(*faces)
-    return (
-        *(
-            Step(say, t.equals(shown, face))
-            for say, shown, face in zip(
-                ("Find the area of one face.", "Find the next one.", "Find the third one."),
-                products,
-                faces,
-                strict=True,
-            )
-        ),
-        Step("Each comes twice.", t.equals(t.times(_TWO, t.Bracket(total)), key)),
-    )

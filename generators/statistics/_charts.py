@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any, NamedTuple
 
-from generators.statistics import _misconceptions as m
+from generators.statistics import _chart_mistakes as m
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Step
 from itembank.notation import tree as t

@@ -10,7 +10,7 @@ from fractions import Fraction
 from typing import Any, NamedTuple
 
 from generators._scatter import unlike
-from generators.statistics import _misconceptions as m
+from generators.statistics import _chart_mistakes as m
 from generators.statistics._charts import Wrongs
 from itembank.figures.kinds.line_graph import LineGraph
 from itembank.items import kinds

@@ -12,7 +12,7 @@ from typing import Any
 
 from generators._scatter import scattered
 from generators._turns import by_turns
-from generators.statistics import _misconceptions as m
+from generators.statistics import _average_mistakes as m
 from generators.statistics._lists import listed, row, twice_median
 from itembank.items import kinds
 from itembank.items.asks.summary import Summary

@@ -9,7 +9,7 @@ from __future__ import annotations
 from typing import Any, NamedTuple
 
 from generators._scatter import unlike
-from generators.statistics import _misconceptions as m
+from generators.statistics import _chart_mistakes as m
 from generators.statistics._charts import Wrongs
 from itembank.figures.kinds.two_way_table import TwoWayTable
 from itembank.items import kinds

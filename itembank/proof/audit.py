@@ -11,7 +11,7 @@ from statistics import median
 from itembank.items.item import Tier
 from itembank.items.measures.difficulty import difficulty
 from itembank.items.topics.registry import find_topic, topic_ids
-from itembank.items.topics.space import is_other_kind
+from itembank.items.topics.space_part import is_other_kind
 from itembank.processes.lost import Lost
 from itembank.processes.work_place import Place, ThisMachine, all_or_lost
 from itembank.proof.item_audit import TopicAudit, check_item

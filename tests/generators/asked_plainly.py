@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itembank.items.asks import kind_of
 from itembank.items.item import Tier
-from itembank.items.topics.space import is_other_kind
+from itembank.items.topics.space_part import is_other_kind
 from itembank.items.topics.topic import Topic
 
 

@@ -10,7 +10,7 @@ import pytest
 from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
-from itembank.items.topics.space import is_other_kind
+from itembank.items.topics.space_part import is_other_kind
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
 from tests.generators.asked_plainly import plain

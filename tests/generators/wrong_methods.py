@@ -18,7 +18,8 @@ import flint
 from itembank.items.item import Item
 from itembank.items.measures.features import lines_worked
 from itembank.notation import tree as t
-from tests.generators.test_equations import answer_of, calculate, flint_number, text
+from tests.generators.equation_engines import answer_of, calculate, flint_number
+from tests.generators.equation_samples import text
 
 Method = Callable[[Item], Any]
 

@@ -20,7 +20,7 @@ def copy(tmp_path, monkeypatch):
 
 
 def read_anew():
-    return listing.shipped.__wrapped__()
+    return listing.believed.__wrapped__()
 
 
 def test_the_list_is_of_the_topics_as_they_stand():
@@ -66,7 +66,7 @@ def take_the_list(folder: Path):
 
 
 def test_a_copy_is_believed(copy):
-    assert read_anew() == listing.shipped()
+    assert read_anew() == listing.believed()
 
 
 @pytest.mark.parametrize(

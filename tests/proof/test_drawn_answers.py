@@ -20,7 +20,7 @@ from itembank.items.asks import Draw
 from itembank.items.asks.draw_on import drawn_on, key_of
 from itembank.items.item import Item, Tier, prompt
 from itembank.items.topics.registry import topics
-from itembank.items.topics.space import is_other_kind
+from itembank.items.topics.space_part import is_other_kind
 from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
 from itembank.notation import tree as t

@@ -13,7 +13,7 @@ from itembank.errors import CheckFailed
 from itembank.items.asks import Answered, OfFigure, Summary
 from itembank.items.item import Item, Tier, prompt
 from itembank.items.topics.registry import find_topic, topics
-from itembank.items.topics.space import is_other_kind
+from itembank.items.topics.space_part import is_other_kind
 from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.notation.line import line

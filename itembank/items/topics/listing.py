@@ -5,20 +5,22 @@ and what they rest on. ``generators/listing.json`` tells that, with a mark of th
 was made from. Where the mark is not theirs, as while a topic is being written, the topics
 themselves are asked, so that what is told is always true.
 
-``python -m itembank.items.topics.frozen`` writes the list; topics that another installed package
-registers are never on it.
+Beside it ships the layout of their spaces (:mod:`itembank.items.topics.layout`), with the same
+mark. ``python -m itembank.items.topics.frozen`` writes both; topics that another installed
+package registers are never on them.
 """
 
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
 from typing import Any, NamedTuple
 
 from itembank.items.measures.years import FIRST_YEAR_KS3
+from itembank.items.topics import layout
 from itembank.items.topics.topic import Topic
 
 NAME = "listing.json"
@@ -124,17 +126,48 @@ def mark(folder: Path) -> str:
     return digest.hexdigest()
 
 
+class Believed(NamedTuple):
+    """What ships, where it is of the topics as they stand."""
+
+    mark: str
+    topics: Mapping[str, Listed]
+
+
 @cache
-def shipped() -> Mapping[str, Listed] | None:
-    """Return the list that ships, by id, or None where it is not of the topics as they stand."""
+def believed() -> Believed | None:
+    """Return the list that ships, or None where it is not of the topics as they stand."""
     folder = _folder()
     try:
         data = json.loads((folder / NAME).read_bytes())
         if data["mark"] != mark(folder):
             return None
-        return {name: _read(name, each) for name, each in data["topics"].items()}
+        listed = {name: _read(name, each) for name, each in data["topics"].items()}
+        return Believed(data["mark"], listed)
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return None
+
+
+def shipped() -> Mapping[str, Listed] | None:
+    """Return the list that ships, by id, or None where it is not of the topics as they stand."""
+    found = believed()
+    return None if found is None else found.topics
+
+
+@cache
+def _layout() -> layout.Layout | None:
+    """Return the layout that ships, or None where it is not of the topics as they stand."""
+    found = believed()
+    return None if found is None else layout.read(_folder(), found.mark)
+
+
+def numbers_known(name: str) -> Sequence[int] | None:
+    """Return what the layout that ships holds under a name, or None where it is not believed.
+
+    >>> len(numbers_known("ratio.share/core/0"))
+    520
+    """
+    found = _layout()
+    return None if found is None else found.numbers(name)
 
 
 def _read(name: str, told: Mapping[str, Any]) -> Listed:
@@ -163,10 +196,11 @@ def text_of(listed: tuple[Listed, ...], folder: Path) -> str:
 
 
 def write(topics: tuple[Topic, ...], folder: Path) -> None:
-    """Write the list of the topics into the folder that holds them, whole."""
+    """Write the list and the layout of the topics into the folder that holds them, each whole."""
     from itembank.files.together import write_whole
 
-    text = text_of(tuple(map(of_topic, topics)), folder)
-    path = folder / NAME
-    if not path.is_file() or path.read_text("utf-8") != text:
-        write_whole(path, text.encode())
+    laid_out = layout.text_of(topics, mark(folder))
+    listed = text_of(tuple(map(of_topic, topics)), folder)
+    for path, text in ((folder / layout.NAME, laid_out), (folder / NAME, listed)):
+        if not path.is_file() or path.read_text("utf-8") != text:
+            write_whole(path, text.encode())

@@ -16,7 +16,8 @@ from importlib.metadata import entry_points
 
 from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
-from itembank.items.topics.listing import Listed, of_topic, shipped
+from itembank.items.topics.layout import know
+from itembank.items.topics.listing import Listed, numbers_known, of_topic, shipped
 from itembank.items.topics.topic import Topic
 from itembank.text.characters import shown
 from itembank.text.whole_number import whole_number
@@ -40,7 +41,9 @@ def register(cls: type[Topic]) -> type[Topic]:
     holder = _found.get(cls.id)
     if holder is not None and type(holder).__module__ != cls.__module__:
         raise ItembankError(f"Two topics are called {cls.id}: rename one of them.")
-    _found[cls.id] = cls()
+    topic = _found[cls.id] = cls()
+    if cls.__module__.startswith("generators."):
+        know(topic, numbers_known)
     return cls
 
 

@@ -7,113 +7,14 @@ therefore never changes, it only grows: at its end, by a further part (:meth:`Sp
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from bisect import bisect_right
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cached_property
-from itertools import product
-from typing import Any, NamedTuple
+from itertools import accumulate, chain
+from typing import Any
 
-
-@dataclass(frozen=True, slots=True)
-class OtherKind:
-    """Marks a point of a space at which another question is asked than the topic's own.
-
-    `make` returns it, from the topic, the tier and the values after this mark.
-    """
-
-    make: Callable[..., Any]
-
-    def __repr__(self) -> str:
-        return self.make.__qualname__
-
-
-def is_other_kind(point: tuple[Any, ...]) -> bool:
-    """Tell whether another question is asked at a point of a space than the topic's own."""
-    return bool(point) and isinstance(point[0], OtherKind)
-
-
-class Part(NamedTuple):
-    """What one part of a space holds: the points of a product that its filter keeps.
-
-    Where the part asks another kind of question, that stands first in each point.
-    """
-
-    keep: Callable[..., bool] | None
-    axes: Mapping[str, Sequence[Any]]
-    kind: OtherKind | None = None
-
-    def points(self) -> Iterable[tuple[Any, ...]]:
-        """Return the points in the order of the axes' values, the last axis running fastest."""
-        everything: Iterable[tuple[Any, ...]] = product(*self.axes.values())
-        if self.keep is not None:
-            keep = self.keep
-            everything = (values for values in everything if keep(*values))
-        kind = self.kind
-        return everything if kind is None else ((kind, *values) for values in everything)
-
-
-class Spread(Sequence[tuple[Any, ...]]):
-    """Some points of a space, evenly spaced over it: laid out only when they are looked at."""
-
-    def __init__(self, space: Space, count: int, only: Callable[..., bool] | None = None) -> None:
-        self.space, self.most, self.only = space, count, only
-
-    def _every(self) -> list[tuple[Any, ...]]:
-        """Return the points to choose from; a space is walked once for all that is made of it."""
-        only = self.only
-        return [point for point in self.space if only is None or only(*point)]
-
-    @cached_property
-    def _points(self) -> list[tuple[Any, ...]]:
-        every = self._every()
-        count = min(self.most, len(every))
-        return [every[n * len(every) // count] for n in range(count)]
-
-    def __len__(self) -> int:
-        return len(self._points)
-
-    def __getitem__(self, index: Any) -> Any:
-        return self._points[index]
-
-    def __repr__(self) -> str:
-        return f"{self.space!r}.some({self.most})"
-
-
-class Threes(Spread):
-    """Threes of points of a space that are alike, each spread over it; no point comes twice."""
-
-    def __init__(
-        self,
-        space: Space,
-        count: int,
-        alike: Callable[..., object] | None,
-        spare: int = 0,
-        only: Callable[..., bool] | None = None,
-    ) -> None:
-        super().__init__(space, count, only)
-        self.alike, self.spare = alike, spare
-
-    def _places(self, n: int, count: int) -> list[int]:
-        """Return where the three points of a group stand, and then those to spare."""
-        step = count // 3
-        spare = ((n + turn * step + step // 2 + turn) % count for turn in range(self.spare))
-        return [n, n + step, n + 2 * step, *spare]
-
-    @cached_property
-    def _points(self) -> list[tuple[Any, ...]]:
-        groups: dict[object, list[tuple[Any, ...]]] = {}
-        for point in self._every():
-            groups.setdefault(self.alike and self.alike(*point), []).append(point)
-        threes = [
-            tuple(points[place] for place in self._places(n, len(points)))
-            for points in groups.values()
-            for n in range(len(points) // 3)
-        ]
-        count = min(self.most, len(threes))
-        return [threes[n * len(threes) // count] for n in range(count)]
-
-    def __repr__(self) -> str:
-        return f"{self.space!r}.threes({self.most})"
+from itembank.items.topics.space_part import Narrowed, OtherKind, Part
+from itembank.items.topics.spread import Spread, Threes
 
 
 class Space:
@@ -163,7 +64,7 @@ class Space:
                 f"A further part has the same axes, {' and '.join(names)}, "
                 f"and not: {', '.join(axes) or 'none'}."
             )
-        return self._of((*self.parts, Part(keep, axes)))
+        return self._of((*self.parts, Part(keep, axes, None, self.parts)))
 
     def also(
         self, make: Callable[..., Any], keep: Callable[..., bool] | None = None, /, **axes: Any
@@ -182,7 +83,7 @@ class Space:
         >>> grown.own, grown.place(grown[3])
         ([0, 1, 4], 3)
         """
-        grown = self._of((*self.parts, Part(keep, axes, OtherKind(make))))
+        grown = self._of((*self.parts, Part(keep, axes, OtherKind(make), self.parts)))
         grown._own_part = self._own_part  # the same, and so laid out once for all other kinds
         return grown
 
@@ -233,7 +134,8 @@ class Space:
         """Return the indices at which the topic asks its own kind of question."""
         if not self.mixed:
             return list(range(len(self)))
-        return [index for index, values in enumerate(self) if not is_other_kind(values)]
+        pairs = zip(self.parts, self.part_indices, strict=True)
+        return [index for part, indices in pairs if part.kind is None for index in indices]
 
     def where(self, suits: Callable[..., bool]) -> Space:
         """Return the space of those points alone that suit, in the same order.
@@ -241,15 +143,7 @@ class Space:
         >>> list(Space(None, a=range(1, 4), b=(5, 6)).where(lambda a, b: a + b == 8))
         [(2, 6), (3, 5)]
         """
-
-        def narrowed(part: Part) -> Part:
-            def keep(*values: Any) -> bool:
-                point = values if part.kind is None else (part.kind, *values)
-                return (part.keep is None or part.keep(*values)) and suits(*point)
-
-            return part._replace(keep=keep)
-
-        return self._of(tuple(map(narrowed, self.parts)))
+        return self._of(tuple(Narrowed(part, suits) for part in self.parts))
 
     @staticmethod
     def _of(parts: tuple[Part, ...]) -> Space:
@@ -284,17 +178,19 @@ class Space:
         return {"kind": (kind,), **_joined(own)}
 
     @cached_property
-    def _by_part(self) -> tuple[list[tuple[Any, ...]], list[int]]:
-        """Every point, and how many there are when each part has ended."""
-        kept = list(self.parts[0].points())
-        ends = [len(kept)]
-        if len(self.parts) > 1:
-            there = set(kept)
-            for part in self.parts[1:]:
-                kept += (values for values in part.points() if values not in there)
-                there.update(kept[ends[-1] :])
-                ends.append(len(kept))
-        return kept, ends
+    def _ends(self) -> list[int]:
+        """How many points there are when each part has ended."""
+        return list(accumulate(map(len, self.parts)))
+
+    def forget(self) -> None:
+        """Forget what is known of the space, and what follows: its filters are asked anew."""
+        vars(self).pop("_ends", None)
+        for part in self.parts:
+            for axis in part.axes.values():
+                if isinstance(axis, Spread):
+                    axis.space.forget()
+                    axis.forget()
+            part.forget()
 
     @property
     def part_indices(self) -> list[range]:
@@ -303,32 +199,26 @@ class Space:
         >>> Space(None, a=(1, 2)).then(None, a=(3,)).part_indices
         [range(0, 2), range(2, 3)]
         """
-        ends = self._by_part[1]
+        ends = self._ends
         return [range(first, end) for first, end in zip([0, *ends], ends, strict=False)]
 
-    @cached_property
-    def _kept(self) -> list[tuple[Any, ...]]:
-        return self._by_part[0]
-
-    @cached_property
-    def _places(self) -> dict[tuple[Any, ...], int]:
-        return {values: index for index, values in enumerate(self._kept)}
-
     def __len__(self) -> int:
-        return len(self._kept)
+        return self._ends[-1]
 
     def __getitem__(self, index: int) -> tuple[Any, ...]:
-        if not 0 <= index < len(self._kept):
-            raise IndexError(f"index {index} is not in 0…{len(self._kept) - 1}")
-        return self._kept[index]
+        if not 0 <= index < len(self):
+            raise IndexError(f"index {index} is not in 0…{len(self) - 1}")
+        part = bisect_right(self._ends, index)
+        point: tuple[Any, ...] = self.parts[part][index - self._ends[part - 1] if part else index]
+        return point
 
     def __iter__(self) -> Iterator[tuple[Any, ...]]:
-        return iter(self._kept)
+        return chain.from_iterable(self.parts)
 
     def __repr__(self) -> str:
         first, *more = self.parts
-        return f"Space({_written(first)})" + "".join(
-            f".{'then' if part.kind is None else 'also'}({_written(part)})" for part in more
+        return f"Space({first!r})" + "".join(
+            f".{'then' if part.kind is None else 'also'}({part!r})" for part in more
         )
 
     def place(self, values: tuple[Any, ...]) -> int | None:
@@ -338,7 +228,10 @@ class Space:
         >>> pairs.place((2, 3)), pairs.place((3, 2))
         (2, None)
         """
-        return self._places.get(values)
+        for part, indices in zip(self.parts, self.part_indices, strict=True):
+            if (place := part.place(values)) is not None:
+                return indices[place]
+        return None
 
     def sample(self, count: int, rng: random.Random) -> list[int]:
         """Return `count` different indices in random order.
@@ -348,7 +241,7 @@ class Space:
         ValueError
             If the space holds fewer than `count`.
         """
-        return rng.sample(range(len(self._kept)), count)
+        return rng.sample(range(len(self)), count)
 
     def lasting_sample(self, count: int, rng: random.Random) -> list[int]:
         """Return `count` different indices in random order, which growth will not change.
@@ -367,7 +260,7 @@ class Space:
         >>> len(grown.lasting_sample(11, random.Random(1)))
         11
         """
-        ends = self._by_part[1]
+        ends = self._ends
         # By the number of points when a part ended: a later part must not change the draw.
         return rng.sample(range(next((end for end in ends if end >= count), ends[-1])), count)
 
@@ -378,9 +271,3 @@ def _joined(parts: Sequence[Part]) -> dict[str, tuple[Any, ...]]:
         name: tuple(dict.fromkeys(value for part in parts for value in part.axes[name]))
         for name in parts[0].axes
     }
-
-
-def _written(part: Part) -> str:
-    axes = [f"{name}={values!r}" for name, values in part.axes.items()]
-    names = [function.__qualname__ for function in (part.keep,) if function]
-    return ", ".join([*([repr(part.kind)] if part.kind else []), *names, *axes])

@@ -9,7 +9,8 @@ from itembank.errors import ItembankError
 from itembank.items.item import Draft, Item, Misconception, Tier
 from itembank.items.marks import usual_marks
 from itembank.items.measures.years import FIRST_YEAR_KS3, Content, Parts, content_at
-from itembank.items.topics.space import Space, is_other_kind
+from itembank.items.topics.space import Space
+from itembank.items.topics.space_part import is_other_kind
 from itembank.items.wrong_answers import told_apart
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from itembank.items.topics.space import OtherKind, Space
+from itembank.items.topics.space import Space
+from itembank.items.topics.space_part import OtherKind
 
 
 def differing(first: tuple[Any, ...], other: tuple[Any, ...]) -> int:
