@@ -170,39 +170,3 @@ def _veil() -> bytes:
 def _asked(sheet: Sheet) -> list[PackItem]:
     """Return the questions of a sheet that a pupil answers, in the order of their boxes."""
     return [*filter(None, [sheet.part_finished]), *sheet.items]
-<<<<<<< HEAD
-
-
-def _worked(item: PackItem) -> list[str]:
-    return [
-        "<h3>Worked example</h3>",
-        f'<p class="prompt">{_prompt(item)}</p>{_picture(item.picture)}',
-        *_steps(item, 0),
-        f"<p><strong>Answer:</strong> {_maths(item.key)}</p>{_picture(item.key_picture)}",
-    ]
-
-
-def _to_finish(item: PackItem, tier: str) -> list[str]:
-    """Return an example whose second half is left to the pupil, as on the sheet."""
-    name = f"{tier}-finish"
-    return [
-        '<div class="question"><h3>Now finish this one</h3>',
-        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}',
-        *_steps(item, item.left_to_finish),
-        _answer_part(item, name, "this one"),
-        "</div>",
-    ]
-
-
-def _steps(item: PackItem, hidden: int) -> list[str]:
-    """Return the steps of a solution, the mathematics of the last `hidden` left out."""
-    with_maths = [place for place, step in enumerate(item.steps) if step.maths is not None]
-    left_out = frozenset(with_maths[len(with_maths) - hidden :])
-    found = []
-    for place, step in enumerate(item.steps):
-        shown = f" {_maths(step.maths)}" if step.maths and place not in left_out else ""
-        drawn = "" if place in left_out else _picture(step.picture)
-        found.append(f"<li>{escape(step.say)}{' …' if place in left_out else shown}{drawn}</li>")
-    return ['<ol class="steps">', *found, "</ol>"]
-=======
->>>>>>> main
