@@ -8,13 +8,13 @@ from __future__ import annotations
 
 from flint import arb, fmpq, fmpq_mat
 
-from itembank.figures.drawing import Arc, Area, Drawing, Mark, Stroke, Text
+from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Stroke, Text, text_box
 from itembank.figures.figure import Reading, drawn, kind_of, read
 from itembank.notation.line import line
 from itembank.notation.value import exact
 from tests.figures.every_figure import examples
 from tests.figures.held import MEASURED, holds
-from tests.figures.test_third_engine_measures import COUNT, q, shoelace
+from tests.figures.test_third_engine_measures import COUNT, ball, near, q, shoelace, turn
 
 Spot = tuple[fmpq, fmpq]
 Solid = tuple[fmpq, fmpq, fmpq]
@@ -310,3 +310,38 @@ def test_solids() -> None:
         assert sum(sided.values()) == faces
         # Each edge is a side of two faces.
         assert sum(sides * count for sides, count in sided.items()) == 2 * len(edges)
+
+
+@holds(MEASURED, "construction")
+def test_constructions() -> None:
+    """Angles and lengths between the named points, which stand near their true places."""
+    for figure in examples("construction", COUNT, 3):
+        picture = drawn(figure)
+        dots = [mark.centre for mark in picture.of("point") if isinstance(mark, Arc)]
+        names = [mark for mark in picture.of("name") if isinstance(mark, Text)]
+        at: dict[str, Point] = {}
+        for mark in names:
+            box = text_box(mark)
+            x, y = (box.left + box.right) / 2, (box.bottom + box.top) / 2
+            spot = min(dots, key=lambda dot: (dot[0] - x) ** 2 + (dot[1] - y) ** 2)
+            at[str(mark.content)] = spot
+        assert len({*at.values()}) == len(names), figure
+
+        def far(name: str, at: dict[str, Point] = at) -> arb:
+            (a, b), (c, d) = (at[letter] for letter in name)
+            return arb(q(a - c) ** 2 + q(b - d) ** 2).sqrt()
+
+        scales = []
+        for reading in kind_of(figure).readings(figure):
+            said = read(figure, reading)
+            if reading.name == "length":
+                scales.append(ball(said) / far(reading.of[0]))
+            elif reading.name == "angle":
+                first, corner, last = (at[letter] for letter in reading.of[0])
+                part = turn(corner, first, last)
+                degrees = 360 * min(part, 1 - part, key=float)
+                assert near(ball(said), degrees, "1e-3"), (figure, reading)
+            elif reading.name == "shortest":
+                shortest = min(reading.of, key=lambda name: float(far(name)))
+                assert line(said).strip('"') == shortest, figure
+        assert all(near(scale, scales[0], "1e-3") for scale in scales), figure
