@@ -15,6 +15,7 @@ from typing import Any
 from itembank.items.asks import (
     Answered,
     Ask,
+    FaultyWorking,
     Find,
     Handlers,
     Inequality,
@@ -91,6 +92,10 @@ REPEATING.by_kind |= {
         _told(ask.relation, ask.letter, case) for case in _cases(item.key)
     ),
     Answered: lambda ask, item: _given(ask.of, ask.form, item, ask.answer),
+    FaultyWorking: lambda ask, item: any(
+        _given(ask.of, ask.form, item, part)
+        for part in (item.key.parts[1:] if isinstance(item.key, t.Listing) else ())
+    ),
     WhoIsRight: lambda ask, item: any(
         _given(ask.of, ask.form, item, answer) for _, answer in ask.answers
     ),
