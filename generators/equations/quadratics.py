@@ -9,61 +9,36 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators._turns import by_turns
+from generators.equations._root_mistakes import (
+    DIVIDES_LETTER,
+    HALVES,
+    NEGATIVE_LENGTH,
+    NOT_ZERO,
+    ONE_ROOT,
+    OTHER_SIDE,
+    ROOT_OF_LETTER,
+    SIGNS,
+)
+from generators.equations._roots import (
+    FACTOR_NOUGHT,
+    ZERO,
+    either_bracket,
+    factors_told,
+    root_is,
+    root_or,
+    trinomial,
+    two_brackets,
+)
 from generators.equations._writing import lead, letter, side
 from itembank.items import kinds
 from itembank.items.asks import Solve
-from itembank.items.forms.form_rules import number_node
-from itembank.items.item import Draft, Misconception, Pick, Step, Tier, prompt
+from itembank.items.item import Draft, Pick, Step, Tier, prompt
 from itembank.items.measures.years import QUADRATIC_EQUATIONS, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-ONE_ROOT = Misconception(
-    "equations.one-root",
-    "gives only one of the two solutions",
-    "Which other number makes the equation true? Try a negative one, and 0.",
-)
-HALVES = Misconception(
-    "equations.halves-square",
-    "halves where it should take the square root",
-    "Which number times itself makes the right-hand side?",
-)
-SIGNS = Misconception(
-    "equations.roots-with-wrong-signs",
-    "reads the solutions off the brackets with the wrong signs",
-    "Put your first solution into its bracket. Is the bracket 0?",
-)
-NOT_ZERO = Misconception(
-    "equations.not-zero",
-    "puts each bracket equal to the number on the right instead of making one side 0",
-    "When is a product 0? Can you tell as much of a product that is not 0?",
-)
-DIVIDES_LETTER = Misconception(
-    "equations.divides-letter",
-    "divides both sides by the letter and loses a solution",
-    "Put 0 for the letter. Is the equation true?",
-)
-ROOT_OF_LETTER = Misconception(
-    "equations.root-of-a-term",
-    "takes the square root as if the right-hand side were a number",
-    "Put your solution into the equation. Are both sides equal?",
-)
-NEGATIVE_LENGTH = Misconception(
-    "equations.negative-length",
-    "gives the solution that cannot be a length",
-    "Can a side of a rectangle be that long?",
-)
-OTHER_SIDE = Misconception(
-    "equations.other-side-of-rectangle",
-    "gives the other side of the rectangle",
-    "Which side does the question ask for?",
-)
-
-_ZERO = t.Int(0)
-FACTOR_NOUGHT = "A product is 0 where one of its factors is 0."
 
 
 def _support(kind: int, a: int, b: int) -> bool:
@@ -147,26 +122,6 @@ class Quadratics(Topic):
         return _rectangle(x, a, b, twin) if kind == 1 else _leading(x, a, b, twin)
 
 
-def _is(x: t.Sym, value: Fraction | int) -> t.Relation:
-    return t.equals(x, number_node(value))
-
-
-def _or(x: t.Sym, *values: Fraction | int) -> t.Node:
-    found = [_is(x, value) for value in dict.fromkeys(values)]
-    return t.Either(tuple(found)) if len(found) > 1 else found[0]
-
-
-def _brackets(x: t.Sym, a: int, b: int) -> t.Juxt:
-    """Return (x + a)(x + b)."""
-    return t.Juxt((t.Bracket(side(1, x, a)), t.Bracket(side(1, x, b))))
-
-
-def _sum(x: t.Sym, middle: int, end: int, lead: int = 1) -> t.Node:
-    square = t.juxt(t.Int(lead), t.Power(x, t.Int(2)))
-    more = [t.juxt(t.num(middle), x)] if middle else []
-    return t.add(square, *more, *([t.num(end)] if end else []))
-
-
 def _draft(
     x: t.Sym,
     equation: t.Relation,
@@ -175,7 +130,7 @@ def _draft(
     wrong: list[Wrong],
     twin: tuple[object, ...],
 ) -> Draft:
-    key = _or(x, *roots)
+    key = root_or(x, *roots)
     return Draft(
         prompt("Solve {e}.", e=equation),
         Solve((equation,)),
@@ -193,60 +148,45 @@ def _square(x: t.Sym, a: int, twin: tuple[object, ...]) -> Draft:
         x,
         equation,
         (a, -a),
-        (Step(f"{a} × {a} is {a * a}, and so is −{a} × (−{a}).", _or(x, a, -a)),),
-        [(ONE_ROOT, _is(x, a)), (HALVES, _is(x, Fraction(a * a, 2)))],
+        (Step(f"{a} × {a} is {a * a}, and so is −{a} × (−{a}).", root_or(x, a, -a)),),
+        [(ONE_ROOT, root_is(x, a)), (HALVES, root_is(x, Fraction(a * a, 2)))],
         twin,
     )
 
 
 def _product(x: t.Sym, a: int, b: int, twin: tuple[object, ...]) -> Draft:
-    equation = t.equals(_brackets(x, -a, b), _ZERO)
+    equation = t.equals(two_brackets(x, -a, b), ZERO)
     return _draft(
         x,
         equation,
         (a, -b),
-        (Step(FACTOR_NOUGHT + " Make each bracket 0.", _or(x, a, -b)),),
-        [(SIGNS, _or(x, -a, b)), (ONE_ROOT, _is(x, a))],
+        (Step(FACTOR_NOUGHT + " Make each bracket 0.", root_or(x, a, -b)),),
+        [(SIGNS, root_or(x, -a, b)), (ONE_ROOT, root_is(x, a))],
         twin,
     )
 
 
 def _with_nought(x: t.Sym, a: int, twin: tuple[object, ...]) -> Draft:
     plus = a if a % 2 else -a
-    equation = t.equals(t.Juxt((x, t.Bracket(side(1, x, plus)))), _ZERO)
+    equation = t.equals(t.Juxt((x, t.Bracket(side(1, x, plus)))), ZERO)
     return _draft(
         x,
         equation,
         (0, -plus),
-        (Step(FACTOR_NOUGHT + f" Make {x.name} 0, then the bracket.", _or(x, 0, -plus)),),
-        [(SIGNS, _or(x, 0, plus)), (DIVIDES_LETTER, _is(x, -plus))],
+        (Step(FACTOR_NOUGHT + f" Make {x.name} 0, then the bracket.", root_or(x, 0, -plus)),),
+        [(SIGNS, root_or(x, 0, plus)), (DIVIDES_LETTER, root_is(x, -plus))],
         twin,
     )
 
 
-def _found(a: int, b: int) -> str:
-    def said(n: int) -> str:
-        return str(n).replace("-", "−")
-
-    return (
-        f"Factorise: {said(a)} and {said(b)} multiply to {said(a * b)} and add up to {said(a + b)}."
-    )
-
-
-def _either_bracket(x: t.Sym, a: int, b: int) -> Step:
-    """Return the line that x + a or x + b is 0."""
-    cases = t.equals(side(1, x, a), _ZERO), t.equals(side(1, x, b), _ZERO)
-    return Step(FACTOR_NOUGHT, t.Either(cases))
-
-
 def _trinomial(x: t.Sym, a: int, b: int, twin: tuple[object, ...]) -> Draft:
-    equation = t.equals(_sum(x, a + b, a * b), _ZERO)
+    equation = t.equals(trinomial(x, a + b, a * b), ZERO)
     return _draft(
         x,
         equation,
         (-a, -b),
-        (Step(_found(a, b), t.equals(_brackets(x, a, b), _ZERO)), _either_bracket(x, a, b)),
-        [(SIGNS, _or(x, a, b)), (ONE_ROOT, _is(x, -a))],
+        (Step(factors_told(a, b), t.equals(two_brackets(x, a, b), ZERO)), either_bracket(x, a, b)),
+        [(SIGNS, root_or(x, a, b)), (ONE_ROOT, root_is(x, -a))],
         twin,
     )
 
@@ -259,11 +199,11 @@ def _letter_twice(x: t.Sym, a: int, twin: tuple[object, ...]) -> Draft:
         equation,
         (0, a),
         (
-            Step("Make one side 0.", t.equals(t.sub(t.Power(x, t.Int(2)), lots), _ZERO)),
-            Step(f"Take out {x.name}.", t.equals(t.Juxt((x, t.Bracket(side(1, x, -a)))), _ZERO)),
-            _either_bracket(x, 0, -a),
+            Step("Make one side 0.", t.equals(t.sub(t.Power(x, t.Int(2)), lots), ZERO)),
+            Step(f"Take out {x.name}.", t.equals(t.Juxt((x, t.Bracket(side(1, x, -a)))), ZERO)),
+            either_bracket(x, 0, -a),
         ),
-        [(DIVIDES_LETTER, _is(x, a)), (SIGNS, _or(x, 0, -a))],
+        [(DIVIDES_LETTER, root_is(x, a)), (SIGNS, root_or(x, 0, -a))],
         twin,
     )
 
@@ -272,25 +212,25 @@ def _to_be_made_nought(x: t.Sym, a: int, b: int, twin: tuple[object, ...]) -> Dr
     """Return x² + (a − b)x = ab, or x² = (b − a)x + ab."""
     middle, end = a - b, a * b
     if (a + b) % 2:
-        equation = t.equals(_sum(x, middle, 0), t.Int(end))
+        equation = t.equals(trinomial(x, middle, 0), t.Int(end))
         undo = f"Subtract {end} from both sides."
         right: Fraction | int = end
-        wrong: list[Wrong] = [(NOT_ZERO, _or(x, right, right - middle))]
+        wrong: list[Wrong] = [(NOT_ZERO, root_or(x, right, right - middle))]
     else:
         right_side = side(-middle, x, end) if middle < 0 else lead(end, -middle, x)
         equation = t.equals(t.Power(x, t.Int(2)), right_side)
         undo = "Make one side 0."
-        wrong = [(ONE_ROOT, _is(x, b))]
+        wrong = [(ONE_ROOT, root_is(x, b))]
     return _draft(
         x,
         equation,
         (-a, b),
         (
-            Step(undo, t.equals(_sum(x, middle, -end), _ZERO)),
-            Step(_found(a, -b), t.equals(_brackets(x, a, -b), _ZERO)),
-            _either_bracket(x, a, -b),
+            Step(undo, t.equals(trinomial(x, middle, -end), ZERO)),
+            Step(factors_told(a, -b), t.equals(two_brackets(x, a, -b), ZERO)),
+            either_bracket(x, a, -b),
         ),
-        [(SIGNS, _or(x, a, -b)), *wrong],
+        [(SIGNS, root_or(x, a, -b)), *wrong],
         twin,
     )
 
@@ -306,8 +246,8 @@ def _rectangle(x: t.Sym, a: int, b: int, twin: tuple[object, ...]) -> Draft:
         "integer",
         (
             Step(f"Write {x.name} for the width in metres.", relation),
-            Step("Expand, and make one side 0.", t.equals(_sum(x, b, -area), _ZERO)),
-            Step(_found(a + b, -a), t.equals(_brackets(x, a + b, -a), _ZERO)),
+            Step("Expand, and make one side 0.", t.equals(trinomial(x, b, -area), ZERO)),
+            Step(factors_told(a + b, -a), t.equals(two_brackets(x, a + b, -a), ZERO)),
             Step("A width is more than 0.", t.Int(a)),
         ),
         slips(
@@ -322,19 +262,19 @@ def _rectangle(x: t.Sym, a: int, b: int, twin: tuple[object, ...]) -> Draft:
 def _leading(x: t.Sym, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     """Return (bx − a)(x + c) = 0 multiplied out; c goes with a."""
     c = a % 3 + 1
-    equation = t.equals(_sum(x, b * c - a, -a * c, b), _ZERO)
+    equation = t.equals(trinomial(x, b * c - a, -a * c, b), ZERO)
     factors = t.Juxt((t.Bracket(side(b, x, -a)), t.Bracket(side(1, x, c))))
     return _draft(
         x,
         equation,
         (Fraction(a, b), -c),
         (
-            Step("Factorise.", t.equals(factors, _ZERO)),
+            Step("Factorise.", t.equals(factors, ZERO)),
             Step(
                 FACTOR_NOUGHT,
                 t.Either((t.equals(t.juxt(t.Int(b), x), t.Int(a)), t.equals(x, t.num(-c)))),
             ),
         ),
-        [(SIGNS, _or(x, Fraction(-a, b), c)), (ONE_ROOT, _is(x, -c))],
+        [(SIGNS, root_or(x, Fraction(-a, b), c)), (ONE_ROOT, root_is(x, -c))],
         twin,
     )

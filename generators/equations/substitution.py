@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from generators.equations import _misconceptions as m
-from generators.equations._formulas import inside, richer, simple
+from generators.equations._formulas import richer, simple
+from generators.equations._formulas_inside import letter_inside
 from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Tier, prompt
@@ -85,7 +86,7 @@ class Substitution(Topic):
 
     def make(self, tier: Tier, *values: int) -> Draft:
         """Return the question: a formula, the values given, and the letter asked for."""
-        build = {Tier.SUPPORT: simple, Tier.CORE: richer, Tier.CHALLENGE: inside}[tier]
+        build = {Tier.SUPPORT: simple, Tier.CORE: richer, Tier.CHALLENGE: letter_inside}[tier]
         formula, target, given, value, steps, wrong = build(*values)
         names = "abc"[: len(given)]
         listed = ["{" + name + "}" for name in names]

@@ -182,6 +182,11 @@ UNIT_NOT_CHANGED = Misconception(
 )
 
 
+def unit_of(n: int) -> str:
+    """Return centimetres or metres, by turns."""
+    return by_turns(("cm", "m"), n)
+
+
 def length(size: Number, unit: str) -> t.Node:
     """Return an amount of a unit, as a decimal where it is no whole number.
 

@@ -5,18 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators._corners import at, parallelogram_corners
-from generators._turns import by_turns
 from generators.geometry import _areas as a
-from generators.geometry._areas import asked, length, shape_question
+from generators.geometry._areas import asked, length, shape_question, unit_of
 from generators.geometry._rectilinear import cut, ell, tee
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items.item import Draft, Step
 from itembank.notation import tree as t
-
-
-def unit_of(n: int) -> str:
-    """Return centimetres or metres, by turns."""
-    return by_turns(("cm", "m"), n)
 
 
 def isosceles(p: int, q: int) -> Draft:

@@ -27,6 +27,7 @@ from generators.geometry._angles import (
     whole_number,
     wrong_values,
 )
+from generators.geometry._worked_wrongly import angles
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
@@ -136,6 +137,7 @@ class AnglesInTriangles(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(spaces, "geometry.angles-in-triangles", angles)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

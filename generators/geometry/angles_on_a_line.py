@@ -26,6 +26,7 @@ from generators.geometry._angles import (
     whole_number,
     wrong_values,
 )
+from generators.geometry._worked_wrongly import angles
 from itembank.figures.kinds.angles import Angles
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
@@ -118,6 +119,7 @@ class AnglesOnALine(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(spaces, "geometry.angles-on-a-line", angles)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

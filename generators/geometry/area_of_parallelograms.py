@@ -17,6 +17,7 @@ from generators.geometry._areas import asked, length, said_question, shape_quest
 from itembank.figures.kinds.polygon import Height, Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -98,6 +99,13 @@ class AreaOfParallelograms(Topic):
         Tier.CHALLENGE: Space(_challenge, kind=(0, 1), b=range(6, 33), h=range(16)),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.area-of-parallelograms",
+        kinds.working_goes_wrong(
+            {a.HALVED: (e.halved,), a.DOUBLED: (e.doubled,), a.TWO_SIDES: (e.first_half,)}
+        ),
+    )
     spare = "few parallelograms have whole sides and a whole height"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

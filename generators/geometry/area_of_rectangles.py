@@ -13,6 +13,7 @@ from generators._corners import at
 from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
+from generators.geometry._rectangle_stories import cost_of_plot, tiles_of_floor, two_units
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
@@ -20,15 +21,6 @@ from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
-
-_PLOTS = (
-    ("A vegetable plot at a market garden", "compost"),
-    ("A lawn beside a swimming club", "turf"),
-    ("A yard at a bus depot", "gravel"),
-    ("A bed at an allotment", "bark"),
-    ("A floor in a bike workshop", "paint"),
-)
-_FLOORS = ("kitchen", "changing room", "workshop", "library corner", "shed")
 
 
 def rectangle(wide: int, high: int, unit: str, tenths: bool = False) -> Polygon:
@@ -90,7 +82,9 @@ class AreaOfRectangles(Topic):
             return _drawn(kind, w, h, unit)
         if tier is Tier.CORE:
             return (_from_area, _from_perimeter, _square, _decimals)[kind](w, h, unit)
-        return (_round_from_area, _area_from_round, _cost, _tiles, _mixed)[kind](w, h, unit)
+        return (_round_from_area, _area_from_round, cost_of_plot, tiles_of_floor, two_units)[kind](
+            w, h, unit
+        )
 
 
 def _drawn(kind: int, w: int, h: int, unit: str) -> Draft:
@@ -253,85 +247,4 @@ def _area_from_round(w: int, h: int, unit: str) -> Draft:
         (2,),
         around=around,
         side=side,
-    )
-
-
-def _cost(w: int, h: int, unit: str) -> Draft:
-    place, stuff = by_turns(_PLOTS, w * h)
-    price = 2 + (w + h) % 5
-    first, second, each = length(w, "m"), length(h, "m"), t.Money(t.Int(price))
-    area = length(w * h, "m^2")
-    cost = w * h * price
-    return said_question(
-        f"{place} is a rectangle, {{w}} by {{h}}. Enough {stuff} for one square metre costs "
-        "{each}. How much does it cost for all of it?",
-        t.times(t.Int(w), t.Int(h), each),
-        t.Money(t.Int(cost)),
-        [
-            Step("Find the area.", t.equals(t.times(first, second), area)),
-            Step(
-                "Multiply by the cost of one square metre.",
-                t.equals(t.times(t.Int(w * h), each), t.Money(t.Int(cost))),
-            ),
-        ],
-        [(a.PERIMETER_FOR_AREA, 2 * (w + h) * price), (a.ADDED, (w + h) * price)],
-        ("cost", w, h),
-        w=first,
-        h=second,
-        each=each,
-    )
-
-
-def _tiles(w: int, h: int, unit: str) -> Draft:
-    floor = by_turns(_FLOORS, w * h // 4)
-    first, second = t.Quantity(t.Int(w), "m"), t.Quantity(t.Int(h), "m")
-    tile = length(50, "cm")
-    count = 4 * w * h
-    return said_question(
-        f"The floor of a {floor} is a rectangle, {{w}} by {{h}}. It is covered with square "
-        "tiles. Each tile has sides of {tile}. How many tiles are needed?",
-        t.times(t.divide(first, tile), t.Bracket(t.divide(second, tile))),
-        t.Int(count),
-        [
-            Step(
-                "See how many tiles fit along the length.",
-                t.equals(t.divide(length(100 * w, "cm"), tile), t.Int(2 * w)),
-            ),
-            Step(
-                "See how many fit along the width.",
-                t.equals(t.divide(length(100 * h, "cm"), tile), t.Int(2 * h)),
-            ),
-            Step("Multiply.", t.equals(t.times(t.Int(2 * w), t.Int(2 * h)), t.Int(count))),
-        ],
-        [(a.ADDED, 2 * (w + h)), (a.PERIMETER_FOR_AREA, 4 * (w + h)), (a.NOT_SHARED, 2 * w * h)],
-        ("tiles", w, h),
-        w=first,
-        h=second,
-        tile=tile,
-    )
-
-
-def _mixed(w: int, h: int, unit: str) -> Draft:
-    long, wide = Fraction(w, 10), 5 * h
-    first, second = length(long, "m"), length(wide, "cm")
-    key = length(10 * w * wide, "cm^2")
-    return said_question(
-        "A rectangular board is {w} long and {h} wide. Work out its area in square centimetres.",
-        t.times(first, second),
-        key,
-        [
-            Step("Write both lengths in centimetres.", t.equals(first, length(10 * w, "cm"))),
-            Step(
-                "Multiply the length by the width.",
-                t.equals(t.times(length(10 * w, "cm"), second), key),
-            ),
-        ],
-        [
-            (a.UNIT_NOT_CHANGED, long * wide),
-            (a.PERIMETER_FOR_AREA, 2 * (10 * w + wide)),
-            (a.ADDED, 10 * w + wide),
-        ],
-        ("mixed", w, h),
-        w=first,
-        h=second,
     )

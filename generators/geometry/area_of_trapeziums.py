@@ -17,6 +17,7 @@ from generators.geometry._areas import asked, length, said_question, shape_quest
 from itembank.figures.kinds.polygon import Height, Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -64,6 +65,17 @@ class AreaOfTrapeziums(Topic):
         Tier.CHALLENGE: Space(_challenge, top=range(3, 13), bottom=range(5, 18), high=range(3, 13)),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.area-of-trapeziums",
+        kinds.working_goes_wrong(
+            {
+                a.NOT_HALVED_SUM: (e.stopped,),
+                a.NOT_DOUBLED: (e.everywhere(e.left_out),),
+                a.OTHER_SIDE_KEPT: (e.stopped,),
+            }
+        ),
+    )
     spare = "few trapeziums have whole sides and a whole height"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -18,6 +18,7 @@ from generators.geometry._areas import asked, length, said_question, shape_quest
 from itembank.figures.kinds.polygon import Height, Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -94,6 +95,17 @@ class AreaOfTriangles(Topic):
         Tier.CHALLENGE: Space(_challenge, kind=range(3), b=range(4, 25), h=range(3, 16)),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.area-of-triangles",
+        kinds.working_goes_wrong(
+            {
+                a.NOT_HALVED: (e.stopped,),
+                a.NOT_DOUBLED: (e.left_out, e.everywhere(e.left_out)),
+                a.HALVED_TWICE: (e.everywhere(e.halved),),
+            }
+        ),
+    )
     spare = "few triangles have whole sides and a whole height"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -11,49 +11,22 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.geometry._angles import deg
+from generators.geometry._bearing_mistakes import (
+    ADDED_TOGETHER,
+    FROM_FULL_TURN,
+    FROM_SOUTH,
+    OTHER_WAY,
+    OVER_360,
+    SAME_BACK,
+    TURN_ALONE,
+)
 from itembank.items import kinds
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-OTHER_WAY = Misconception(
-    "geometry.bearing-other-way-round",
-    "turns the other way round",
-    "Which way do the hands of a clock go? Show that turn with your arm.",
-)
-TURN_ALONE = Misconception(
-    "geometry.bearing-turn-alone",
-    "gives the turn and not the new bearing",
-    "From which direction is a bearing measured? Which way was it facing before?",
-)
-FROM_SOUTH = Misconception(
-    "geometry.bearing-from-south",
-    "measures the bearing from south",
-    "From which direction is every bearing measured?",
-)
-FROM_FULL_TURN = Misconception(
-    "geometry.bearing-from-360",
-    "takes the bearing away from 360°",
-    "Draw a north line at each end. Which angle do you measure clockwise from north?",
-)
-SAME_BACK = Misconception(
-    "geometry.bearing-same-back",
-    "gives the same bearing for the way back",
-    "Turn round and face the other way. Is that the same direction?",
-)
-ADDED_TOGETHER = Misconception(
-    "geometry.bearings-added",
-    "adds the two bearings",
-    "Both are measured from north. What lies between the two directions?",
-)
-OVER_360 = Misconception(
-    "geometry.bearing-over-360",
-    "gives more than a full turn",
-    "How large can a bearing be? What is left after a full turn?",
-)
 
 _DIRECTIONS = (
     ("east", 90),

@@ -11,7 +11,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.geometry import _areas as a
-from generators.geometry._areas import length, said_question, whole
+from generators.geometry._areas import length, said_question, unit_of, whole
 from generators.geometry._perimeter_drawn import (
     ell_shape,
     isosceles,
@@ -19,7 +19,6 @@ from generators.geometry._perimeter_drawn import (
     parallelogram,
     shape_with_notch,
     tee_shape,
-    unit_of,
 )
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier

@@ -1,4 +1,4 @@
-"""Mistakes with times of day that more than one topic knows."""
+"""Mistakes with times of day and lengths of time (common practice, no source)."""
 
 from __future__ import annotations
 
@@ -23,4 +23,21 @@ WAIT_LEFT_OUT = Misconception(
     "measures.time-wait-left-out",
     "leaves the wait out",
     "Does time go on while you wait?",
+)
+
+
+OTHER_WAY = Misconception(
+    "measures.time-other-way",
+    "goes the wrong way through the day",
+    "Is the answer earlier or later than the time you know?",
+)
+HALF_KEPT = Misconception(
+    "measures.time-half-kept",
+    "goes past 12 and does not change between am and pm",
+    "What comes after 11:59 am? What comes after 11:59 pm?",
+)
+TWELVE_NOT_ADDED = Misconception(
+    "measures.time-twelve-not-added",
+    "reads an afternoon time as if it were before noon",
+    "What is that time by the 24-hour clock?",
 )

@@ -24,6 +24,15 @@ def clock(minutes: int, halves: bool = False) -> t.ClockTime:
     return t.ClockTime((hour - 1) % 12 + 1, minute, "pm" if hour >= 12 else "am")
 
 
+def at_24(minutes: int) -> str:
+    """Return a time of day as a sentence tells it, by the 24-hour clock.
+
+    >>> at_24(545), at_24(DAY + 5)
+    ('09:05', '00:05')
+    """
+    return f"{minutes // 60 % 24:02d}:{minutes % 60:02d}"
+
+
 def length(minutes: int) -> t.Node:
     """Return a length of time in hours and minutes, as far as there are any.
 

@@ -3,13 +3,9 @@
 from __future__ import annotations
 
 from generators.measures._buses import HOME, LATE, LATEST, NEXT, READ, TAKES, UNTIL, WAIT, Case
-from generators.measures._clocks import clock, length
+from generators.measures._clocks import at_24, clock, length
 from itembank.items.item import Step
 from itembank.notation import tree as t
-
-
-def _at(minutes: int) -> str:
-    return f"{minutes // 60 % 24:02d}:{minutes % 60:02d}"
 
 
 def _on(start: int, end: int) -> list[Step]:
@@ -36,7 +32,7 @@ def _gap(start: int, end: int) -> t.Node:
 def _down(case: Case) -> str:
     """Say how the time at the end of the journey is found."""
     names = [case.table.stops[place].name for place in (case.start, case.end)]
-    return f"Find {_at(case.leaves)} in the row of {names[0]}. Go down its column to {names[1]}"
+    return f"Find {at_24(case.leaves)} in the row of {names[0]}. Go down its column to {names[1]}"
 
 
 def _read_steps(case: Case, halves: bool) -> list[Step]:
@@ -44,7 +40,7 @@ def _read_steps(case: Case, halves: bool) -> list[Step]:
 
 
 def _found(case: Case) -> Step:
-    return Step(f"{_down(case)}: {_at(case.arrives)}.")
+    return Step(f"{_down(case)}: {at_24(case.arrives)}.")
 
 
 def _takes_steps(case: Case, halves: bool) -> list[Step]:
@@ -61,7 +57,9 @@ def _by_24(case: Case, halves: bool) -> list[Step]:
 
 def _in_time(case: Case, halves: bool) -> list[Step]:
     end = case.table.stops[case.end].name
-    say = f"In the row of {end}, find the last time up to {_at(case.told)}: {_at(case.arrives)}."
+    say = (
+        f"In the row of {end}, find the last time up to {at_24(case.told)}: {at_24(case.arrives)}."
+    )
     return [*_by_24(case, halves), Step(say)]
 
 
@@ -75,9 +73,8 @@ def _latest_steps(case: Case, halves: bool) -> list[Step]:
 
 def _next_bus(case: Case) -> Step:
     start = case.table.stops[case.start].name
-    return Step(
-        f"In the row of {start}, find the first time after {_at(case.told)}: {_at(case.leaves)}."
-    )
+    told, leaves = at_24(case.told), at_24(case.leaves)
+    return Step(f"In the row of {start}, find the first time after {told}: {leaves}.")
 
 
 def _wait_steps(case: Case, halves: bool) -> list[Step]:
@@ -98,14 +95,14 @@ def _next_steps(case: Case, halves: bool) -> list[Step]:
 
 def _until_steps(case: Case, halves: bool) -> list[Step]:
     end = case.table.stops[case.end].name
-    down = Step(f"Go down its column to {end}: {_at(case.arrives)}.")
+    down = Step(f"Go down its column to {end}: {at_24(case.arrives)}.")
     return [_next_bus(case), down, *_on(case.told, case.arrives)]
 
 
 def _home_steps(case: Case, halves: bool) -> list[Step]:
     at, walk = clock(case.leaves), t.Quantity(t.Int(case.minutes), "min")
     line = t.equals(t.sub(at, walk), clock(case.leaves - case.minutes))
-    up = Step(f"{_up(case)}: {_at(case.leaves)}.")
+    up = Step(f"{_up(case)}: {at_24(case.leaves)}.")
     return [*_in_time(case, halves), up, Step("Leave home so much earlier.", line)]
 
 

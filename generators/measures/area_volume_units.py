@@ -10,51 +10,24 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
+from generators.measures._unit_mistakes import (
+    ADDS_EDGES,
+    LINEAR,
+    NO_LITRES,
+    NOT_CHANGED,
+    SQUARED,
+    TEN_TIMES,
+    WRONG_WAY,
+)
 from generators.ratio._parts import amount, unit_name
 from generators.ratio._rates import apart, written, wrong_amounts
 from itembank.items import kinds
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 from itembank.notation.units import unit_known
-
-LINEAR = Misconception(
-    "measures.area-linear",
-    "uses the conversion of lengths for an area or a volume",
-    "How many small squares or cubes fit along each side of a large one?",
-)
-WRONG_WAY = Misconception(
-    "measures.units-wrong-way",
-    "divides where it should multiply, or the other way round",
-    "Which of the two units is larger? So are there more of them or fewer?",
-)
-SQUARED = Misconception(
-    "measures.volume-as-area",
-    "uses the conversion of areas for a volume",
-    "How many layers of small cubes are there in a large cube?",
-)
-TEN_TIMES = Misconception(
-    "measures.units-ten-times",
-    "gets the number of noughts wrong",
-    "How many of the smaller unit make one of the larger? Count its noughts.",
-)
-NO_LITRES = Misconception(
-    "measures.cubic-centimetres-as-litres",
-    "gives the cubic centimetres as litres",
-    "How many cubic centimetres make one litre?",
-)
-ADDS_EDGES = Misconception(
-    "measures.adds-edges",
-    "adds the three edges for the volume",
-    "How many cubes of 1 cm fit in one layer? How many layers are there?",
-)
-NOT_CHANGED = Misconception(
-    "measures.units-not-changed",
-    "works with the numbers as they stand, whatever the units",
-    "Are both in the same unit?",
-)
 
 # Smaller unit, larger unit, how many, the number of lengths, another mistake's number.
 _AREAS = (

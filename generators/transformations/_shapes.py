@@ -68,3 +68,15 @@ def picture(
 def image(corners: Sequence[Spot], move: Callable[[Spot], Spot]) -> tuple[Spot, ...]:
     """Return where corners go."""
     return tuple(move(corner) for corner in corners)
+
+
+def ways(across: int, up: int) -> str:
+    """Return how far one place is from another, in squares.
+
+    >>> ways(3, -2)
+    '3 right and 2 down'
+    """
+    return (
+        f"{abs(across)} {'right' if across >= 0 else 'left'} and "
+        f"{abs(up)} {'up' if up >= 0 else 'down'}"
+    )

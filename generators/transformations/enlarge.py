@@ -9,6 +9,15 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators.transformations._enlarge_mistakes import (
+    ADDS_FACTOR,
+    AREA_FACTOR,
+    FROM_ORIGIN,
+    FROM_POINT,
+    MIDDLE,
+    ONE_COORDINATE,
+    UPSIDE_DOWN,
+)
 from generators.transformations._shapes import (
     SCALENE,
     TRIANGLES,
@@ -18,52 +27,17 @@ from generators.transformations._shapes import (
     pair,
     picture,
     placed,
+    ways,
 )
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ADDS_FACTOR = Misconception(
-    "transformations.enlarge-adds",
-    "adds the scale factor to the coordinates",
-    "Is a shape twice as large if each corner moves 2 squares?",
-)
-ONE_COORDINATE = Misconception(
-    "transformations.enlarge-one-coordinate",
-    "multiplies the first coordinate alone",
-    "Does the shape grow in one direction, or in both?",
-)
-FROM_ORIGIN = Misconception(
-    "transformations.enlarge-from-origin",
-    "enlarges from the origin instead of the centre that is given",
-    "From which point do you count the squares to each corner?",
-)
-FROM_POINT = Misconception(
-    "transformations.enlarge-from-the-point",
-    "goes from the corner itself, and not from the centre",
-    "Where does your count start: at the centre or at the corner?",
-)
-UPSIDE_DOWN = Misconception(
-    "transformations.enlarge-upside-down",
-    "gives the scale factor from the image back",
-    "Which shape do you start from? Does it grow or shrink?",
-)
-AREA_FACTOR = Misconception(
-    "transformations.enlarge-area-factor",
-    "compares the areas, and not the lengths",
-    "How long is one side of each shape?",
-)
-MIDDLE = Misconception(
-    "transformations.enlarge-middle",
-    "takes the point halfway between a corner and its image",
-    "Join other corners to their images. Do all the lines meet there?",
-)
 
 FIRST = (0, 14, 0, 10)
 LARGE = (-7, 7, -5, 5)
@@ -223,8 +197,8 @@ class Enlarge(Topic):
                 key=key,
             )
             steps = [
-                Step(f"From the centre to A: {_ways(across, up)}."),
-                Step(f"{k} times that is {_ways(k * across, k * up)}."),
+                Step(f"From the centre to A: {ways(across, up)}."),
+                Step(f"{k} times that is {ways(k * across, k * up)}."),
                 Step("Go that far from the centre.", key),
             ]
         return Draft(
@@ -305,10 +279,3 @@ def _longest(corners: tuple[Spot, ...]) -> int:
     """Return the length of the longest side that is level or upright."""
     sides = zip(corners, (*corners[1:], corners[0]), strict=True)
     return max(abs(a - c) + abs(b - d) for (a, b), (c, d) in sides if a == c or b == d)
-
-
-def _ways(across: int, up: int) -> str:
-    return (
-        f"{abs(across)} {'right' if across >= 0 else 'left'} and "
-        f"{abs(up)} {'up' if up >= 0 else 'down'}"
-    )

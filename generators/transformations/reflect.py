@@ -10,6 +10,14 @@ from __future__ import annotations
 from typing import Any
 
 from generators._drawn import to_draw
+from generators.transformations._reflect_mistakes import (
+    BOTH_AXES,
+    CHANGED_LINE,
+    EDGE,
+    IN_AXIS,
+    ON_THE_LINE,
+    OTHER_AXIS,
+)
 from generators.transformations._shapes import (
     SCALENE,
     TRIANGLES,
@@ -23,43 +31,12 @@ from generators.transformations._shapes import (
 )
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-OTHER_AXIS = Misconception(
-    "transformations.reflect-other-axis",
-    "reflects in the other axis",
-    "Put your ruler along the mirror line. Which axis is it?",
-)
-BOTH_AXES = Misconception(
-    "transformations.reflect-both",
-    "changes the sign of both coordinates",
-    "Which coordinate stays as it is in this mirror?",
-)
-IN_AXIS = Misconception(
-    "transformations.reflect-in-axis",
-    "reflects in an axis instead of the line that is given",
-    "Draw the mirror line. How far is the point from it?",
-)
-CHANGED_LINE = Misconception(
-    "transformations.reflect-changed-line",
-    "takes a line x = a for level, and a line y = b for upright",
-    "Name some points where x is that number. What line do they make?",
-)
-ON_THE_LINE = Misconception(
-    "transformations.reflect-on-the-line",
-    "goes to the mirror line and no further",
-    "How far is the point from the mirror? Is its image as far, on the other side?",
-)
-EDGE = Misconception(
-    "transformations.reflect-edge",
-    "takes the edge of a shape for the mirror line",
-    "How far is that line from one shape, and how far from the other?",
-)
 
 _AXIS = range(2)
 
@@ -68,6 +45,16 @@ def _mirrored(what: int, k: int, at: Spot) -> Spot:
     """Return the image of a place in x = k (0), y = k (1) or y = x (2)."""
     x, y = at
     return ((2 * k - x, y), (x, 2 * k - y), (y, x))[what]
+
+
+def _mirror_named(what: int, k: int) -> tuple[str, dict[str, t.Node]]:
+    """Return how a question names the mirror, and the mathematics in that name."""
+    x, y = t.Sym("x"), t.Sym("y")
+    if what == 2:
+        return "the line {m}", {"m": t.equals(y, x)}
+    if k:
+        return "the line {m}", {"m": t.equals((x, y)[what], t.num(k))}
+    return ("the {y}-axis", {"y": y}) if what == 0 else ("the {x}-axis", {"x": x})
 
 
 def _support(shape: int, what: int, x: int, y: int) -> bool:
@@ -138,17 +125,10 @@ def _to_reflect(topic: Topic, tier: Tier, shape: int, what: int, k: int, x: int,
     moved = image(corners, lambda at: _mirrored(what, k, at))
     given = picture((outline(corners, "A"),))
     shown = picture((outline(corners, "A"), outline(moved, "B")))
-    letters = {"x": t.Sym("x"), "y": t.Sym("y")}
-    if what == 2:
-        mirror, line = "the line {m}", t.equals(letters["y"], letters["x"])
-    elif k or tier is Tier.CORE:
-        mirror, line = "the line {m}", t.equals(letters["xy"[what]], t.num(k))
-    else:
-        mirror, line = f"the {{{'yx'[what]}}}-axis", None
+    mirror, shown_in_it = _mirror_named(what, k)
     text = prompt(
         f"Draw the image of shape A after a reflection in {mirror} and label it B.",
-        **letters,
-        **({"m": line} if line is not None else {}),
+        **shown_in_it,
     )
     steps = (
         Step("Take the corners one by one. Each goes as far to the other side of the mirror."),
@@ -225,17 +205,10 @@ class Reflect(Topic):
     def _image(self, shape: tuple[Spot, ...], what: int, k: int, at: Spot) -> Draft:
         figure = picture((outline(placed(shape, at)),), (("A", at),))
         x, y = at
-        letters = {"x": t.Sym("x"), "y": t.Sym("y")}
-        if what == 2:
-            mirror, line = "the line {m}", t.equals(letters["y"], letters["x"])
-        elif k:
-            mirror, line = "the line {m}", t.equals(letters["xy"[what]], t.num(k))
-        else:
-            mirror, line = f"the {{{'yx'[what]}}}-axis", None
+        mirror, shown_in_it = _mirror_named(what, k)
         text = prompt(
             f"What are the coordinates of the image of A after a reflection in {mirror}?",
-            **letters,
-            **({"m": line} if line is not None else {}),
+            **shown_in_it,
         )
         key = pair(*_mirrored(what, k, at))
         if what == 2:

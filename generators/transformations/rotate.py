@@ -20,6 +20,7 @@ from generators.transformations._shapes import (
     pair,
     picture,
     placed,
+    ways,
 )
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
@@ -186,8 +187,8 @@ class Rotate(Topic):
             )
         new = _turned(quarters, (0, 0), (u, v))
         start = "the origin" if centre == (0, 0) else "the centre"
-        there = f"From {start} to A: {_ways(u, v)}."
-        after = f"After the turn that is {_ways(*new)} from {start}."
+        there = f"From {start} to A: {ways(u, v)}."
+        after = f"After the turn that is {ways(*new)} from {start}."
         # A half turn only changes each way to its opposite: one line says it.
         steps = [Step(f"{there} {after}", key)] if turn is None else [Step(there), Step(after, key)]
         if centre != (0, 0):
@@ -243,11 +244,4 @@ def _other_centre(first: Spot, last: Spot, quarters: int) -> tuple[Fraction, Fra
     return (
         Fraction(a + c, 2) + sign * Fraction(d - b, 2),
         Fraction(b + d, 2) - sign * Fraction(c - a, 2),
-    )
-
-
-def _ways(across: int, up: int) -> str:
-    return (
-        f"{abs(across)} {'right' if across >= 0 else 'left'} and "
-        f"{abs(up)} {'up' if up >= 0 else 'down'}"
     )

@@ -78,7 +78,7 @@ def cover(
         pack,
         same_as,
         period,
-        packs_home(output),
+        packs_home(output, department),
         replace,
         any_day=yes,
     )

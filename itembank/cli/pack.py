@@ -15,7 +15,7 @@ from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.department.department import PAPERS
 from itembank.text.in_words import long_date
-from itembank.work.places import output_home
+from itembank.work.places import packs_place
 
 if TYPE_CHECKING:
     from itembank.planning.department.pack_request import PackRequest
@@ -159,7 +159,7 @@ def pack(
             tuple(bank) if bank else None, questions_from, prefer, signed_only, beyond_year
         ),
     )
-    home = output if output is not None else output_home(Path.cwd())
+    home = output if output is not None else packs_place(department)
     if from_ is not None:
         refuse_with_from(typed, date, plan, department)
         _tell(draw_again(from_, home, replacing=replace))

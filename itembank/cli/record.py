@@ -147,7 +147,7 @@ def record(
         asked=asked,
         same_as=same_as,
         out_of=out_of,
-        packs=packs_home(output),
+        packs=packs_home(output, department),
         replace=replace,
         add=add,
         any_day=yes,

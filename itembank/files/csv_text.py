@@ -85,12 +85,17 @@ class CsvWriter:
 def csv_rows(text: str, file: str) -> list[tuple[int, list[str]]]:
     r"""Return the rows that are not empty, each with its line; cells without spaces round them.
 
+    A row whose cells are parted by another sign than the first row's, as where somebody typed
+    below what a spreadsheet had saved, is parted by its own.
+
     Raises:
         FileFaults: a row is no CSV, a cell holds characters that nobody sees, or there are more
             than :data:`MOST_ROWS`.
 
     >>> csv_rows("seat;score\n\nA1; 5\n", "scores.csv")
     [(1, ['seat', 'score']), (3, ['A1', '5'])]
+    >>> csv_rows("seat,score\nA1;5\n", "scores.csv")
+    [(1, ['seat', 'score']), (2, ['A1', '5'])]
     """
     first = text.lstrip().split("\n", 1)[0]
     separator = next((sign for sign in ";\t" if sign in first and "," not in first), ",")
@@ -98,6 +103,8 @@ def csv_rows(text: str, file: str) -> list[tuple[int, list[str]]]:
     rows: list[tuple[int, list[str]]] = []
     try:
         for row in reader:
+            if rows and len(row) == 1 < len(rows[0][1]):
+                row = _parted(row[0])
             cells = [as_meant(cell).strip() for cell in row]
             for cell in cells:
                 for unseen in hidden(cell, in_maths=True):
@@ -112,6 +119,12 @@ def csv_rows(text: str, file: str) -> list[tuple[int, list[str]]]:
         fault = Fault(file, reader.line_num, f"This is not a CSV row: {error}.")
         raise FileFaults([fault]) from None
     return rows
+
+
+def _parted(row: str) -> list[str]:
+    """Return the cells of a row by the first sign it holds that parts cells; else all of it."""
+    sign = next((sign for sign in "\t;," if sign in row), None)
+    return [row] if sign is None else next(csv.reader([row], delimiter=sign))
 
 
 NO_MARK = frozenset({"", "-", "–", "—", "absent", "abs", "away", "n/a"})

@@ -39,10 +39,10 @@ def drawers(pack: Pack) -> dict[str, Drawer]:
 
 
 def slides_of(pack: Pack) -> int:
-    """Return how many slides the starter of a pack takes, in the version that takes the most."""
-    from itembank.pages.documents.slides import slides_taken
+    """Return 1 where the starter of a pack stands on one slide, and 2 where it takes more."""
+    from itembank.pages.documents.slides import on_one_slide
 
-    return slides_taken(pack)
+    return 1 if on_one_slide(pack) else 2
 
 
 def draw_pack(pack: Pack) -> dict[str, bytes]:

@@ -103,6 +103,7 @@ def tables() -> dict[str, Any]:
         "conditions": {
             name: said for name, (_, said) in _items("itembank.items.asks.give", "CONDITIONS")
         },
+        "places_known": import_module("itembank.marking.form.policy").PLACES_KNOWN,
         "characters": _characters(),
         "grammar": grammar_tables(),
     }

@@ -247,7 +247,7 @@ def test_topics_of_the_department_s_own_bank_may_be_named(said, files):
 
 
 def test_a_class_is_renamed_by_word_and_no_other_name_is_taken(capsys):
-    from itembank.cli.department.parts import _renamed
+    from itembank.cli.department.ask_classes import _renamed
     from itembank.work.department.answered import Answers, ClassAnswer
     from itembank.work.department.class_renamed import Renamed, renamed_in
 

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from itembank.cli.pack import refuse_with_from
+from itembank.desk.serving.start import desk_at
 from itembank.errors import ItembankError
 from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import read_department
@@ -15,7 +16,8 @@ from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from itembank.planning.department.question_sources import QuestionSources, StatedSources
 from itembank.work.pack import settled_request as settling
 from itembank.work.pack.make import folder_of, make_pack
-from itembank.work.places import output_home
+from itembank.work.places import output_home, packs_place
+from itembank.work.usual_home import home_near
 from tests.packs.bank_files import OWN, bank, sums
 
 LARKHYTHE = read_department(Path(__file__).parents[2] / "banks" / "larkhythe")
@@ -173,6 +175,31 @@ def test_where_packs_go(tmp_path):
     assert output_home(inside) == project / "output"
     (inside / "output").mkdir()
     assert output_home(inside) == inside / "output"
+
+
+def test_terminal_and_desk_put_packs_in_one_place_wherever_they_are_started(tmp_path, monkeypatch):
+    home = tmp_path / "maths"
+    (home / "schemes").mkdir(parents=True)
+    (home / "department.toml").touch()
+    elsewhere = tmp_path / "elsewhere"
+    (elsewhere / "output").mkdir(parents=True)
+    for folder, named in (
+        (home, None),
+        (home / "schemes", None),
+        (tmp_path, Path("maths")),
+        (tmp_path, Path("maths/department.toml")),
+        (elsewhere, home),
+    ):
+        monkeypatch.chdir(folder)
+        assert packs_place(named) == desk_at(home_near(named)).packs == home
+    (tmp_path / "output").mkdir()  # as in a copy of this project that is no checkout
+    monkeypatch.chdir(tmp_path)
+    assert packs_place(Path("maths")) == desk_at(home).packs == tmp_path / "output"
+    monkeypatch.setenv("HOME", str(tmp_path))
+    monkeypatch.setenv("USERPROFILE", str(tmp_path))
+    assert packs_place(Path("maths")) == desk_at(home).packs == home
+    monkeypatch.chdir(elsewhere)
+    assert packs_place() == elsewhere / "output"  # no department, as for a pack of one's own topics
 
 
 # Where questions come from

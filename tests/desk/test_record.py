@@ -157,6 +157,36 @@ def test_what_makes_no_sense_records_nothing(desk, home, fields, said):
     assert "Record how it went" in desk.get(PAGE).text
 
 
+@pytest.mark.parametrize(
+    ("fields", "offered"),
+    [
+        ({"how": "bands", "band-0": "40"}, True),
+        ({"how": "right", "right-1": "30", "pupils": "40"}, True),
+        ({"how": "table", "table": "seat,score\nZ9,3"}, True),
+        ({"how": "bands", "band-0": "eight"}, False),
+    ],
+)
+def test_where_seats_are_short_the_way_to_change_them_is_offered(desk, fields, offered):
+    page = send(desk, **fields).text
+    assert ('href="/set-up/classes"' in page) is offered
+    assert "department.toml" not in page
+
+
+@pytest.mark.parametrize("sign", [",", ";", "\t"])
+@pytest.mark.parametrize("headed", [",", ";", "\t"])
+def test_a_table_is_read_whatever_parts_its_rows(desk, home, headed, sign):
+    table = f"seat{headed}score\nA1{sign}3\nA2{headed}5"
+    assert send(desk, how="table", table=table).status_code == 303
+    assert decision(home).scores == {"A1": 3, "A2": 5}
+
+
+def test_a_pasted_answer_that_holds_a_comma_stays_in_its_cell(desk, home):
+    head = "\t".join(["seat", *map(str, range(1, 9))])
+    row = "\t".join(["A1", "3, 4", *(str(7 * n) for n in range(1, 8))])
+    assert send(desk, how="table", table=f"{head}\n{row}").status_code == 303
+    assert decision(home).pupils == 1
+
+
 BARE = "/class/7M/lesson/2026-11-30/3"
 
 

@@ -15,8 +15,8 @@ from math import isqrt
 from itembank.figures.drawing import Area, Drawing, Stroke, Text, text_box
 from itembank.figures.figure import Reading, drawn, kind_of, read
 from itembank.notation import tree as t
+from itembank.notation.enclosing import bounds
 from itembank.notation.value import exact, exact_or_none
-from itembank.proof.exact.enclosing import bounds
 from tests.figures.every_figure import examples
 
 COUNT = 200

@@ -1,157 +1,42 @@
-"""The equations strand: keys by engines the tool does not use, wrong answers by wrong methods.
+"""The equations strand: what is fit to print, and wrong answers by wrong methods.
 
-Three engines stand behind the keys here, none of them used by the tool itself: z3 decides
-that a key is the only solution, python-flint finds it again from two values of the printed
-equation, and a plain search answers the word problems from nothing but their text.
+A plain search answers the word problems from nothing but their text; all other keys are held by
+``test_equations_engines.py``.
 """
 
 from __future__ import annotations
 
-import random
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from fractions import Fraction
-from functools import cache
-from typing import Any, NamedTuple
+from typing import Any
 
 import flint
 import pytest
-import z3
 
 from generators.equations._balance import balance
 from generators.equations._writing import letter, side, terms
-from itembank.figures.figure import words as figure_words
 from itembank.items.asks import FaultyLine
 from itembank.items.forms.form_rules import form_fault
-from itembank.items.item import Find, Inequality, Item, Run, Tier
+from itembank.items.item import Find, Item, Tier
 from itembank.items.kinds.mistakes import OTHER_LINE
-from itembank.items.topics.registry import find_topic
 from itembank.items.topics.space_part import is_other_kind
-from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.proof.lines.steps import step_fault
 from tests.depth import cases
-from tests.generators.mistakes import each_mistake, own_items
-
-NAMES = (
-    "one-step",
-    "two-step",
-    "brackets",
-    "both-sides",
-    "both-sides-brackets",
-    "fractional",
-    "negative-solutions",
-    "form-and-solve",
-    "substitution",
-    "inequalities",
+from tests.generators.equation_engines import answer_of, calculate, flint_number
+from tests.generators.equation_samples import (
+    BOTH,
+    NAMES,
+    printed,
+    sampled,
+    text,
+    topic,
+    walked,
 )
-MOST = 400
-"""Items of a tier in a sample: the most that a test here asks for."""
-SOLVED = NAMES[:7]
-BOTH = ("both-sides", "both-sides-brackets", "fractional", "negative-solutions")
-
-
-def topic(name: str) -> Topic:
-    return find_topic(f"equations.{name}")
-
-
-@cache
-def items_of(name: str, tier: Tier) -> tuple[Item, ...]:
-    """Return a sample of a tier's items, always the same ones, made once for all tests."""
-    space = topic(name).spaces[tier]
-    indices = random.Random(name).sample(space.own, min(MOST, len(space.own)))
-    return tuple(topic(name).item(tier, index) for index in indices)
-
-
-def sampled(name: str, count: int, tiers: tuple[Tier, ...] = tuple(Tier)) -> Iterator[Item]:
-    """Yield `count` items of each tier, always the same ones."""
-    assert count <= MOST
-    for tier in tiers:
-        yield from items_of(name, tier)[:count]
-
-
-class Asked(NamedTuple):
-    """What an item prints, and its key: of every item, since these take little room."""
-
-    prompt: tuple[Run, ...]
-    key: t.Node
-    text: str
-
-
-@cache
-def walked(name: str, tier: Tier) -> tuple[Asked, ...]:
-    """Return what every item of a tier asks, in order, made once for all tests."""
-    return tuple(Asked(item.prompt, item.key, text(item)) for item in own_items(topic(name), tier))
-
-
-def printed(name: str, tier: Tier) -> list[str]:
-    """Return what every item of a tier prints, in order."""
-    return [asked.text for asked in walked(name, tier)]
-
-
-def text(item: Item) -> str:
-    """Return what is read aloud: the prompt, and after it what is said of its figure."""
-    asked = "".join(run if isinstance(run, str) else line(run) for run in item.prompt)
-    return asked if item.figure is None else f"{asked} {figure_words(item.figure)}"
-
-
-def calculate(node: t.Node, number: Callable[[int], Any], known: dict[str, Any]) -> Any:
-    """Work a tree out in any arithmetic with + − × ÷: z3's reals, or flint's rationals."""
-
-    def go(part: t.Node) -> Any:
-        return calculate(part, number, known)
-
-    match node:
-        case t.Int(n):
-            return number(n)
-        case t.Sym(name):
-            return known[name]
-        case t.Neg(of):
-            return number(0) - go(of)
-        case t.Bracket(of):
-            return go(of)
-        case t.Money(of, _) | t.Quantity(of, _):
-            return go(of)  # the stories keep to pounds, metres, litres and degrees
-        case t.Frac(top, bottom):
-            return go(top) / go(bottom)
-        case t.Power(base, t.Int(exponent)):
-            value = go(base)
-            for _ in range(exponent - 1):
-                value = value * go(base)
-            return value
-        case t.Juxt(factors):
-            value = go(factors[0])
-            for factor in factors[1:]:
-                value = value * go(factor)
-            return value
-        case t.Sum(first, rest):
-            value = go(first)
-            for op, term in rest:
-                value = value + go(term) if op == "+" else value - go(term)
-            return value
-        case t.Product(first, rest):
-            value = go(first)
-            for pop, factor in rest:
-                value = value / go(factor) if pop == "÷" else value * go(factor)
-            return value
-    raise AssertionError(f"{node} is not expected in this strand")
-
-
-def flint_number(node: t.Node) -> flint.fmpq:
-    return calculate(node, flint.fmpq, {})
-
-
-def answer_of(node: t.Node) -> t.Node:
-    return node.rest[0][1] if isinstance(node, t.Relation) else node
-
-
-def z3_relation(relation: t.Relation, known: dict[str, Any]) -> Any:
-    (op, right) = relation.rest[0]
-    a = calculate(relation.first, z3.RealVal, known)
-    b = calculate(right, z3.RealVal, known)
-    return {"=": a == b, "<": a < b, ">": a > b, "≤": a <= b, "≥": a >= b}[op]
+from tests.generators.mistakes import each_mistake
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -192,61 +77,6 @@ def test_every_declared_misconception_shows_somewhere(name: str) -> None:
         spotted = (draft for draft in drafts if isinstance(draft.ask, FaultyLine))
         shown |= {slip.misconception.id for draft in spotted for slip in draft.slips}
     assert shown - {OTHER_LINE.id} == {which.id for which in topic(name).misconceptions}
-
-
-@pytest.mark.parametrize("name", SOLVED)
-def test_flint_finds_the_key_from_two_values_of_the_printed_equation(name: str) -> None:
-    """A linear f with f(0) = p and f(1) = q vanishes at p/(p − q), the rule of false position."""
-    for item in sampled(name, 200):
-        (equation,) = [run for run in item.prompt if isinstance(run, t.Relation)]
-        (unknown,) = t.symbols(equation)
-
-        def gap(value: int, equation: t.Relation = equation, unknown: str = unknown) -> flint.fmpq:
-            known = {unknown: flint.fmpq(value)}
-            left = calculate(equation.first, flint.fmpq, known)
-            return left - calculate(equation.rest[0][1], flint.fmpq, known)
-
-        root = gap(0) / (gap(0) - gap(1))
-        assert flint_number(answer_of(item.key)) == root
-        assert isinstance(item.key, t.Relation)
-        assert item.key.first == t.Sym(unknown)
-        for slip in each_mistake(item):
-            assert flint_number(answer_of(slip.wrong)) != root, (text(item), slip)
-
-
-@pytest.mark.parametrize("name", ["form-and-solve", "substitution"])
-def test_z3_allows_the_key_and_nothing_else(name: str) -> None:
-    for item in sampled(name, 60):
-        if item.figure is not None:
-            continue  # test_geometry_areas finds these from what is said of the figure
-        assert isinstance(item.ask, Find)
-        letters = {s for relation in item.ask.relations for s in t.symbols(relation)}
-        known = {s: z3.Real(s) for s in letters}
-        solver = z3.Solver()
-        solver.add(*(z3_relation(relation, known) for relation in item.ask.relations))
-        assert solver.check() == z3.sat
-        target = calculate(item.ask.target, z3.RealVal, known)
-        solver.add(target != calculate(answer_of(item.key), z3.RealVal, {}))
-        assert solver.check() == z3.unsat, text(item)
-        for slip in each_mistake(item):
-            assert flint_number(answer_of(slip.wrong)) != flint_number(answer_of(item.key))
-
-
-def test_z3_finds_no_number_where_an_inequality_and_its_key_part_company() -> None:
-    for item in sampled("inequalities", 120):
-        assert isinstance(item.ask, Inequality)
-        assert isinstance(item.key, t.Relation)
-        (unknown,) = t.symbols(item.ask.relation)
-        known = {unknown: z3.Real(unknown)}
-        asked = z3_relation(item.ask.relation, known)
-        solver = z3.Solver()
-        solver.add(asked != z3_relation(item.key, known))
-        assert solver.check() == z3.unsat, text(item)
-        for slip in each_mistake(item):
-            assert isinstance(slip.wrong, t.Relation)
-            apart = z3.Solver()
-            apart.add(asked != z3_relation(slip.wrong, known))
-            assert apart.check() == z3.sat, (text(item), slip)
 
 
 @pytest.mark.parametrize("name", BOTH)

@@ -21,8 +21,9 @@ from itembank.items.item import Inequality, Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
+from tests.generators.equation_engines import answer_of, calculate, flint_number
+from tests.generators.equation_samples import NAMES, text
 from tests.generators.mistakes import each_mistake
-from tests.generators.test_equations import NAMES, answer_of, calculate, flint_number, text
 from tests.generators.wrong_formulas import (
     IN_FORMULA,
     drops_minus,

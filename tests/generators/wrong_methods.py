@@ -17,7 +17,8 @@ import flint
 
 from itembank.items.item import Item
 from itembank.notation import tree as t
-from tests.generators.test_equations import answer_of, calculate, flint_number, text
+from tests.generators.equation_engines import answer_of, calculate, flint_number
+from tests.generators.equation_samples import text
 
 Method = Callable[[Item], Any]
 

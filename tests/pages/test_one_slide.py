@@ -7,7 +7,6 @@ import random
 from collections import Counter
 from dataclasses import replace
 from functools import cache
-from itertools import pairwise
 
 import pypdfium2
 import pytest
@@ -141,11 +140,11 @@ def test_questions_are_shared_over_slides_in_order_the_most_even_way_first(count
 
 
 CROWDED = ("ratio.difference", "number.factor-pairs", "fractions.between", "ratio.best-value")
-"""The first starter chosen on these by 105 has four long stories below each other."""
+"""Long stories: the first starter chosen on these by 104 takes two slides."""
 
 
 def test_a_starter_that_turns_out_too_full_is_chosen_again():
-    before, after = (on_topics(*CROWDED, seed=105, fitted=fitted) for fitted in (False, True))
+    before, after = (on_topics(*CROWDED, seed=104, fitted=fitted) for fitted in (False, True))
     assert (draw.slides_of(before), draw.slides_of(after)) == (2, 1)
     items = after.versions[0].items
     # As many on each topic and of each tier as ever, the easiest first.
@@ -157,24 +156,26 @@ def test_a_starter_that_turns_out_too_full_is_chosen_again():
 
 
 def test_long_questions_make_way_for_shorter_ones_of_their_topic_and_tier():
-    """Told so often that it is too full, the starter is made of ever shorter ones."""
+    """Told twice that it is too full, the starter is made of as few shorter ones as will do."""
     drawn = []
 
     def twice(pack):
         drawn.append(pack.versions[0].items)
-        return 2 if len(drawn) < 3 else 1
+        return 2 if len(drawn) < 2 else 1
 
     chosen = choose(request_on(*CROWDED, seed=105), twice)
-    assert [c.item.address for c in chosen.versions[0]] == [i.address for i in drawn[-1]]
-    for was, now in pairwise(drawn):
-        (gone,) = {i.address for i in was} - {i.address for i in now}
-        (come,) = {i.address for i in now} - {i.address for i in was}
-        assert gone.rpartition("/")[0] == come.rpartition("/")[0]
+    was, now = drawn[0], drawn[-1]
+    assert [c.item.address for c in chosen.versions[0]] == [i.address for i in now]
+    gone = sorted({i.address for i in was} - {i.address for i in now})
+    come = sorted({i.address for i in now} - {i.address for i in was})
+    assert len(gone) == 1
+    for old, new in zip(gone, come, strict=True):
+        assert old.rpartition("/")[0] == new.rpartition("/")[0]
         by_address = {item.address: item for item in (*was, *now)}
         # A picture takes more room than any words.
-        pictured = by_address[gone].picture is not None and by_address[come].picture is None
-        assert pictured or words(by_address[come]) < words(by_address[gone])
-        assert abs(by_address[come].difficulty - by_address[gone].difficulty) < 0.5
+        pictured = by_address[old].picture is not None and by_address[new].picture is None
+        assert pictured or words(by_address[new]) < words(by_address[old])
+        assert abs(by_address[new].difficulty - by_address[old].difficulty) < 0.5
 
 
 def words(item):
@@ -234,12 +235,19 @@ def test_no_word_stands_alone_above_its_equation_on_the_second_slide_either(seed
 
 
 def columns(slide):
-    """Return each spot with the right edge of its column: where the next begins, or the margin."""
-    lefts = sorted({spot.x for spot in slide.spots})
-    assert lefts[0] == LEFT
+    """Return each spot with the right edge of its column: a gap before the next, or the margin.
+
+    Of the spots that stand level with it, the next begins there.
+    """
+    assert min(spot.x for spot in slide.spots) == LEFT
     for spot in slide.spots:
-        later = [x for x in lefts if x > spot.x]
-        yield spot, (later[0] - 24.0 if later else RIGHT)
+        strip = sum(spot.top < rule for rule in slide.rules)
+        beside = [
+            other.x
+            for other in slide.spots
+            if other.x > spot.x and sum(other.top < rule for rule in slide.rules) == strip
+        ]
+        yield spot, (min(beside) - 24.0 if beside else RIGHT)
 
 
 def test_answers_stand_at_the_right_edge_and_clear_of_all_words(samples):
@@ -287,5 +295,5 @@ def test_an_instruction_that_questions_share_is_said_once_and_kept_in_the_pack()
                 kept = "".join(run if isinstance(run, str) else "" for run in prompt(item))
                 assert not kept.endswith(one.sentence)
         alone = {last_instruction(item) for item in items} - {one.sentence for one in told} - {""}
-        assert all(said[1:].split(".")[0] in text for said in alone)
+        assert all(said[1:].split(".")[0].replace("\u00a0", " ") in text for said in alone)
     assert seen

@@ -20,32 +20,10 @@ from itembank.planning.choosing.choose_topics import (
 from itembank.planning.choosing.memory import Seen, recall, remember
 from itembank.planning.choosing.programme import Programme
 from itembank.planning.choosing.reason_words import reason_words
-from itembank.planning.choosing.topic_programme import AGAIN, limits_of, mix
+from itembank.planning.choosing.topic_programme import AGAIN
 from itembank.planning.choosing.topic_reason import reason
 from itembank.planning.choosing.topic_worth import WIDENING, first_worth, next_worths, worth
-
-MONDAY = datetime.date(2026, 11, 30)
-PLAIN = ChoiceSettings(fewest_recent=0, fewest_older=0, rest=0)
-
-
-def topic(name, taught_ago, right=None, seen_ago=None):
-    taught = MONDAY - datetime.timedelta(days=taught_ago)
-    seen = ()
-    if right is not None:
-        seen = (Seen(MONDAY - datetime.timedelta(days=seen_ago), right, 30),)
-    return TopicState(name, name.title(), taught, remember(taught, seen), seen)
-
-
-def some_topics(count, gap=9):
-    return [topic(f"t{k}", 3 + gap * k, 10 + k, 2 + 5 * (k % 4)) for k in range(count)]
-
-
-def week(*dates, questions=8, **rest):
-    return [LessonWish(MONDAY + datetime.timedelta(days=d), questions, **rest) for d in dates]
-
-
-def counts(choice):
-    return {topic.topic: topic.count for topic in choice.topics}
+from tests.planning.choice_samples import MONDAY, PLAIN, counts, some_topics, topic, week
 
 
 @given(
@@ -140,12 +118,12 @@ def test_no_other_week_is_worth_more(rows, dates, rest):
 
     def total(names):
         found = 0.0
-        for topic in topics:
-            days = [x.date for x, name in zip(lessons, names, strict=True) if name == topic.topic]
+        for state in topics:
+            days = [x.date for x, name in zip(lessons, names, strict=True) if name == state.topic]
             start = lessons[0].date
-            found += first_worth(topic, days[0], start, wish) if days else 0
+            found += first_worth(state, days[0], start, wish) if days else 0
             for k in range(len(days) - 1):
-                found += next_worths(topic, days[k : k + 2], wish)[0] - AGAIN * size * (k + 1)
+                found += next_worths(state, days[k : k + 2], wish)[0] - AGAIN * size * (k + 1)
         return found
 
     chosen = [
@@ -270,60 +248,6 @@ def test_worth_is_days_at_rest_times_weakness_less_for_what_came_often():
     assert first == pytest.approx(worth(once, MONDAY, ChoiceSettings()) * (8 / 14) ** 0.5)
 
 
-def test_recent_and_older_topics_are_mixed():
-    recent = [topic(f"r{k}", 4 + k, 29, 1) for k in range(4)]  # just seen and nearly all right
-    older = [topic(f"o{k}", 60 + k, 6, 30) for k in range(12)]
-    (choice,) = choose_topics(week(0), recent + older, {})
-    assert sum(name.startswith("r") for name in counts(choice)) == 1
-    more = ChoiceSettings(fewest_recent=3)
-    (choice,) = choose_topics(week(0), recent + older, {}, more)
-    assert sum(name.startswith("r") for name in counts(choice)) == 3
-
-
-@pytest.mark.parametrize(("pinned", "further"), [(0, 3), (1, 2), (3, 0), (4, 0)])
-def test_what_is_pinned_counts_among_the_older_questions(pinned, further):
-    topics = [topic(f"r{k}", 4 + k) for k in range(8)] + [topic(f"o{k}", 60 + k) for k in range(8)]
-    (lesson,) = week(0, pinned={f"o{k}": 1 for k in range(pinned)})
-    rules = ChoiceSettings(fewest_recent=0, fewest_older=3)
-    asked = mix(lesson, topics, *limits_of(lesson, topics), rules)
-    assert [fewest for _, fewest in asked] == ([further] if further else [])
-
-
-@pytest.mark.parametrize(("wanted", "this_year"), [(0, 0), (4, 4), (8, 8)])
-def test_topics_of_this_year_have_their_share(wanted, this_year):
-    # What earlier years taught was never seen since: by worth alone it would take everything.
-    earlier = [replace(topic(f"e{k}", 700 + k), earlier=True) for k in range(12)]
-    now = [topic(f"n{k}", 40 + k, 29, 1) for k in range(12)]
-    rules = ChoiceSettings(fewest_recent=0, fewest_older=0, fewest_this_year=wanted)
-    (choice,) = choose_topics(week(0), earlier + now, {}, rules)
-    assert sum(name.startswith("n") for name in counts(choice)) == this_year
-
-
-@pytest.mark.parametrize("there", range(5))
-def test_in_september_earlier_years_fill_a_starter(there):
-    earlier = [replace(topic(f"e{k}", 400 + k), earlier=True) for k in range(12)]
-    now = [topic(f"n{k}", 3 + k, 29, 1) for k in range(there)]
-    (choice,) = choose_topics(week(0), earlier + now, {})
-    assert sum(counts(choice).values()) == 8
-    assert sum(name.startswith("n") for name in counts(choice)) == there
-
-
-@given(
-    st.integers(0, 6), st.integers(0, 6), st.integers(0, 12), st.integers(0, 8), st.integers(0, 8)
-)
-def test_whatever_is_wanted_of_this_year_can_be_had(fresh, older, earlier, recent, this_year):
-    topics = [topic(f"f{k}", 5 + k) for k in range(fresh)]
-    topics += [topic(f"o{k}", 60 + k) for k in range(older)]
-    topics += [replace(topic(f"e{k}", 400 + k), earlier=True) for k in range(earlier)]
-    if not topics:
-        return
-    rules = ChoiceSettings(
-        fewest_recent=recent, fewest_older=8 - recent, fewest_this_year=this_year
-    )
-    (choice,) = choose_topics(week(0), topics, {}, rules)
-    assert sum(counts(choice).values()) == 8
-
-
 @pytest.mark.parametrize("left", [0, 1, None])
 def test_a_topic_comes_no_oftener_in_a_week_than_it_has_questions_left(left):
     weak = replace(topic("weak", 90, 1, 30), rested=left)
@@ -331,15 +255,6 @@ def test_a_topic_comes_no_oftener_in_a_week_than_it_has_questions_left(left):
     chosen = choose_topics(week(0, 2, 4, questions=2), [weak, *strong], {}, PLAIN)
     times = sum("weak" in counts(choice) for choice in chosen)
     assert times == (2 if left is None else left)
-
-
-@pytest.mark.parametrize(("days", "recent"), [(20, True), (21, True), (22, False)])
-def test_a_topic_is_recent_up_to_so_many_days_after_it_was_taught(days, recent):
-    topics = [topic("edge", days), *some_topics(9)[3:]]
-    (lesson,) = week(0, questions=4)
-    rules = ChoiceSettings(recent=21, fewest_recent=8, fewest_older=0)
-    ((places, _),) = mix(lesson, topics, [0] * 7, [1] * 7, rules) or [([], 0)]
-    assert (0 in places) == recent
 
 
 def test_weak_topics_come_first():

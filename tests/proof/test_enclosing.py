@@ -12,11 +12,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.notation import tree as t
+from itembank.notation.enclosing import bounds, root_below
 from itembank.notation.parse import parse
+from itembank.notation.sines import angle_bounds, cosine, sine, tangent
 from itembank.notation.value import NotExact
-from itembank.proof.exact.enclosing import bounds, root_below
 from itembank.proof.exact.rounding import find_rounded
-from itembank.proof.exact.sines import angle_bounds, cosine, sine, tangent
 from itembank.proof.sympy.sympy_integers import rounded
 
 ctx.prec = 300

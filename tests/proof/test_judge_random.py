@@ -10,8 +10,9 @@ import pytest
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from itembank.notation.sines import PI
 from itembank.proof.exact.exact_road import by_first_road
-from itembank.proof.exact.surd import PI, Surd
+from itembank.proof.exact.surd import Surd
 from itembank.proof.exact.univariate import count_roots, real_roots, value_at
 from itembank.proof.outcome import State
 from itembank.proof.sympy.sympy_road import by_second_road

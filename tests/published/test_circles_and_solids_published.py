@@ -12,8 +12,8 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
+from itembank.notation.sines import RATIOS
 from itembank.notation.value import exact
-from itembank.proof.exact.sines import RATIOS
 
 
 def test_archimedes_on_the_circumference() -> None:

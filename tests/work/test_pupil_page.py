@@ -16,7 +16,8 @@ from itembank.records.entries.recording import record
 from itembank.records.pupils.homes import Move
 from itembank.records.pupils.moves import move_seats
 from itembank.records.pupils.whom import Whom
-from itembank.records.reports.pupil_report import pupil_report, seats_to_look_at
+from itembank.records.reports.pupil_report import pupil_report
+from itembank.records.reports.seats_to_look_at import seats_to_look_at
 from itembank.records.store.store import open_store
 from itembank.work.lesson.forget import forget
 from itembank.work.lesson.results_store import open_results

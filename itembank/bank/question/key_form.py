@@ -19,6 +19,7 @@ from itembank.items.asks import (
     Equivalent,
     ErrorInterval,
     FaultyLine,
+    FaultyWorking,
     Find,
     Give,
     Handlers,
@@ -152,6 +153,7 @@ ANSWERS.by_kind |= {
     WhoIsRight: Answers(_always("name"), solutions=True),
     OddOneOut: Answers(_always("name"), plain=True),
     FaultyLine: Answers(_always("line-and-result"), plain=True),
+    FaultyWorking: Answers(_always("line-and-result"), solutions=True),
     Match: Answers(_always("pairs"), plain=True),
 }
 

@@ -5,13 +5,17 @@ from __future__ import annotations
 import re
 import select
 import sys
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
-from itembank.cli.words.ask import Check, ask, note
+from itembank.cli.words.ask import Check, ask, note, one_of
 from itembank.errors import ItembankError
 from itembank.files.faults import decode_text
+from itembank.work.department.answered import Answers
 from itembank.work.department.wrong import Wrong
+
+Keep = Callable[[Answers], object]
+"""Told what is answered by now, within a part too, so that nothing is lost."""
 
 
 class GoBack(Exception):
@@ -120,3 +124,14 @@ def tell_wrong(wrong: Iterable[Wrong], most: int = 8) -> None:
         note(line)
     if len(told) > most:
         note(f"… and {len(told) - most} more.")
+
+
+def yes(label: str, default: bool = True) -> bool:
+    """Ask a question that is answered by yes or no."""
+    return answer(label, "yes" if default else "no", one_of(("yes", "no"))) == "yes"
+
+
+def show(lines: Iterable[str]) -> None:
+    """Tell lines one under the other."""
+    for line in lines:
+        note(line)

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.cli.department.answering import GoBack, StopHere, answer, tell_wrong
-from itembank.cli.department.parts import ASK, ask_topics
+from itembank.cli.department.ask_topics import ask_topics
+from itembank.cli.department.parts import ASK
 from itembank.cli.department.settings_asked import change_in_talk
 from itembank.cli.words.ask import note, one_of
 from itembank.cli.words.what_to_type import told

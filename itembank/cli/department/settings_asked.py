@@ -12,16 +12,12 @@ from itembank.errors import ItembankError
 from itembank.text.folding import same_name
 from itembank.text.whole_number import whole_number
 from itembank.work.department.made import read_kept
+from itembank.work.department.setting_groups import CALLED, CLASS, WHOLE, Setting, usual_of
+from itembank.work.department.setting_text import settings_in
 from itembank.work.department.settings import (
-    CALLED,
-    CLASS,
-    WHOLE,
-    Setting,
     change_settings,
     department_data,
-    settings_in,
     table_of,
-    usual_of,
     with_choices,
 )
 

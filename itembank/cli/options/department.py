@@ -36,8 +36,8 @@ def department_with_results(folder: Path | None) -> Department:
     return department
 
 
-def packs_home(output: Path | None) -> Path:
-    """Return the folder in which packs are, as named or as found from here."""
-    from itembank.work.places import output_home
+def packs_home(output: Path | None, department: Path | None) -> Path:
+    """Return the folder in which packs are, as named or as found from the department's folder."""
+    from itembank.work.places import packs_place
 
-    return output if output is not None else output_home(Path.cwd())
+    return output if output is not None else packs_place(department)

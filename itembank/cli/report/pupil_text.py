@@ -17,7 +17,7 @@ from itembank.work.report.pupil_page import (
 )
 
 if TYPE_CHECKING:
-    from itembank.records.reports.pupil_report import PupilStarter
+    from itembank.records.reports.pupil_starters import PupilStarter
     from itembank.work.report.pupil_page import PupilPage, SeatList
 
 

@@ -75,6 +75,9 @@ LESSON_ADVICE: Mapping[str, Advice] = {
     "several lessons": Advice("Say which with --period."),
     "several packs": Advice("Say which with --pack."),
     "several sources": Advice("Give one of {fields}."),
+    "seats of the class": Advice(
+        "Its seats stand in department.toml; ‘itembank begin FOLDER’ changes them by asking."
+    ),
     "something newer": Advice("Say ‘itembank undo’ again to see what it is."),
     "take back first": Advice("‘itembank undo {class_name} --date {date}’ takes them back first."),
     "whose lesson": Advice("As in: itembank report 8K --lesson 2026-11-30."),

@@ -16,7 +16,8 @@ from starlette.routing import Route
 from itembank.desk.pages.lesson import LESSON, Found, find
 from itembank.desk.replying.forms import action, number, text
 from itembank.desk.replying.replies import onward, page
-from itembank.errors import ItembankError, NotFound
+from itembank.errors import ItembankError, NotFound, SeveralErrors
+from itembank.files.faults import FileFaults
 from itembank.files.private import write_private
 from itembank.records.entries.entries import LEVELS, OwnViews
 from itembank.text.whole_number import whole_number
@@ -98,7 +99,7 @@ def count(request: Request) -> Response:
 
 def show(request: Request) -> Response:
     """Show every way to say how a starter went."""
-    return _form(request, "record", typed={"how": ""})
+    return _form(request, "record", typed={"how": ""}, of_seats=False)
 
 
 def _form(
@@ -158,10 +159,22 @@ def record(request: Request, form: FormData) -> Response:
             typed = {name: value for name, value in form.items() if isinstance(value, str)}
             typed["how"] = how
             lines, marks = said.splitlines(), text(form, "out_of")
-            return _form(request, "record", marks, lines, status=400, typed=typed)
+            of_seats = "seats of the class" in _matters(error)
+            return _form(
+                request, "record", marks, lines, status=400, typed=typed, of_seats=of_seats
+            )
     remarks = " ".join(str(remark) for remark in recorded.remarks)
     said = f"{recorded.done.value.capitalize()}. {remarks}".strip()
     return onward(found.where + "#after", said)
+
+
+def _matters(error: ItembankError) -> set[str]:
+    """Return the names of all that is the matter: an error's own, and those of its parts."""
+    if isinstance(error, SeveralErrors):  # which may be several in turn
+        return set[str]().union(*map(_matters, error.errors))
+    if isinstance(error, FileFaults):
+        return {fault.matter for fault in error.faults}
+    return {error.matter}
 
 
 def _without_file(said: str, sheet: Path, form: FormData, how: str, found: Found) -> str:
@@ -241,8 +254,7 @@ def _table(form: FormData, how: str, seats: Sequence[str]) -> str:
         pasted = text(form, "table")
         if not pasted:
             raise ItembankError("Paste a table first: a column of seats, then scores or answers.")
-        # Spreadsheets copy cells with tabs between them.
-        return pasted.replace("\t", ",") if "\t" in pasted else pasted
+        return pasted
     rows = [(seat, text(form, f"score-{seat}")) for seat in seats]
     lines = [f"{seat},{score}" for seat, score in rows if score]
     if not lines:

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
     from itembank.work.department.answered import Answers
     from itembank.work.department.made import Kept
-    from itembank.work.department.settings import Setting
+    from itembank.work.department.setting_groups import Setting
 
 CHANGED = (
     "Somebody changed these files while you were here, so nothing was written. Open this page "
@@ -49,7 +49,7 @@ def show(request: Request) -> Response:
     """Show all that is set up, each with the way to change it."""
     from itembank.work.department.earlier_set_ups import earlier_set_ups
     from itembank.work.department.outlook import outlook_on
-    from itembank.work.department.settings import CALLED, WHOLE
+    from itembank.work.department.setting_groups import CALLED, WHOLE
 
     kept = _kept(request)
     return page(
@@ -173,7 +173,7 @@ def _give_topics(reading: Reading) -> None:
 
 def _group(request: Request) -> tuple[str, str, tuple[Setting, ...]]:
     """Return the class of an address, if any, the name of a group and its settings."""
-    from itembank.work.department.settings import CLASS, WHOLE
+    from itembank.work.department.setting_groups import CLASS, WHOLE
 
     desk: Desk = request.app.state.desk
     name, group = request.path_params.get("name", ""), request.path_params["group"]
@@ -185,7 +185,8 @@ def _group(request: Request) -> tuple[str, str, tuple[Setting, ...]]:
 
 def settings(request: Request) -> Response:
     """Show a group of settings, of the department or of a class."""
-    from itembank.work.department.settings import department_data, settings_in, table_of
+    from itembank.work.department.setting_text import settings_in
+    from itembank.work.department.settings import department_data, table_of
 
     kept = _kept(request)
     name, _, group = _group(request)
@@ -196,7 +197,8 @@ def settings(request: Request) -> Response:
 def _settings(
     request: Request, kept: Kept, fields: Mapping[str, str], reading: Reading, status: int = 400
 ) -> Response:
-    from itembank.work.department.settings import CALLED, usual_of, with_choices
+    from itembank.work.department.setting_groups import CALLED, usual_of
+    from itembank.work.department.settings import with_choices
 
     name, group, rows = _group(request)
     return page(

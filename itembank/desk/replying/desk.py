@@ -45,10 +45,10 @@ class Desk:
 
     def move_to(self, home: Path) -> None:
         """Be the desk of another department; its packs go where the terminal would put them."""
-        from itembank.work.places import output_home
+        from itembank.work.places import packs_place
 
         with self._lock:
-            self.home, self.packs, self._read = home, output_home(home), None
+            self.home, self.packs, self._read = home, packs_place(home), None
 
     def folder(self) -> Folder:
         """Return the department with its calendar and schemes, as its files have it now.

@@ -35,10 +35,10 @@ LOADS = (
 def desk_at(home: Path, packs: Path | None = None) -> Desk:
     """Return the desk of a department's folder; packs go where the terminal would put them."""
     from itembank.desk.replying.desk import Desk
-    from itembank.work.places import output_home
+    from itembank.work.places import packs_place
 
     home = home.absolute()
-    return Desk(home, (packs or output_home(home)).absolute())
+    return Desk(home, (packs or packs_place(home)).absolute())
 
 
 def listening(port: int | None, on_network: bool = False) -> socket.socket:

@@ -16,6 +16,7 @@ MODULES = (
     "bar_model",
     "bus_timetable",
     "circle",
+    "construction",
     "coordinate_grid",
     "cut_polygon",
     "cylinder",

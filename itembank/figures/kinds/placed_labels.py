@@ -112,7 +112,7 @@ class Sheet:
                 return False
         return True
 
-    def below(self, content: str, role: str) -> None:
+    def below(self, content: Content, role: str) -> None:
         """Put a label under the middle of all there is."""
         xs = [x for p, q, _ in self._lines for x, _ in (p, q)]
         ys = [y for p, q, _ in self._lines for _, y in (p, q)] + [box[1] for box in self._boxes]

@@ -23,6 +23,7 @@ from itembank.items.asks.draw_on import Draw
 from itembank.items.asks.equivalent import Equivalent
 from itembank.items.asks.error_interval import ErrorInterval
 from itembank.items.asks.faulty_line import FaultyLine
+from itembank.items.asks.faulty_working import FaultyWorking
 from itembank.items.asks.find_value import Find
 from itembank.items.asks.give import Condition, Give
 from itembank.items.asks.inequality import Inequality
@@ -54,6 +55,7 @@ __all__ = [
     "Equivalent",
     "ErrorInterval",
     "FaultyLine",
+    "FaultyWorking",
     "Find",
     "Give",
     "Handlers",

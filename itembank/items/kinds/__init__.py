@@ -27,6 +27,7 @@ from itembank.items.kinds.missing import missing_number
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
 from itembank.items.kinds.stated_answers import stated_answer, with_statements
 from itembank.items.kinds.statements import claim, statement, with_claims
+from itembank.items.kinds.working_spotted import with_working_spotted
 from itembank.items.kinds.wrong_lines import spot_the_mistake
 from itembank.items.kinds.wrong_solutions import (
     Solutions,
@@ -36,6 +37,7 @@ from itembank.items.kinds.wrong_solutions import (
     with_working_gone_wrong,
     with_wrong_solutions,
 )
+from itembank.items.kinds.wrong_workings import working_goes_wrong
 
 __all__ = [
     "BY_LOOKS",
@@ -66,5 +68,7 @@ __all__ = [
     "with_statements",
     "with_who_is_right",
     "with_working_gone_wrong",
+    "with_working_spotted",
     "with_wrong_solutions",
+    "working_goes_wrong",
 ]

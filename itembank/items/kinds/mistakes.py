@@ -19,3 +19,13 @@ BY_LOOKS = Misconception(
     "picks the card that looks most unlike the others",
     "What does that card come to? And the others?",
 )
+CARRY_LOST = Misconception(
+    "kinds.carry-lost",
+    "loses what is carried when adding in columns",
+    "What do the units come to? Where does the ten of it go?",
+)
+SMALLER_FROM_LARGER = Misconception(
+    "kinds.smaller-from-larger",
+    "takes the smaller digit from the larger in each column",
+    "Count on from the smaller number to the larger. Do you come to your answer?",
+)

@@ -21,6 +21,7 @@ from itembank.items.asks import (
     Equivalent,
     ErrorInterval,
     FaultyLine,
+    FaultyWorking,
     Find,
     Give,
     Handlers,
@@ -254,7 +255,7 @@ ASKING.by_kind |= {
     Summary: Asking(lambda ask, printed: {"listed": float(len(ask.numbers))}),
     TrueOrFalse: Asking(lambda ask, printed: {"choose": 1.0}, compared=True),
     **dict.fromkeys(
-        (Answered, WhoIsRight),
+        (Answered, FaultyWorking, WhoIsRight),
         Asking(
             lambda ask, printed: {**ASKING.of(ask.of).counts(ask.of, printed), "choose": 1.0},
             lambda ask: ASKING.of(ask.of).relations(ask.of),

@@ -15,6 +15,7 @@ from typing import Any
 
 from itembank.items.asks import (
     Answered,
+    FaultyWorking,
     Find,
     Give,
     Handlers,
@@ -71,8 +72,16 @@ LATER.by_kind |= {
     WhoIsRight: lambda ask, item: later_content(
         replace(item, ask=ask.of, key=_given(ask, item.key))
     ),
+    FaultyWorking: lambda ask, item: later_content(
+        replace(item, ask=ask.of, key=_result(item.key))
+    ),
     Give: lambda ask, item: INEQUALITIES if _prints_relation(item) else None,
 }
+
+
+def _result(key: t.Node) -> t.Node:
+    """Return the answer that stands beside the name of a line."""
+    return key.parts[-1] if isinstance(key, t.Listing) else key
 
 
 def _given(ask: WhoIsRight, key: t.Node) -> t.Node:

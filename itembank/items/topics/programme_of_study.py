@@ -102,7 +102,7 @@ STATEMENTS: tuple[Statement, ...] = (
     ),
     Statement("geometry.perimeter-area", "perimeters, circles, composite shapes"),
     Statement("geometry.drawing", "draw and measure lines and angles", _PERSON),
-    Statement("geometry.constructions", "construct with ruler and compasses", _PERSON),
+    Statement("geometry.constructions", "construct with ruler and compasses"),
     Statement("geometry.terms", "name points, lines, angles and shapes, and their symmetries"),
     Statement("geometry.congruence", "the criteria for congruent triangles", _TALK),
     Statement("geometry.properties", "properties of triangles, quadrilaterals and circles"),

@@ -120,6 +120,8 @@ def asked_for(item: Item, how: Policy, fault: str) -> str:
     if how.rounding is not None and (fault in TOLD_BY_FORM or any(w in fault for w in words)):
         detail, what = how.rounding[0], rounded_to(how.rounding)
         if fault == NOT_ROUNDED:
+            if how.unrounded is None:
+                return f"That rounds to the answer: give it to {what}."
             return f"Right so far: now round it to {what}."
         if fault in TOLD_BY_FORM and detail != "nearest":
             return f"Right value: give it as a decimal, to {what}."

@@ -31,8 +31,8 @@ from itembank.items.forms.form_rules import FORMS
 from itembank.items.item import Item
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
+from itembank.notation.enclosing import bounds
 from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import exact
 from itembank.text.in_words import counted
 from itembank.text.late_pattern import late
 from itembank.wording.tasks.answer_phrases import rounding, says_bounds, says_simplest
@@ -53,6 +53,8 @@ CONVENTIONS = frozenset(
 )
 """Forms that say how the tool writes an answer more than what was asked for."""
 
+PLACES_KNOWN = 30
+"""Decimal places to which a root or π is known here: more than any calculator shows."""
 Rounding = tuple[Literal["places", "figures", "nearest"], int]
 
 
@@ -68,7 +70,8 @@ class Policy:
     named_unit : the unit or currency sign the question names, or an empty string.
     places : whether money and rounded numbers need the places asked for.
     rounding : how the question rounds, or None.
-    unrounded : the number before it is rounded, where it is known exactly.
+    unrounded : the number before it is rounded, where it is known: exactly, or of a root or π to
+        :data:`PLACES_KNOWN` decimal places.
     within : how far from the key an answer may be, in the key's own unit.
     ordered : whether the order of a list matters.
     powers : whether the question asks for powers with an index, as *in index form* does.
@@ -123,19 +126,30 @@ def policy(item: Item) -> Policy:
     if (rounded := marking_of(item.ask).rounded(item.ask)) is None:
         return found
     target, to = rounded
-    return replace(found, rounding=to, unrounded=_unrounded(target, item.key))
+    return replace(found, rounding=to, unrounded=number_before(target, item.key))
 
 
-def _unrounded(target: t.Node, key: t.Node) -> Fraction | None:
-    """Return the number that is rounded, in the key's unit; None for roots and π."""
+def number_before(target: t.Node, key: t.Node) -> Fraction | None:
+    """Return the number that is rounded, in the key's unit; None where it has no value here.
+
+    >>> from itembank.notation.parse import parse
+    >>> float(number_before(parse("25π cm^2"), parse("78.5 cm^2")))
+    78.53981633974483
+    """
     unit = _unit_of(key)
     facts = UNITS.get(unit) or CURRENCY.get(unit)
     percent = any(isinstance(part, t.Percent) for part in t.walk(key))
     try:
-        # In the key's unit, since that is the one whose places are counted.
-        return exact(target) / (facts.size if facts else Fraction(1, 100) if percent else 1)
+        low, high = bounds(target, PLACES_KNOWN + 10)
     except t.NotationError:
         return None
+    # In the key's unit, since that is the one whose places are counted.
+    size = facts.size if facts else Fraction(1, 100) if percent else Fraction(1)
+    if low == high:
+        return low / size
+    scale = 10**PLACES_KNOWN
+    close = round(low / size * scale), round(high / size * scale)
+    return Fraction(close[0], scale) if close[1] - close[0] <= 1 else None
 
 
 def _unit_of(key: t.Node) -> str:

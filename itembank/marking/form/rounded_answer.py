@@ -5,9 +5,9 @@ from __future__ import annotations
 from fractions import Fraction
 
 from itembank.items.forms.number_forms import unsigned
-from itembank.marking.form.policy import Policy
+from itembank.marking.form.policy import PLACES_KNOWN, Policy
 from itembank.notation import tree as t
-from itembank.notation.value import exact
+from itembank.notation.value import exact, exact_or_none
 from itembank.text.in_words import counted
 
 NOT_ROUNDED = "it is not rounded"
@@ -44,8 +44,7 @@ def rounding_fault(how: Policy, given: t.Node, key: t.Node) -> str:
 def unrounded(how: Policy, given: t.Node, key: t.Node) -> bool:
     """Tell whether an answer is the key before rounding, or rounded less than was asked.
 
-    Where the number that is rounded is not known exactly, an answer nearer to the key than half
-    its last place counts.
+    Where the number that is rounded is not known, what rounds to the key counts.
 
     >>> from itembank.notation.parse import parse
     >>> how = Policy(("rounded",), rounding=("places", 2))
@@ -54,16 +53,39 @@ def unrounded(how: Policy, given: t.Node, key: t.Node) -> bool:
     """
     if how.rounding is None:
         return False
+    if how.unrounded is None:
+        return rounds_to(how, given, key)
+    number = _number(given)
+    if exact_or_none(number) == how.unrounded:
+        return True
+    # The dots of 4.1547… say here that digits were left out, not that the last one recurs.
+    number = _as_written(number)
+    worth, places = exact_or_none(number), _places(number)
+    if worth is None:
+        return False
+    # With more places than were asked, and right to all of them, whether the last was rounded or
+    # the rest cut off, as a calculator's display is copied: rounding is what is left.
+    last = Fraction(1, 10 ** min(places, PLACES_KNOWN - 1))
+    near = abs(worth - how.unrounded) <= last / 2
+    cut = worth * how.unrounded > 0 and 0 <= abs(how.unrounded) - abs(worth) < last
+    return (near or cut) and places > _places(_number(key))
+
+
+def rounds_to(how: Policy, given: t.Node, key: t.Node) -> bool:
+    """Tell whether an answer, rounded as the question asks, is the key.
+
+    >>> from itembank.notation.parse import parse
+    >>> how = Policy(("rounded",), rounding=("places", 1))
+    >>> [rounds_to(how, parse(text), parse("78.5")) for text in ("78.52", "78.57")]
+    [True, False]
+    """
+    if how.rounding is None:
+        return False
     detail, amount = how.rounding
     try:
         worth, wanted = exact(_number(given)), exact(_number(key))
     except t.NotationError:
         return False
-    if how.unrounded is not None:
-        places = _places(_number(given))
-        # With more places than were asked, and right to all of them: rounding is what is left.
-        near = abs(worth - how.unrounded) <= Fraction(1, 2 * 10**places)
-        return worth == how.unrounded or (near and places > _places(_number(key)))
     if detail == "places":
         half = Fraction(1, 2 * 10**amount)
     elif detail == "nearest":
@@ -76,6 +98,16 @@ def unrounded(how: Policy, given: t.Node, key: t.Node) -> bool:
         if wanted >= 0
         else (wanted - half < worth <= wanted + half)
     )
+
+
+def _as_written(node: t.Node) -> t.Node:
+    """Return a decimal that goes on for ever as far as it is written."""
+    match node:
+        case t.Neg(of):
+            return t.Neg(_as_written(of))
+        case t.Dec(whole, places, recurring):
+            return t.Dec(whole, places + recurring)
+    return node
 
 
 def _places(node: t.Node) -> int:

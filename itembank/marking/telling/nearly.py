@@ -7,6 +7,7 @@ from fractions import Fraction
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
 from itembank.marking.form.policy import policy, rounded_to
+from itembank.marking.form.rounded_answer import rounds_to
 from itembank.marking.telling.tried import approximately, exact_of
 from itembank.marking.typing.answer_setting import setting
 from itembank.marking.worth.letters_unknown import PI, unknown_letters
@@ -155,13 +156,17 @@ def _rounded(item: Item, given: t.Node, a: Fraction, b: Fraction) -> str:
         inner = t.Dec(str(inner.n), "")
     if not isinstance(inner, t.Dec):
         return ""
+    how = policy(item)
+    if how.rounding and rounds_to(how, given, item.key):
+        to = rounded_to(how.rounding)
+        return f"That is close: keep every digit until the end, and round only then, to {to}."
     # Cut off or rounded, a decimal is less than one in its last place away.
     if abs(a - b) >= size * Fraction(1, 10 ** len(inner.places + inner.recurring)):
         return ""
     if inner.recurring:
         return "That is close: put dots over the digits that go on for ever."
-    if rounding := policy(item).rounding:
-        return f"That is close: look at the next digit, and round to {rounded_to(rounding)}."
+    if how.rounding:
+        return f"That is close: look at the next digit, and round to {rounded_to(how.rounding)}."
     if any(isinstance(part, t.Root) for part in t.walk(item.key)):
         return "That is close, but it is not exact: leave the root in your answer."
     wanted = "do not round it"

@@ -17,6 +17,7 @@ from itembank.items.asks import (
     Equivalent,
     ErrorInterval,
     FaultyLine,
+    FaultyWorking,
     Find,
     Give,
     Handlers,
@@ -174,7 +175,7 @@ MARKING.by_kind |= {
         reads="cards",
         cards=lambda ask: _cards(ask.cards),
     ),
-    FaultyLine: Marking(reads="line"),
+    **dict.fromkeys((FaultyLine, FaultyWorking), Marking(reads="line")),
     Match: Marking(
         reads="pairs",
         cards=lambda ask: _cards(ask.cards),

@@ -7,26 +7,25 @@ only what may be too long is drawn.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from functools import partial
+from typing import TypeAlias
 
-from itembank.figures.figure import drawn
+from itembank.items.item import Tier
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chance import generator
-from itembank.packs.choosing.cost import LINE, apart, likeness
+from itembank.packs.choosing.cost import apart, likeness
 from itembank.packs.choosing.item_pool import Pool, TooFew
+from itembank.packs.choosing.question_room import LINE_HIGH, room_of
 from itembank.packs.data.source import TopicSources
 
 TooFull = Callable[[Sequence[Candidate]], bool]
 """Tells whether questions take more than one slide; it draws them, so it takes a while."""
-ROOMY = 20 * LINE
-"""Characters that stood on one slide in all draws that were tried, however they were shared."""
+ROOMY = 25.0
+"""Ems that stood on one slide in all draws that were tried, however they were shared."""
 MOST_FITTED = 10
 """With more questions than this two slides are what is wanted."""
-LINE_HIGH = 1.25
-"""How high a line of words stands on a slide, in ems."""
-HIGHEST = 34.0
-"""Ems at the least size in both columns of a slide: no slide has more room."""
-SEVERAL = 2
-"""With so many figures another deal hardly ever helps: a topic that draws draws in every tier."""
+HIGHEST = 44.0
+"""Ems beyond which no starter that was tried stood on one slide."""
 SHORTER = 4.0
 """What a line of a question costs where shorter ones are wanted."""
 SHORTER_LOOK_AHEAD = 64
@@ -35,28 +34,8 @@ MOST_DEALS = 4
 """How often the tiers are dealt before a starter stays as it was."""
 
 
-def _crowded(questions: Sequence[Candidate]) -> bool:
-    """Tell whether questions may be too long for a slide: only then it is worth drawing them."""
-    return sum(map(_room, questions)) > ROOMY
-
-
-def _room(candidate: Candidate) -> float:
-    """Return how many characters would take as much room as a question with its figure."""
-    return candidate.length + LINE * _figure_high(candidate) / LINE_HIGH
-
-
-def _figure_high(candidate: Candidate) -> float:
-    """Return how high a question's figure is in ems, 0 where it has none."""
-    figure = candidate.item.key_figure or candidate.item.figure
-    return 0.0 if figure is None else float(drawn(figure).height)
-
-
-def _hopeless(questions: Sequence[Candidate]) -> bool:
-    """Tell whether figures and a line for each other question are higher than a whole slide.
-
-    Whatever is done with them they take two, so there is no need to draw them.
-    """
-    return sum(max(_figure_high(candidate), 1.0) for candidate in questions) > HIGHEST
+def _high(questions: Iterable[Candidate]) -> float:
+    return sum(map(room_of, questions))
 
 
 def on_one_slide(
@@ -70,21 +49,26 @@ def on_one_slide(
 ) -> list[Candidate]:
     """Return `first` where it fits a slide, else a starter that does, else `first` all the same.
 
-    First its longest questions make way for shorter ones; where that is not enough the tiers are
-    dealt anew, so that another topic has the long ones: `deal` takes another starter from the
-    pool for each number. What is `held` stays. With several figures they are dealt once only.
+    First its longest questions make way for shorter ones, without a figure or with a smaller one;
+    where that is not enough the tiers are dealt anew, so that another topic has the long ones:
+    `deal` takes another starter from the pool for each number. What is `held` stays.
     """
-    if len(first) > MOST_FITTED or not _crowded(first):
+    if len(first) > MOST_FITTED or _high(first) <= ROOMY:
         return first
     made = first
-    figures = sum(candidate.item.figure is not None for candidate in first)
-    for number in range(1 if figures >= SEVERAL else MOST_DEALS):
+    dealt: list[list[tuple[str, Tier]]] = []
+    for number in range(MOST_DEALS):
         try:
             made = deal(number) if number else first
         except TooFew:  # a small bank, dealt otherwise
             break
-        if (found := _shortened(made, topics, seed, pool, held, too_full)) is not None:
-            return found
+        # As the tiers fall to the topics, so long are the shortest questions there are.
+        tiers = sorted((each.item.topic, each.item.tier) for each in made)
+        if tiers not in dealt:
+            found = _shortened(made, topics, seed, pool, held, too_full)
+            if found is not None:
+                return found
+            dealt.append(tiers)
         _give_back(made, held, pool)
     return [candidate if candidate in held else pool.take(candidate) for candidate in first]
 
@@ -105,39 +89,77 @@ def _shortened(
 ) -> list[Candidate] | None:
     """Return a starter like this one that is not too full; None, and nothing changed, if none is.
 
-    One after another the longest questions make way for shorter ones of the same topic and tier,
-    about as hard. What is `held` stays.
+    As few as will do of its longest questions make way for shorter ones of the same topic and
+    tier, about as hard. What is `held` stays.
     """
+
+    def fits(asked: Sequence[Candidate]) -> bool:
+        return _high(asked) <= HIGHEST and not too_full(asked)
+
+    if fits(questions):
+        return list(questions)
+    others = _shorter_ones(questions, topics, seed, pool, held)
+    swapped = partial(_swapped, questions, others)
+    if others and fits(swapped(len(others))):
+        few, enough = 0, len(others)
+        while enough - few > 1:
+            middle = (few + enough) // 2
+            few, enough = (few, middle) if fits(swapped(middle)) else (middle, enough)
+        for candidate, other in others[:enough]:
+            pool.give_back(candidate)
+            pool.take(other)
+        return swapped(enough)
+    return None
+
+
+Swap: TypeAlias = tuple[Candidate, Candidate]
+"""A question of a starter, and a shorter one that may stand instead of it."""
+
+
+def _swapped(questions: Sequence[Candidate], others: Sequence[Swap], count: int) -> list[Candidate]:
+    """Return a starter with the first few of `others` in it."""
+    instead = {id(candidate): other for candidate, other in others[:count]}
+    return in_order(instead.get(id(candidate), candidate) for candidate in questions)
+
+
+def _shorter_ones(
+    questions: Sequence[Candidate],
+    topics: Mapping[str, TopicSources],
+    seed: int,
+    pool: Pool,
+    held: Sequence[Candidate],
+) -> list[Swap]:
+    """Return for each question that may go a shorter one, where there is one, the longest first.
+
+    None of them stays taken.
+    """
+    found: list[Swap] = []
     now = list(questions)
-    if not _hopeless(now) and not too_full(now):
-        return now
-    rng = generator(seed, "shorter")
     may_go = [candidate for candidate in questions if candidate not in held]
-    for longest in sorted(may_go, key=_room, reverse=True):
+    for longest in sorted(may_go, key=room_of, reverse=True):
         rest = [candidate for candidate in now if candidate is not longest]
         topic, tier = topics[longest.item.topic], longest.item.tier
+        # The same are looked at in each deal, and made once.
+        rng = generator(seed, f"shorter/{topic.id}/{tier}")
         try:
             other = pool.pick(topic, tier, rng, _shorter(longest, rest), SHORTER_LOOK_AHEAD)
         except TooFew:
             continue
-        if _room(other) >= _room(longest):
+        if room_of(other) >= room_of(longest):
             pool.give_back(other)
             continue
-        pool.give_back(longest)
-        now = in_order([*rest, other])
-        if not _hopeless(now) and not too_full(now):
-            return now
-    _give_back(now, held, pool)
-    for candidate in questions:
-        pool.take(candidate)
-    return None
+        found.append((longest, other))
+        now = [*rest, other]
+    for _, other in found:
+        pool.give_back(other)
+    return found
 
 
 def _shorter(model: Candidate, rest: Sequence[Candidate]) -> Callable[[Candidate], float]:
     """Return what it costs to ask an item instead of one that is too long."""
 
     def cost(candidate: Candidate) -> float:
-        lines = _room(candidate) / LINE
+        lines = room_of(candidate) / LINE_HIGH
         return SHORTER * lines + apart(candidate, model) + likeness(candidate, rest)
 
     return cost

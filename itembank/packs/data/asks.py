@@ -8,6 +8,7 @@ from itembank.figures.figure import Figure, Reading
 from itembank.items.asks import (
     KINDS,
     Answered,
+    FaultyWorking,
     Find,
     Pick,
     Solve,
@@ -34,7 +35,7 @@ def pack_ask(item: Item) -> Ask:
         return [line(node, pence=pence) for node in nodes]
 
     # One of several solutions, and an answer to be judged, stand under the name of what is asked.
-    of = item.ask.of if isinstance(item.ask, Answered | WhoIsRight) else item.ask
+    of = item.ask.of if isinstance(item.ask, Answered | FaultyWorking | WhoIsRight) else item.ask
     of = of.of if isinstance(of, Pick) else of
     stored = kind_of(item.ask).store(item.ask)
     fields: dict[str, Any] = {
@@ -108,6 +109,8 @@ def _answered(ask: Ask, of: ItemAsk, answers: tuple[t.Node, ...]) -> ItemAsk:
         raise t.NotationError(f"there is no form called ‘{ask.answer_form}’")
     if len(answers) == 1:
         return Answered(of, answers[0], ask.answer_form)
+    if not ask.labels:
+        return FaultyWorking(of, answers, ask.answer_form)
     if len(ask.labels) != len(answers):
         raise t.NotationError("of several answers each has the name of who gives it")
     return WhoIsRight(of, tuple(zip(ask.labels, answers, strict=True)), ask.answer_form)

@@ -2,27 +2,32 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from itembank.packs.data.pack import Lesson, Pack, Version
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
 from itembank.pages.engine.fonts import face, plain
 from itembank.pages.engine.page import Document, Page
-from itembank.pages.engine.paragraph import Flow, Strong, answered, draw, measure
+from itembank.pages.engine.paragraph import Block, Flow, Strong, answered, draw, measure
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.parts.answers import others_said
-from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange
+from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange, fits_one_slide
+from itembank.pages.parts.instructions import shared
 from itembank.pages.parts.question_cell import NUMBER_GAP, PAD
-from itembank.planning.bands.caution import FOR_PUPILS
+from itembank.planning.bands.caution import FOR_PUPILS, ON_A_SHEET
 from itembank.text.in_words import counted, long_date
 
-HEAD = theme.SLIDE[1] - 48.0
+HEAD = theme.SLIDE[1] - 40.0
 """Height of the line under the heading."""
-TOP = HEAD - 10.0
-FOOT = 14.0
+TITLE = 28.0
+"""Type size of a slide's title."""
+TOP = HEAD - 8.0
+FOOT = 12.0
 """Height of the lowest ink."""
 FOOT_SIZE = 18.0
-FOOT_LINES = 3
-"""Lines kept at the foot of the starter: two of instructions, one on how to work."""
+HOW_TO_WORK = FOOT_SIZE * 1.2
+"""Height of the line on how to work, at the foot of the starter."""
 DECIMAL = "<</O /List /ListNumbering /Decimal>>"
 
 
@@ -41,19 +46,25 @@ def shortened(text: str, width: float, size: float) -> str:
     return text.rstrip() + "…"
 
 
-def heading(page: Page, pack: Pack, title: str, first: bool) -> None:
-    """Draw a slide's heading: its title on the left, the lesson on the right."""
+def heading(page: Page, pack: Pack, title: str, first: bool, notice: str = "") -> None:
+    """Draw a slide's heading: its title on the left, on the right the lesson or a `notice`."""
     document = page.document
-    y = theme.SLIDE[1] - 38.0
+    y = theme.SLIDE[1] - 33.0
     with document.tag("H1" if first else "H2"):
-        page.text(LEFT, y, title, 30, bold=True, colour=theme.ACCENT)
-        width = face(True).width(title) * 30
+        page.text(LEFT, y, title, TITLE, bold=True, colour=theme.ACCENT)
+        width = face(True).width(title) * TITLE
     text = _beside(pack.lesson, RIGHT - LEFT - width - 40) if first else pack.lesson.class_name
-    text = shortened(plain(text), RIGHT - LEFT - width - 40, 18)
-    with document.tag("P") if first else page.artifact():
+    text = shortened(plain(notice or text), RIGHT - LEFT - width - 40, 18)
+    with document.tag("P") if first or notice else page.artifact():
         page.text(RIGHT, y, text, 18, colour=theme.QUIET, align="right")
     with page.artifact():
         page.rect(LEFT, HEAD, RIGHT - LEFT, 2.5, fill=theme.ACCENT)
+
+
+def _notice(title: str) -> str:
+    """Return what bands are for, in as many words as stand beside a title."""
+    room = RIGHT - LEFT - face(True).width(title) * TITLE - 40
+    return FOR_PUPILS if face().width(FOR_PUPILS) * 18 <= room else ON_A_SHEET
 
 
 def _beside(lesson: Lesson, width: float) -> str:
@@ -87,11 +98,12 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
             title = _slide_title(pack, version, "Answers" if answers else "Starter")
             if len(slides) > 1:
                 title += f": {_which(slide)}"
-            heading(page, pack, title, page.number == 0)
-            _questions(page, slide, answers)
             last = number == len(slides)
+            notice = _notice(title) if answers and last else ""
+            heading(page, pack, title, page.number == 0, notice)
+            _questions(page, slide, answers)
             if answers and last:
-                ScoreLine(pack, _others(slide)).draw(page, pack, version is not pack.versions[0])
+                ScoreLine(pack, version, _others(slide)).draw(page, pack)
             else:
                 _footer(page, pack, version, slide, answers, last)
 
@@ -109,16 +121,34 @@ def _slides(pack: Pack) -> list[list[Slide]]:
     return _last[0][1]
 
 
-def slides_taken(pack: Pack) -> int:
-    """Return how many slides the starter takes, in the version that takes the most."""
-    return max(map(len, _slides(pack)))
+def on_one_slide(pack: Pack) -> bool:
+    """Tell whether the starter stands on one slide, in all its versions."""
+    bottom = bottom_of(pack)
+    return all(fits_one_slide(version.items, TOP, bottom) for version in pack.versions)
 
 
 def bottom_of(pack: Pack) -> float:
     """Return the lowest a question may reach: below it stands the foot of either slide."""
     # Of all versions the one with the most to say of its answers: their slides look alike.
     others = max((others_said(enumerate(v.items, 1)) for v in pack.versions), key=len)
-    return FOOT + max(ScoreLine(pack, others).height, FOOT_LINES * FOOT_SIZE * 1.2) + 6
+    told = max(_told_high(_told(version)) for version in pack.versions)
+    scores = max(ScoreLine(pack, version, others).height for version in pack.versions)
+    return FOOT + max(scores, HOW_TO_WORK + told) + 6
+
+
+def _told(version: Version) -> list[str]:
+    """Return what is said at the foot of a slide with all questions of a version."""
+    numbers = range(1, len(version.items) + 1)
+    return [instruction.words(numbers) for instruction in shared(version.items)]
+
+
+def _told_high(told: Sequence[str]) -> float:
+    """Return how high what is told at the foot stands."""
+    return _told_block(told).height + 4 if any(told) else 0.0
+
+
+def _told_block(told: Sequence[str]) -> Block:
+    return measure(Flow(" ".join(told)), RIGHT - LEFT, FOOT_SIZE)
 
 
 def _others(slide: Slide) -> str:
@@ -146,7 +176,7 @@ def _footer(
     page: Page, pack: Pack, version: Version, slide: Slide, answers: bool, last: bool
 ) -> None:
     """Draw the foot: what questions ask of their answers, how to work, or that more comes."""
-    top = FOOT + FOOT_SIZE * 1.2
+    top = FOOT + HOW_TO_WORK
     if not last:
         what = "answers" if answers else "questions"
         with page.artifact():
@@ -163,13 +193,16 @@ def _footer(
             page.text(LEFT, FOOT + 6, words, FOOT_SIZE, colour=theme.QUIET)
     told = [_others(slide)] if answers else slide.told
     if any(told):
-        block = measure(Flow(" ".join(told)), RIGHT - LEFT, FOOT_SIZE)
+        block = _told_block(told)
         with page.document.tag("P"):
             draw(page, block, LEFT, top + block.height + 4)
 
 
 def _questions(page: Page, slide: Slide, answers: bool) -> None:
     document = page.document
+    with page.artifact():
+        for y in slide.rules:
+            page.rect(LEFT, y - 0.4, RIGHT - LEFT, 0.8, fill=theme.RULE)
     with document.tag("L", attributes=DECIMAL):
         for spot in slide.spots:
             with document.tag("LI"):
@@ -230,19 +263,21 @@ class ScoreLine:
     """The foot of the last answer slide: what to add up, and which score shows which band.
 
     All of it stands on one line where it fits, with the words to add up above it where it does
-    not; long names of bands are broken. Below stands that bands are not a grade.
+    not; long names of bands are broken. Below stands which questions have other right answers.
     """
 
-    SIGN = 34.0
+    SIGN = 30.0
     GAP = 8.0
     APART = 20.0
 
-    def __init__(self, pack: Pack, others: str = "") -> None:
-        self.only_notice = not others
-        notice = f"{others} {FOR_PUPILS}".strip()
-        self.notice = measure(Flow(notice), RIGHT - LEFT, theme.SLIDE_SMALL)
-        self.low = FOOT + self.notice.height + 6
-        self.lead = measure(Flow([Strong("Add up your marks"), f" out of {pack.marks}."]), 600, 20)
+    def __init__(self, pack: Pack, version: Version, others: str = "") -> None:
+        self.notice = measure(Flow(others), RIGHT - LEFT, theme.SLIDE_SMALL) if others else None
+        self.low = FOOT + (self.notice.height + 6 if self.notice else 0.0)
+        what = Strong("Add up your marks")
+        if len(pack.versions) > 1:
+            # So that it is read out on each version's slide: a foot like others would be left out.
+            what = Strong(f"Version {plain(version.letter)}: add up your marks")
+        self.lead = measure(Flow([what, f" out of {pack.marks}."]), 600, 20)
         self.beside = False
         flows = [Flow([Strong(interval(band)), f"\u00a0\u00a0{band.name}"]) for band in pack.bands]
         for size, beside in ((22, True), (20, True), (18, True), (20, False), (18, False)):
@@ -263,11 +298,8 @@ class ScoreLine:
         bands += self.APART * (len(self.cells) - 1)
         return bands + (self.lead.width + self.APART if self.beside else 0.0)
 
-    def draw(self, page: Page, pack: Pack, again: bool) -> None:
-        """Draw the line at the foot of `page`.
-
-        What bands are for is read out once: where the line stands `again`, it is a running foot.
-        """
+    def draw(self, page: Page, pack: Pack) -> None:
+        """Draw the line at the foot of `page`."""
         document = page.document
         with page.artifact():
             page.rect(LEFT, FOOT + self.height, RIGHT - LEFT, 1.2, fill=theme.RULE)
@@ -286,8 +318,9 @@ class ScoreLine:
                     with document.tag("P"):
                         draw(page, words, x + self.SIGN + self.GAP, self._centred(words.height))
                 x += self.SIGN + self.GAP + words.width + gap
-        with page.artifact() if again and self.only_notice else document.tag("P"):
-            draw(page, self.notice, LEFT, FOOT + self.notice.height, colour=theme.QUIET)
+        if self.notice:
+            with document.tag("P"):
+                draw(page, self.notice, LEFT, FOOT + self.notice.height, colour=theme.QUIET)
 
     def _centred(self, height: float) -> float:
         return self.low + (self.row + height) / 2

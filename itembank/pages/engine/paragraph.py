@@ -39,6 +39,7 @@ __all__ = [
     "Flow",
     "Piece",
     "Strong",
+    "after_figure",
     "as_text",
     "draw",
     "measure",
@@ -90,6 +91,12 @@ class Line:
             self._placed = _join(self._atoms, self._size, self._space)
         return self._placed
 
+    def moved(self, by: float) -> Line:
+        """Return the line so many ems further right."""
+        atoms = [(x + by, atom, k) for x, atom, k in self._atoms]
+        wide = self.width + by * self._size
+        return Line(self.baseline, wide, atoms, self._size, self._space)
+
     def answered(self) -> Line:
         """Return the line with its figure as it stands with the answer."""
         atoms = [
@@ -117,16 +124,26 @@ class Block(NamedTuple):
 LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
 
 
-def measure(flow: Flow, width: float, size: float, gap: float = GAP) -> Block:
+def measure(
+    flow: Flow,
+    width: float,
+    size: float,
+    gap: float = GAP,
+    pictures: float = 1.0,
+    lowest: bool = False,
+) -> Block:
     """Break `flow` into lines no wider than `width` points, at `size` points.
 
-    `gap` is the room between the lowest ink of a line and the highest of the next, in ems.
+    `gap` is the room between the lowest ink of a line and the highest of the next, in ems. Figures
+    are set at `pictures` times the size of the words. A figure stands right of its words where that
+    is lower and still reads well; to have the `lowest` block, however it reads.
     """
-    lines, cramped = _break(flow.clusters, width / size)
+    lines, cramped = _break(flow.clusters, width / size, pictures)
     stacked = _stack(lines, size, face(flow.bold).width(" "), gap)
     below = Block(size, *stacked, cramped, flow.has_formula)
     if len(flow.clusters) > 1 and (last := flow.clusters[-1].atoms[-1]).picture is not None:
-        beside = _beside(flow.clusters[:-1], last, flow, width, size, gap)
+        most = len(flow.clusters) if lowest else MOST_BESIDE
+        beside = _beside(flow.clusters[:-1], last, flow, (width, size, gap, pictures), most)
         if beside is not None and beside.height < below.height:
             return beside
     return below
@@ -136,30 +153,77 @@ PICTURE_GAP = 1.0
 """Room between words and the figure that stands right of them, in ems."""
 LEAST_BESIDE = 7.0
 """The least room for words beside a figure, in ems."""
+MOST_BESIDE = 5
+"""Most lines of words in a narrow column beside a figure: with more, eyes jump back too often."""
+EASY_BESIDE = 16.0
+"""The room for words beside a figure in which any number of lines reads well, in ems: some 35
+characters, the least that printers set running text in (common practice, no source)."""
 
 
 def _beside(
-    words: Sequence[Cluster], atom: Atom, flow: Flow, width: float, size: float, gap: float
+    words: Sequence[Cluster],
+    atom: Atom,
+    flow: Flow,
+    measures: tuple[float, float, float, float],
+    most: int,
 ) -> Block | None:
-    """Return words with their figure to the right of them, or None where there is no room."""
-    room = width / size - atom.width - PICTURE_GAP
+    """Return words with their figure to the right of them, or None where there is no room.
+
+    In a narrow column stand no more than `most` lines.
+    """
+    width, size, gap, scale = measures
+    wide, high = atom.width * scale, atom.ascent * scale
+    room = width / size - wide - PICTURE_GAP
     if room < LEAST_BESIDE:
         return None
     lines, cramped = _break(words, room)
-    if cramped:
+    if cramped or (room < EASY_BESIDE and len(lines) > most):
         return None
     space = face(flow.bold).width(" ")
     stacked, widest, height, first = _stack(lines, size, space, gap)
     # As near as the longest line lets it stand, so that eyes need not travel.
     x = widest / size + PICTURE_GAP
-    picture = Line(atom.ascent * size, (x + atom.width) * size, [(x, atom, 1.0)], size, space)
-    tall = max(height, atom.ascent * size)
+    picture = Line(high * size, (x + wide) * size, [(x, atom, scale)], size, space)
+    tall = max(height, high * size)
     whole = picture.width
     return Block(size, [*stacked, picture], whole, tall, first, False, flow.has_formula)
 
 
-def _break(clusters: Sequence[Cluster], room: float) -> tuple[list[Broken], bool]:
-    """Return lines no wider than `room`, in ems, and whether anything had to be set smaller."""
+def after_figure(
+    flow: Flow, width: float, size: float, gap: float = GAP, pictures: float = 1.0
+) -> tuple[Block, float] | None:
+    """Return words with their figure to the left of them, and how high the words alone are.
+
+    None where there is no figure or no room for words beside it.
+    """
+    last = flow.clusters[-1].atoms[-1]
+    if last.picture is None or len(flow.clusters) == 1:
+        return None
+    wide, high = last.width * pictures, last.ascent * pictures
+    room = width / size - wide - PICTURE_GAP
+    if room < LEAST_BESIDE:
+        return None
+    lines, cramped = _break(flow.clusters[:-1], room)
+    if cramped:
+        return None
+    space = face(flow.bold).width(" ")
+    stacked, widest, height, first = _stack(lines, size, space, gap)
+    by = wide + PICTURE_GAP
+    # The words come first all the same for whoever hears or copies them.
+    moved = [line.moved(by) for line in stacked]
+    figure = Line(high * size, wide * size, [(0.0, last, pictures)], size, space)
+    tall = max(height, high * size)
+    whole = widest + by * size
+    return Block(size, [*moved, figure], whole, tall, first, False, flow.has_formula), height
+
+
+def _break(
+    clusters: Sequence[Cluster], room: float, pictures: float = 1.0
+) -> tuple[list[Broken], bool]:
+    """Return lines no wider than `room`, in ems, and whether anything had to be set smaller.
+
+    That figures are set at `pictures` times the size of the words does not count.
+    """
     lines: list[Broken] = []
     current: Broken = []
     x = 0.0
@@ -174,6 +238,12 @@ def _break(clusters: Sequence[Cluster], room: float) -> tuple[list[Broken], bool
     for cluster in clusters:
         if cluster.newline and current:
             end_line()
+        if pictures < 1 and cluster.atoms[-1].picture is not None:
+            wide = cluster.width * pictures
+            cramped |= wide > room + 1e-6
+            current.append((0.0, cluster.atoms[-1], min(pictures, room / cluster.width)))
+            x = wide
+            continue
         before = spaces[current[-1][1].bold] if cluster.spaced and current else 0.0
         # A little more than the room: sums of floats must not break a line that just fits.
         if x + before + cluster.width > room + 1e-6 and current:

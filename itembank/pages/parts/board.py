@@ -6,8 +6,9 @@ are broken early only where a line would run into its own answer. What several q
 of their answers is said once, at the foot.
 
 All questions stand on one slide if they can: in two columns alike, at the largest size that
-fits; else in columns of other widths, or with a question more in one of them; and at the least
-size in any of these ways, and with lines set closer at the last. Where a word such as *Solve*
+fits; else in columns of other widths, or with a question more in one of them; then with figures
+no larger than the least size asks; and at the least size in any of these ways, in strips across the
+slide, with smaller figures, and with lines set closer at the last. Where a word such as *Solve*
 would stand alone above its equation, a way that keeps them together is taken, at a size a little
 smaller if need be.
 """
@@ -24,7 +25,9 @@ from itembank.pages.engine.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.even_slides import splits
 from itembank.pages.parts.instructions import Instruction, shared
-from itembank.pages.parts.question_cell import LINE_GAP, Cell, cell, leaves_word, prompt
+from itembank.pages.parts.question_cell import USUAL, Cell, Setting, cell, leaves_word, prompt
+from itembank.pages.parts.slide_places import column_tops, strip_tops, tops_in_strip
+from itembank.pages.parts.strips import strips
 
 LEFT = theme.SLIDE_MARGIN
 
@@ -34,22 +37,23 @@ COLUMN_GAP = 24.0
 
 
 class Spacing(NamedTuple):
-    """Least room between one question and the next in points, between its own lines in ems."""
+    """Least room between one question and the next in points, and how close each is set."""
 
     between: float
-    lines: float
+    setting: Setting
 
 
-ROOMY = Spacing(10.0, LINE_GAP)
+ROOMY = Spacing(10.0, USUAL)
 
-CLOSE = Spacing(7.0, LINE_GAP)
+CLOSE = Spacing(7.0, USUAL)
 """At the least size, where the questions would not fit on one slide otherwise."""
 
-CLOSEST = Spacing(7.0, 0.12)
+CLOSEST = Spacing(5.0, Setting(0.12, lowest=True))
 """Where they still do not."""
 
-MOST_BETWEEN = 64.0
-"""Most room between questions: with more they no longer look like one list."""
+FIGURES_LEAST = (20.0, theme.SLIDE_SMALL)
+"""Type sizes of the labels in a figure on a slide that has no room for larger ones: as small as
+anything else that pupils read there."""
 
 MOST_SMALLER = 4.0
 """How much smaller questions may be set so that a word stays with its equation."""
@@ -59,13 +63,17 @@ LAST_RESORT = 18.0
 
 
 class Spot(NamedTuple):
-    """A cell at its place: `number` is the question's, `x` its left edge, `top` its top."""
+    """A cell at its place: `number` is the question's, `x` its left edge, `top` its top.
+
+    Its `width` is that of its column.
+    """
 
     number: int
     item: PackItem
     cell: Cell
     x: float
     top: float
+    width: float
 
 
 class Slide(NamedTuple):
@@ -73,8 +81,9 @@ class Slide(NamedTuple):
 
     spots: list[Spot]
     size: float
-    columns: int
     told: list[str]
+    rules: tuple[float, ...] = ()
+    """Heights of the lines between strips of questions, which say where to read on."""
 
 
 def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]:
@@ -83,22 +92,29 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
     Raises:
         ItembankError: one question alone is too long for a whole slide.
     """
-    least, most = theme.SLIDE_QUESTION
     told = shared(items)
     board = _Board(items, told, top, bottom)
     everything = range(len(items))
-    for size, ways, spacing in _passes(int(least), int(most)):
-        if whole := board.slide(everything, size, ways, spacing):
-            return [_telling(_together(board, whole, spacing), told)]
-    filled = board.filled(least)
-    spacing = CLOSE
-    if groups := next(filter(board.fit, splits(len(items), len(filled))), None):
-        for size, ways, spacing in _passes(int(least), int(most)):
-            made = [board.slide(group, size, ways, spacing) for group in groups]
-            if all(made):
-                filled = [slide for slide in made if slide]
-                break
-    return [_telling(_together(board, slide, spacing), told) for slide in filled]
+    passes = list(_passes(any(item.picture is not None for item in items)))
+    # Whatever looks better takes more room.
+    whole = board.fit([everything], passes[-1]) and board.looking_best([everything], passes)
+    if whole:
+        return [_telling(_together(board, whole[0][0], whole[1]), told)]
+    filled = board.filled(theme.SLIDE_QUESTION[0])
+    made = (filled, CLOSE)
+    for count in range(2, len(filled) + 1):
+        ways = (groups for groups in splits(len(items), count) if board.fit(groups, passes[-1]))
+        if (groups := next(ways, None)) and (found := board.looking_best(groups, passes)):
+            made = found
+            break
+    return [_telling(_together(board, slide, made[1]), told) for slide in made[0]]
+
+
+def fits_one_slide(items: Sequence[PackItem], top: float, bottom: float) -> bool:
+    """Tell whether all questions have room on one slide, set the closest."""
+    board = _Board(items, shared(items), top, bottom)
+    *_, closest = _passes(any(item.picture is not None for item in items))
+    return board.fit([range(len(items))], closest)
 
 
 def _word_left(slide: Slide) -> bool:
@@ -116,7 +132,10 @@ def _together(board: _Board, found: Slide, spacing: Spacing) -> Slide:
             if made := board.slide(group, size, _NEARLY, spacing, together=True):
                 return made
             size -= 2
-        if made := board.slide(group, least, _ANYHOW, CLOSEST, together=True):
+        closest = _labelled(CLOSEST, spacing.setting.pictures)
+        if made := board.slide(group, least, _ANYHOW, closest, together=True):
+            return made
+        if made := board.in_strips(group, least, closest, together=True):
             return made
     return found
 
@@ -140,15 +159,37 @@ _ANYHOW: tuple[Way, ...] = (
 )
 
 
-def _passes(least: int, most: int) -> Iterator[tuple[int, tuple[Way, ...], Spacing]]:
-    """Yield sizes, the ways to try at each and the room to leave, the best look first."""
+class Pass(NamedTuple):
+    """A size to try, the ways to share two columns at it, and the room to leave.
+
+    Where none of them fits, the questions may go in `strips` across the slide.
+    """
+
+    size: int
+    ways: tuple[Way, ...]
+    spacing: Spacing
+    strips: bool = False
+
+
+def _passes(figures: bool) -> Iterator[Pass]:
+    """Yield what to try, the best look first."""
+    least, most = map(int, theme.SLIDE_QUESTION)
     larger = range(most, least, -2)
-    yield from ((size, _ALIKE, ROOMY) for size in larger)
-    yield from ((size, _NEARLY, ROOMY) for size in larger)
-    yield least, _ALIKE, ROOMY
-    yield least, _ANYHOW, ROOMY
-    yield least, _ANYHOW, CLOSE
-    yield least, _ANYHOW, CLOSEST
+    yield from (Pass(size, _ALIKE, ROOMY) for size in larger)
+    yield from (Pass(size, _NEARLY, ROOMY) for size in larger)
+    if figures:
+        yield from (Pass(size, _NEARLY, _labelled(ROOMY, least / size)) for size in larger)
+    yield Pass(least, _ALIKE, ROOMY)
+    yield Pass(least, _ANYHOW, ROOMY)
+    scales = [size / least for size in (least, *(FIGURES_LEAST if figures else ()))]
+    for spacing in (CLOSE, CLOSEST):
+        for scale in scales:
+            yield Pass(least, _ANYHOW, _labelled(spacing, scale), strips=True)
+
+
+def _labelled(spacing: Spacing, scale: float) -> Spacing:
+    """Return a spacing with figures at another size against that of the words."""
+    return spacing._replace(setting=spacing.setting._replace(pictures=scale))
 
 
 def _telling(slide: Slide, told: Sequence[Instruction]) -> Slide:
@@ -170,24 +211,46 @@ class _Board:
         ]
         self.top, self.room = top, top - bottom
         self.digits = len(str(len(items)))
-        self._cells: dict[tuple[int, float, float, float], Cell] = {}
+        self._cells: dict[tuple[int, float, float, Setting], Cell] = {}
         self._fitting: dict[range, bool] = {}
 
-    def cell(self, i: int, width: float, size: float, lines: float = LINE_GAP) -> Cell:
-        """Return a question set in a column of a width, with so much room between its lines."""
-        found = self._cells.get((i, width, size, lines))
+    def cell(self, i: int, width: float, size: float, setting: Setting = USUAL) -> Cell:
+        """Return a question set in a column of a width."""
+        found = self._cells.get((i, width, size, setting))
         if found is None:
-            made = cell(*self.flows[i], width, size, self.digits, lines)
-            found = self._cells[i, width, size, lines] = made
+            made = cell(*self.flows[i], width, size, self.digits, setting)
+            found = self._cells[i, width, size, setting] = made
         return found
 
-    def fit(self, groups: Iterable[range]) -> bool:
-        """Tell whether each group has room on a slide, at the least size and set the closest."""
-        least = int(theme.SLIDE_QUESTION[0])
+    def looking_best(
+        self, groups: Sequence[range], passes: Iterable[Pass]
+    ) -> tuple[list[Slide], Spacing] | None:
+        """Return a slide for each group, all set in the way that looks best, or None."""
+        for tried in passes:
+            made: list[Slide] = []
+            for group in groups:
+                slide = self._tried(group, tried)
+                if slide is None:
+                    break
+                made.append(slide)
+            else:
+                return made, tried.spacing
+        return None
+
+    def _tried(self, group: range, tried: Pass) -> Slide | None:
+        if tried.ways and (made := self.slide(group, tried.size, tried.ways, tried.spacing)):
+            return made
+        if not tried.strips:
+            return None
+        return self.in_strips(group, tried.size, tried.spacing, True) or self.in_strips(
+            group, tried.size, tried.spacing
+        )
+
+    def fit(self, groups: Iterable[range], closest: Pass) -> bool:
+        """Tell whether each group has room on a slide, set the closest."""
         for group in groups:
             if group not in self._fitting:
-                made = self.slide(group, least, _ANYHOW, CLOSEST)
-                self._fitting[group] = made is not None
+                self._fitting[group] = self._tried(group, closest) is not None
             if not self._fitting[group]:
                 return False
         return True
@@ -239,59 +302,70 @@ class _Board:
             columns.append([])
             needed = -spacing.between
             for i in side:
-                made = self.cell(i, width, size, spacing.lines)
-                needed += made.height + spacing.between
-                if needed > self.room or made.question.cramped or made.answer.cramped:
+                made = self._whole(i, width, size, spacing)
+                needed += made.height + spacing.between if made else self.room
+                if made is None or needed > self.room:
                     return None
                 columns[-1].append(made)
         lefts = (LEFT, LEFT + widths[0] + COLUMN_GAP)
         numbers = [i for side in sides for i in side]
         cells = [made for column in columns for made in column]
-        tops = _tops(cells, len(sides[0]), self.top, self.room)
+        tops = column_tops(columns, self.top, self.room, ROOMY.between)
         spots = [
-            Spot(i + 1, self.items[i], made, lefts[column], y)
+            Spot(i + 1, self.items[i], made, lefts[column], y, widths[column])
             for i, made, (column, y) in zip(numbers, cells, tops, strict=True)
         ]
-        return Slide(spots, size, len(sides), [])
+        return Slide(spots, size, [])
+
+    def _whole(self, i: int, width: float, size: float, spacing: Spacing) -> Cell | None:
+        """Return a question set in a column, or None where something in it is too wide."""
+        made = self.cell(i, width, size, spacing.setting)
+        return None if made.question.cramped or made.answer.cramped else made
+
+    def in_strips(
+        self, group: range, size: float, spacing: Spacing, together: bool = False
+    ) -> Slide | None:
+        """Return the questions of `group` in strips across one slide, or None without room.
+
+        `together`: or where a word would stand alone above its equation.
+        """
+
+        def whole(i: int, width: float) -> Cell | None:
+            made = self._whole(i, width, size, spacing)
+            return None if together and made and leaves_word(made.question) else made
+
+        between = spacing.between
+        made = strips(group, RIGHT - LEFT, self.room, COLUMN_GAP, between, whole)
+        if made is None:
+            return None
+        spots = []
+        tops = strip_tops(made, self.top, self.room)
+        for strip, top in zip(made, tops, strict=True):
+            x = LEFT
+            sides = list(zip(strip.columns, strip.widths, strict=True))
+            columns = [
+                [self.cell(i, width, size, spacing.setting) for i in side] for side, width in sides
+            ]
+            for (side, width), cells in zip(sides, columns, strict=True):
+                starts = tops_in_strip(cells, top, strip.height, columns)
+                spots += [
+                    Spot(i + 1, self.items[i], made, x, y, width)
+                    for i, made, y in zip(side, cells, starts, strict=True)
+                ]
+                x += width + COLUMN_GAP
+        ends = [top - strip.height for strip, top in zip(made, tops, strict=True)]
+        rules = tuple((end + top) / 2 for end, top in zip(ends, tops[1:], strict=False))
+        return Slide(spots, size, [], rules)
 
     def alone(self, i: int, size: float) -> Slide:
         """Return one long question on a slide of its own, set smaller as a last resort."""
         while size >= LAST_RESORT:
             made = self.cell(i, RIGHT - LEFT, size)
             if made.height <= self.room:
-                return Slide([Spot(i + 1, self.items[i], made, LEFT, self.top)], size, 1, [])
+                spot = Spot(i + 1, self.items[i], made, LEFT, self.top, RIGHT - LEFT)
+                return Slide([spot], size, [])
             size -= 2
         raise ItembankError(
             f"Question {i + 1} ({self.items[i].address}) is too long for a slide, even at "
             f"{LAST_RESORT:.0f} point. Choose another item or shorten its words."
         )
-
-
-def _tops(cells: Sequence[Cell], split: int, top: float, room: float) -> list[tuple[int, float]]:
-    """Return the column and the top of each cell; where it fits, rows share their baseline."""
-    sides = (cells[:split], cells[split:])
-    rows = [
-        [side[row] for side in sides if row < len(side)]
-        for row in range(max(len(side) for side in sides))
-    ]
-    above = [max(made.baseline for made in row) for row in rows]
-    below = [max(made.height - made.baseline for made in row) for row in rows]
-    needed = sum(above) + sum(below)
-    out: list[tuple[int, float]] = []
-    if needed + ROOMY.between * (len(rows) - 1) <= room:
-        extra = min(MOST_BETWEEN, (room - needed) / len(rows))
-        starts = [top]
-        for up, down in zip(above, below, strict=True):
-            starts.append(starts[-1] - up - down - extra)
-        for column, side in enumerate(sides):
-            for made, start, up in zip(side, starts, above, strict=False):
-                out.append((column, start - up + made.baseline))
-        return out
-    for column, side in enumerate(sides):
-        spare = room - sum(made.height for made in side)
-        extra = min(MOST_BETWEEN, spare / max(1, len(side)))
-        y = top
-        for made in side:
-            out.append((column, y))
-            y -= made.height + extra
-    return out

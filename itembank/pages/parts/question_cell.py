@@ -11,7 +11,7 @@ from typing import NamedTuple
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.flow import Pair
 from itembank.pages.engine.fonts import DESCENT, face
-from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, measure
+from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, after_figure, measure
 from itembank.pages.parts.instructions import Instruction, last_instruction, without
 
 NUMBER_GAP = 12.0
@@ -87,29 +87,52 @@ def leaves_word(asked: Block) -> bool:
     return alone and second[0].atom.maths is not None
 
 
+class Setting(NamedTuple):
+    """How close a question is set: the room between its lines, in ems, and how its figure stands.
+
+    `pictures` is the size of figures against that of the words; `lowest` says that words may stand
+    in a narrow column beside a figure.
+    """
+
+    lines: float = LINE_GAP
+    pictures: float = 1.0
+    lowest: bool = False
+
+
+USUAL = Setting()
+
+
 def cell(
-    question: Flow, answer: Flow, width: float, size: float, digits: int, lines: float = LINE_GAP
+    question: Flow,
+    answer: Flow,
+    width: float,
+    size: float,
+    digits: int,
+    setting: Setting = USUAL,
 ) -> Cell:
     """Set one question with its answer: the lowest of the ways there are.
 
     The question stands right of a number of so many digits; its answer beside its last line,
     where the words leave room there; beside all of it, the words broken before the answer; or
-    below it. Between its `lines` stands so much room, in ems.
+    below it.
     """
     indent = face(True).width("0" * digits) * size + NUMBER_GAP
     box = measure(answer, width - indent - ARROW - 2 * PAD, size)
     left = width - PAD - box.width
     free = left - PAD - ARROW - indent
-    whole = measure(question, width - indent, box.size, lines)
+    whole = measure(question, width - indent, box.size, *setting)
     ways = []
     if whole.lines[-1].width <= free:
         ways = [_beside_last(whole, box, indent, left, free)]
         if ways[0].height <= max(whole.height, box.height + 2 * PAD) + 0.01:
             return ways[0]  # no other way is lower
     if free > 0:
-        narrow = measure(question, free, box.size, lines)
+        narrow = measure(question, free, box.size, *setting)
         if not narrow.cramped or whole.cramped:
             ways.append(_beside(narrow, box, indent, left))
+    found = after_figure(question, width - indent, box.size, setting.lines, setting.pictures)
+    if found is not None:
+        ways += _beside_words(*found, box, indent, left)
     return min([*ways, _below(whole, box, indent, left)], key=lambda way: way.height)
 
 
@@ -134,6 +157,25 @@ def _beside(asked: Block, box: Block, indent: float, left: float) -> Cell:
     top = (height - box.height) / 2
     above = (height - asked.height) / 2
     return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
+
+
+def _beside_words(asked: Block, words: float, box: Block, indent: float, left: float) -> list[Cell]:
+    """Return the ways to answer right of a figure, beside the last line of its words or below.
+
+    The first lines of `asked` are its words, so high; the last is its figure, left of them.
+    """
+    *lines, figure = asked.lines
+    spoken = asked._replace(lines=lines, height=words)
+    free = left - PAD - ARROW - indent
+    ways = []
+    if lines[-1].width <= free:
+        ways.append(_beside_last(spoken, box, indent, left, free))
+    if figure.width <= free:
+        ways.append(_below(spoken, box, indent, left))
+    return [
+        way._replace(question=asked, height=max(way.height, way.question_top + asked.height))
+        for way in ways
+    ]
 
 
 def _below(asked: Block, box: Block, indent: float, left: float) -> Cell:

@@ -12,6 +12,7 @@ from itembank.items.asks import (
     Ask,
     Common,
     ErrorInterval,
+    FaultyWorking,
     Find,
     Give,
     Handlers,
@@ -28,6 +29,7 @@ from itembank.items.asks import (
     WhoIsRight,
 )
 from itembank.items.asks.answer_given import Answered
+from itembank.items.asks.faulty_line import line_name
 from itembank.items.asks.true_or_false import FALSE, TRUE
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
@@ -99,6 +101,74 @@ def find_who(ask: WhoIsRight, key: t.Node, road: Road) -> Finding:
         raise NotExact(f"{len(names)} of the answers are right, and not one")
     name = t.Label(names[0])
     return found(name, key, key == name)
+
+
+Same = Callable[[t.Node, t.Node], bool]
+"""Whether a road finds two trees worth the same."""
+
+
+def find_faulty_working(ask: FaultyWorking, key: t.Node, road: Road, same: Same) -> Finding:
+    """Return the line of a working that is wrong, and whether the key names it and the answer.
+
+    The answer is held to the question by the road, and the lines to that answer by its `same`.
+
+    Raises
+    ------
+    NotExact
+        If no line is wrong or more than one, and as for one answer.
+    """
+    if not (isinstance(key, t.Listing) and len(key.parts) == 2):
+        return found("", key, False, "the answer is a line and a result")
+    line, result = key.parts
+    if not _right(ask.of, result, road):
+        return found("", key, False, "the result is another")
+    wrong = _wrong_lines(ask.lines, result, same)
+    if len(wrong) != 1:
+        raise NotExact(f"{len(wrong)} lines are wrong, and not one")
+    name = line_name(wrong[0])
+    return found(name, line, line == name)
+
+
+def _wrong_lines(lines: tuple[t.Node, ...], answer: t.Node, same: Same) -> list[int]:
+    """Return the numbers of the lines that do not follow.
+
+    First come calculations of parts, *3 + 5 + 7 = 15*: each is right where it is true. A result
+    that is wrong is used by the lines after it, and stands there for what should have been found.
+    The other lines are worth the answer: the first for itself, and each as the one before it.
+    """
+    wrong: list[int] = []
+    meant: dict[t.Node, t.Node] = {}
+    before: t.Node | None = None
+    for number, line in enumerate(lines, start=1):
+        if isinstance(line, t.Relation) and not t.symbols(line) - {"π"}:
+            if before is not None or len(line.rest) != 1 or line.rest[0][0] != "=":
+                raise NotExact("a part is worked out where the answer should be")
+            made, result = line.first, line.rest[0][1]
+            true = same(made, result)
+            should = t.replaced(made, meant)
+            if not true:
+                wrong.append(number)
+            if not true or should != made:
+                meant[result] = t.Bracket(should)
+            continue
+        if not (same(before, line) if before else _worth_it(line, answer, meant, same)):
+            wrong.append(number)
+        before = line
+    if before is None:
+        raise NotExact("no line of the working comes to the answer")
+    return wrong
+
+
+def _worth_it(line: t.Node, answer: t.Node, meant: dict[t.Node, t.Node], same: Same) -> bool:
+    """Tell whether the first line that is worth the answer is worth it."""
+    if isinstance(line, t.Relation) and not isinstance(answer, t.Relation):
+        letters = t.symbols(line) - {"π"}
+        if len(letters) != 1:
+            raise NotExact("the equation is not in one letter")
+        answer = t.equals(t.Sym(next(iter(letters))), answer)
+    elif isinstance(answer, t.Relation) and not isinstance(line, t.Relation):
+        answer = answer.rest[-1][1]
+    return same(t.replaced(line, meant), answer)
 
 
 def _right(of: Ask, answer: t.Node, road: Road) -> bool:

@@ -14,6 +14,7 @@ from itembank.items.asks import (
     Draw,
     ErrorInterval,
     FaultyLine,
+    FaultyWorking,
     Find,
     Handlers,
     Match,
@@ -43,7 +44,7 @@ from itembank.wording.tasks.answer_phrases import (
     says_bounds,
     says_rounded,
 )
-from itembank.wording.tasks.answer_said import answer_said
+from itembank.wording.tasks.answer_said import answer_said, working_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.list_sums import as_sum
 from itembank.wording.tasks.phrases_after import unread_of_answer
@@ -194,8 +195,23 @@ def _answered(ask: Answered | WhoIsRight, item: Item) -> str:
     return "" if "" in faults else faults[0]
 
 
+@PRINTED.on(FaultyWorking)
+def _working(ask: FaultyWorking, item: Item) -> str:
+    """Hold the lines to those that are printed, and the question to the words before them."""
+    said = working_said(item.prompt)
+    if said is None:
+        return "the words do not ask which line of a working is wrong"
+    if said.lines != ask.lines:
+        return "the proof looks at other lines than those that are printed"
+    result = item.key.parts[1:] if isinstance(item.key, t.Listing) else ()
+    return _not_asked(ask, item, said.question, result)
+
+
 def _not_asked(
-    ask: Answered | WhoIsRight, item: Item, words: tuple[Run, ...], answers: tuple[t.Node, ...]
+    ask: Answered | FaultyWorking | WhoIsRight,
+    item: Item,
+    words: tuple[Run, ...],
+    answers: tuple[t.Node, ...],
 ) -> str:
     for answer in answers:
         inner = replace(item, prompt=words, ask=ask.of, key=answer, form=ask.form)

@@ -17,6 +17,7 @@ from itembank.items.asks import (
     Answered,
     Common,
     ErrorInterval,
+    FaultyWorking,
     Give,
     Handlers,
     Round,
@@ -47,6 +48,7 @@ LONGEST: Handlers[int] = Handlers("reach", otherwise=0)
 LONGEST.by_kind |= {
     Common: LONGEST_FACTORED,
     Answered: LONGEST_FACTORED,
+    FaultyWorking: LONGEST_FACTORED,
     WhoIsRight: LONGEST_FACTORED,
     **dict.fromkeys((Round, RoundReading), LONGEST_ROUNDED),
     ErrorInterval: LONGEST_ROUNDED,

@@ -15,6 +15,7 @@ from typing import Any
 from itembank.items.asks import (
     Answered,
     Ask,
+    FaultyWorking,
     Find,
     Handlers,
     Inequality,
@@ -91,6 +92,10 @@ REPEATING.by_kind |= {
         _told(ask.relation, ask.letter, case) for case in _cases(item.key)
     ),
     Answered: lambda ask, item: _given(ask.of, ask.form, item, ask.answer),
+    FaultyWorking: lambda ask, item: any(
+        _given(ask.of, ask.form, item, part)
+        for part in (item.key.parts[1:] if isinstance(item.key, t.Listing) else ())
+    ),
     WhoIsRight: lambda ask, item: any(
         _given(ask.of, ask.form, item, answer) for _, answer in ask.answers
     ),
@@ -157,7 +162,7 @@ def writing(node: t.Node) -> Writing:
 
     >>> from itembank.notation import parse
     >>> pairs = (("3(x + 2)", "(2 + x)3"), ("27 ÷ 3", "27/3"), ("3 × x", "3x"), ("1/2 × x", "x/2"))
-    >>> [writing(parse(one)) == writing(parse(other)) for one, other in pairs]
+    >>> [writing(parse(text)) == writing(parse(other)) for text, other in pairs]
     [True, True, False, False]
     """
     node = bare(node)

@@ -82,6 +82,18 @@ def _solutions(cards: Sequence[t.Node]) -> Worths:
     return [answer(letter, (card,)) for card in cards if isinstance(card, t.Relation)]
 
 
+def worth_the_same(first: t.Node, other: t.Node) -> bool:
+    """Tell whether two cards are worth the same.
+
+    Raises
+    ------
+    NotExact
+        As for any cards.
+    """
+    a, b = worths((first, other))
+    return bool(a == b)
+
+
 def odd_place(values: Worths) -> int:
     """Return the place of the one value that all the others differ from, which are equal.
 

@@ -17,6 +17,7 @@ from itembank.items.asks import (
     Equivalent,
     ErrorInterval,
     FaultyLine,
+    FaultyWorking,
     Find,
     Give,
     Handlers,
@@ -44,12 +45,12 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text, values_node
-from itembank.proof.claim.judged import find_judged, find_who
+from itembank.proof.claim.judged import find_faulty_working, find_judged, find_who
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.printed import mismatched, unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.claim.step_pictures import picture_fault
-from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth
+from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth, worth_the_same
 from itembank.proof.exact.drawn_answers import find_drawn
 from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.equivalents import find_equivalent
@@ -139,6 +140,7 @@ ROAD.by_kind |= {
     WhoIsRight: lambda ask, key: find_who(ask, key, ROAD),
     OddOneOut: find_odd,
     FaultyLine: find_faulty,
+    FaultyWorking: lambda ask, key: find_faulty_working(ask, key, ROAD, worth_the_same),
     Match: find_pairs,
 }
 

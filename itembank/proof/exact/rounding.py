@@ -10,12 +10,13 @@ from itembank.items.forms.form_rules import number_node
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, algebra, number, rational
+from itembank.notation.enclosing import bounds
+from itembank.notation.sines import PI
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found
 from itembank.proof.claim.key_solutions import value_given
-from itembank.proof.exact.enclosing import bounds
-from itembank.proof.exact.surd import PI, surd_polynomial
+from itembank.proof.exact.surd import surd_polynomial
 
 Way = Literal["nearest", "down", "up"]
 _HALVES: dict[str, Fraction] = {"nearest": Fraction(1, 2), "down": Fraction(0)}

@@ -22,9 +22,6 @@ from itembank.notation.value import NotExact
 MOST_TERMS = 64
 LARGEST_RADICAND = 10**12
 """Roots of larger numbers are taken only where they come out: a square factor is tried for."""
-# The circle constant to 50 places, for rounding only (Euler's and Machin's digits, from memory;
-# a test holds them to mpmath's).
-PI = Fraction(314159265358979323846264338327950288419716939937510, 10**50)
 
 
 @total_ordering

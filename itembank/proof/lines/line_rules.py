@@ -21,6 +21,7 @@ from itembank.items.asks import (
     Equivalent,
     ErrorInterval,
     FaultyLine,
+    FaultyWorking,
     Find,
     Give,
     Handlers,
@@ -108,7 +109,9 @@ RULES.by_kind |= {
     Summary: lambda ask, line: (
         row_fault(ask, line) if isinstance(line, t.Listing) else _find(Find(as_sum(ask)), line)
     ),
-    **dict.fromkeys((Answered, WhoIsRight), lambda ask, line: line_fault(ask.of, line)),
+    **dict.fromkeys(
+        (Answered, FaultyWorking, WhoIsRight), lambda ask, line: line_fault(ask.of, line)
+    ),
     TrueOrFalse: lambda ask, line: statement_fault(ask, line, line_fault),
     FaultyLine: lambda ask, line: solution_fault(ask, line, line_fault),
     **dict.fromkeys((OddOneOut, Match), lambda ask, line: card_fault(ask, line, line_fault)),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from itembank.items.asks import Answered, WhoIsRight, kind_of
+from itembank.items.asks import Answered, FaultyWorking, WhoIsRight, kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.proof.claim.step_pictures import picture_fault
@@ -49,7 +49,7 @@ def working_fault(item: Item) -> str:
 
 def _answers(item: Item, line: t.Node) -> bool:
     """Tell whether a line is the answer itself: where one is judged, what its question comes to."""
-    if not isinstance(item.ask, Answered):
+    if not isinstance(item.ask, Answered | FaultyWorking):
         return line == item.key
     try:
         return not by_first_road(replace(item, ask=item.ask.of, key=line)).fault
@@ -62,7 +62,9 @@ def _worked_out(item: Item) -> tuple[t.Node, ...]:
 
     Which statement is true, which card is odd and which line is wrong is said in words.
     """
-    if not kind_of(item.ask).frame and not isinstance(item.ask, Answered | WhoIsRight):
+    if not kind_of(item.ask).frame and not isinstance(
+        item.ask, Answered | FaultyWorking | WhoIsRight
+    ):
         return (item.key,)
     parts = item.key.parts if isinstance(item.key, t.Listing) else (item.key,)
     return tuple(part for part in parts if not isinstance(part, t.Label))

@@ -19,6 +19,7 @@ from itembank.items.asks import (
     Equivalent,
     ErrorInterval,
     FaultyLine,
+    FaultyWorking,
     Find,
     Give,
     Handlers,
@@ -46,7 +47,7 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
-from itembank.proof.claim.judged import find_judged, find_who
+from itembank.proof.claim.judged import find_faulty_working, find_judged, find_who
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
 from itembank.proof.claim.printed import mismatched, unprinted
@@ -54,7 +55,7 @@ from itembank.proof.measured.drawn_answers_measured import measure_drawn
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
 from itembank.proof.measured.step_pictures_measured import measured_picture_fault
 from itembank.proof.sympy.sympy_algebra import rewritten, subject
-from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, truth
+from itembank.proof.sympy.sympy_cards import faulty_line, odd_one_out, pairs, same, truth
 from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_error_intervals import error_interval
 from itembank.proof.sympy.sympy_giving import given
@@ -134,6 +135,7 @@ ROAD.by_kind |= {
     WhoIsRight: lambda ask, key: find_who(ask, key, ROAD),
     OddOneOut: odd_one_out,
     FaultyLine: faulty_line,
+    FaultyWorking: lambda ask, key: _faulty_working(ask, key),
     Match: pairs,
 }
 
@@ -168,6 +170,12 @@ def _judged(ask: Answered, key: t.Node) -> Finding:
     if of is not None and (parting := disagreement(of.figure)):
         return Finding("", parting)  # a drawing that lies makes no answer wrong
     return find_judged(ask, key, ROAD)
+
+
+def _faulty_working(ask: FaultyWorking, key: t.Node) -> Finding:
+    if isinstance(ask.of, OfFigure) and (parting := disagreement(ask.of.figure)):
+        return Finding("", parting)
+    return find_faulty_working(ask, key, ROAD, same)
 
 
 def _compare(left: t.Node, right: t.Node, key: t.Node) -> Finding:

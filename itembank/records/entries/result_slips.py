@@ -57,7 +57,8 @@ def read_result_slips(
             faults.append(Fault(name, place, str(error)))
             continue
         if fault := _fault(slip, found, asked, seats):
-            faults.append(Fault(name, place, fault))
+            unknown = "seats of the class" if seat_said(slip.seat, seats) else ""
+            faults.append(Fault(name, place, fault, matter=unknown))
         found.setdefault(slip.seat, slip)
     if not found and not faults:
         faults.append(Fault(name, 0, "There is no code of a slip in it."))

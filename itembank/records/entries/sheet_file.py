@@ -283,7 +283,7 @@ def read_view_file(path: Path, seats: Collection[str]) -> dict[str, str]:
             message = "A row holds a seat code and sure, partly or not sure."
             faults.append(Fault(file, line, message))
         elif fault := seat_said(cells[0], seats):
-            faults.append(Fault(file, line, fault))
+            faults.append(Fault(file, line, fault, matter="seats of the class"))
         elif cells[0].upper() in found:
             faults.append(Fault(file, line, f"Seat {cells[0]} is there twice. Keep one."))
         elif level:
@@ -303,5 +303,5 @@ def _strangers(text: str, seats: Collection[str], file: str) -> list[Fault]:
     found = []
     for number, (first, *_) in csv_rows(text, file):
         if not seat_fault(first) and (said := seat_said(first, seats)):
-            found.append(Fault(file, number, said))
+            found.append(Fault(file, number, said, matter="seats of the class"))
     return found

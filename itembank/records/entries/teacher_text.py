@@ -123,9 +123,7 @@ def seat_said(seat: str, seats: Collection[str]) -> str:
     if not known or seat.upper() in known:
         return ""
     near = near_seats(seat, known)
-    advice = (
-        f"Did you mean {join_words(near, 'or')}?" if near else "Its seats are in department.toml."
-    )
+    advice = f"Did you mean {join_words(near, 'or')}?" if near else "It has none like it."
     return f"The class has no seat {seat}. {advice}"
 
 

@@ -9,70 +9,21 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter, defaultdict
-from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
 
-from sqlalchemy import Connection, and_, or_, select
+from sqlalchemy import Connection
 
-from itembank.people.seats import seat_order
-from itembank.planning.calendar.days import period_order
-from itembank.records.entries.details import unpack_answers
-from itembank.records.entries.entries import RESULTS
 from itembank.records.pupils.homes import ClassSeat, Homes, Move, place
 from itembank.records.pupils.moves import moves_there
 from itembank.records.reports.advice import Next, Thresholds
-from itembank.records.reports.decision import seat_band
-from itembank.records.store.store_tables import (
-    active,
-    entry,
-    lesson,
-    misconception,
-    of_class,
-    own_view,
-    question,
-    score,
+from itembank.records.reports.pupil_rows import (
+    mistakes_shown,
+    other_starters,
+    own_views,
+    questions_asked,
+    scores_in,
 )
-
-if TYPE_CHECKING:
-    from itembank.planning.bands.bands import Band, BandScheme
-
-FEWEST = 3
-"""Answers to a topic, or starters, below which nothing is made of them (common practice, no
-source)."""
-LATEST = 6
-"""Starters that the list of seats to look at goes by (common practice, no source)."""
-
-Schemes = Callable[[str], "BandScheme"]
-"""Gives the bands of a class by its name."""
-
-
-@dataclass(frozen=True, slots=True)
-class PupilAnswer:
-    """A question of a starter; `right` is None where it was not asked, `mistake` an id or empty."""
-
-    number: int
-    topic: str
-    prompt: str
-    right: bool | None
-    mistake: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class PupilStarter:
-    """One starter of one pupil, in the class and seat they had; no answers where only a score."""
-
-    class_name: str
-    seat: str
-    date: datetime.date
-    period: str
-    title: str
-    marks: int
-    out_of: int
-    band: Band
-    lowest: bool
-    view: str = ""
-    answers: tuple[PupilAnswer, ...] = ()
+from itembank.records.reports.pupil_starters import FEWEST, PupilStarter, Schemes, pupil_starter
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,26 +69,6 @@ class PupilReport:
         return tuple(line for line in self.topics if line.zone is Next.ON)
 
 
-@dataclass(frozen=True, slots=True)
-class LookAt:
-    """A seat: in how many of its last starters it was in the lowest band, and the marks there."""
-
-    seat: str
-    lowest: int
-    starters: int
-    marks: int
-    out_of: int
-
-    @property
-    def wanted(self) -> bool:
-        """Tell whether it was in most of them, of enough to say so.
-
-        >>> [LookAt("A1", low, of, 0, 8).wanted for low, of in ((4, 6), (3, 6), (2, 2))]
-        [True, False, False]
-        """
-        return self.starters >= FEWEST and 2 * self.lowest > self.starters
-
-
 def pupil_report(
     connection: Connection,
     class_name: str,
@@ -153,14 +84,15 @@ def pupil_report(
     homes = Homes(moves_there(connection, now))
     rows = [
         row
-        for row in _scores(connection, _places(homes, here), first, last)
+        for row in scores_in(connection, _places(homes, here), first, last)
         if homes.of(place(row.class_name, row.seat), row.date) == here
     ]
-    asked = _questions(connection, [row.lesson_id for row in rows])
-    shown = _mistakes(connection, rows)
-    views = _views(connection, rows)
+    asked = questions_asked(connection, [row.lesson_id for row in rows])
+    shown = mistakes_shown(connection, rows)
+    views = own_views(connection, rows)
     starters = tuple(
-        _starter(row, asked[row.lesson_id], shown, views, schemes(row.class_name)) for row in rows
+        pupil_starter(row, asked[row.lesson_id], shown, views, schemes(row.class_name))
+        for row in rows
     )
     left = homes.out.get(here, [])
     came = homes.into.get(here, [])
@@ -168,7 +100,7 @@ def pupil_report(
     if gone is not None and came and came[-1].date >= gone.date:
         gone = None
     since = max([first, *(move.date for move in came)])
-    without, by_hand = _others(connection, class_name, since, last, rows)
+    without, by_hand = other_starters(connection, class_name, since, last, rows)
     topics = _topics(starters, thresholds or Thresholds())
     seen = Counter(
         (answer.topic, answer.mistake)
@@ -197,55 +129,6 @@ def pupil_report(
     )
 
 
-def seats_to_look_at(
-    connection: Connection,
-    class_name: str,
-    schemes: Schemes,
-    first: datetime.date,
-    last: datetime.date,
-    now: datetime.date,
-) -> tuple[LookAt, ...]:
-    """Return every seat of a class with results, those oftenest in the lowest band first.
-
-    Each goes by its latest starters, :data:`LATEST` at most.
-    """
-    homes = Homes(moves_there(connection, now))
-    key = place(class_name, "").class_key
-    sources = {key, *(where.class_key for where in homes.out)}
-    there: dict[str, list[Any]] = defaultdict(list)
-    for row in _rows(connection, lesson.c.class_key.in_(sources), first, last):
-        home = homes.of(place(row.class_name, row.seat), row.date)
-        if home is not None and home.class_key == key:
-            there[home.seat].append(row)
-    latest = {seat: rows[-LATEST:] for seat, rows in there.items()}
-    asked = _questions(connection, [row.lesson_id for rows in latest.values() for row in rows])
-    found = []
-    for seat, rows in latest.items():
-        made = [
-            _starter(row, asked[row.lesson_id], {}, {}, schemes(row.class_name)) for row in rows
-        ]
-        found.append(
-            LookAt(
-                seat,
-                sum(each.lowest for each in made),
-                len(made),
-                sum(each.marks for each in made),
-                sum(each.out_of for each in made),
-            )
-        )
-    return tuple(
-        sorted(
-            found,
-            key=lambda line: (
-                not line.wanted,
-                -line.lowest / line.starters,
-                line.marks / line.out_of,
-                seat_order(line.seat),
-            ),
-        )
-    )
-
-
 def _places(homes: Homes, here: ClassSeat) -> set[ClassSeat]:
     """Return every place from which somebody may have come to be here."""
     found, new = {here}, [here]
@@ -255,123 +138,6 @@ def _places(homes: Homes, here: ClassSeat) -> set[ClassSeat]:
                 found.add(move.source)
                 new.append(move.source)
     return found
-
-
-def _scores(
-    connection: Connection, places: set[ClassSeat], first: datetime.date, last: datetime.date
-) -> list[Any]:
-    wanted = or_(
-        *(
-            and_(lesson.c.class_key == where.class_key, score.c.seat == where.seat)
-            for where in sorted(places)
-        )
-    )
-    return _rows(connection, wanted, first, last)
-
-
-def _rows(
-    connection: Connection, wanted: Any, first: datetime.date, last: datetime.date
-) -> list[Any]:
-    """Return scores by seat with their lessons, in order of days."""
-    rows = connection.execute(
-        select(
-            lesson.c.class_name,
-            lesson.c.date,
-            lesson.c.period,
-            lesson.c.title,
-            lesson.c.out_of.label("starter_marks"),
-            entry.c.lesson_id,
-            entry.c.out_of,
-            score.c.entry_id,
-            score.c.seat,
-            score.c.marks,
-            score.c.answers,
-        )
-        .select_from(score)
-        .join(entry, entry.c.id == score.c.entry_id)
-        .join(lesson, lesson.c.id == entry.c.lesson_id)
-        .where(active(), wanted, lesson.c.date >= first, lesson.c.date <= last)
-    )
-    return sorted(rows, key=lambda row: (row.date, period_order(row.period)))
-
-
-def _questions(connection: Connection, lesson_ids: list[int]) -> dict[int, list[Any]]:
-    found: dict[int, list[Any]] = defaultdict(list)
-    ids = sorted(set(lesson_ids))
-    for start in range(0, len(ids), 500):  # SQLite takes so many values and not many more
-        for row in connection.execute(
-            select(question)
-            .where(question.c.lesson_id.in_(ids[start : start + 500]))
-            .order_by(question.c.lesson_id, question.c.number)
-        ):
-            found[row.lesson_id].append(row)
-    return found
-
-
-def _mistakes(connection: Connection, rows: list[Any]) -> dict[tuple[int, int], str]:
-    """Return the mistakes that these answers showed, by entry and question."""
-    seats = {row.entry_id: row.seat for row in rows}
-    return {
-        (row.entry_id, row.number): row.name
-        for row in connection.execute(
-            select(misconception).where(misconception.c.seat.in_(set(seats.values())))
-        )
-        if seats.get(row.entry_id) == row.seat
-    }
-
-
-def _views(connection: Connection, rows: list[Any]) -> dict[int, str]:
-    """Return what the pupil said before marking, by lesson."""
-    seats = {row.lesson_id: row.seat for row in rows}
-    return {
-        row.lesson_id: row.level
-        for row in connection.execute(
-            select(entry.c.lesson_id, own_view.c.seat, own_view.c.level)
-            .select_from(own_view)
-            .join(entry, entry.c.id == own_view.c.entry_id)
-            .where(active(), own_view.c.seat.in_(set(seats.values())))
-        )
-        if seats.get(row.lesson_id) == row.seat
-    }
-
-
-def _starter(
-    row: Any,
-    asked: list[Any],
-    shown: Mapping[tuple[int, int], str],
-    views: Mapping[int, str],
-    scheme: BandScheme,
-) -> PupilStarter:
-    right = unpack_answers(row.answers)
-    out_of = row.out_of or row.starter_marks
-    worth = {each.number: each.marks for each in asked}
-    # A pupil who came later may have been asked more, or less, than the others.
-    total = sum(worth.get(number, 1) for number in right) or out_of
-    band = seat_band(row.marks, total, scheme, out_of)
-    return PupilStarter(
-        row.class_name,
-        row.seat,
-        row.date,
-        row.period,
-        row.title,
-        row.marks,
-        total,
-        band,
-        band.letter == scheme.bands(out_of)[0].letter,
-        views.get(row.lesson_id, ""),
-        tuple(
-            PupilAnswer(
-                each.number,
-                each.topic,
-                each.prompt,
-                right.get(each.number),
-                shown.get((row.entry_id, each.number), ""),
-            )
-            for each in asked
-        )
-        if right
-        else (),
-    )
 
 
 def _topics(starters: tuple[PupilStarter, ...], thresholds: Thresholds) -> tuple[PupilTopic, ...]:
@@ -389,24 +155,3 @@ def _topics(starters: tuple[PupilStarter, ...], thresholds: Thresholds) -> tuple
     return tuple(
         sorted(found, key=lambda line: (line.zone is None, line.right / line.out_of, -line.out_of))
     )
-
-
-def _others(
-    connection: Connection,
-    class_name: str,
-    first: datetime.date,
-    last: datetime.date,
-    rows: list[Any],
-) -> tuple[int, int]:
-    """Return how many starters have results by seat but none of these, and how many by hand."""
-    had = {row.lesson_id for row in rows}
-    days = {(row.date, row.period) for row in rows}
-    found = connection.execute(
-        select(lesson.c.id, lesson.c.date, lesson.c.period, entry.c.kind)
-        .join(entry, entry.c.lesson_id == lesson.c.id)
-        .where(of_class(class_name), active(), entry.c.kind.in_(RESULTS))
-        .where(lesson.c.date >= first, lesson.c.date <= last)
-    ).all()
-    away = [row for row in found if row.id not in had and (row.date, row.period) not in days]
-    by_hand = sum(row.kind not in ("scores", "answers") for row in away)
-    return len(away) - by_hand, by_hand

@@ -219,14 +219,30 @@ function roundingFault(how, given) {
 }
 function notYetRounded(how, given, key) {
   if (!how.rounding) return false;
-  const [detail, amount] = how.rounding, node = numberIn(given), wantedNode = numberIn(key);
-  const worth = exactOr(node, null), wanted = worth && exactOr(wantedNode, null);
+  if (!how.unrounded) return roundsTo(how, given, key);
+  let node = numberIn(given);
+  let worth = exactOr(node, null);
+  if (worth && worth.is(how.unrounded)) return true;
+  node = asWritten(node);
+  worth = exactOr(node, null);
+  if (!worth) return false;
+  const places = placesOf(node);
+  const last = F(ONE, bpow(TEN, Math.min(places, TABLES.places_known - 1)));
+  const near = atMost(worth.minus(how.unrounded).abs(), last.over(F(2)));
+  const gap = how.unrounded.abs().minus(worth.abs()); // cut off, as a calculator's display is copied
+  const cut = worth.times(how.unrounded).n > ZERO && gap.n >= ZERO && gap.less(last);
+  return (near || cut) && places > placesOf(numberIn(key));
+}
+// The dots of 4.1547… say here that digits were left out, not that the last one recurs.
+function asWritten(node) {
+  if (node.k === "Neg") return Neg(asWritten(node.of));
+  return node.k === "Dec" ? Dec(node.whole, node.places + node.recurring) : node;
+}
+function roundsTo(how, given, key) {
+  if (!how.rounding) return false;
+  const [detail, amount] = how.rounding, wantedNode = numberIn(key);
+  const worth = exactOr(numberIn(given), null), wanted = worth && exactOr(wantedNode, null);
   if (!worth || !wanted) return false;
-  if (how.unrounded) {
-    const places = placesOf(node);
-    const near = atMost(worth.minus(how.unrounded).abs(), F(ONE, TWO * bpow(TEN, places)));
-    return worth.is(how.unrounded) || (near && places > placesOf(wantedNode));
-  }
   let half;
   if (detail === "places") half = F(ONE, TWO * bpow(TEN, amount));
   else if (detail === "nearest") half = F(amount, 2);
@@ -267,7 +283,7 @@ function askedFor(q, fault) {
   const how = q.policy, byForm = TABLES.messages.TOLD_BY_FORM.indexOf(fault) >= 0;
   if (how.rounding && (byForm || ["place", "figure", "round"].some((word) => fault.indexOf(word) >= 0))) {
     const detail = how.rounding[0], what = roundedTo(how.rounding);
-    if (fault === NOT_ROUNDED) return `Right so far: now round it to ${what}.`;
+    if (fault === NOT_ROUNDED) return how.unrounded ? `Right so far: now round it to ${what}.` : `That rounds to the answer: give it to ${what}.`;
     if (byForm && detail !== "nearest") return `Right value: give it as a decimal, to ${what}.`;
     return `Right value: give it to ${what}.`;
   }

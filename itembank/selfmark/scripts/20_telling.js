@@ -295,6 +295,9 @@ function closeHint(q, given, a, b) {
   else if (inner.k === "Percent") { inner = inner.of; size = F(1, 100); }
   if (inner.k === "Int" && given.k === "Percent") inner = Dec(String(inner.n), "");
   if (inner.k !== "Dec") return "";
+  if (roundsTo(q.policy, given, q.key)) {
+    return `That is close: keep every digit until the end, and round only then, to ${roundedTo(q.policy.rounding)}.`;
+  }
   const last = size.times(F(ONE, bpow(TEN, (inner.places + inner.recurring).length)));
   if (!a.minus(b).abs().less(last)) return "";
   if (inner.recurring) return "That is close: put dots over the digits that go on for ever.";

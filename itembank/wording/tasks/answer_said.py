@@ -10,6 +10,7 @@ import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from itembank.items.asks.faulty_line import MOST_LINES
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
@@ -22,6 +23,61 @@ _PERSON = r"(?!Nobody|None|Who|What|Which|Nothing|Not|Never|No)[A-Z][a-z]+"
 _FIRST = late(rf"{_QUESTION}(?P<name>{_PERSON}) says (?:the|an) answer is\s+", re.S)
 _NEXT = late(rf"(?:,|,? and) (?P<name>{_PERSON}) says ")
 _WHO = late(r"\. Who is right\?\s*")
+
+
+_WRITES = late(rf"{_QUESTION}(?P<name>{_PERSON}) writes:\s+Line 1:\s+", re.S)
+_LINE = late(r"\s*Line (?P<number>\d):\s+")
+_WHICH = late(r"Which line is wrong\? What should the answer be\?")
+
+
+class WorkingSaid(NamedTuple):
+    """The question that somebody answers, as it is printed, and the lines of the working."""
+
+    question: tuple[Run, ...]
+    lines: tuple[t.Node, ...]
+
+
+def working_said(runs: Sequence[Run]) -> WorkingSaid | None:
+    r"""Return the question and the lines of a prompt that asks which line is wrong.
+
+    None where it is no such prompt, or says more than the frame does.
+
+    >>> from itembank.notation import parse
+    >>> runs = (
+    ...     "What is the mean of ", parse("3"), " and ", parse("5"), "?\nMei writes:\nLine 1: ",
+    ...     parse("3 + 5/2"), "\nLine 2: ", parse("5.5"),
+    ...     "\nWhich line is wrong? What should the answer be?",
+    ... )
+    >>> said = working_said(runs)
+    >>> said.question[-1], len(said.lines)
+    ('?', 2)
+    >>> working_said((*runs[:-1], "\nWhich line is right?")) is None
+    True
+    """
+    if len(runs) < 5 or not isinstance(runs[-1], str):
+        return None
+    if not _WHICH.fullmatch(" ".join(runs[-1].split())):
+        return None
+    lines: list[t.Node] = []
+    place = len(runs) - 2
+    while place >= 1:
+        words, node = runs[place - 1], runs[place]
+        if not isinstance(words, str) or isinstance(node, str):
+            return None
+        lines.insert(0, node)
+        found = _LINE.fullmatch(words)
+        if found is None:
+            break
+        place -= 2
+    asked = _asked(runs[:place], _WRITES, ()) if place >= 1 else None
+    if asked is None or not 2 <= len(lines) <= MOST_LINES:
+        return None
+    numbers = [_LINE.fullmatch(run) for run in runs[place + 1 : -1 : 2] if isinstance(run, str)]
+    if [found and found["number"] for found in numbers] != [
+        str(number) for number in range(2, len(lines) + 1)
+    ]:
+        return None
+    return WorkingSaid(asked.question, tuple(lines))
 
 
 class AnswerSaid(NamedTuple):

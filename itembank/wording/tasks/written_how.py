@@ -28,7 +28,7 @@ _WHAT_FRACTION = late(r"\b(?:what|which) fraction\b", re.I)
 _COIN = late(r"\bto the nearest (pound|penny|euro|dollar)\b", re.I)
 _LAST = late(
     r"(?:^|(?<=[.?!]))\s+"
-    r"(?P<said>(?:(?:Give|Leave) your answer\b[^.?!]*|Be ready to say why)\.)\s*$"
+    r"(?P<said>(?:(?:Give|Leave) your answer\b[^.?!]*|Be\sready\sto\ssay\swhy)\.)\s*$"
 )
 _AT_A_TIME = late(
     r"\b(?:at|until|till|before|after|since|from|between|and|to|is|by) "

@@ -146,7 +146,9 @@ def read_right(
     if there < 1 or (seats and there > len(seats)):
         faults.append(
             ItembankError(
-                f"{there} pupils, but only {len(seats)} sit in the class.", field="pupils"
+                f"{there} pupils, but only {len(seats)} sit in the class.",
+                field="pupils",
+                matter="seats of the class",
             )
         )
     for place, number in zip(places, numbers, strict=False):
@@ -267,9 +269,10 @@ def _refuse_crowd(counted: int, seats: int, field: str) -> None:
     """Refuse more pupils than sit in the class, and none at all; 0 seats are not known."""
     if seats and counted > seats:
         raise ItembankError(
-            f"{counted} pupils, but only {seats} sit in the class. Count again, or add seats in "
-            "department.toml.",
+            f"{counted} pupils, but only {seats} sit in the class. Count again, or give the class "
+            "more seats.",
             field=field,
+            matter="seats of the class",
         )
     if not counted:
         raise ItembankError("Nobody was counted, so there is nothing to record.", field=field)

@@ -14,7 +14,7 @@ from itembank.text.folding import same_name
 from itembank.text.in_words import counted
 from itembank.work.department.earlier_set_ups import forget_earlier_set_ups
 from itembank.work.lesson.results_store import open_results
-from itembank.work.places import output_home
+from itembank.work.places import packs_place
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department
@@ -112,7 +112,7 @@ def forget(department: Department, whom: Whom) -> ForgottenNow:
         there = any(same_name(group.name, whom.class_name) for group in department.classes)
         others = tuple(other for other in unfinished(store) if other.whom not in (None, whom))
         listed = (whom.seat or whom.class_name) if there else ""
-        home = output_home(Path.cwd())
+        home = packs_place(department.folder)
         copies = large_print_for(whom, home)
         if whom.before is None:
             # What the set-up was may list the seat, and taking a change back would bring it back.

@@ -23,13 +23,9 @@ if TYPE_CHECKING:
     from itembank.planning.bands.bands import BandScheme
     from itembank.planning.department.department import Department, SchoolClass
     from itembank.records.reports.advice import Thresholds
-    from itembank.records.reports.pupil_report import (
-        LookAt,
-        PupilAnswer,
-        PupilReport,
-        PupilStarter,
-        Schemes,
-    )
+    from itembank.records.reports.pupil_report import PupilReport
+    from itembank.records.reports.pupil_starters import PupilAnswer, PupilStarter, Schemes
+    from itembank.records.reports.seats_to_look_at import LookAt
 
 FOR_A_TALK = (
     "This page is for a talk, not a verdict. It holds what was recorded in short starters, which "
@@ -103,7 +99,7 @@ class PupilPage:
     @property
     def rule(self) -> str:
         """Return by which rule topics stand as they do."""
-        from itembank.records.reports.pupil_report import FEWEST
+        from itembank.records.reports.pupil_starters import FEWEST
 
         low, high = (
             round(100 * line) for line in (self.thresholds.again_below, self.thresholds.on_from)
@@ -177,7 +173,8 @@ class SeatList:
     @property
     def rule(self) -> str:
         """Return by which rule a seat is in the list."""
-        from itembank.records.reports.pupil_report import FEWEST, LATEST
+        from itembank.records.reports.pupil_starters import FEWEST
+        from itembank.records.reports.seats_to_look_at import LATEST
 
         return (
             f"Here are seats that were in the lowest band in most of their last {LATEST} starters, "
@@ -197,7 +194,7 @@ def seat_list(
     Raises:
         ItembankError: there is no such class, or the days make no sense.
     """
-    from itembank.records.reports.pupil_report import seats_to_look_at
+    from itembank.records.reports.seats_to_look_at import seats_to_look_at
 
     group = department.find_class(class_name)
     first, last = _days(since, until)
@@ -280,7 +277,7 @@ def write_pupil_page(department: Department, page: PupilPage, path: Path) -> Non
 def outcome(answer: PupilAnswer) -> str:
     """Return in a word how a question went.
 
-    >>> from itembank.records.reports.pupil_report import PupilAnswer
+    >>> from itembank.records.reports.pupil_starters import PupilAnswer
     >>> [outcome(PupilAnswer(1, "", "", right)) for right in (True, False, None)]
     ['right', 'wrong', 'not asked']
     """

@@ -102,9 +102,9 @@ class _Making:
 
     @property
     def _output(self) -> Path:
-        from itembank.work.places import output_home
+        from itembank.work.places import packs_place
 
-        return self.request.output or output_home(Path.cwd())
+        return self.request.output or packs_place(self.planner.home)
 
     def _as_given(self) -> WeekPlan:
         """Return the plan, which says of closed lessons what their packs ask where it said nothing.

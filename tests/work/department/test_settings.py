@@ -13,16 +13,9 @@ from itembank.files.snapshot import ChangedSince
 from itembank.work.department.band_settings import bands_shown, change_bands
 from itembank.work.department.earlier_set_ups import MOST, earlier_set_ups, take_back_set_up
 from itembank.work.department.made import read_kept
-from itembank.work.department.settings import (
-    CLASS,
-    DECIDING,
-    PLANNING,
-    PRINT,
-    SOURCES,
-    change_settings,
-    settings_in,
-    with_settings,
-)
+from itembank.work.department.setting_groups import CLASS, DECIDING, PLANNING, PRINT, SOURCES
+from itembank.work.department.setting_text import settings_in
+from itembank.work.department.settings import change_settings, with_settings
 
 WHOLE = st.integers(0, 60)
 TABLES = st.fixed_dictionaries(

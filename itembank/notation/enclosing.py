@@ -13,10 +13,9 @@ from itertools import product
 from typing import Any
 
 from itembank.notation import tree as t
+from itembank.notation.sines import PI, angle_bounds, ratio_bounds
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import LARGEST_BITS, LARGEST_EXPONENT, NotExact, exact_or_none
-from itembank.proof.exact.sines import angle_bounds, ratio_bounds
-from itembank.proof.exact.surd import PI
 
 Bounds = tuple[Fraction, Fraction]
 

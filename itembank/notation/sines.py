@@ -14,10 +14,12 @@ from collections.abc import Callable
 from fractions import Fraction
 
 from itembank.notation.value import NotExact
-from itembank.proof.exact.surd import PI
 
 Bounds = tuple[Fraction, Fraction]
 
+# The circle constant to 50 places, for rounding only (Euler's and Machin's digits, from memory;
+# a test holds them to mpmath's).
+PI = Fraction(314159265358979323846264338327950288419716939937510, 10**50)
 _PI_ABOVE = PI + Fraction(1, 10**50)
 _GUARD = 8
 """Decimal places that are worked out beyond those asked, for what the divisions lose."""

@@ -1,0 +1,194 @@
+"""The drawing of a construction: the lines that are given, arcs, and the lines that are drawn."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from fractions import Fraction
+from functools import lru_cache
+from typing import TYPE_CHECKING
+
+from itembank.figures.circle_points import unit_point
+from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
+from itembank.figures.kinds.construction_facts import begins_with
+from itembank.figures.kinds.placed_labels import Near, Sheet, reach
+from itembank.notation import tree as t
+
+if TYPE_CHECKING:
+    from itembank.figures.kinds.construction import Construction
+
+_RADIUS = Fraction(7, 2)
+_ARM = Fraction(21, 5)
+_BEYOND = Fraction(3, 5)
+_DOT = Fraction(7, 100)
+_SPREAD = 11.0
+"""How many degrees an arc reaches to each side of where it is crossed."""
+_FINE = 1 << 20
+
+
+class _Plan:
+    """Marks before they are turned, and the points that bear letters, in order."""
+
+    def __init__(self) -> None:
+        self.lines: list[tuple[str, Point, Point]] = []
+        self.arcs: list[tuple[Point, Exact, float, float]] = []
+        self.points: list[Point] = []
+
+    def cross(self, centre: Point, radius: Exact, at: Point) -> None:
+        """Draw a short arc round a centre, where it is crossed."""
+        way = math.degrees(math.atan2(float(at.y - centre.y), float(at.x - centre.x)))
+        self.arcs.append((centre, radius, way - _SPREAD, way + _SPREAD))
+
+
+def _along(way: Point, far: Exact) -> Point:
+    return Point(way.x * far, way.y * far)
+
+
+@lru_cache(maxsize=512)
+def construction_sheet(figure: Construction) -> Sheet:
+    """Return the marks of a construction, with its letters and what is given under it."""
+    plan = _Plan()
+    if figure.shape == "perpendicular bisector":
+        _bisector(figure, plan)
+    elif figure.shape == "perpendicular from a point to a line":
+        _from_point(plan)
+    else:
+        _angle(figure, plan)
+    turn = unit_point(Fraction(figure.turn, 360))
+
+    def turned(at: Point) -> Point:
+        return Point(at.x * turn.x - at.y * turn.y, at.x * turn.y + at.y * turn.x)
+
+    marks: list[Mark] = [
+        Stroke((turned(a), turned(b)), role, "normal" if role != "drawn" else "heavy")
+        for role, a, b in plan.lines
+    ]
+    for centre, radius, first, last in plan.arcs:
+        at = turned(centre)
+        start, end = (_way(at, degrees + figure.turn) for degrees in (first, last))
+        marks.append(Arc(at, radius, start, end, "arc", weight="thin"))
+    points = [turned(point) for point in plan.points]
+    rims = [Point(at.x + 1, at.y) for at in points]
+    marks += [Arc(at, _DOT, rim, rim, "point", "ink") for at, rim in zip(points, rims, strict=True)]
+    sheet = Sheet(marks)
+    middle = (sum(float(at.x) for at in points) / len(points), _level(points))
+    for letter, at in zip(figure.letters, points, strict=True):
+        others = [other for other in points if other != at]
+        sheet.put(letter, _own(_round(letter, at, middle), at, others), "name")
+    for name, amount in figure.given:
+        sheet.below(t.equals(t.Label(name), amount), "given")
+    return sheet
+
+
+def _level(points: list[Point]) -> float:
+    return sum(float(at.y) for at in points) / len(points)
+
+
+def _way(at: Point, degrees: float) -> Point:
+    """Return a point in a direction, which only has to be near."""
+    turn = math.radians(degrees)
+    x, y = (Fraction(round(part * 1000), 1000) for part in (math.cos(turn), math.sin(turn)))
+    return Point(at.x + x, at.y + y)
+
+
+def _own(places: Iterator[Near], at: Point, others: list[Point]) -> Iterator[Near]:
+    """Yield the places that are a good deal nearer to a point than to any other."""
+    for x, y in places:
+        far = math.hypot(x - float(at.x), y - float(at.y))
+        if all(math.hypot(x - float(o.x), y - float(o.y)) > far * 1.2 for o in others):
+            yield x, y
+
+
+def _round(letter: str, at: Point, middle: Near) -> Iterator[Near]:
+    """Yield places round a point for its letter: near first, and rather away from the middle."""
+    x, y = float(at.x), float(at.y)
+    out = math.atan2(y - middle[1], x - middle[0])
+    for more in (0.0, 0.15, 0.3, 0.45, 0.6, 0.75):
+        for k in range(16):
+            turn = out + math.pi / 8 * ((k + 1) // 2) * (-1) ** k
+            way = (math.cos(turn), math.sin(turn))
+            far = reach(letter, way) + 0.2 + more
+            yield x + way[0] * far, y + way[1] * far
+
+
+def _bisector(figure: Construction, plan: _Plan) -> None:
+    way = unit_point(Fraction(figure.size, 360))
+    across, up = way.x * _RADIUS, way.y * _RADIUS
+    a, b, c, d = Point(-across, 0), Point(across, 0), Point(0, up), Point(0, -up)
+    plan.lines.append(("line", a, b))
+    if figure.joined:
+        plan.lines += [("joined", a, c), ("joined", b, c)]
+    plan.lines.append(("drawn", Point(0, up + _BEYOND), Point(0, -up - _BEYOND)))
+    for centre in (a, b):
+        for at in (c, d):
+            plan.cross(centre, _RADIUS, at)
+    plan.points += [a, b, c, d, Point(0, 0)]
+
+
+_HALF, _UP, _OPENED = Fraction(9, 5), Fraction(12, 5), Fraction(3)
+"""A right-angled triangle, 3 : 4 : 5: from the foot of a perpendicular to where arcs cross."""
+
+
+def _from_point(plan: _Plan) -> None:
+    a, b = Point(Fraction(-16, 5), 0), Point(4, 0)
+    p, q = Point(0, _UP), Point(0, -_UP)
+    left, right = Point(-_HALF, 0), Point(_HALF, 0)
+    plan.lines += [("line", a, b), ("drawn", p, Point(0, -_UP - _BEYOND))]
+    for at in (left, right):
+        plan.cross(p, _OPENED, at)
+        plan.cross(at, _OPENED, q)
+    plan.points += [a, b, p, q, Point(0, 0)]
+
+
+def _angle(figure: Construction, plan: _Plan) -> None:
+    centre, begun = Point(0, 0), begins_with(figure.shape)
+    size = Fraction(figure.size) if begun is None else begun
+    first, last = Point(1, 0), unit_point(size / 360)
+    opened = Fraction(2)
+    a, c = _along(last, _ARM), _along(first, _ARM)
+    if figure.shape == "equilateral triangle":
+        opened = Fraction(17, 5)
+        a, c = _along(last, opened), _along(first, opened)
+        plan.lines += [("line", centre, c), ("drawn", centre, a), ("drawn", c, a)]
+        plan.cross(centre, opened, a)
+        plan.cross(c, opened, a)
+    elif begun == 90:
+        opened = _HALF
+        a, left, right = Point(0, _UP), Point(-_HALF, 0), Point(_HALF, 0)
+        plan.lines.append(("line", Point(Fraction(-14, 5), 0), c))
+        plan.lines.append(("drawn", centre, Point(0, _UP + _BEYOND)))
+        plan.cross(centre, opened, left)
+        if not figure.halved:
+            plan.cross(centre, opened, right)
+        plan.cross(left, _OPENED, a)
+        plan.cross(right, _OPENED, a)
+    else:
+        plan.lines += [("line", centre, c), ("line", centre, a)]
+    plan.points += [a, centre, c]
+    if figure.halved:
+        plan.arcs.append((centre, opened, -6.0, float(size) + 6.0))
+    for _ in range(figure.halved):
+        size /= 2
+        share = Fraction(3, 4) if figure.shape == "equilateral triangle" else Fraction(1)
+        compass = opened * (share if size <= 50 else Fraction(3, 2))
+        near, far = _along(first, opened), _along(last, opened)
+        last = unit_point(size / 360)
+        at = _along(last, _reached(opened, compass, size))
+        plan.cross(near, compass, at)
+        plan.cross(far, compass, at)
+        long = max(_ARM, _past(at))
+        plan.lines.append(("drawn", centre, _along(last, long)))
+        plan.points.append(at)
+
+
+def _reached(opened: Fraction, compass: Fraction, half: Fraction) -> Fraction:
+    """Return how far from the vertex equal arcs cross, to less than any printer can show."""
+    turn = math.radians(float(half))
+    aside = float(opened) * math.sin(turn)
+    far = float(opened) * math.cos(turn) + math.sqrt(float(compass) ** 2 - aside**2)
+    return Fraction(round(far * _FINE), _FINE)
+
+
+def _past(at: Point) -> Fraction:
+    """Return a length that reaches past a point from the vertex."""
+    return Fraction(round(math.hypot(float(at.x), float(at.y)) * 10), 10) + _BEYOND

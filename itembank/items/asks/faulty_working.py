@@ -1,0 +1,52 @@
+"""Find the line of somebody's working that is wrong, and answer the question it is about."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, kind_of, register_kind
+from itembank.notation import tree as t
+
+
+@dataclass(frozen=True, slots=True)
+class FaultyWorking(Ask):
+    """Of the `lines` that somebody writes to answer `of` one alone is wrong.
+
+    The first is worth the answer, and each after it what the line before is worth, but for one.
+    The key is the name of that line and the answer, in the `form` that the question asks for.
+    """
+
+    of: Ask
+    lines: tuple[t.Node, ...]
+    form: str
+
+
+def _store(ask: FaultyWorking) -> Stored:
+    return replace(kind_of(ask.of).store(ask.of), answers=ask.lines, form=ask.form)
+
+
+def _restore(stored: Stored) -> Ask:
+    # In a file it stands under the name of the kind that is answered (:mod:`.packs.data.asks`).
+    raise t.NotationError("there is no question that is answered")
+
+
+def _twin(ask: FaultyWorking, form: str) -> Twin:
+    kind, row, bag = kind_of(ask.of).twin(ask.of, ask.form)
+    return (*kind, "faulty working"), (*row, *ask.lines), bag
+
+
+FAULTY_WORKING = register_kind(
+    Kind(
+        "faulty working",
+        FaultyWorking,
+        trees=lambda ask: (*kind_of(ask.of).trees(ask.of), *ask.lines),
+        store=_store,
+        restore=_restore,
+        twin=_twin,
+        does="find the line with a mistake",
+        relations=True,
+        filed=False,
+        told="spot the mistake",
+        judges=True,
+    )
+)

@@ -1,0 +1,39 @@
+"""How much room a question takes on a slide, near enough to choose between questions by.
+
+Only whoever draws it can say for certain. What is told here is how high a question stands in half
+a slide at the least size: its words above its figure or right of it, whichever is lower.
+"""
+
+from __future__ import annotations
+
+from math import ceil
+
+from itembank.figures.figure import drawn
+from itembank.packs.choosing.candidate import FULL, Candidate
+
+LINE_HIGH = 1.25
+"""How high a line of words stands, in ems."""
+COLUMN = 17.5
+"""How wide half a slide is beside the question's number, in ems."""
+SMALLEST = 0.75
+"""How small a slide sets figures against its words, where it has to."""
+BESIDE = 7.0
+"""The least room for words beside a figure, in ems."""
+GAP = 1.0
+"""Room between a figure and the words beside it, in ems."""
+
+
+def room_of(candidate: Candidate) -> float:
+    """Return about how high a question stands in half a slide, in ems of its words."""
+    figure = candidate.item.key_figure or candidate.item.figure
+    length = candidate.length
+    words = LINE_HIGH * max(1.0, length / FULL)
+    if figure is None:
+        return words
+    drawing = drawn(figure)
+    high, wide = SMALLEST * float(drawing.height), SMALLEST * float(drawing.width)
+    left = COLUMN - wide - GAP
+    if left < BESIDE:
+        return words + high
+    beside = LINE_HIGH * ceil(length / (FULL * left / COLUMN))
+    return min(words + high, max(beside, high))

@@ -1,0 +1,141 @@
+"""Questions in strips across a slide: each strip a few neighbours in one to four columns.
+
+Two columns down the whole slide waste room where figures stand among lines of words: a figure in
+one column faces words in the other, and a long line breaks that would fit across. In strips the
+questions run on down each column and from left to right, and from each strip to the one below it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from functools import cache
+from typing import NamedTuple, TypeAlias
+
+from itembank.pages.parts.question_cell import Cell
+
+Set: TypeAlias = Callable[[int, float], Cell | None]
+"""Sets a question in a column of a width; None where it is too wide for it."""
+
+UNITS = 24
+"""Parts of a slide's width that columns are made of: halves, thirds and quarters among them."""
+NARROWEST = 6
+"""Parts in the narrowest column: beside its number stand some 15 characters of the least size."""
+MOST_IN_STRIP = 8
+"""Questions in a strip."""
+
+
+class Strip(NamedTuple):
+    """The questions of a strip, column by column, the width of each column and their height."""
+
+    columns: tuple[range, ...]
+    widths: tuple[float, ...]
+    height: float
+
+
+class _Row(NamedTuple):
+    """The first columns of a strip: their height, how uneven they are, where each ends, its width.
+
+    Compared as tuples: the lowest is the best, and of as low ones that of the fewest and evenest
+    columns.
+    """
+
+    height: float
+    columns: int
+    uneven: int
+    sides: tuple[tuple[int, int, int], ...]
+
+
+def strips(
+    group: range, width: float, room: float, apart: float, between: float, cell: Set
+) -> list[Strip] | None:
+    """Return the questions of `group` in the fewest strips that fit a room, or None.
+
+    Between columns stands a room `apart`, between questions and between strips at least `between`.
+    Of as many strips those are taken that leave the most room.
+    """
+    wide = [round(parts * (width + apart) / UNITS - apart, 2) for parts in range(UNITS + 1)]
+
+    @cache
+    def column(start: int, stop: int, parts: int) -> float | None:
+        """Return how high a column of some questions is; None where they do not fit it."""
+        above = column(start, stop - 1, parts) if stop - start > 1 else -between
+        if above is None:
+            return None
+        made = cell(stop - 1, wide[parts])
+        high = room + 1 if made is None else above + between + made.height
+        return None if high > room else high
+
+    @cache
+    def lowest(start: int) -> dict[int, Strip]:
+        """Return the lowest strip that begins with a question, by where it ends."""
+        rows: dict[tuple[int, int], _Row] = {(start, 0): _Row(0.0, 0, 0, ())}
+        end = min(group.stop, start + MOST_IN_STRIP)
+        for at in range(start, end):
+            for used in range(UNITS - NARROWEST + 1):
+                row = rows.get((at, used))
+                if row is not None:
+                    _lengthen(rows, row, at, used, end, column)
+        return {
+            at: Strip(
+                tuple(range(a, b) for a, b, _ in row.sides),
+                tuple(wide[parts] for *_, parts in row.sides),
+                row.height,
+            )
+            for (at, used), row in rows.items()
+            if used == UNITS
+        }
+
+    return _fewest(group, room, between, lowest)
+
+
+def _lengthen(
+    rows: dict[tuple[int, int], _Row],
+    row: _Row,
+    at: int,
+    used: int,
+    end: int,
+    column: Callable[[int, int, int], float | None],
+) -> None:
+    """Note what strips there are with one column more, each the best of its length and width."""
+    for stop in range(at + 1, end + 1):
+        for parts in range(NARROWEST, UNITS - used + 1):
+            if 0 < UNITS - used - parts < NARROWEST:
+                continue  # no room would be left for another column
+            if parts == UNITS and stop - at > 1:
+                continue  # one column across the slide is as many strips
+            high = column(at, stop, parts)
+            if high is None:
+                continue
+            longer = _Row(
+                round(max(row.height, high), 2),
+                row.columns + 1,
+                row.uneven + parts * parts,
+                (*row.sides, (at, stop, parts)),
+            )
+            place = (stop, used + parts)
+            best = rows.get(place)
+            if best is None or longer < best:
+                rows[place] = longer
+
+
+def _fewest(
+    group: range, room: float, between: float, lowest: Callable[[int], dict[int, Strip]]
+) -> list[Strip] | None:
+    # By how many questions are placed: the lowest way to place them in so many strips.
+    ways: dict[int, list[Strip]] = {group.start: []}
+    for _ in group:
+        longer: dict[int, list[Strip]] = {}
+        for placed, before in ways.items():
+            for stop, made in lowest(placed).items() if placed < group.stop else ():
+                way, best = [*before, made], longer.get(stop)
+                high = _height(way, between)
+                if high <= room and (best is None or high < _height(best, between)):
+                    longer[stop] = way
+        ways = longer
+        if group.stop in ways:
+            return ways[group.stop]
+    return None
+
+
+def _height(way: Sequence[Strip], between: float) -> float:
+    return sum(strip.height for strip in way) + between * (len(way) - 1)

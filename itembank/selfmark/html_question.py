@@ -1,0 +1,110 @@
+"""A question of the page as HTML: its words, its mathematics, its picture, and the box beneath."""
+
+from __future__ import annotations
+
+import re
+from html import escape
+
+from itembank.notation.browser_brackets import closed_up
+from itembank.packs.data.pack_item import Maths, PackItem, Picture, TextRun
+
+
+def html_question(item: PackItem, number: int, name: str) -> str:
+    """Return a question with its number, as an entry of a list."""
+    worth = "" if item.marks == 1 else f' <span class="small">({item.marks} marks)</span>'
+    return (
+        f'<li class="question"><h3>Question {number}{worth}</h3>'
+        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}'
+        f"{_answer_part(item, name, f'question {number}')}</li>"
+    )
+
+
+def _answer_part(item: PackItem, name: str, what: str) -> str:
+    """Return the box for an answer, or what to do with one that is drawn."""
+    if not item.drawn:
+        return _answer_box(name, what)
+    return (
+        '<p class="small">Draw your answer on paper. This page cannot see it: your teacher will '
+        'look at it.</p><div class="said" role="status" hidden></div>'
+    )
+
+
+def _answer_box(name: str, what: str) -> str:
+    return (
+        f'<label for="{name}">Your answer to {what}</label>'
+        f'<textarea id="{name}" rows="1" maxlength="200" aria-describedby="{name}-asks" '
+        'autocapitalize="off" autocomplete="off" spellcheck="false"></textarea>'
+        '<div><button type="button" class="check plain">Check '
+        f'<span class="small">{what}</span></button></div>'
+        '<div class="said" role="status" hidden></div>'
+    )
+
+
+def _prompt(item: PackItem) -> str:
+    """Return the words of a question, its rows of cards each on a line, each card by its name."""
+    done, name = "", ""
+    for run in item.prompt:
+        if isinstance(run, TextRun):
+            text = f"{name}{escape(run.text)}"
+            start = _NAME.search(text)
+            name = start[0] if start else ""
+            done += text.removesuffix(name).replace("\n", "<br>")
+        else:
+            done += f'<span class="tied">{name}{_maths(run)}</span>' if name else _maths(run)
+            name = ""
+    return done + name
+
+
+_NAME = re.compile(r"(?:(?<=\n)[^\n]{1,12}:|[^\s]+)\u00a0$")
+"""The name of a card or a line at the end of words: a browser would leave it alone there."""
+
+
+def _picture(picture: Picture | None) -> str:
+    """Return a figure, drawn as everywhere, with its words for who cannot see it."""
+    if picture is None:
+        return ""
+    from itembank.figures.svg import svg
+
+    return f'<div class="picture">{svg(picture.figure)}</div>'
+
+
+def _maths(maths: Maths) -> str:
+    """Return mathematics with what is said of it, and its line for browsers that set none."""
+    said = f'<math aria-label="{escape(maths.words)}" '
+    drawn = closed_up(maths.mathml).replace("<math ", said, 1)
+    return f'{drawn}<span class="line">{escape(maths.line)}</span>'
+
+
+def worked_example(item: PackItem) -> list[str]:
+    """Return an example with its whole solution."""
+    return [
+        "<h3>Worked example</h3>",
+        f'<p class="prompt">{_prompt(item)}</p>{_picture(item.picture)}',
+        *_steps(item, 0),
+        f"<p><strong>Answer:</strong> {_maths(item.key)}</p>{_picture(item.key_picture)}",
+    ]
+
+
+def example_to_finish(item: PackItem, tier: str) -> list[str]:
+    """Return an example whose second half is left to the pupil, as on the sheet."""
+    lines = sum(step.maths is not None for step in item.steps)
+    name = f"{tier}-finish"
+    return [
+        '<div class="question"><h3>Now finish this one</h3>',
+        f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}',
+        *_steps(item, lines - lines // 2),
+        _answer_part(item, name, "this one"),
+        "</div>",
+    ]
+
+
+def _steps(item: PackItem, hidden: int) -> list[str]:
+    """Return the steps of a solution, the mathematics of the last `hidden` left out."""
+    with_maths = [place for place, step in enumerate(item.steps) if step.maths is not None]
+    left_out = frozenset(with_maths[len(with_maths) - hidden :])
+    found = []
+    for place, step in enumerate(item.steps):
+        shown = f" {_maths(step.maths)}" if step.maths and place not in left_out else ""
+        drawn = "" if place in left_out else _picture(step.picture)
+        found.append(f"<li>{escape(step.say)}{' …' if place in left_out else shown}{drawn}</li>")
+    return ['<ol class="steps">', *found, "</ol>"]

@@ -1,0 +1,146 @@
+"""Workings with one wrong line, judged again from the printed text by other means.
+
+The lines are read by regular expressions and worked out in Python's own fractions: neither road
+takes part. What the answer should be is the key of the very question, asked plainly.
+"""
+
+from __future__ import annotations
+
+import random
+import re
+from collections.abc import Iterator
+from fractions import Fraction
+from functools import cache
+from itertools import pairwise
+
+import pytest
+
+from itembank.items.asks import FaultyWorking
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import topics
+from itembank.items.topics.space_part import is_other_kind
+from itembank.items.topics.topic import Topic
+from itembank.notation.line import line
+from tests.generators.test_kind_keys import UNIT, solution, text, value
+
+SAMPLE = 30
+_FRAME = re.compile(
+    r"(?P<asked>.*) (?P<who>[A-Z][a-z]+) writes: (?P<lines>Line 1: .*) "
+    r"Which line is wrong\? What should the answer be\?"
+)
+
+
+def spotted(topic: Topic, tier: Tier) -> Iterator[int]:
+    for index, point in enumerate(topic.spaces[tier]):
+        if is_other_kind(point) and point[0].make.__qualname__.startswith("with_working_spotted"):
+            yield index
+
+
+@cache
+def every() -> tuple[tuple[Topic, Tier, tuple[Item, ...]], ...]:
+    found = []
+    for topic in topics():
+        for tier in topic.spaces:
+            there = list(spotted(topic, tier))
+            rng = random.Random(f"{topic.id}/{tier}")
+            chosen = rng.sample(there, min(SAMPLE, len(there)))
+            if chosen:
+                found.append((topic, tier, tuple(topic.item(tier, index) for index in chosen)))
+    return tuple(found)
+
+
+def shown(item: Item) -> tuple[str, list[str]]:
+    """Return the question and the lines of a prompt."""
+    frame = _FRAME.fullmatch(text(item))
+    assert frame is not None, text(item)
+    numbers, lines = zip(*re.findall(r"Line (\d): \{(.*?)\}", frame["lines"]), strict=True)
+    assert list(numbers) == [str(number) for number in range(1, len(lines) + 1)]
+    assert frame["who"] not in frame["asked"]
+    return frame["asked"], [each.replace("°", "") for each in lines]
+
+
+def worth(shown_line: str) -> Fraction:
+    """Return what a line is worth: an equation its solution."""
+    found = solution(shown_line) if " = " in shown_line else value(shown_line)
+    assert isinstance(found, Fraction)
+    return found
+
+
+def is_part(shown_line: str) -> bool:
+    """Tell whether a line works a part out: an equation without a letter."""
+    return " = " in shown_line and not re.search(r"[a-z]", UNIT.sub("", shown_line))
+
+
+def wrong_lines(lines: list[str], answer: Fraction) -> list[int]:
+    """Return the lines that are wrong where what was found before is used in those after it."""
+    parts = [shown_line for shown_line in lines if is_part(shown_line)]
+    rest = lines[len(parts) :]
+    assert not any(map(is_part, rest))
+    assert rest
+    should: dict[str, str] = {}
+    wrong = []
+    for number, part in enumerate(parts, start=1):
+        made, found = part.split(" = ")
+        if value(made) != value(found):
+            wrong.append(number)
+        meant = put(made, should)
+        if value(meant) != value(found):
+            should[found] = f"({meant})"
+    if worth(put(rest[0], should)) != answer:
+        wrong.append(len(parts) + 1)
+    for number, (before, after) in enumerate(pairwise(rest), len(parts) + 2):
+        if worth(before) != worth(after):
+            wrong.append(number)
+    return wrong
+
+
+def put(said: str, should: dict[str, str]) -> str:
+    for found, meant in should.items():
+        said = re.sub(rf"(?<![\d.]){re.escape(found)}(?![\d.])", meant, said)
+    return said
+
+
+def test_the_wrong_line_is_found_again_and_the_answer_is_that_of_the_plain_question() -> None:
+    for topic, tier, items in every():
+        keys = {(text(own), own.figure): line(own.key) for own in _own(topic, tier)}
+        for item in items:
+            asked, lines = shown(item)
+            name, result = line(item.key).split(", ", 1)
+            assert keys[asked, item.figure] == result, text(item)
+            answer = worth(result.replace("°", ""))
+            assert wrong_lines(lines, answer) == [int(name.strip('"line '))], text(item)
+
+
+def test_whoever_makes_the_mistake_comes_to_the_last_line() -> None:
+    for _, _, items in every():
+        for item in items:
+            assert isinstance(item.ask, FaultyWorking)
+            mistaken = item.slips[0].wrong
+            last = item.ask.lines[-1]
+            assert line(mistaken).endswith(line(last)), text(item)
+            assert worth(line(last).replace("°", "")) > 0
+
+
+def test_topics_differ_in_the_line_that_is_wrong() -> None:
+    for topic, tier, items in every():
+        names = [line(item.key).split(",")[0] for item in items]
+        mistakes = {item.slips[0].misconception.id for item in items}
+        assert len(set(names)) > 1 or len(mistakes) > 1 or len(items) < 12, (topic.id, tier)
+
+
+@pytest.mark.parametrize(
+    ("lines", "answer", "wrong"),
+    [
+        (["3 + 5 = 8", "8 ÷ 4", "2"], 4, [2]),
+        (["13 + 9 = 12", "12 ÷ 2", "6"], 11, [1]),
+        (["13 + 9 = 22", "22 ÷ 2", "12"], 11, [3]),
+        (["x + 40 = 360", "x = 320"], 140, [1]),
+    ],
+)
+def test_this_reader_finds_the_line_itself(lines: list[str], answer: int, wrong: list[int]) -> None:
+    assert wrong_lines(lines, Fraction(answer)) == wrong
+
+
+def _own(topic: Topic, tier: Tier) -> Iterator[Item]:
+    for index in topic.spaces[tier].own:
+        yield topic.item(tier, index)
