@@ -346,7 +346,8 @@ def sample(name: str) -> list[Item]:
         own = plain(topic, tier)
         rng = random.Random(f"{name}/{tier}")
         found += [topic.item(tier, n) for n in rng.sample(own, min(SAMPLE, len(own)))]
-    return found
+    # What is missing on a chart is found in test_missing_drawn.
+    return [item for item in found if " is missing: " not in printed(item)]
 
 
 @pytest.mark.parametrize("name", BY_TEXT)

@@ -18,7 +18,7 @@ import pytest
 from itembank.items.asks import FaultyWorking
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
-from itembank.items.topics.space import is_other_kind
+from itembank.items.topics.space_part import is_other_kind
 from itembank.items.topics.topic import Topic
 from itembank.notation.line import line
 from tests.generators.test_kind_keys import UNIT, solution, text, value
