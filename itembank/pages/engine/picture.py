@@ -90,7 +90,7 @@ def draw_marks(
     width = (float(made.width) + 2 * MARGIN) * size
     height = (float(made.height) + 2 * MARGIN) * size
     with page.figure(words, (x, y, x + width, y + height)):
-        pen = _Pen(page, made, x + MARGIN * size, y + MARGIN * size, size, lines or size)
+        pen = _Pen(page, made, x + MARGIN * size, y + MARGIN * size, size, lines)
         for mark in made.marks:
             pen.mark(mark)
         pen.finish_line()
@@ -100,9 +100,9 @@ class _Pen:
     """Draws marks of one drawing at its place on a page."""
 
     def __init__(
-        self, page: Page, made: Drawing, x: float, y: float, size: float, lines: float
+        self, page: Page, made: Drawing, x: float, y: float, size: float, lines: float = 0.0
     ) -> None:
-        self.page, self.size, self.lines = page, size, lines
+        self.page, self.size, self.lines = page, size, lines or size
         self.x0, self.y0 = x - float(made.left) * size, y - float(made.bottom) * size
         # Lines alike that follow each other are one path: a grid is one thing, and a small one.
         self._begun: list[str] = []
