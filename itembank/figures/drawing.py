@@ -19,12 +19,12 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 Exact: TypeAlias = int | Fraction
 

@@ -6,7 +6,6 @@ Marking and the first road ask this one place; the second road has a decision of
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from fractions import Fraction
 from functools import lru_cache
 from itertools import permutations
 from math import isqrt
@@ -17,6 +16,7 @@ from itembank.items.forms.number_forms import bare
 from itembank.items.forms.value_forms import LARGEST_PRIME, is_prime
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, number, rational
+from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 from itembank.notation.linear import constant, linear
 from itembank.notation.value import NotExact, exact

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
-from fractions import Fraction
 
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 
 from itembank.figures.figure import (
@@ -19,6 +18,7 @@ from itembank.figures.kinds.chart_names import folded, names_fault
 from itembank.figures.kinds.table_cells import NARROW, table_drawing, table_width
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_seconds
+from itembank.notation.fraction import Fraction
 from itembank.notation.words import words as said
 
 MOST_BUSES = 6

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 
 from itembank.figures.drawing import Mark, Point, Stroke, Text
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.text.in_words import counted
 
 MOST_LINES = 8

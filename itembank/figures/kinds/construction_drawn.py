@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -13,6 +12,7 @@ from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.kinds.construction_facts import begins_with
 from itembank.figures.kinds.placed_labels import Near, Sheet, reach
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.construction import Construction

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import NamedTuple
 
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.notation.linear import linear
 from itembank.notation.parse import parse_written
 

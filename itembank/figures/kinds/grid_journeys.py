@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from itembank.figures.figure import Asked, FigureError, Reading, Said, Wording
 from itembank.figures.kinds.grid_places import Place, corners_of, in_halves, number_at
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.coordinate_grid import CoordinateGrid

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError
@@ -12,6 +11,7 @@ from itembank.figures.kinds.grid_places import Place, corners_of, places
 from itembank.figures.kinds.names_of_shapes import best_name, corner_that_makes
 from itembank.figures.kinds.symmetry_found import mirror_of_outline, of_outline
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.coordinate_grid import CoordinateGrid

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 
 from itembank.figures.figure import (
     Asked,
@@ -16,6 +15,7 @@ from itembank.figures.figure import (
     read,
 )
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact
 
 THE = r"(?:what (?:is|are)|write down|write|find|work out|give)"

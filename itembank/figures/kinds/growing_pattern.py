@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
 
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text, drawing, rectangle
@@ -17,6 +16,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 MOST_SHOWN, MOST_TILES, FURTHEST = 5, 40, 1000
 _TILE = Fraction(3, 5)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
 from itembank.figures.drawing import Area, Drawing, Mark, Point, Text, drawing, rectangle
 from itembank.figures.figure import (
@@ -18,6 +17,7 @@ from itembank.figures.kinds.chart_names import Shown, folded
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.missing_asked import ROW, Missing, missing_wordings
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 MOST_ROWS, MOST_SQUARES = 6, 9
 _SIDE = Fraction(1)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 
 from itembank.figures.drawing import text_box
 from itembank.figures.figure import (
@@ -31,6 +30,7 @@ from itembank.figures.kinds.chart_wordings import SORTS
 from itembank.figures.kinds.pie_drawn import label_texts, pie_drawing
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 LARGEST = 10**6
 _LEAST = 15

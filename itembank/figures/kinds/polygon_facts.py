@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from functools import lru_cache
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
@@ -11,6 +10,7 @@ from typing import TYPE_CHECKING
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.notation.linear import Linear, linear
 
 if TYPE_CHECKING:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Literal
 
 from itembank.figures.circle_points import on_circle
@@ -23,6 +22,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.text.in_words import counted
 
 MOST_PARTS = 100

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text, drawing, rectangle
 from itembank.figures.figure import (
@@ -21,6 +20,7 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 LARGEST = 999
 MOST_MEMBERS = 3

@@ -8,7 +8,6 @@ in files of their own: numbers and amounts, values, letters, and answers of seve
 from __future__ import annotations
 
 from collections.abc import Callable
-from fractions import Fraction
 
 from itembank.items.forms import answer_forms as answers
 from itembank.items.forms import factor_forms as factors
@@ -17,6 +16,7 @@ from itembank.items.forms import number_forms as numbers
 from itembank.items.forms import power_forms as powers
 from itembank.items.forms import value_forms as values
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 
 Rule = Callable[[t.Node], str]
 

@@ -22,7 +22,6 @@ unit) and the name of any other form (an answer in that form is right as well).
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
@@ -32,6 +31,7 @@ from itembank.items.item import Item
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
 from itembank.notation.enclosing import bounds
+from itembank.notation.fraction import Fraction
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.text.in_words import counted
 from itembank.text.late_pattern import late

@@ -11,7 +11,6 @@ products of two terms. What would take more is not the same as any key, since no
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import isqrt
 from typing import Literal
 
@@ -19,6 +18,7 @@ from itembank.items.forms.number_forms import bare
 from itembank.notation import tree as t
 from itembank.notation.algebra import ALGEBRA, Quotient, algebra, number
 from itembank.notation.clock import is_time
+from itembank.notation.fraction import Fraction
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import LARGEST_BITS, NotExact, exact, exact_or_none
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 
 from itembank.errors import CheckFailed
 from itembank.items.forms.form_rules import decimal_node, money_node, number_node
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_time
+from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 from itembank.notation.mixed_units import split
 from itembank.notation.units import UNITS

@@ -8,11 +8,11 @@ The first road reads the picture's data, the second measures what is drawn; `sho
 from __future__ import annotations
 
 from collections.abc import Callable
-from fractions import Fraction
 
 from itembank.figures.figure import Figure, FigureError, Reading, fault, kind_of, read
 from itembank.items.item import Item
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact
 
 Reader = Callable[[Figure, Reading], t.Node]

@@ -7,7 +7,6 @@ the solution of an equation.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
@@ -17,6 +16,7 @@ from itembank.items.asks.odd_one_out import LETTERS, OddOneOut
 from itembank.items.asks.true_or_false import FALSE, TRUE, TrueOrFalse
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
+from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, exact, parts, sides
 from itembank.proof.claim.dimensions import dimension
 from itembank.proof.claim.finding import Finding, found

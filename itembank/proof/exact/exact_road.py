@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
@@ -43,6 +42,7 @@ from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
+from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text, values_node
 from itembank.proof.claim.judged import find_faulty_working, find_judged, find_who

@@ -8,7 +8,6 @@ the question has many indeed.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from fractions import Fraction
 from itertools import islice, pairwise
 from math import ceil, floor
 
@@ -16,6 +15,7 @@ from itembank.items.asks import Give
 from itembank.items.forms.form_rules import number_node
 from itembank.items.membership import are_right, others, unmet
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.notation.linear import linear
 from itembank.notation.value import NotExact, exact, sides
 from itembank.proof.claim.finding import Finding, text

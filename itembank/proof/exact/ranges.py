@@ -7,11 +7,11 @@ such place of both, and at one point of every gap between neighbouring places.
 
 from __future__ import annotations
 
-from fractions import Fraction
 from itertools import pairwise
 
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
+from itembank.notation.fraction import Fraction
 from itembank.notation.linear import linear
 from itembank.notation.value import NotExact, sides
 from itembank.proof.claim.finding import Finding, found, text

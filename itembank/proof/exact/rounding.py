@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from fractions import Fraction
 from typing import Literal
 
 from itembank.items.forms.form_rules import number_node
@@ -11,6 +10,7 @@ from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, algebra, number, rational
 from itembank.notation.enclosing import bounds
+from itembank.notation.fraction import Fraction
 from itembank.notation.sines import PI
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import NotExact, exact

@@ -6,12 +6,12 @@ that there is one pair of them at most, and the half of s is as far from both.
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import isqrt
 
 from itembank.items.asks import TwoNumbers
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found
 

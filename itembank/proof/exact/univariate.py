@@ -7,11 +7,11 @@ theorem (J. C. F. Sturm, 1829; from memory, as in any text on the theory of equa
 
 from __future__ import annotations
 
-from fractions import Fraction
 from itertools import pairwise
 from math import gcd
 
 from itembank.notation.algebra import Polynomial
+from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact
 from itembank.proof.exact.surd import Surd, surd_polynomial
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from fractions import Fraction
 from itertools import combinations
 
 import sympy
@@ -16,6 +15,7 @@ import sympy
 from itembank.figures.drawing import Arc, Drawing, Point, Stroke, Text
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.notation.symbolic import symbol, to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, amount_tree, number_tree

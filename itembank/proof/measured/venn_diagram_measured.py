@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from fractions import Fraction
 from functools import lru_cache
 from typing import Any
 
@@ -12,6 +11,7 @@ import sympy
 from itembank.figures.drawing import Arc, Area, Drawing, Text, text_box
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, number_tree

@@ -9,10 +9,10 @@ no way comes to what is asked is something wrong.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from fractions import Fraction
 from itertools import product
 
 from itembank.notation import tree as t
+from itembank.notation.fraction import Fraction
 from itembank.notation.units import unit_known
 from itembank.notation.value import exact_or_none
 from itembank.wording.kinds.kind import PLAIN, Kind, of_dimension, of_unit, settled, unknown
