@@ -140,8 +140,8 @@ def structure(item: Item) -> tuple[object, ...]:
     with numbers and letters left out; the story is not in it.
 
     >>> from itembank.items.topics.registry import find_item
-    >>> one, other = (find_item(f"equations.both-sides/core/{n}") for n in (234, 235))
-    >>> structure(one) == structure(other)
+    >>> item, other = (find_item(f"equations.both-sides/core/{n}") for n in (234, 235))
+    >>> structure(item) == structure(other)
     True
     """
     if kind_of(item.ask).frame:
