@@ -131,8 +131,8 @@ class Box(NamedTuple):
     def meets(self, other: Box, gap: Exact = 0) -> bool:
         """Tell whether two boxes come nearer than `gap` to each other.
 
-        >>> one, two = Box(*map(Fraction, (0, 0, 1, 1))), Box(*map(Fraction, (1, 0, 2, 1)))
-        >>> one.meets(two), one.meets(two, Fraction(1, 10))
+        >>> left, right = Box(*map(Fraction, (0, 0, 1, 1))), Box(*map(Fraction, (1, 0, 2, 1)))
+        >>> left.meets(right), left.meets(right, Fraction(1, 10))
         (False, True)
         """
         return (
