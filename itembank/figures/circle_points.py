@@ -12,7 +12,7 @@ import math
 from functools import lru_cache
 
 from itembank.figures.drawing import Exact, Point
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 _FINE = 1 << 17
 

@@ -23,8 +23,8 @@ from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
 from itembank.figures.label_room import room
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 Exact: TypeAlias = int | Fraction
 

@@ -11,8 +11,8 @@ import re
 from functools import lru_cache
 from typing import NamedTuple
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 
 UP, DOWN = Fraction(74, 100), Fraction(24, 100)

@@ -33,7 +33,7 @@ from itembank.figures.drawing import (
 )
 from itembank.figures.figure import Figure, drawn, words
 from itembank.figures.label_room import DOWN
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.notation.mathml import mathml
 
 EM = 20

@@ -8,8 +8,8 @@
 
 from __future__ import annotations
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import UNITS
 
 

@@ -10,13 +10,13 @@ from functools import lru_cache
 from itertools import permutations
 from math import isqrt
 
+from itembank.fraction import Fraction
 from itembank.items.asks.give import CONDITIONS, Condition, Give
 from itembank.items.forms.form_rules import number_node
 from itembank.items.forms.number_forms import bare
 from itembank.items.forms.value_forms import LARGEST_PRIME, is_prime
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra, number, rational
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 from itembank.notation.linear import constant, linear
 from itembank.notation.value import NotExact, exact

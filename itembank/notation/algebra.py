@@ -23,8 +23,8 @@ from dataclasses import dataclass
 from math import gcd
 from typing import Any
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import LARGEST_BITS, NotExact, decimal_value, exact
 

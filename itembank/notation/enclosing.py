@@ -11,8 +11,8 @@ from collections.abc import Callable
 from itertools import product
 from typing import Any
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.sines import PI, angle_bounds, ratio_bounds
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import LARGEST_BITS, LARGEST_EXPONENT, NotExact, exact_or_none

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.clock import times_in
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import ONE, ZERO, NotExact, exact, over, power_of
 

@@ -12,7 +12,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.notation.value import NotExact
 
 Bounds = tuple[Fraction, Fraction]

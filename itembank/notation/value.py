@@ -21,9 +21,9 @@ from collections.abc import Callable
 from math import isqrt
 from typing import Any
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.clock import DAY, NEXT_DAY, clock_seconds, times_in
-from itembank.notation.fraction import Fraction
 from itembank.notation.right_ratios import angle_of, ratio_of
 from itembank.notation.units import CURRENCY, UNITS
 

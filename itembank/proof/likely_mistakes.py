@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+from itembank.fraction import Fraction
 from itembank.items.asks import (
     Answered,
     Ask,
@@ -30,7 +31,6 @@ from itembank.items.asks.of_figure import as_find, name_read
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Item
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import parts
 from itembank.proof.claim.key_solutions import value_given
 from itembank.proof.exact.exact_road import by_first_road

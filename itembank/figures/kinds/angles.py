@@ -22,8 +22,8 @@ from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_faults import kind_of_angle, letters_agree
 from itembank.figures.kinds.unknown_asked import LETTER
 from itembank.figures.written_as import in_unit
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 from itembank.notation.linear import Linear, linear
 from itembank.notation.words import words as said

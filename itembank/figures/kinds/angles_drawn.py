@@ -11,7 +11,7 @@ from itembank.figures.circle_points import in_direction, unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.figure import NOT_ACCURATE
 from itembank.figures.kinds.placed_labels import Near, Sheet, between, exactly
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.angles import Angles

@@ -18,8 +18,8 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.label_room import room
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said
 

@@ -17,8 +17,8 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.bars_drawn import bar_model_drawing, box_room
 from itembank.figures.written_as import in_unit, unit_of
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 from itembank.notation.value import exact
 from itembank.notation.words import words as said

@@ -17,7 +17,7 @@ from itembank.figures.drawing import (
 )
 from itembank.figures.figure import WIDEST
 from itembank.figures.label_room import room
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.notation.line import shown_line
 
 if TYPE_CHECKING:

@@ -17,7 +17,7 @@ from itembank.figures.drawing import (
 )
 from itembank.figures.kinds.chart_axis import LINE, axis_lines
 from itembank.figures.label_room import UP, room, text_width
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.bar_chart import BarChart

@@ -16,9 +16,9 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.bus_timetable_wordings import WORDINGS, clock_in
 from itembank.figures.kinds.chart_names import folded, names_fault
 from itembank.figures.kinds.table_cells import NARROW, table_drawing, table_width
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_seconds
-from itembank.notation.fraction import Fraction
 from itembank.notation.words import words as said
 
 MOST_BUSES = 6

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from itembank.figures.drawing import Mark, Point, Stroke, Text
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.text.in_words import counted
 
 MOST_LINES = 8

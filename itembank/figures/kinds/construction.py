@@ -15,8 +15,8 @@ from itembank.figures.kinds.construction_facts import HALVED, LETTERS, Shown, sh
 from itembank.figures.kinds.construction_said import words_of
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.written_as import in_unit, unit_of
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.linear import Linear, linear
 from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS

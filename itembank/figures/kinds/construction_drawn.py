@@ -11,8 +11,8 @@ from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.kinds.construction_facts import begins_with
 from itembank.figures.kinds.placed_labels import Near, Sheet, reach
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.construction import Construction

@@ -9,7 +9,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 HALVED = {"angle bisector": 2, "equilateral triangle": 2, "perpendicular at a point on a line": 2}
 """Constructions of an angle ABC, and how often it may be bisected; BD and BE do that."""

@@ -20,8 +20,8 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.symmetry_asked import LINES, ORDER, PATTERN
 from itembank.figures.kinds.symmetry_found import of_turn
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.text.in_words import counted
 
 NAMES = {

@@ -21,8 +21,8 @@ from itembank.figures.kinds.chart_names import Shown, folded, words_of
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.written_as import written_as
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said
 

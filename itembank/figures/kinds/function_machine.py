@@ -17,8 +17,8 @@ from itembank.figures.figure import (
 )
 from itembank.figures.label_room import room, text_width
 from itembank.figures.written_as import written_as
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact, exact_or_none
 from itembank.notation.words import words as said
 

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from itembank.figures.figure import FigureError, Wording, asks_reading
 from itembank.figures.kinds.grid_equations import through
 from itembank.figures.kinds.grid_places import in_halves, line_ends, number_at, off
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.coordinate_grid import CoordinateGrid

@@ -18,8 +18,8 @@ from itembank.figures.drawing import (
 )
 from itembank.figures.kinds.grid_letters import CROSS, Named, Surroundings, letter_places
 from itembank.figures.label_room import room
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 Place = tuple[Fraction, Fraction]
 Path = tuple[Point, Point]

@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from itembank.figures.figure import Asked, FigureError, Reading, Said, Wording
 from itembank.figures.kinds.grid_places import Place, corners_of, in_halves, number_at
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.coordinate_grid import CoordinateGrid

@@ -13,7 +13,7 @@ from typing import NamedTuple, TypeAlias
 
 from itembank.figures.drawing import Point
 from itembank.figures.label_room import room
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 Spot: TypeAlias = tuple[int, int]
 Track: TypeAlias = tuple[Spot, ...]

@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from itembank.figures.kinds.grid_equations import Straight, straight, through
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.parse import parse_written
 from itembank.notation.value import exact
 

@@ -28,8 +28,8 @@ from itembank.figures.kinds.grid_places import (
     places,
 )
 from itembank.figures.kinds.grid_shape_readings import OF_SHAPES
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import line
 from itembank.notation.parse import parse_written
 from itembank.notation.value import exact

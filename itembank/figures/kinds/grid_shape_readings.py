@@ -10,8 +10,8 @@ from itembank.figures.kinds.grid_equations import equation_node, through
 from itembank.figures.kinds.grid_places import Place, corners_of, places
 from itembank.figures.kinds.names_of_shapes import best_name, corner_that_makes
 from itembank.figures.kinds.symmetry_found import mirror_of_outline, of_outline
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.coordinate_grid import CoordinateGrid

@@ -14,8 +14,8 @@ from itembank.figures.figure import (
     asks_reading,
     read,
 )
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact
 
 THE = r"(?:what (?:is|are)|write down|write|find|work out|give)"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from itembank.figures.kinds.grid_places import Place, corners_of, line_ends, off, places
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.coordinate_grid import CoordinateGrid

@@ -15,8 +15,8 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 MOST_SHOWN, MOST_TILES, FURTHEST = 5, 40, 1000
 _TILE = Fraction(3, 5)

@@ -27,8 +27,8 @@ from itembank.figures.kinds.chart_names import (
 )
 from itembank.figures.kinds.chart_readings import chart_read, chart_readings
 from itembank.figures.label_room import room, text_width
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 _WIDE = Fraction(14)
 

@@ -10,8 +10,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from itembank.figures.drawing import Arc, Mark, Point, Stroke
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.text.in_words import counted
 
 HEIGHT = Fraction(9, 10)

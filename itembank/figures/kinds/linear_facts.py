@@ -13,8 +13,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from itembank.figures.written_as import in_unit
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.linear import Linear
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import permutations
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 Place = tuple[Fraction, Fraction]
 

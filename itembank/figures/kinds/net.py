@@ -30,8 +30,8 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.net_folding import Rect, box_of, opposite
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import UNITS
 from itembank.text.in_words import counted
 

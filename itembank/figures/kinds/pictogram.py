@@ -16,8 +16,8 @@ from itembank.figures.kinds.chart_axis import name_fault
 from itembank.figures.kinds.chart_names import Shown, folded
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.missing_asked import ROW, Missing, missing_wordings
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 MOST_ROWS, MOST_SQUARES = 6, 9
 _SIDE = Fraction(1)

@@ -29,8 +29,8 @@ from itembank.figures.kinds.chart_readings import Cells, chart_read, chart_readi
 from itembank.figures.kinds.chart_wordings import SORTS
 from itembank.figures.kinds.pie_drawn import label_texts, pie_drawing
 from itembank.figures.written_as import written_as
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 LARGEST = 10**6
 _LEAST = 15

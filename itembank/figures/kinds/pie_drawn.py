@@ -18,8 +18,8 @@ from itembank.figures.drawing import (
     drawing,
     text_box,
 )
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.pie_chart import PieChart

@@ -23,8 +23,8 @@ from itembank.figures.drawing import (
     Text,
 )
 from itembank.figures.label_room import room
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 
 GAP = 0.1

@@ -34,8 +34,8 @@ from itembank.figures.kinds.polygon_shape import shape_of
 from itembank.figures.kinds.right_triangles import angle_found, letter_at, side_found
 from itembank.figures.kinds.unknown_asked import FIND, LETTER, letter_asked
 from itembank.figures.written_as import in_unit
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import UNITS
 from itembank.notation.words import words as said
 

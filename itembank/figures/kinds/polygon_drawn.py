@@ -20,7 +20,7 @@ from itembank.figures.kinds.placed_labels import (
     unit,
 )
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon

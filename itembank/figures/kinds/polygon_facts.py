@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.linear import Linear, linear
 
 if TYPE_CHECKING:

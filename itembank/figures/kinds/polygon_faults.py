@@ -16,8 +16,8 @@ from itembank.figures.kinds.polygon_facts import (
     lengths_drawn,
 )
 from itembank.figures.kinds.polygon_shape import LETTERS, Shape, Spot, shape_of
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact

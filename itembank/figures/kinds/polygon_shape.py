@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.notation.value import exact
 
 if TYPE_CHECKING:

@@ -22,8 +22,8 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, unit
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact

@@ -20,8 +20,8 @@ from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.kinds.unknown_asked import LETTER
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
 

@@ -18,8 +18,8 @@ from typing import TYPE_CHECKING
 from itembank.figures.kinds.polygon_facts import facts_of, length_unit
 from itembank.figures.kinds.polygon_shape import shape_of
 from itembank.figures.written_as import in_unit
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.tree.trigonometry import TrigName
 
 if TYPE_CHECKING:

@@ -22,8 +22,8 @@ from itembank.figures.figure import (
 )
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import line
 from itembank.notation.parse import ParseError, parse_written
 from itembank.notation.value import exact

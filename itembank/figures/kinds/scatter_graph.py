@@ -27,8 +27,8 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.grid_drawn import Sheet, cross_at, grid_drawing
 from itembank.figures.label_room import text_width
 from itembank.figures.written_as import written_as
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact
 
 Place = tuple[Fraction, Fraction]

@@ -21,8 +21,8 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.text.in_words import counted
 
 MOST_PARTS = 100

@@ -19,8 +19,8 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.symmetry_asked import LINES, ORDER, PATTERN
 from itembank.figures.kinds.symmetry_found import Cell, Symmetry, of_cells, of_cells_alone
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 MOST_ROWS, MOST_COLUMNS, MOST_LETTERS = 6, 8, 6
 _HIGHEST = Fraction(4)

@@ -10,7 +10,7 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import NamedTuple
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 Spot = tuple[Fraction, Fraction]
 Corner = tuple[int, int, int]

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 Cell = tuple[int, int]
 """A square by its row from the top and its column from the left, from 0."""

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from itembank.figures.drawing import Content, Drawing, Mark, Point, Stroke, Text, drawing
 from itembank.figures.label_room import room
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 _SIDE = Fraction(2, 5)
 _HIGH = Fraction(3, 2)

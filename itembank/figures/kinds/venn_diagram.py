@@ -19,8 +19,8 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 LARGEST = 999
 MOST_MEMBERS = 3

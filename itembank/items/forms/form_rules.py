@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from itembank.fraction import Fraction
 from itembank.items.forms import answer_forms as answers
 from itembank.items.forms import factor_forms as factors
 from itembank.items.forms import letter_forms as letters
@@ -16,7 +17,6 @@ from itembank.items.forms import number_forms as numbers
 from itembank.items.forms import power_forms as powers
 from itembank.items.forms import value_forms as values
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 
 Rule = Callable[[t.Node], str]
 

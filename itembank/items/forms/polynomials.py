@@ -5,9 +5,9 @@ from __future__ import annotations
 from math import gcd, isqrt, lcm
 from typing import Any
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.algebra import Monomial, Polynomial, Quotient, product
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact
 
 

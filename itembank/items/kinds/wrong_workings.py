@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
+from itembank.fraction import Fraction
 from itembank.items.asks.faulty_line import MOST_LINES
 from itembank.items.item import Draft, Misconception
 from itembank.items.kinds.draft_worth import worth
@@ -16,7 +17,6 @@ from itembank.items.kinds.line_edits import Edit, smaller_from_larger, stopped, 
 from itembank.items.kinds.mistakes import CARRY_LOST, SMALLER_FROM_LARGER
 from itembank.items.kinds.wrong_solutions import GoneWrong, WrongSolution
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import line as written
 from itembank.notation.units import CURRENCY, MADE_OF, UNITS
 from itembank.notation.value import exact_or_none

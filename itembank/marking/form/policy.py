@@ -26,12 +26,12 @@ from functools import lru_cache
 from typing import Literal
 
 from itembank.files.faults import join_words, nearest
+from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import FORMS
 from itembank.items.item import Item
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
 from itembank.notation.enclosing import bounds
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.text.in_words import counted
 from itembank.text.late_pattern import late

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from itembank.fraction import Fraction
 from itembank.items.forms.number_forms import unsigned
 from itembank.marking.form.policy import PLACES_KNOWN, Policy
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact, exact_or_none
 from itembank.text.in_words import counted
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.text.late_pattern import late
 
 _UNITS = [

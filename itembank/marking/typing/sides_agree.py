@@ -6,12 +6,12 @@ to be false.
 
 from __future__ import annotations
 
+from itembank.fraction import Fraction
 from itembank.items.forms.value_forms import value
 from itembank.marking.worth.letters_unknown import PI
 from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.worth import bounded, unit_of
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from itembank.fraction import Fraction
 from itembank.items.item import Item
 from itembank.marking.typing.spelling import visible
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact_or_none
 from itembank.text.late_pattern import late
 

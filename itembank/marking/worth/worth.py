@@ -14,11 +14,11 @@ from __future__ import annotations
 from math import isqrt
 from typing import Literal
 
+from itembank.fraction import Fraction
 from itembank.items.forms.number_forms import bare
 from itembank.notation import tree as t
 from itembank.notation.algebra import ALGEBRA, Quotient, algebra, number
 from itembank.notation.clock import is_time
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import LARGEST_BITS, NotExact, exact, exact_or_none
 

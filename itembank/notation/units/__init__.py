@@ -20,7 +20,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 
 class Unit(NamedTuple):

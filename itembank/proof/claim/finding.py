@@ -5,10 +5,10 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from itembank.errors import CheckFailed
+from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import decimal_node, money_node, number_node
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_time
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 from itembank.notation.mixed_units import split
 from itembank.notation.units import UNITS

@@ -11,9 +11,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from itembank.figures.figure import Figure, FigureError, Reading, fault, kind_of, read
+from itembank.fraction import Fraction
 from itembank.items.item import Item
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact
 
 Reader = Callable[[Figure, Reading], t.Node]

@@ -10,13 +10,13 @@ from collections.abc import Sequence
 from itertools import pairwise
 from typing import Any
 
+from itembank.fraction import Fraction
 from itembank.items.asks.faulty_line import FaultyLine, line_name
 from itembank.items.asks.matching import Match, pair_name
 from itembank.items.asks.odd_one_out import LETTERS, OddOneOut
 from itembank.items.asks.true_or_false import FALSE, TRUE, TrueOrFalse
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, exact, parts, sides
 from itembank.proof.claim.dimensions import dimension
 from itembank.proof.claim.finding import Finding, found

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Polynomial, Quotient, algebra, number
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, sides
 from itembank.proof.exact.surd import Surd
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, real_roots

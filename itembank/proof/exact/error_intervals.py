@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from itembank.fraction import Fraction
 from itembank.items.asks import ErrorInterval
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import number
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding
 from itembank.proof.exact.ranges import find_range

@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Any
 
 from itembank.errors import CheckFailed
+from itembank.fraction import Fraction
 from itembank.items.asks import (
     Answered,
     Choose,
@@ -42,7 +43,6 @@ from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text, values_node
 from itembank.proof.claim.judged import find_faulty_working, find_judged, find_who

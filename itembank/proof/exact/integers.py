@@ -6,10 +6,10 @@ from collections.abc import Sequence
 from math import gcd, lcm
 from typing import Literal
 
+from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, letter, number
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found, ordinal, text
 from itembank.proof.claim.key_solutions import value_given

@@ -11,11 +11,11 @@ from collections.abc import Iterator
 from itertools import islice, pairwise
 from math import ceil, floor
 
+from itembank.fraction import Fraction
 from itembank.items.asks import Give
 from itembank.items.forms.form_rules import number_node
 from itembank.items.membership import are_right, others, unmet
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.linear import linear
 from itembank.notation.value import NotExact, exact, sides
 from itembank.proof.claim.finding import Finding, text

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from itertools import pairwise
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
-from itembank.notation.fraction import Fraction
 from itembank.notation.linear import linear
 from itembank.notation.value import NotExact, sides
 from itembank.proof.claim.finding import Finding, found, text

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Literal
 
+from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import number_node
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, algebra, number, rational
 from itembank.notation.enclosing import bounds
-from itembank.notation.fraction import Fraction
 from itembank.notation.sines import PI
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import NotExact, exact

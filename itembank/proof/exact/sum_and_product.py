@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from math import isqrt
 
+from itembank.fraction import Fraction
 from itembank.items.asks import TwoNumbers
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found
 

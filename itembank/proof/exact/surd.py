@@ -13,10 +13,10 @@ from dataclasses import dataclass
 from functools import total_ordering
 from math import gcd, isqrt
 
+from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, square_free
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact
 
 MOST_TERMS = 64

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from math import gcd, lcm
 
+from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Monomial, Polynomial, Quotient
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact
 from itembank.proof.exact.surd import surd, surd_node
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, remainder

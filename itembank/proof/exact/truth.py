@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, number
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact, sides
 from itembank.proof.exact.elimination import evaluate
 from itembank.proof.exact.ranges import SIGNS

@@ -10,8 +10,8 @@ from __future__ import annotations
 from itertools import pairwise
 from math import gcd
 
+from itembank.fraction import Fraction
 from itembank.notation.algebra import Polynomial
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import NotExact
 from itembank.proof.exact.surd import Surd, surd_polynomial
 

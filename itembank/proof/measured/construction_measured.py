@@ -14,8 +14,8 @@ import sympy
 
 from itembank.figures.drawing import Arc, Drawing, Point, Stroke, Text
 from itembank.figures.figure import Reading
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.symbolic import symbol, to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, amount_tree, number_tree

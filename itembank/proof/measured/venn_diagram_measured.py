@@ -10,8 +10,8 @@ import sympy
 
 from itembank.figures.drawing import Arc, Area, Drawing, Text, text_box
 from itembank.figures.figure import Reading
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, number_tree

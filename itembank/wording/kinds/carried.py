@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from itertools import product
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import unit_known
 from itembank.notation.value import exact_or_none
 from itembank.wording.kinds.kind import PLAIN, Kind, of_dimension, of_unit, settled, unknown

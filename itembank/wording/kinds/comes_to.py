@@ -11,9 +11,9 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.text.late_pattern import late
 from itembank.wording.kinds.carried import Carrier, TooMany, answers_of
 from itembank.wording.kinds.kind import Kind, kind_words, of_unit, plural

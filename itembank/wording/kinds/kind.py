@@ -16,7 +16,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from math import isqrt
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.notation.units import MADE_OF, unit_known
 
 THING = "#"

@@ -10,8 +10,8 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
+from itembank.fraction import Fraction
 from itembank.items.item import Run
-from itembank.notation.fraction import Fraction
 from itembank.notation.tree import (
     Dec,
     Frac,

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.clock import DAY, clock_seconds
-from itembank.notation.fraction import Fraction
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 from itembank.wording.sentences.prompt import SLOT, index_of
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads
 from itembank.wording.meaning.temperatures import temperature_reading

@@ -10,9 +10,9 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
+from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact, exact_or_none
 from itembank.wording.meaning.parts_of import content
 from itembank.wording.meaning.tale import Number, Tale, late_search

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.wording.kinds.things_counted import noun_stem
 from itembank.wording.meaning.journeys import journey_reading
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads

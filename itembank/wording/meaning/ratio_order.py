@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late
 from itembank.wording.kinds.things_counted import noun_stem

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 
+from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact
 from itembank.wording.meaning.averages import average_reading
 from itembank.wording.meaning.clocks import clock_reading

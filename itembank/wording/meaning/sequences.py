@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 from itembank.wording.sentences.numbers_said import ORDINALS

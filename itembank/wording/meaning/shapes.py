@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from math import isqrt
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 from itembank.wording.sentences.prompt import SLOT
 

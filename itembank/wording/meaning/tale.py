@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
+from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import CURRENCY, UNITS, unit_known
 from itembank.notation.value import exact_or_none
 from itembank.text.late_pattern import late

@@ -11,7 +11,7 @@ from __future__ import annotations
 import re
 from typing import NamedTuple
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.prompt import SLOT
 

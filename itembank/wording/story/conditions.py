@@ -10,9 +10,9 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.numbers_said import ORDINALS, numbers_said
 

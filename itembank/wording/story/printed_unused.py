@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.line import shown_line
 from itembank.notation.units import UNITS, unit_known
 from itembank.notation.value import exact_or_none

@@ -6,8 +6,8 @@ import re
 from collections import Counter
 from collections.abc import Iterable
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact_or_none
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.numbers_said import CARDINALS, numbers_said

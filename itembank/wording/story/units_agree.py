@@ -7,9 +7,9 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
 
+from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.units import CURRENCY, UNITS, unit_known
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late

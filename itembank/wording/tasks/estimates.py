@@ -10,8 +10,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from decimal import ROUND_HALF_UP, Decimal
 
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
-from itembank.notation.fraction import Fraction
 from itembank.notation.value import exact
 from itembank.wording.sentences.phrases import COUNTS
 from itembank.wording.tasks.arithmetic import Saying

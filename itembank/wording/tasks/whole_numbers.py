@@ -11,7 +11,7 @@ from functools import partial
 from itertools import count
 from math import gcd, isqrt
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 from itembank.notation.tree import Int, Listing, Node, Product, symbols
 from itembank.notation.value import exact
 from itembank.wording.sentences.phrases import COUNTS

@@ -12,7 +12,7 @@ import sympy
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.notation.fraction import Fraction
+from itembank.fraction import Fraction
 
 WHOLE = st.one_of(st.integers(-12, 12), st.integers(-(10**40), 10**40))
 PAIRS = st.tuples(WHOLE, WHOLE.filter(bool))
