@@ -90,6 +90,7 @@ def are_right(ask: Give, values: Sequence[Fraction]) -> bool:
         NotExact: a number of the question has no exact rational value.
 
     >>> from itembank.notation import parse
+    >>> from itembank.items.asks import Condition
     >>> pair = Give((t.Sym("a"), t.Sym("b")), (parse("a × b = 24"),), (Condition("whole"),))
     >>> are_right(pair, [Fraction(6), Fraction(4)]), are_right(pair, [Fraction(3), Fraction(7)])
     (True, False)
@@ -113,6 +114,7 @@ def unmet(ask: Give, answer: t.Node) -> str:
         NotExact: a number of the answer, or of the question, has no exact rational value.
 
     >>> from itembank.notation import parse
+    >>> from itembank.items.asks import Condition
     >>> pair = Give((t.Sym("a"), t.Sym("b")), (parse("a × b = 24"),), (Condition("whole"),))
     >>> unmet(pair, parse("6, 4")), unmet(pair, parse("3, 7"))
     ('', '3 × 7 is 21, not 24')

@@ -28,7 +28,7 @@ def condition_unmet(
 
     >>> from itembank.items.asks import Condition
     >>> condition_unmet(Condition("even"), (t.Int(4), t.Int(7)), (Fraction(4), Fraction(7)))
-    '7 is not even'
+    '7 is not an even number'
     """
     if condition.name == "different":
         return "the numbers are not different"

@@ -23,7 +23,7 @@ from itembank.packs.choosing.one_slide import TooFull
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
 from itembank.packs.chosen import Chosen
 from itembank.packs.data.source import TopicSources, is_short, sources
-from itembank.packs.pack_data import as_data
+from itembank.packs.pack_as_data import as_data
 from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
 from itembank.packs.sources.bank_source import BankSource
 from itembank.packs.sources.within_year import refuse_if_beyond, within_year

@@ -10,7 +10,7 @@ from __future__ import annotations
 from math import lcm, log10
 
 from itembank.items.item import Item, Step
-from itembank.items.measures.asking import (
+from itembank.items.measures.difficulty_by_kind import (
     ASKING,
     COUNTED,
     Asking,
