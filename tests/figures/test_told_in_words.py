@@ -16,6 +16,7 @@ from itembank.figures.figure import Figure, Reading, kind_of, read, words
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from tests.figures.every_figure import examples
+from tests.figures.held import TOLD, holds
 
 Values = dict[tuple[str, ...], Fraction]
 
@@ -99,6 +100,7 @@ def cells(text: str) -> Values:
         ("two-way table", cells, "count"),
     ],
 )
+@holds(TOLD, "bar chart", "pictogram", "frequency table", "two-way table")
 def test_every_count_is_told(kind: str, reader: Callable[[str], Values], name: str) -> None:
     for figure in examples(kind, 40, seed=6):
         found = reader(words(figure))
@@ -114,6 +116,7 @@ def readings(figure: Figure) -> tuple[Reading, ...]:
     return kind_of(figure).readings(figure)
 
 
+@holds(TOLD, "function machine")
 def test_what_a_machine_does_is_told() -> None:
     signs = {
         "adds": lambda value, by: value + by,
@@ -138,6 +141,7 @@ def test_what_a_machine_does_is_told() -> None:
             assert exact(read(figure, Reading(name))) == Fraction(str(worth))
 
 
+@holds(TOLD, "balance")
 def test_both_sides_of_a_balance_are_told() -> None:
     for figure in examples("balance", 40, seed=6):
         text = words(figure)
@@ -161,6 +165,7 @@ def _blocks_of(node: t.Node) -> list[str]:
     return [part.name if isinstance(part, t.Sym) else str(exact(part)) for part in parts]
 
 
+@holds(TOLD, "number line")
 def test_the_places_on_a_line_are_told() -> None:
     tried = 0
     for figure in examples("number line", 60, seed=6):
@@ -185,6 +190,7 @@ def test_the_places_on_a_line_are_told() -> None:
     assert tried > 20
 
 
+@holds(TOLD, "growing pattern")
 def test_the_tiles_of_a_pattern_are_told() -> None:
     for figure in examples("growing pattern", 30, seed=6):
         shown = {
@@ -199,6 +205,7 @@ def test_the_tiles_of_a_pattern_are_told() -> None:
                 assert exact(read(figure, reading)) == shown[1] + more * (place - 1)
 
 
+@holds(TOLD, "double number line")
 def test_the_letter_of_a_double_line_is_told() -> None:
     for figure in examples("double number line", 40, seed=6):
         pairs = [
@@ -255,6 +262,7 @@ def told_bars(text: str) -> tuple[dict[str, list[int]], dict[str, int], list[tup
     return boxes, dark, amounts
 
 
+@holds(TOLD, "bar model")
 def test_the_parts_of_bars_are_told() -> None:
     tried = 0
     for figure in examples("bar model", 60, seed=11):

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import islice
 
 from itembank.items.item import Tier
+from itembank.items.measures.features import lines_worked
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.item_pool import LOOK_AHEAD, Pool
 from itembank.packs.choosing.linked_run import MOST_LOOKED_AT, linked_run
@@ -98,4 +99,4 @@ def _some(topic: TopicSources, tier: Tier, rng: random.Random, pool: Pool) -> It
 
 
 def _lines(candidate: Candidate) -> int:
-    return sum(step.maths is not None for step in candidate.item.steps)
+    return sum(step.maths is not None for step in lines_worked(candidate.item))
