@@ -40,12 +40,12 @@ def draws():
 
 @cache
 def figure_draws():
-    """Return packs of which at least two topics draw figures."""
+    """Return packs of which at least three topics draw figures."""
     rng = random.Random(29)
     figured = [name for name in topic_ids() if draws_figures(name)]
     plain = [name for name in topic_ids() if not draws_figures(name)]
     return [
-        on_topics(*rng.sample(figured, 2), *rng.sample(plain, 2), seed=seed) for seed in range(6)
+        on_topics(*rng.sample(figured, 3), *rng.sample(plain, 1), seed=seed) for seed in range(6)
     ]
 
 

@@ -66,7 +66,7 @@ def features(item: Item) -> Features:
     (1.0, 1.0, 0.0)
     """
     printed = tally(run for run in item.prompt if not isinstance(run, str))
-    steps = [step for step in item.steps if not _says_again(step)]
+    steps = [step for step in lines_worked(item) if not _says_again(step)]
     worked = tally(step.maths for step in steps if step.maths is not None)
     key = tally((item.key,))
     return {
@@ -90,6 +90,19 @@ def _reading(item: Item) -> Features:
         word != "#" for words in sentences if words and words[0] not in NO_MATHS for word in words
     )
     return {"words": min(count, MOST_WORDS) / 10, "story": float(count >= STORY)}
+
+
+def lines_worked(item: Item) -> tuple[Step, ...]:
+    """Return the working without lines that print the question again for a picture beside it.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> shown = find_item("equations.one-step/support/3")  # x + 2 = 8, on a balance first
+    >>> len(shown.steps), len(lines_worked(shown))
+    (2, 1)
+    """
+    return tuple(
+        step for step in item.steps if step.figure is None or step.maths not in item.prompt
+    )
 
 
 def _says_again(step: Step) -> bool:

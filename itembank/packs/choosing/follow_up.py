@@ -29,6 +29,7 @@ from itertools import combinations, islice
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.measures.closeness import closeness, ends_alike, same_answer
+from itembank.items.measures.features import lines_worked
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.cost import OUT_OF_MIX, SAME_KIND, likeness, sameness
@@ -363,4 +364,4 @@ def _some(topic: TopicSources, tier: Tier, rng: random.Random, pool: Pool) -> It
 
 
 def _lines(candidate: Candidate) -> int:
-    return sum(step.maths is not None for step in candidate.item.steps)
+    return sum(step.maths is not None for step in lines_worked(candidate.item))
