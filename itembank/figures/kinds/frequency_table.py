@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from fractions import Fraction
 from itertools import pairwise
 
 from itembank.figures.figure import (
@@ -22,6 +21,7 @@ from itembank.figures.kinds.chart_names import Shown, folded, words_of
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.written_as import written_as
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said
@@ -145,7 +145,10 @@ def _readings(figure: FrequencyTable) -> tuple[Reading, ...]:
 
 def _words(figure: FrequencyTable) -> str:
     pairs = zip(figure.values, figure.frequencies, strict=True)
-    parts = "; ".join(f"{said(value)}, {count}" for value, count in pairs)
+    # With its heads, as tables are read out: a row of numbers alone is hard to follow.
+    parts = "; ".join(
+        f"{figure.heading} {said(value)}, {figure.counts} {count}" for value, count in pairs
+    )
     return f"A table gives {figure.heading}, and {figure.counts} for each: {parts}."
 
 

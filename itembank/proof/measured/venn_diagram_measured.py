@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from fractions import Fraction
 from functools import lru_cache
 from typing import Any
 
@@ -11,6 +10,7 @@ import sympy
 
 from itembank.figures.drawing import Arc, Area, Drawing, Text, text_box
 from itembank.figures.figure import Reading
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
@@ -137,6 +137,11 @@ def _set_of(text: str, names: list[str]) -> Any:
         join()
     (only,) = found
     return only
+
+
+def places_of(text: str, names: list[str]) -> frozenset[tuple[bool, bool]]:
+    """Return the regions of a set in symbols, by whether they are in the first and the second."""
+    return frozenset(_PLACES[int(place)] for place in _set_of(text, names))
 
 
 def _of_sets(drawing: Drawing, what: str, text: str) -> t.Node:
