@@ -59,8 +59,13 @@ def pictogram(text: str) -> Values:
 
 
 def frequencies(text: str) -> Values:
-    pairs = text.removesuffix(".").split(" for each: ")[1].split("; ")
-    return {(value,): Fraction(often) for value, often in (pair.rsplit(", ", 1) for pair in pairs)}
+    head = re.match(r"A table gives (?P<of>.+), and (?P<counts>.+) for each: ", text)
+    assert head is not None
+    found = {}
+    for pair in text[head.end() :].removesuffix(".").split("; "):
+        value, often = pair.removeprefix(f"{head['of']} ").split(f", {head['counts']} ")
+        found[(value,)] = Fraction(often)
+    return found
 
 
 def cells(text: str) -> Values:

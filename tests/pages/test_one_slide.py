@@ -12,8 +12,9 @@ import pypdfium2
 import pytest
 
 from itembank.items.topics.registry import topic_ids
-from itembank.packs.build import as_data, choose
+from itembank.packs.build import choose
 from itembank.packs.choosing.starter import tier_counts
+from itembank.packs.pack_as_data import as_data
 from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine import theme
