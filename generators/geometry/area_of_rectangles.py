@@ -77,7 +77,7 @@ class AreaOfRectangles(Topic):
     spaces = kinds.with_working_spotted(
         spaces,
         "geometry.area-of-rectangles",
-        kinds.working_goes_wrong({a.NOT_SHARED: (e.stopped,), a.TWO_SIDES: (e.first_half,)}),
+        kinds.working_goes_wrong({a.NOT_SHARED: (e.cut_short,), a.TWO_SIDES: (e.first_half,)}),
     )
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -104,8 +104,8 @@ class Bearings(Topic):
             {
                 OTHER_WAY: (e.turned,),
                 ADDED_TOGETHER: (e.turned,),
-                OVER_360: (e.stopped,),
-                SAME_BACK: (e.stopped,),
+                OVER_360: (e.cut_short,),
+                SAME_BACK: (e.cut_short,),
             }
         ),
     )

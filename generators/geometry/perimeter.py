@@ -105,7 +105,7 @@ class Perimeter(Topic):
                 a.SHOWN_SIDES: (e.left_out,),
                 a.SIDES_MULTIPLIED: (e.turned,),
                 a.TWO_SIDES: (e.first_half,),
-                a.NOT_SHARED: (e.stopped,),
+                a.NOT_SHARED: (e.cut_short,),
             }
         ),
     )

@@ -113,8 +113,8 @@ class PolygonAngles(Topic):
             {
                 m.LEFT_OUT: (e.everywhere(e.left_out),),
                 m.REST_OF_TURN: (e.out_of(360),),
-                m.EXTERIOR_FOR_INTERIOR: (e.stopped,),
-                m.TWO_NOT_ADDED: (e.stopped,),
+                m.EXTERIOR_FOR_INTERIOR: (e.cut_short,),
+                m.TWO_NOT_ADDED: (e.cut_short,),
                 m.SUM_WITHOUT_TWO: (e.everywhere(e.left_out),),
             }
         ),

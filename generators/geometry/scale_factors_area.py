@@ -101,7 +101,7 @@ class ScaleFactorsArea(Topic):
         spaces,
         "geometry.scale-factors-area",
         kinds.working_goes_wrong(
-            {m.FACTOR_DOUBLED: (e.everywhere(e.doubled_for_squared),), m.NOT_ROOTED: (e.stopped,)}
+            {m.FACTOR_DOUBLED: (e.everywhere(e.doubled_for_squared),), m.NOT_ROOTED: (e.cut_short,)}
         ),
     )
 

@@ -113,7 +113,7 @@ class Similarity(Topic):
     spaces = kinds.with_working_spotted(
         spaces,
         "geometry.similarity",
-        kinds.working_goes_wrong({m.INVERSE: (e.turned,), m.WHOLE_FOR_REST: (e.stopped,)}),
+        kinds.working_goes_wrong({m.INVERSE: (e.turned,), m.WHOLE_FOR_REST: (e.cut_short,)}),
     )
 
     def make(self, tier: Tier, *values: Any) -> Draft:

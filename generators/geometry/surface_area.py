@@ -116,7 +116,7 @@ class SurfaceArea(Topic):
             {
                 m.OPPOSITE_FORGOTTEN: (
                     e.left_out,
-                    e.stopped,
+                    e.cut_short,
                 ),
                 m.SLOPE_FORGOTTEN: (e.everywhere(e.left_out),),
             }

@@ -150,7 +150,7 @@ class Change(Topic):
     spaces = kinds.with_working_spotted(
         spaces,
         "percentages.change",
-        kinds.working_goes_wrong({WRONG_WAY: (e.turned,), STOPS: (e.stopped,)}),
+        kinds.working_goes_wrong({WRONG_WAY: (e.turned,), STOPS: (e.cut_short,)}),
     )
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -40,7 +40,6 @@ from generators.percentages._repeated_numbers import (
 )
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.kinds import line_edits as e
 from itembank.items.measures.years import COMPOUND_INTEREST, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -143,13 +142,6 @@ class Repeated(Topic):
             )
         ),
     }
-    spaces = kinds.with_working_spotted(
-        spaces,
-        "percentages.repeated",
-        kinds.working_goes_wrong(
-            {ONCE: (e.stopped,), ONE_SHORT: (e.stopped,), TOTAL: (e.stopped,)}
-        ),
-    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -37,7 +37,6 @@ from generators.percentages._interest_numbers import (
 )
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
-from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -100,19 +99,6 @@ class SimpleInterest(Topic):
             .then(backwards_fit, kind=("savings",), n=_SAVINGS, p=_RATES, k=(2, 3, 4, 5))
         ),
     }
-    spaces = kinds.with_working_spotted(
-        spaces,
-        "percentages.simple-interest",
-        kinds.working_goes_wrong(
-            {
-                ONE_YEAR: (
-                    e.stopped,
-                    e.everywhere(e.left_out),
-                ),
-                INTEREST_ONLY: (e.stopped,),
-            }
-        ),
-    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

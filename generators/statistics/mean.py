@@ -133,7 +133,9 @@ class Mean(Topic):
     spaces = kinds.with_working_spotted(
         spaces,
         "statistics.mean",
-        kinds.working_goes_wrong({m.TOTAL_ONLY: (e.stopped,), m.HALVES_TOTAL: (e.divided_by_two,)}),
+        kinds.working_goes_wrong(
+            {m.TOTAL_ONLY: (e.cut_short,), m.HALVES_TOTAL: (e.divided_by_two,)}
+        ),
     )
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -16,7 +16,13 @@ from fractions import Fraction
 from itembank.items.asks.faulty_line import MOST_LINES
 from itembank.items.item import Draft, Misconception
 from itembank.items.kinds.draft_worth import worth
-from itembank.items.kinds.line_edits import Edit, smaller_from_larger, stopped, uncarried
+from itembank.items.kinds.line_edits import (
+    Edit,
+    cut_short,
+    smaller_from_larger,
+    stopped,
+    uncarried,
+)
 from itembank.items.kinds.mistakes import CARRY_LOST, POINT_KEPT, SMALLER_FROM_LARGER
 from itembank.items.kinds.wrong_solutions import GoneWrong, WrongSolution
 from itembank.notation import tree as t
@@ -30,6 +36,10 @@ Calculation = tuple[t.Node, t.Node]
 
 _LONGEST_SUM = 5
 """In a longer one several tens are carried, and who loses them is far off."""
+
+
+_LONGEST = 4
+"""Terms of a line that may have more than one of them written out."""
 
 
 def working_goes_wrong(
@@ -125,8 +135,9 @@ def _last_line(
                 yield WrongSolution(mistake, (*told[:-1], made, value), len(told))
                 yield WrongSolution(mistake, (*told[:-1], whole, made, value), len(told) + 1)
                 break
-        if stopped in ways and parts and parts[-1][1] == value:
-            yield WrongSolution(mistake, (*told[:-1], parts[-1][0], value), len(told))
+        if not {stopped, cut_short}.isdisjoint(ways) and parts and parts[-1][1] == value:
+            if stopped in ways:
+                yield WrongSolution(mistake, (*told[:-1], parts[-1][0], value), len(told))
             if whole != last:
                 yield WrongSolution(mistake, (*told[:-1], whole, value), len(told) + 1)
 
@@ -164,7 +175,7 @@ def _unbracketed(part: t.Node) -> t.Node:
     if isinstance(part, t.Frac):
         return t.with_parts(part, lambda each: each.of if isinstance(each, t.Bracket) else each)
     if isinstance(part, t.Bracket):
-        number = part.of.amount if isinstance(part.of, t.Quantity) else part.of
+        number = part.of.amount if isinstance(part.of, t.Quantity | t.Money) else part.of
         return part.of if isinstance(number, t.Int | t.Dec | t.Bracket | t.Percent) else part
     return part
 
@@ -180,8 +191,8 @@ def _can_be_written(line: t.Node) -> bool:
 def _at_once(line: t.Node, parts: Sequence[Calculation]) -> t.Node:
     """Return a calculation with what was worked out before put in its place."""
     for made, result in parts:
-        if sum(part == result for part in t.walk(line)) > 2:
-            continue  # it would be a long line
+        if sum(part == result for part in t.walk(line)) > 1 and len(t.children(line)) > _LONGEST:
+            continue
         alone = line == t.Root(result) or isinstance(made, t.Quantity | t.Int | t.Frac | t.Power)
         first = isinstance(line, t.Product) and isinstance(made, t.Product) and line.first == result
         if first and isinstance(line, t.Product) and isinstance(made, t.Product):
@@ -192,9 +203,12 @@ def _at_once(line: t.Node, parts: Sequence[Calculation]) -> t.Node:
 
 def _in_columns(asked: Draft, row: list[Calculation]) -> Iterator[WrongSolution]:
     """Yield the workings in which one sum or difference goes wrong; what follows uses it."""
+    given = {part for run in asked.prompt if not isinstance(run, str) for part in t.walk(run)}
     for place, (made, result) in enumerate(row):
         for mistake, wrong in _column_slips(made):
             lines: list[t.Node] = [t.equals(*part) for part in row[:place]]
+            if place < len(row) - 1 and result in given:
+                continue
             follows = _following(row, place, _like(result, Fraction(wrong)))
             if follows is None or worth(follows[-1]) == worth(asked.key):
                 continue
@@ -209,13 +223,16 @@ def _following(row: list[Calculation], place: int, wrong: t.Node | None) -> list
     if wrong is None:
         return None
     made, result = row[place]
+    standing = {part for line, comes_to in row for part in (*t.walk(line), comes_to)}
+    if place < len(row) - 1 and wrong in standing:
+        return None  # what stands for the wrong result, and what for a number that is given?
     meant: dict[t.Node, t.Node] = {result: wrong}
     lines: list[t.Node] = [t.equals(made, wrong)]
     for later, (line, comes_to) in enumerate(row[place + 1 :], start=place + 1):
         now = t.replaced(line, meant)
         number = _counted(now, comes_to)
         written = None if number is None else _like(comes_to, number)
-        if written is None or comes_to in meant:
+        if written is None or comes_to in meant or (written in standing and later < len(row) - 1):
             return None
         meant[comes_to] = written
         lines += [now, written] if later == len(row) - 1 else [t.equals(now, written)]
