@@ -27,7 +27,7 @@ def figures() -> list[tuple[object, str]]:
     from itembank.figures.figure import drawn, words
     from tests.figures.every_figure import examples, names
 
-    return [(drawn(one), words(one)) for name in names() for one in examples(name, EACH)]
+    return [(drawn(figure), words(figure)) for name in names() for figure in examples(name, EACH)]
 
 
 def ours(folder: Path) -> Cost:

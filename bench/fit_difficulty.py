@@ -144,15 +144,15 @@ def fit(gaps: np.ndarray, harder: np.ndarray, much: np.ndarray, up: np.ndarray) 
 def expected_lines() -> dict[str, float]:
     """Return what each count adds to the lines of working, for items that show none."""
     rng = random.Random(6)
-    items = [one for one in bank_items().values() if one.steps]
+    items = [item for item in bank_items().values() if item.steps]
     for name in topic_ids():
         topic = find_topic(name)
         for tier in Tier:
             items += [topic.item(tier, rng.randrange(len(topic.spaces[tier]))) for _ in range(9)]
     found = [features(item) for item in items]
     causes = [name for name in NAMES if name not in ("lines", "size", "size on the way", "words")]
-    counts = np.array([[1.0, *(one[name] for name in causes)] for one in found])
-    weights, _ = nnls(counts, np.array([one["lines"] for one in found]))
+    counts = np.array([[1.0, *(counted[name] for name in causes)] for counted in found])
+    weights, _ = nnls(counts, np.array([counted["lines"] for counted in found]))
     return {
         name: round(float(weight), 2)
         for name, weight in zip(("", *causes), weights, strict=True)
@@ -163,10 +163,10 @@ def expected_lines() -> dict[str, float]:
 def main() -> None:
     """Print the tables and how many pairs come out as judged."""
     judged = pairs()
-    gaps = np.array([row(one.first) - row(one.second) for one in judged])
-    harder = np.array([one.harder for one in judged])
-    much = np.array([one.much for one in judged])
-    held = np.array([one.held_out for one in judged])
+    gaps = np.array([row(pair.first) - row(pair.second) for pair in judged])
+    harder = np.array([pair.harder for pair in judged])
+    much = np.array([pair.much for pair in judged])
+    held = np.array([pair.held_out for pair in judged])
     weights = fit(gaps[~held], harder[~held], much[~held], steps_up())
     weights = np.round(weights * 20) / 20
     print({name: float(weight) for name, weight in zip(NAMES, weights, strict=True)})

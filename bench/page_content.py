@@ -185,7 +185,7 @@ def _steps(steps: Sequence[Step], finished: int | None = None) -> Table:
 
 
 def _sheet(pack: Pack, tier: str) -> Document:
-    sheet = next(one for one in pack.sheets if one.tier == tier)
+    sheet = next(each for each in pack.sheets if each.tier == tier)
     title = f"{tier.capitalize()} sheet"
     made = Document(title, f"{title}: {_lesson(pack)}", "a4", 14)
     made.blocks += [*_opening(pack, title), Paragraph([words("Seat code")])]
@@ -254,7 +254,7 @@ def _notes(pack: Pack) -> Document:
     for number, item in enumerate(pack.versions[0].items, start=1):
         key: Runs = [words("Key: ", bold=True), item.key, words(f" ({item.key.form_words})")]
         slips: list[list[Runs]] = [
-            [[words(one, bold=True)] for one in ("Wrong answer", "Probably", "What to ask")]
+            [[words(heading, bold=True)] for heading in ("Wrong answer", "Probably", "What to ask")]
         ]
         for misconception in item.misconceptions:
             slips.append(

@@ -112,7 +112,7 @@ def report() -> str:
     with tempfile.TemporaryDirectory() as name:
         folder = Path(name)
         names = prepare(folder)
-        found = in_turn({one: partial(run_engine, one, folder) for one in ENGINES}, ROUNDS)
+        found = in_turn({engine: partial(run_engine, engine, folder) for engine in ENGINES}, ROUNDS)
         base = found["ours"]
         rows = [
             ("engine", "seconds", "÷ ours", "on all cores", "pages", "letters", "whole process")

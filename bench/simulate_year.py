@@ -190,7 +190,7 @@ def last_three(year: Year, dates: list[datetime.date], lot: random.Random) -> li
 def longest_unseen(year: Year, dates: list[datetime.date], lot: random.Random) -> list[list[int]]:
     """Take the topics not seen for longest, by lot where that is alike: strict rotation."""
     rows = []
-    last = [max([day, *(one.date for one in year.seen[k])]) for k, day in enumerate(year.taught)]
+    last = [max([day, *(seen.date for seen in year.seen[k])]) for k, day in enumerate(year.taught)]
     for date in dates:
         there = [k for k, day in enumerate(year.taught) if day < date]
         there.sort(key=lambda k: (last[k], lot.random()))
@@ -223,7 +223,7 @@ def simulate(
         if each_week is not None:
             each_week(year, sunday)
     lately = last - datetime.timedelta(weeks=10)
-    asked = sum(any(one.date > lately for one in seen) for seen in year.seen)
+    asked = sum(any(ask.date > lately for ask in seen) for seen in year.seen)
     end = last + datetime.timedelta(days=LATER)
     return year.known(end), statistics.fmean(sundays), asked / setting.topics
 

@@ -81,12 +81,12 @@ def in_turn(runs: dict[str, Callable[[], Cost]], rounds: int) -> dict[str, Cost 
 
 def fraction_sum_seconds() -> float:
     """Return what adding two fractions takes here: a unit that no machine's speed changes."""
-    one, other = Fraction(3, 8), Fraction(5, 12)
+    first, other = Fraction(3, 8), Fraction(5, 12)
     best = float("inf")
     for _ in range(7):
         start = time.process_time()
         for _ in range(2_000):
-            one + other
+            first + other
         best = min(best, time.process_time() - start)
     return best / 2_000
 

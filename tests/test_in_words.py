@@ -55,12 +55,14 @@ def test_a_number_of_things_is_read_back_as_that_number(count):
 
 
 def nodes():
-    """Yield every node of the product's code, with where it stands."""
+    """Yield what may make words of days and numbers in the product's code, with where it stands."""
     for folder in ("itembank", "generators"):
         for path in (PRODUCT / folder).rglob("*.py"):
             if path.name != "in_words.py":
+                place = path.relative_to(PRODUCT)
                 for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
-                    yield f"{path.relative_to(PRODUCT)}:{getattr(node, 'lineno', 0)}", node
+                    if isinstance(node, ast.FormattedValue | ast.IfExp):
+                        yield f"{place}:{node.lineno}", node
 
 
 def texts(node):

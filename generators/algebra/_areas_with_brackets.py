@@ -11,6 +11,7 @@ from generators.algebra._one_bracket_mistakes import (
     SIGN,
     WHOLE_AREA,
 )
+from generators.algebra._rewritten import rewritten
 from generators.algebra._writing import (
     Term,
     asking,
@@ -22,8 +23,7 @@ from generators.algebra._writing import (
     term,
     trying,
 )
-from itembank.items.item import Draft, Misconception, Rewrite, Step, prompt
-from itembank.items.wrong_answers import slips
+from itembank.items.item import Draft, Misconception, Step, prompt
 from itembank.notation import tree as t
 
 _PLOTS = (
@@ -70,20 +70,19 @@ def trays(twin: tuple[object, ...], a: int, _: int, c: int) -> Draft:
     asked = t.Juxt((t.Int(a), bracket(*inside)))
     key = expression(*multiplied([(a, "")], inside))
     story = by_turns(_TRAYS, a + c)
-    return Draft(
+    return rewritten(
+        "expand",
         prompt(story, a=t.Int(a), p=bracket(*inside)),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             Step("Multiply the number in each by how many there are.", asked),
             Step(f"Multiply each term in the bracket by {a}.", t.equals(asked, key)),
         ),
-        slips(
+        [
             (asking_for_lots(a, (c, "")), expression((a, x), (c, ""))),
             (ADDS, expression((1, x), (a + c, ""))),
-            key=key,
-        ),
+        ],
         twin,
     )
 
@@ -95,25 +94,24 @@ def area_of_plot(twin: tuple[object, ...], a: int, b: int, c: int, _: int) -> Dr
     asked = t.Juxt((t.Int(a), bracket(*inside)))
     key = expression((a * b, x), (a * c, ""))
     story = by_turns(_PLOTS, a + b + c)
-    return Draft(
+    return rewritten(
+        "expand",
         prompt(
             story + " Write an expression, in square metres, for its area without brackets.",
             a=t.Int(a),
             p=bracket(*inside),
         ),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             Step("The area is the width times the length.", asked),
             Step(f"Multiply each term in the bracket by {a}.", t.equals(asked, key)),
         ),
-        slips(
+        [
             (asking_for_lots(a, (c, "")), expression((a * b, x), (c, ""))),
             (PERIMETER, expression((b, x), (a + c, ""))),
             (trying(JOINS, x), term(a * b + a * c, x)),
-            key=key,
-        ),
+        ],
         twin,
     )
 
@@ -128,7 +126,8 @@ def rest_of_area(twin: tuple[object, ...], a: int, b: int, c: int, d: int) -> Dr
     asked = t.sub(first, second)
     open_ = expression((a * b, x), (a * d, ""), (-c, x), (-c, ""))
     key = expression((a * b - c, x), (a * d - c, ""))
-    return Draft(
+    return rewritten(
+        "expand",
         prompt(
             f"A rectangular {place} is {{a}} metres wide and {{p}} metres long. A {thing} that is "
             f"{{c}} {'metre' if c == 1 else 'metres'} wide and {{q}} metres long takes up part of "
@@ -138,21 +137,19 @@ def rest_of_area(twin: tuple[object, ...], a: int, b: int, c: int, d: int) -> Dr
             c=t.Int(c),
             q=bracket(*hole),
         ),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             Step("Take the smaller area from the larger one.", asked),
             Step("Expand each bracket.", t.equals(asked, open_)),
             Step("Collect like terms.", t.equals(open_, key)),
         ),
-        slips(
+        [
             (
                 asking(SIGN, f"You take away {shown(second)}. What happens to its last term?"),
                 expression((a * b - c, x), (a * d + c, "")),
             ),
             (WHOLE_AREA, expression((a * b, x), (a * d, ""))),
-            key=key,
-        ),
+        ],
         twin,
     )

@@ -12,6 +12,7 @@ from generators.algebra._collecting_mistakes import (
     SIGNS_KEPT,
     UNLIKE,
 )
+from generators.algebra._rewritten import rewritten
 from generators.algebra._writing import (
     Term,
     asking,
@@ -25,8 +26,7 @@ from generators.algebra._writing import (
     trying,
     two_letters,
 )
-from itembank.items.item import Draft, Rewrite, Step, prompt
-from itembank.items.wrong_answers import slips
+from itembank.items.item import Draft, Step, prompt
 from itembank.notation import tree as t
 
 _STORIES = (
@@ -60,25 +60,24 @@ def perimeter(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draft
     open_ = expression(*total)
     text = story + f" Write an expression, in {unit}, for its perimeter in its simplest form."
     grouped = expression(*in_groups(total))
-    return Draft(
+    return rewritten(
+        "simplify",
         prompt(text, p=bracket(*long), q=bracket(*wide)),
-        Rewrite(asked, "simplify"),
+        asked,
         key,
-        "simplified",
         (
             Step("Add all four sides.", open_),
             Step("Write like terms next to each other.", t.equals(open_, grouped)),
             Step("Collect like terms.", t.equals(grouped, key)),
         ),
-        slips(
+        [
             (HALF_ROUND, expression(*collected((*long, *wide)))),
             (
                 asking(NEGATIVE_LOST, f"Which sign stands in front of {d}?"),
                 expression((2 * (a + c), x), (2 * (b + d), "")),
             ),
             (trying(UNLIKE, x), term(2 * (a + b + c - d), x)),
-            key=key,
-        ),
+        ],
         twin,
     )
 
@@ -90,29 +89,28 @@ def to_add(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draft:
     asked = less(expression(*made), bracket(*given))
     open_ = expression(*made, (-a, x), (b, y))
     key = expression((c - a, x), (d + b, y))
-    return Draft(
+    return rewritten(
+        "simplify",
         prompt(
             "Which expression do you add to {g} to get {m}? Give your answer in its simplest form.",
             g=expression(*given),
             m=expression(*made),
         ),
-        Rewrite(asked, "simplify"),
+        asked,
         key,
-        "simplified",
         (
             Step("Subtract the expression that is given from the total.", asked),
             Step("Subtract each of its terms.", t.equals(asked, open_)),
             Step("Collect like terms.", t.equals(open_, key)),
         ),
-        slips(
+        [
             (
                 asking(SIGNS_KEPT, f"How far is it from −{b} to {d} on a number line?"),
                 expression((c - a, x), (d - b, y)),
             ),
             (ADDS_ALL, expression((a + c, x), (d - b, y))),
             (FIRST_ONLY, expression((c - a, x), (d, y))),
-            key=key,
-        ),
+        ],
         twin,
     )
 
@@ -137,16 +135,16 @@ def third_side(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draf
     first = expression((c + 1, x), (2, ""))
     rest = less(expression(*whole), t.Bracket(first))
     key = expression(*collected(((a - c - 1, x), (b - 2, ""))))
-    return Draft(
+    return rewritten(
+        "simplify",
         prompt(
             by_turns(_SIDES, a + b + c + d),
             p=bracket(*whole),
             q=bracket(*near),
             r=bracket(*far),
         ),
-        Rewrite(asked, "simplify"),
+        asked,
         key,
-        "simplified",
         (
             Step(
                 "Add the two parts that are given.",
@@ -154,14 +152,13 @@ def third_side(a: int, b: int, c: int, d: int, twin: tuple[object, ...]) -> Draf
             ),
             Step("Subtract them from the whole.", t.equals(rest, key)),
         ),
-        slips(
+        [
             (
                 asking(SIGNS_KEPT, f"You take away {shown(first)}. What happens to the 2?"),
                 expression((a - c - 1, x), (b + 2, "")),
             ),
             (LONE_LETTER, expression((a - c, x), (b - 2, ""))),
             (ADDS_ALL, expression((a + c + 1, x), (b + 2, ""))),
-            key=key,
-        ),
+        ],
         twin,
     )

@@ -5,8 +5,9 @@ from __future__ import annotations
 from generators._turns import by_turns
 from generators.algebra._forming_mistakes import FIRST_ONLY, HALF_ROUND, LEFT_OUT, ORDER, REVERSED
 from generators.algebra._forming_stories import FEWER, RECTANGLES, TRIOS
+from generators.algebra._rewritten import rewritten
 from generators.algebra._writing import bracket, expression, term
-from itembank.items.item import Draft, Find, Rewrite, Step, prompt
+from itembank.items.item import Draft, Find, Step, prompt
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
@@ -127,12 +128,12 @@ def simplest(
 ) -> Draft:
     """Return the question for an expression that is collected at the end."""
     say = "Expand the bracket." if isinstance(last, t.Juxt) else "Collect like terms."
-    return Draft(
+    return rewritten(
+        "simplify",
         prompt(text, **given),
-        Rewrite(target, "simplify"),
+        target,
         key,
-        "simplified",
         (*steps, Step(say, t.equals(last, key))),
-        slips(*wrong, key=key),
+        wrong,
         twin,
     )

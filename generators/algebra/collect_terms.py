@@ -24,6 +24,7 @@ from generators.algebra._collecting_mistakes import (
     UNLIKE,
 )
 from generators.algebra._collecting_numbers import challenge_fits, core_fits, support_fits
+from generators.algebra._rewritten import rewritten
 from generators.algebra._worked_wrongly import like_terms
 from generators.algebra._writing import (
     Term,
@@ -37,11 +38,11 @@ from generators.algebra._writing import (
     two_letters,
 )
 from itembank.items import kinds
-from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import Wrong, slips
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 
@@ -183,13 +184,13 @@ def _simplify(terms: tuple[Term, ...], twin: tuple[object, ...]) -> Draft:
             say = "The order of the letters in a product does not matter. Group like terms."
         steps.append(Step(say, t.equals(*rows)))
     steps.append(Step(_how(terms), t.equals(rows[-1], key)))
-    return Draft(
+    return rewritten(
+        "simplify",
         prompt("Simplify {e}.", e=asked),
-        Rewrite(asked, "simplify"),
+        asked,
         key,
-        "simplified",
         tuple(steps),
-        slips(*_wrong(terms), key=key),
+        _wrong(terms),
         twin,
     )
 

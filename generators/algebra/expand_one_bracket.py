@@ -26,6 +26,7 @@ from generators.algebra._one_bracket_mistakes import (
     WHOLE_AREA,
 )
 from generators.algebra._one_bracket_numbers import challenge_fits, core_fits, support_fits
+from generators.algebra._rewritten import rewritten
 from generators.algebra._worked_wrongly import one_bracket
 from generators.algebra._writing import (
     Term,
@@ -41,11 +42,11 @@ from generators.algebra._writing import (
     two_letters,
 )
 from itembank.items import kinds
-from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import Wrong, slips
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 
@@ -130,11 +131,11 @@ def _expand(
     else:
         open_ = t.Sum(t.times(front, term(*inside[0])), (("-" if minus else "+", last),))
     name, second = shown(front), shown(term(*inside[1]))
-    return Draft(
+    return rewritten(
+        "expand",
         prompt("Expand {e}.", e=asked),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             Step(
                 f"Multiply {shown(term(*inside[0]))} by {name}, and {second} by {name}.",
@@ -142,7 +143,7 @@ def _expand(
             ),
             Step("Work out each product.", t.equals(open_, key)),
         ),
-        slips(*wrong, key=key),
+        wrong,
         twin,
     )
 
@@ -218,13 +219,13 @@ def _two(twin: tuple[object, ...], sign: int, a: int, b: int, c: int, d: int) ->
     say = "Expand each bracket."
     if sign < 0:
         say = f"Expand each bracket; −{c} × (−{d}) is {c * d}."
-    return Draft(
+    return rewritten(
+        "expand",
         prompt("Expand and simplify {e}.", e=asked),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (Step(say, t.equals(asked, open_)), Step("Collect like terms.", t.equals(open_, key))),
-        slips(*wrong, key=key),
+        wrong,
         twin,
     )
 
@@ -238,16 +239,16 @@ def _letters(twin: tuple[object, ...], a: int, b: int, c: int, d: int) -> Draft:
     )
     open_ = expression(*first, *second)
     key = expression(*collected((*first, *second)))
-    return Draft(
+    return rewritten(
+        "expand",
         prompt("Expand and simplify {e}.", e=asked),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             Step("Expand each bracket.", t.equals(asked, open_)),
             Step("Collect like terms.", t.equals(open_, key)),
         ),
-        slips(
+        [
             (
                 asking(SIGN, f"What is −{x} × (−{shown(term(d, y))})?"),
                 expression((a * b - c, x + x), (-a - d, x + y)),
@@ -256,8 +257,7 @@ def _letters(twin: tuple[object, ...], a: int, b: int, c: int, d: int) -> Draft:
                 asking(POWER_LOST, f"If {x} is 3, what is {x} × {x}? Is it 3?"),
                 expression((a * b - c, x), (d - a, x + y)),
             ),
-            key=key,
-        ),
+        ],
         twin,
     )
 
@@ -270,11 +270,11 @@ def _from_number(twin: tuple[object, ...], a: int, b: int, c: int, d: int) -> Dr
     asked = t.sub(t.Int(first), _product((b, ""), inside))
     open_ = expression((first, ""), (-b * c, x), (b * d, ""))
     key = expression((first + b * d, ""), (-b * c, x))
-    return Draft(
+    return rewritten(
+        "expand",
         prompt("Expand and simplify {e}.", e=asked),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             Step(
                 f"Multiply each term in the bracket by −{b}; −{b} × (−{d}) is {b * d}.",
@@ -282,13 +282,12 @@ def _from_number(twin: tuple[object, ...], a: int, b: int, c: int, d: int) -> Dr
             ),
             Step("Collect like terms.", t.equals(open_, key)),
         ),
-        slips(
+        [
             (
                 asking(SIGN, f"What is −{b} × (−{d})?"),
                 expression((first - b * d, ""), (-b * c, x)),
             ),
             (SUBTRACTS_FIRST, expression(((first - b) * c, x), (-(first - b) * d, ""))),
-            key=key,
-        ),
+        ],
         twin,
     )

@@ -9,6 +9,7 @@ from __future__ import annotations
 from typing import TypeAlias
 
 from generators._turns import by_turns
+from generators.algebra._rewritten import rewritten
 from generators.algebra._two_brackets_mistakes import (
     ADDS_ENDS,
     ADDS_SIDES,
@@ -36,11 +37,11 @@ from generators.algebra._writing import (
     term,
 )
 from itembank.items import kinds
-from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import Wrong, slips
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 Pair: TypeAlias = tuple[tuple[int, str], tuple[int, str]]
@@ -135,17 +136,17 @@ def _expand(near: Pair, far: Pair, twin: tuple[object, ...]) -> Draft:
     open_, key = expression(*four), expression(*collected(four))
     steps = [Step("The square is the bracket times itself.", t.equals(asked, product))]
     steps = steps if square else []
-    return Draft(
+    return rewritten(
+        "expand",
         prompt("Expand and simplify {e}.", e=asked),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             *steps,
             Step("Multiply each term by each term.", t.equals(product, open_)),
             Step("Collect like terms.", t.equals(open_, key)),
         ),
-        slips(*_wrong(near, far), key=key),
+        _wrong(near, far),
         twin,
     )
 
@@ -191,26 +192,22 @@ def _area(x: str, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     asked = t.Juxt((bracket(*near), bracket(*far)))
     four = multiplied(near, far)
     open_, key = expression(*four), expression(*collected(four))
-    return Draft(
+    return rewritten(
+        "expand",
         prompt(
             by_turns(_STORIES, a + b) + " Write an expression, in square metres, for its area "
             "without brackets.",
             p=bracket(*near),
             q=bracket(*far),
         ),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             Step("The area is the length times the width.", asked),
             Step("Multiply each term by each term.", t.equals(asked, open_)),
             Step("Collect like terms.", t.equals(open_, key)),
         ),
-        slips(
-            *_wrong(near, far)[:2],
-            (ADDS_SIDES, expression(*collected((*near, *far)))),
-            key=key,
-        ),
+        [*_wrong(near, far)[:2], (ADDS_SIDES, expression(*collected((*near, *far))))],
         twin,
     )
 
@@ -224,17 +221,17 @@ def _difference(x: str, a: int, b: int, c: int, twin: tuple[object, ...]) -> Dra
     minus = tuple((-value, letters) for value, letters in second)
     open_ = expression(*first, *minus)
     key = expression(*collected((*first, *minus)))
-    return Draft(
+    return rewritten(
+        "expand",
         prompt("Expand and simplify {e}.", e=asked),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             Step("Expand each product.", t.equals(asked, middle)),
             Step("Subtract every term of the bracket.", t.equals(middle, open_)),
             Step("Collect like terms.", t.equals(open_, key)),
         ),
-        slips(
+        [
             (
                 asking(
                     BRACKET_SIGNS,
@@ -246,8 +243,7 @@ def _difference(x: str, a: int, b: int, c: int, twin: tuple[object, ...]) -> Dra
                 SQUARE_EACH,
                 expression(*collected((*first, (-1, x + x), (-c * c, "")))),
             ),
-            key=key,
-        ),
+        ],
         twin,
     )
 
@@ -262,7 +258,8 @@ def _rest(x: str, a: int, b: int, d: int, twin: tuple[object, ...]) -> Draft:
     open_ = expression(*four, (-a, x))
     key = expression(*collected((*four, (-a, x))))
     wide = "1 metre" if a == 1 else "{a} metres"
-    return Draft(
+    return rewritten(
+        "expand",
         prompt(
             f"A rectangular {place} is {{p}} metres long and {{q}} metres wide. A rectangular "
             f"{thing} takes up part of it. It is {{x}} metres long and {wide} wide. Write an "
@@ -272,18 +269,16 @@ def _rest(x: str, a: int, b: int, d: int, twin: tuple[object, ...]) -> Draft:
             x=t.Sym(x),
             a=t.Int(a),
         ),
-        Rewrite(asked, "expand"),
+        asked,
         key,
-        "expanded",
         (
             Step("Take the smaller area from the larger one.", asked),
             Step("Multiply each term by each term.", t.equals(asked, open_)),
             Step("Collect like terms.", t.equals(open_, key)),
         ),
-        slips(
+        [
             (HOLE_LEFT, expression(*collected(four))),
             (ENDS_ONLY, expression((1, x + x), (-a, x), (b * d, ""))),
-            key=key,
-        ),
+        ],
         twin,
     )

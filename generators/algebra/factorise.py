@@ -19,6 +19,7 @@ from generators.algebra._factorising_mistakes import (
     TAKES_AWAY,
     TWICE,
 )
+from generators.algebra._rewritten import rewritten
 from generators.algebra._worked_wrongly import factor
 from generators.algebra._writing import (
     Term,
@@ -33,11 +34,11 @@ from generators.algebra._writing import (
     two_letters,
 )
 from itembank.items import kinds
-from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
-from itembank.items.wrong_answers import Wrong, slips
+from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
 
 
@@ -187,13 +188,13 @@ def _take_out(
             wrong.append((trying(ADDS_UP, *names), total))
     if second[0] < 0:
         wrong.append((SIGN_LOST, _product(factor, (first, (-second[0], second[1])))))
-    return Draft(
+    return rewritten(
+        "factorise",
         prompt("Factorise {e} fully." if fully else "Factorise {e}.", e=asked),
-        Rewrite(asked, "factorise"),
+        asked,
         key,
-        "factorised",
         _steps(asked, factor, inside),
-        slips(*wrong, key=key),
+        wrong,
         twin,
     )
 
@@ -202,20 +203,19 @@ def _three(a: str, b: str, g: int, p: int, q: int, twin: tuple[object, ...]) -> 
     factor, inside = (g, a + b), ((p, a), (q, b), (-1, ""))
     asked, key = expression(*multiplied([factor], inside)), _product(factor, inside)
     name = shown(term(*factor))
-    return Draft(
+    return rewritten(
+        "factorise",
         prompt("Factorise {e} fully.", e=asked),
-        Rewrite(asked, "factorise"),
+        asked,
         key,
-        "factorised",
         _steps(asked, factor, inside),
-        slips(
+        [
             (
                 asking(LEAVES_WHOLE, f"What is {name} divided by {name}? Is it nothing?"),
                 _product(factor, inside[:2]),
             ),
             (SIGN_LOST, _product(factor, (*inside[:2], (1, "")))),
-            key=key,
-        ),
+        ],
         twin,
     )
 
@@ -228,18 +228,18 @@ def _bracket(a: str, b: str, g: int, p: int, q: int, twin: tuple[object, ...]) -
     asked = t.sub(first, t.Juxt((t.Int(g), common)))
     key = t.Juxt((common, bracket((p, a), (-g, ""))))
     name = shown(common.of)
-    return Draft(
+    return rewritten(
+        "factorise",
         prompt("Factorise {e} fully.", e=asked),
-        Rewrite(asked, "factorise"),
+        asked,
         key,
-        "factorised",
         (
             Step(
                 f"The bracket {name} is a factor of each term, so take it out.",
                 t.equals(asked, key),
             ),
         ),
-        slips(
+        [
             (
                 asking(TWICE, f"How many times is {name} a factor of each term?"),
                 t.Juxt((t.Power(common, t.Int(2)), bracket((p, a), (-g, "")))),
@@ -248,8 +248,7 @@ def _bracket(a: str, b: str, g: int, p: int, q: int, twin: tuple[object, ...]) -
                 asking(SIGN_LOST, f"You divide −{g}({name}) by {name}. What is left?"),
                 t.Juxt((common, bracket((p, a), (g, "")))),
             ),
-            key=key,
-        ),
+        ],
         twin,
     )
 
@@ -268,20 +267,20 @@ def _length(x: str, g: int, p: int, q: int, with_letter: bool, twin: tuple[objec
         wrong.append((asking(LETTER_LEFT, check), expression(inside[0], (q, x))))
     else:
         wrong.append((ONE_LESS, expression(whole[0], (last[0] - g, "")) if q > 1 else None))
-    return Draft(
+    return rewritten(
+        "simplify",
         prompt(
             by_turns(_STORIES, g + p + q)
             + " Write an expression, in metres, for its length in its simplest form.",
             p=t.Bracket(area),
             g=wide,
         ),
-        Rewrite(asked, "simplify"),
+        asked,
         key,
-        "simplified",
         (
             Step("Factorise the area, with the width in front.", t.equals(area, product)),
             Step("Divide by the width.", t.equals(asked, key)),
         ),
-        slips(*wrong, key=key),
+        wrong,
         twin,
     )

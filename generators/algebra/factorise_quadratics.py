@@ -19,6 +19,7 @@ from generators.algebra._quadratic_mistakes import (
     SUM_ONLY,
 )
 from generators.algebra._quadratic_numbers import challenge_fits, core_fits, support_fits
+from generators.algebra._rewritten import rewritten
 from generators.algebra._writing import (
     asking,
     bracket,
@@ -31,7 +32,7 @@ from generators.algebra._writing import (
 )
 from itembank.items import kinds
 from itembank.items.asks import TwoNumbers
-from itembank.items.item import Draft, Rewrite, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.measures.years import FACTORISING_QUADRATICS, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -130,13 +131,13 @@ def _plain(x: str, a: int, b: int, twin: tuple[object, ...]) -> Draft:
         else:
             wrong.append((AS_PRINTED, _pair(x, a + b, a * b)))
             wrong.append((PRODUCT_ONLY, _pair(x, a * -b, -1) if (a, b) != (a * -b, -1) else None))
-    return Draft(
+    return rewritten(
+        "factorise",
         prompt("Factorise {e}.", e=asked),
-        Rewrite(asked, "factorise"),
+        asked,
         key,
-        "factorised",
         (_found(a, b), Step("Write one number in each bracket.", t.equals(asked, key))),
-        slips(*wrong, key=key),
+        wrong,
         twin,
     )
 
@@ -188,16 +189,16 @@ def _squares(x: str, p: int, a: int, twin: tuple[object, ...]) -> Draft:
             t.Power(bracket((p, x), (a, "")), t.Int(2)),
         ),
     ]
-    return Draft(
+    return rewritten(
+        "factorise",
         prompt("Factorise {e}.", e=asked),
-        Rewrite(asked, "factorise"),
+        asked,
         key,
-        "factorised",
         (
             Step("Write the difference as one of two squares.", t.equals(asked, roots)),
             Step("Write the sum times the difference of what is squared.", t.equals(asked, key)),
         ),
-        slips(*wrong, key=key),
+        wrong,
         twin,
     )
 
@@ -209,11 +210,11 @@ def _leading(x: str, p: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     far = bracket((1, x), (b, ""))
     first, second = t.Juxt((t.Int(p), t.Sym(x), far)), t.Juxt((t.Int(a), far)) if a > 1 else far
     grouped = t.add(first, second)
-    return Draft(
+    return rewritten(
+        "factorise",
         prompt("Factorise {e}.", e=asked),
-        Rewrite(asked, "factorise"),
+        asked,
         key,
-        "factorised",
         (
             Step(
                 f"Split the middle term by two numbers that multiply to {p} × "
@@ -224,11 +225,10 @@ def _leading(x: str, p: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
             Step("Factorise each half.", t.equals(open_, grouped)),
             Step("Take out the bracket that both have.", t.equals(grouped, key)),
         ),
-        slips(
+        [
             (CROSSED, t.Juxt((bracket((p, x), (b, "")), bracket((1, x), (a, ""))))),
             (SIGNS, t.Juxt((bracket((p, x), (-a, "")), bracket((1, x), (-b, ""))))),
-            key=key,
-        ),
+        ],
         twin,
     )
 
@@ -238,21 +238,17 @@ def _common(x: str, p: int, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     asked = expression(*multiplied([(p, "")], inner))
     out = t.Juxt((t.Int(p), bracket(*inner)))
     key = t.Juxt((t.Int(p), *_pair(x, a, -b).factors))
-    return Draft(
+    return rewritten(
+        "factorise",
         prompt("Factorise {e} fully.", e=asked),
-        Rewrite(asked, "factorise"),
+        asked,
         key,
-        "factorised",
         (
             Step(f"Take out the common factor {p}.", t.equals(asked, out)),
             _found(a, -b),
             Step("Write one number in each bracket.", t.equals(out, key)),
         ),
-        slips(
-            (NUMBER_LEFT, _pair(x, a, -b)),
-            (SIGNS, t.Juxt((t.Int(p), *_pair(x, -a, b).factors))),
-            key=key,
-        ),
+        [(NUMBER_LEFT, _pair(x, a, -b)), (SIGNS, t.Juxt((t.Int(p), *_pair(x, -a, b).factors)))],
         twin,
     )
 
@@ -261,16 +257,16 @@ def _length(x: str, a: int, b: int, twin: tuple[object, ...]) -> Draft:
     area, wide = _quadratic(x, a, b), bracket((1, x), (a, ""))
     asked, key = t.Frac(area, wide.of), expression((1, x), (b, ""))
     product = _pair(x, a, b)
-    return Draft(
+    return rewritten(
+        "simplify",
         prompt(
             by_turns(_STORIES, a + b)
             + " Write an expression, in metres, for its length in its simplest form.",
             p=t.Bracket(area),
             q=wide,
         ),
-        Rewrite(asked, "simplify"),
+        asked,
         key,
-        "simplified",
         (
             Step(
                 f"Factorise the area. One bracket is {shown(wide.of)}.",
@@ -278,7 +274,7 @@ def _length(x: str, a: int, b: int, twin: tuple[object, ...]) -> Draft:
             ),
             Step("The other bracket is the length.", t.equals(asked, key)),
         ),
-        slips(
+        [
             (
                 asking(PRODUCT_ONLY, "Multiply your length by the width. Do you get the area?"),
                 expression((1, x), (a + b, "")),
@@ -287,7 +283,6 @@ def _length(x: str, a: int, b: int, twin: tuple[object, ...]) -> Draft:
                 asking(SIGNS, "Multiply your length by the width. Which sign has the last term?"),
                 expression((1, x), (-b, "")),
             ),
-            key=key,
-        ),
+        ],
         twin,
     )

@@ -7,7 +7,6 @@ equations in one variable (from memory).
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from fractions import Fraction
 from typing import Any
 
@@ -16,8 +15,8 @@ from generators._turns import by_turns
 from generators.equations._balance import balance
 from generators.equations._writing import side
 from generators.geometry._angles import (
-    VALUE_ASKED,
     value_letter,
+    value_question,
     whole_number,
 )
 from generators.geometry._areas import SHOWN_SIDES, asked, length
@@ -25,7 +24,7 @@ from itembank.figures.figure import Figure
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Misconception, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -155,27 +154,6 @@ class FormEquations(Topic):
         return perimeter_wanted(kind, a, b, x)
 
 
-def _value(
-    figure: Figure,
-    x: t.Sym,
-    value: int,
-    steps: Sequence[Step],
-    wrong: Sequence[Wrong],
-    twin: tuple[object, ...],
-) -> Draft:
-    text = prompt(by_turns(VALUE_ASKED, sum(n for n in twin if isinstance(n, int))), x=x)
-    return Draft(
-        text,
-        of_figure(figure, text),
-        t.Int(value),
-        "integer",
-        tuple(steps),
-        slips(*wrong, key=t.Int(value)),
-        twin,
-        figure=figure,
-    )
-
-
 def one_expression(kind: int, a: int, b: int, value: int) -> Draft:
     """Return equal sides ax + b and a number: of an isosceles triangle (0), or a rectangle."""
     x = value_letter(a, b, value)
@@ -197,7 +175,7 @@ def one_expression(kind: int, a: int, b: int, value: int) -> Draft:
         (NUMBER_ADDED, whole_number(size + b, a)),
         (NOT_DIVIDED, size - b if a > 1 else size + 2 * b if size + 2 * b > 0 else None),
     ]
-    return _value(figure, x, value, steps, wrong, ("one", kind, a, b, value))
+    return value_question(figure, x, value, steps, wrong, ("one", kind, a, b, value))
 
 
 def _wide(size: int) -> int:
@@ -231,7 +209,7 @@ def two_expressions(kind: int, a: int, b: int, value: int) -> Draft:
         (NUMBER_ADDED, whole_number(d + e, c - a)),
         (LETTERS_ADDED, Fraction(d - e, a + c)),
     ]
-    return _value(figure, x, value, steps, wrong, ("two", kind, a, b, value))
+    return value_question(figure, x, value, steps, wrong, ("two", kind, a, b, value))
 
 
 def perimeter_wanted(kind: int, a: int, b: int, value: int) -> Draft:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from generators.number._primes import in_index_form
+from generators.number._primes import in_index_form, primes_of, product
 from itembank.items.item import Run, Step, prompt
 from itembank.notation import tree as t
 
@@ -21,13 +21,20 @@ def find_common(what: str, shown: tuple[t.Node, ...], as_products: bool) -> tupl
     return prompt(f"Find the {what} of {listed}.", **names)
 
 
-def split_into_primes(numbers: tuple[int, ...]) -> list[Step]:
-    """Return the lines that write each number as a product of primes.
+def found_by_primes(why: str, split: tuple[int, ...], say: str, found: int) -> tuple[Step, ...]:
+    """Return the steps to a common factor or multiple: numbers to `split`, then primes to take.
 
-    >>> [step.say for step in split_into_primes((12, 18))]
-    ['Write 12 as a product of primes.', 'Write 18 as a product of primes.']
+    >>> told = found_by_primes("It goes into both.", (12, 18), "Take what they share.", 6)
+    >>> [step.say for step in told][:2]
+    ['It goes into both.', 'Write 12 as a product of primes.']
     """
-    return [
-        Step(f"Write {n} as a product of primes.", t.equals(t.Int(n), in_index_form(n)))
-        for n in numbers
-    ]
+    key, taken = t.Int(found), product(primes_of(found))
+    return (
+        *((Step(why),) if why else ()),
+        *(
+            Step(f"Write {n} as a product of primes.", t.equals(t.Int(n), in_index_form(n)))
+            for n in split
+        ),
+        # A prime is its own product: there is nothing to show.
+        Step(say, t.equals(taken, key) if taken != key else key),
+    )

@@ -13,8 +13,8 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _factor_mistakes as m
-from generators.number._common import find_common, split_into_primes
-from generators.number._primes import in_index_form, is_prime, primes_of, product
+from generators.number._common import find_common, found_by_primes
+from generators.number._primes import in_index_form, is_prime, primes_of
 from generators.number._writing import apart
 from itembank.items import kinds
 from itembank.items.item import Common, Condition, Draft, Give, Step, Tier, prompt
@@ -210,17 +210,13 @@ def _lists(numbers: tuple[int, ...], h: int) -> tuple[Step, ...]:
 
 
 def _by_primes(kind: int, numbers: tuple[int, ...], h: int) -> tuple[Step, ...]:
-    steps = []
-    if kind == Kind.STORY:
-        steps.append(Step("The number has to go into both."))
-    if kind == Kind.SQUARES:
-        steps.append(Step("The length has to go into both."))
-    if kind != Kind.PRODUCTS:
-        steps += split_into_primes(numbers)
-    shared = product(primes_of(h))
+    why = {
+        Kind.STORY: "The number has to go into both.",
+        Kind.SQUARES: "The length has to go into both.",
+    }
     say = "Take each prime that they share, to the lowest power."
-    steps.append(Step(say, t.equals(shared, t.Int(h)) if shared != t.Int(h) else t.Int(h)))
-    return tuple(steps)
+    split = () if kind == Kind.PRODUCTS else numbers
+    return found_by_primes(why.get(Kind(kind), ""), split, say, h)
 
 
 def _any(a: int, b: int, twin: tuple[object, ...]) -> Draft:

@@ -13,8 +13,8 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _factor_mistakes as m
-from generators.number._common import find_common, split_into_primes
-from generators.number._primes import in_index_form, primes_of, product
+from generators.number._common import find_common, found_by_primes
+from generators.number._primes import in_index_form, primes_of
 from generators.number._writing import apart
 from itembank.items import kinds
 from itembank.items.item import Common, Condition, Draft, Find, Give, Step, Tier, prompt
@@ -219,14 +219,10 @@ def _lists(numbers: tuple[int, ...], low: int) -> tuple[Step, ...]:
 
 
 def _by_primes(kind: int, numbers: tuple[int, ...], low: int) -> tuple[Step, ...]:
-    steps = []
-    if kind in (Kind.BUSES, Kind.SWIMMERS):
-        steps.append(Step("The time has to be a multiple of each of the times."))
-    if kind != Kind.PRODUCTS:
-        steps += split_into_primes(numbers)
-    taken = product(primes_of(low))
-    steps.append(Step("Take every prime to its highest power.", t.equals(taken, t.Int(low))))
-    return tuple(steps)
+    timed = kind in (Kind.BUSES, Kind.SWIMMERS)
+    why = "The time has to be a multiple of each of the times." if timed else ""
+    split = () if kind == Kind.PRODUCTS else numbers
+    return found_by_primes(why, split, "Take every prime to its highest power.", low)
 
 
 def _any(a: int, b: int, twin: tuple[object, ...]) -> Draft:

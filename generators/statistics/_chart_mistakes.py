@@ -209,3 +209,33 @@ STOPS_BETWEEN = Misconception(
     "finds another missing cell and stops there",
     "Which cell does the question ask for? Which one have you found?",
 )
+SUM_OF_SHOWN = Misconception(
+    "statistics.sum-of-shown",
+    "gives all that is drawn in place of what is missing",
+    "What do all of them come to, with the one that is missing?",
+)
+TOTAL_FOR_MISSING = Misconception(
+    "statistics.total-for-missing",
+    "gives the number of all for the one that is missing",
+    "Which of them are drawn already? How many do they stand for?",
+)
+OTHER_WAY = Misconception(
+    "statistics.more-for-fewer",
+    "takes away where there are more, or adds where there are fewer",
+    "Which of the two stands for more? Should the new one be longer or shorter?",
+)
+SAME_AS_OTHER = Misconception(
+    "statistics.same-as-other",
+    "gives what the other one stands for",
+    "Are the two alike? What does the question say about them?",
+)
+DIFFERENCE_ALONE = Misconception(
+    "statistics.difference-alone",
+    "gives how many more or fewer there are, and not how many",
+    "More than what?",
+)
+THINGS_FOR_SQUARES = Misconception(
+    "statistics.things-for-squares",
+    "gives how many things there are, and not how many squares",
+    "How many things does one square stand for? So how many squares are needed?",
+)

@@ -12,6 +12,7 @@ from typing import Any
 from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics import _charts as c
+from generators.statistics import _missing_drawn as missing
 from itembank.figures.kinds.bar_chart import BarChart, Series
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
@@ -112,6 +113,7 @@ class BarCharts(Topic):
         *(m.LINE_BELOW, m.LINE_ABOVE, m.ONE_EACH, m.OTHER_END, m.FIRST_IN_LINE, m.ADDS_FOR_MORE),
         *(m.READS_ONE_OF_TWO, m.TOTAL_OF_ALL, m.SUBTRACTS_TO_ADD, m.PART_TO_REST, m.EACH_ALIKE),
         *(m.OTHER_SERIES, m.BOTH_SERIES, m.LEAVES_OUT_LAST),
+        *missing.BAR_MISTAKES,
     )
     spaces = {
         Tier.SUPPORT: Space(
@@ -137,6 +139,7 @@ class BarCharts(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = missing.with_missing_bars(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

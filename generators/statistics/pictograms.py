@@ -12,6 +12,7 @@ from typing import Any
 from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics import _charts as c
+from generators.statistics import _missing_drawn as missing
 from itembank.figures.kinds.pictogram import Pictogram
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
@@ -85,6 +86,7 @@ class Pictograms(Topic):
         *(m.IGNORES_KEY, m.PART_AS_WHOLE, m.LEAVES_OUT_PART, m.PART_IS_ONE, m.ADDS_FOR_MORE),
         *(m.READS_ONE_OF_TWO, m.TOTAL_OF_ALL, m.SUBTRACTS_TO_ADD, m.LARGEST_ONLY),
         *(m.LEAVES_OUT_LAST, m.PART_TO_REST, m.EACH_ALIKE),
+        *missing.ROW_MISTAKES,
     )
     spaces = {
         Tier.SUPPORT: Space(
@@ -110,6 +112,7 @@ class Pictograms(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = missing.with_missing_rows(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -20,6 +20,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
 from itembank.figures.label_room import room
@@ -130,8 +131,8 @@ class Box(NamedTuple):
     def meets(self, other: Box, gap: Exact = 0) -> bool:
         """Tell whether two boxes come nearer than `gap` to each other.
 
-        >>> one, two = Box(*map(Fraction, (0, 0, 1, 1))), Box(*map(Fraction, (1, 0, 2, 1)))
-        >>> one.meets(two), one.meets(two, Fraction(1, 10))
+        >>> left, right = Box(*map(Fraction, (0, 0, 1, 1))), Box(*map(Fraction, (1, 0, 2, 1)))
+        >>> left.meets(right), left.meets(right, Fraction(1, 10))
         (False, True)
         """
         return (
@@ -189,16 +190,50 @@ def drawing(marks: Iterable[Mark]) -> Drawing:
         If nothing is drawn.
     """
     kept = tuple(marks)
-    boxes = [_box(mark) for mark in kept]
-    if not boxes:
+    if not kept:
         raise ValueError("a drawing needs a mark")
-    return Drawing(
-        kept,
-        min(box.left for box in boxes),
-        min(box.bottom for box in boxes),
-        max(box.right for box in boxes),
-        max(box.top for box in boxes),
-    )
+    near = [_near_box(mark) for mark in kept]
+    exact = lru_cache(maxsize=None)(lambda place: _box(kept[place]))
+    edges = []
+    for side, farthest in enumerate((min, min, max, max)):
+        # Which marks reach farthest is told in ordinary numbers, and how far exactly.
+        end = farthest(box[side] for box in near)
+        places = [place for place, box in enumerate(near) if abs(box[side] - end) < _NEARLY]
+        edges.append(farthest(exact(place)[side] for place in places))
+    return Drawing(kept, *edges)
+
+
+_NEARLY = 1e-6
+"""In ems: far more than the error of an ordinary number as large as a drawing."""
+_NearBox: TypeAlias = tuple[float, float, float, float]
+
+
+def _near_box(mark: Mark) -> _NearBox:
+    """Return the box of a mark in ordinary numbers."""
+    if isinstance(mark, Arc):
+        box = _box(mark)
+        return float(box.left), float(box.bottom), float(box.right), float(box.top)
+    if isinstance(mark, Text):
+        width, height = _near_size(mark.content, mark.bold)
+        left = float(mark.at.x) - _BEFORE[mark.across] * width
+        bottom = float(mark.at.y) - _BEFORE[mark.up] * height
+        return left, bottom, left + width, bottom + height
+    edge = _NEAR_WEIGHTS[mark.weight]
+    if isinstance(mark, Stroke) and mark.arrow:
+        edge *= ARROW_WIDE
+    xs, ys = [float(x) for x, _ in mark.points], [float(y) for _, y in mark.points]
+    return min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge
+
+
+_NEAR_WEIGHTS = {weight: float(wide) for weight, wide in WEIGHTS.items()}
+_BEFORE = {"left": 0, "bottom": 0, "centre": 0.5, "middle": 0.5, "right": 1, "top": 1}
+"""Which part of a label's size lies before its place."""
+
+
+@lru_cache(maxsize=4096)
+def _near_size(content: Content, bold: bool) -> tuple[float, float]:
+    need = room(content, bold)
+    return float(need.width), float(need.height)
 
 
 def _box(mark: Mark) -> Box:

@@ -87,11 +87,11 @@ def either(*mistakes: Misconception) -> Misconception:
 
     Its question is all of theirs. Its id names theirs (:func:`causes`).
 
-    >>> one = Misconception("strand.one", "does this", "Why this?")
+    >>> first = Misconception("strand.one", "does this", "Why this?")
     >>> other = Misconception("strand.other", "does that", "Why that?")
-    >>> either(one, other)
+    >>> either(first, other)
     Misconception(id='strand.one+.other', name='does this, or does that', ask='Why this? Why that?')
-    >>> either(one, one) == one
+    >>> either(first, first) == first
     True
     """
     by_id = {mistake.id: mistake for mistake in reversed(mistakes)}

@@ -47,7 +47,7 @@ def holds_time(lines: Iterable[str]) -> bool:
     joined by + or - to another or to a length of time, or to a letter where a length of time
     stands in another line; elsewhere it is a ratio.
 
-    >>> [holds_time([one]) for one in ("14:35", "14:35 + 50 min", "16:10 - 14:35", "09:45")]
+    >>> [holds_time([text]) for text in ("14:35", "14:35 + 50 min", "16:10 - 14:35", "09:45")]
     [False, True, True, True]
     """
     texts = list(lines)

@@ -110,7 +110,7 @@ def with_signs(plain: str, origins: Sequence[int], letters: frozenset[str]) -> T
     `letters` are known to stand for numbers; what is spelt with them alone is left.
 
     >>> def signs(text): return with_signs(text, list(range(len(text))), frozenset())[0]
-    >>> [signs(one) for one in ("20 litres", "5 KG", "2h35min", "30cm2", "40 percent", "2pi r")]
+    >>> [signs(text) for text in ("20 litres", "5 KG", "2h35min", "30cm2", "40 percent", "2pi r")]
     ['20 l', '5 kg', '2 h 35 min', '30 cm^2', '40%', '2π r']
     >>> signs("3abc + 2 sweets")
     '3abc + 2 sweets'

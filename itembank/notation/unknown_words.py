@@ -107,7 +107,7 @@ def letters_used(plain: str, letters: frozenset[str]) -> frozenset[str]:
 
     `letters` are known from other lines. Those of 2lb + 2bh + 2lh tell that 6lb is a product too.
 
-    >>> [sorted(letters_used(one, frozenset())) for one in ("2lb + 2bh + 2lh", "x + 6 sweets")]
+    >>> [sorted(letters_used(text, frozenset())) for text in ("2lb + 2bh + 2lh", "x + 6 sweets")]
     [['b', 'h', 'l'], ['x']]
     """
     if not _LETTER.search(plain):
@@ -122,7 +122,7 @@ def unknown_word(plain: str, letters: frozenset[str] = frozenset()) -> Told | No
 
     `letters` are known to stand for numbers, besides those that stand alone in the line.
 
-    >>> [unknown_word(one) for one in ("V = lwh", "3abc", "v = u + at", "E = mgh", "I = PRT/100")]
+    >>> [unknown_word(text) for text in ("V = lwh", "3abc", "v = u + at", "E = mgh", "I = PRT/100")]
     [None, None, None, None, None]
     >>> unknown_word("60 sweets").offset
     3

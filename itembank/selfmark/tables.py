@@ -53,6 +53,7 @@ _MODULES = {
 _CONSTANTS = {
     "read": ("_SIGN_WORDS", "LONGEST", "REMAINDER", "_STOPS", "RATIOS"),
     "spelling": ("_BETWEEN", "_COMPARED", "_WORDS", "_DOUBLE", "_STOPS", "_PASS_FOR"),
+    "choice": ("_CALLED",),
     "kind_typed": ("NO_TRUTH", "NO_PAIRS", "NO_LINE", "_NUMBERS"),
     "nouns": ("_SMALL_WORDS", "_KEPT"),
     "numerals": ("_SMALL", "_LARGE", "_PARTS"),

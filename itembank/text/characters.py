@@ -84,7 +84,7 @@ def hidden(text: str, *, in_maths: bool = False) -> Iterator[Found]:
 
     With `in_maths`, those that stand unseen between the parts of a formula are let be.
 
-    >>> [(one.at, one.says) for one in hidden("8K\u200b")]
+    >>> [(found.at, found.says) for found in hidden("8K\u200b")]
     [(2, 'There is ZERO WIDTH SPACE (U+200B) here, which nobody can see. Take it out.')]
     """
     for match in (_HIDDEN_BUT_MATHS if in_maths else _HIDDEN).finditer(text):
@@ -97,7 +97,7 @@ def look_alikes(text: str, *, name: bool = False) -> Iterator[Found]:
 
     A whole word in another alphabet is let be, but in a `name`, which is to be typed again.
 
-    >>> [one.says for one in look_alikes("8К")]
+    >>> [found.says for found in look_alikes("8К")]
     ['К is CYRILLIC CAPITAL LETTER KA (U+041A), which only looks like K. Type K instead.']
     >>> list(look_alikes("Мир2, 2π")), len(list(look_alikes("КМ", name=True)))
     ([], 2)

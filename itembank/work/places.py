@@ -72,27 +72,32 @@ def find_address(address: str, named: tuple[Path, ...] = ()) -> Item:
 
 
 def packs_place(department: Path | None = None) -> Path:
-    """Return where packs go unless told otherwise, whatever the folder one works in.
+    """Return where packs go unless told otherwise: near the department.
 
     Terminal and desk both ask here, and so find what the other made. A department that is not
     named is the one around the current folder; where there is none, packs go near that folder.
+    A folder ``output`` that stands where one works, above the department, counts as near; not so
+    one in a person's home folder, which is above all that they have.
     """
+    here = Path.cwd()
     if department is not None:
         folder = department.parent if department.name == FILE_NAME else department
-        return output_home(folder.absolute())
-    here = Path.cwd()
+        folder = folder.absolute()
+        above = here in folder.parents and here != Path.home()
+        return output_home(folder, here if above else None)
     around = (folder for folder in (here, *here.parents) if (folder / FILE_NAME).is_file())
     return output_home(next(around, here))
 
 
-def output_home(here: Path) -> Path:
+def output_home(here: Path, top: Path | None = None) -> Path:
     """Return the nearest folder called ``output``.
 
     It is looked for in `here` and then above it, no further than the top of the project (the
-    folder that holds ``.git``). Outside a project, or without one, it is `here` itself.
+    folder that holds ``.git``) or than `top`. Outside a project, or without one, it is `here`
+    itself.
     """
     around = (here, *here.parents)
-    project = next((folder for folder in around if (folder / ".git").exists()), here)
+    project = next((folder for folder in around if (folder / ".git").exists()), top or here)
     for folder in around:
         if (folder / "output").is_dir():
             return folder / "output"

@@ -192,6 +192,12 @@ def test_terminal_and_desk_put_packs_in_one_place_wherever_they_are_started(tmp_
     ):
         monkeypatch.chdir(folder)
         assert packs_place(named) == desk_at(home_near(named)).packs == home
+    (tmp_path / "output").mkdir()  # as in a copy of this project that is no checkout
+    monkeypatch.chdir(tmp_path)
+    assert packs_place(Path("maths")) == desk_at(home).packs == tmp_path / "output"
+    monkeypatch.setenv("HOME", str(tmp_path))
+    monkeypatch.setenv("USERPROFILE", str(tmp_path))
+    assert packs_place(Path("maths")) == desk_at(home).packs == home
     monkeypatch.chdir(elsewhere)
     assert packs_place() == elsewhere / "output"  # no department, as for a pack of one's own topics
 

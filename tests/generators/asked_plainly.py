@@ -4,17 +4,23 @@ from __future__ import annotations
 
 from itembank.items.asks import kind_of
 from itembank.items.item import Tier
-from itembank.items.topics.space_part import is_other_kind
+from itembank.items.topics.space_part import OtherKind, is_other_kind
 from itembank.items.topics.topic import Topic
 
 
 def plain(topic: Topic, tier: Tier) -> list[int]:
     """Return the indices of a tier whose questions stand in no frame, drawn stories among them."""
-    return [
-        index
-        for index, point in enumerate(topic.spaces[tier])
-        if not (is_other_kind(point) and _framed(topic, tier, index))
-    ]
+    framed: dict[OtherKind, bool] = {}
+    found = []
+    for index, point in enumerate(topic.spaces[tier]):
+        if is_other_kind(point):
+            # What one mark makes is of one kind: its first question tells of all.
+            if point[0] not in framed:
+                framed[point[0]] = _framed(topic, tier, index)
+            if framed[point[0]]:
+                continue
+        found.append(index)
+    return found
 
 
 def _framed(topic: Topic, tier: Tier, index: int) -> bool:

@@ -22,8 +22,9 @@ from itembank.items.topics.registry import topics
 from itembank.items.topics.space_part import is_other_kind
 from itembank.items.topics.topic import Topic
 from itembank.notation.line import line
+from tests.depth import cases
 
-SAMPLE = 60
+SAMPLE = cases(24, 60)
 UNIT = re.compile(
     r"(?<![a-z])(?:of|kg|g|km|mm|cm|m|ml|l|min|h|s|p)(?![a-z])"
     r"|(?<=\d )(?:t|mg|cl|ha|days?|weeks?)(?![a-z])"  # 7.2 t; but 5t has a letter
@@ -242,7 +243,8 @@ def same(one: str, other: str) -> bool:
 
 def test_answers_are_judged_by_the_keys_of_the_same_questions_asked_plainly() -> None:
     count = 0
-    for topic in MIXED:
+    # One mechanism makes them for all topics.
+    for topic in random.Random(5).sample(MIXED, cases(30, len(MIXED))):
         keys = {}
         for tier, space in topic.spaces.items():
             judged = [

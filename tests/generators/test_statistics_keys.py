@@ -130,7 +130,8 @@ def from_table(text: str, said: str) -> Fraction:
     assert found is not None
     row = [
         Fraction(value)
-        for value, often in (pair.split(", ") for pair in found[3].split("; "))
+        for pair in found[3].split("; ")
+        for value, often in [pair.removeprefix(f"{found[1]} ").split(f", {found[2]} ")]
         for _ in range(int(often))
     ]
     counts = found[2].lower()
@@ -346,7 +347,8 @@ def sample(name: str) -> list[Item]:
         own = plain(topic, tier)
         rng = random.Random(f"{name}/{tier}")
         found += [topic.item(tier, n) for n in rng.sample(own, min(SAMPLE, len(own)))]
-    return found
+    # What is missing on a chart is found in test_missing_drawn.
+    return [item for item in found if " is missing: " not in printed(item)]
 
 
 @pytest.mark.parametrize("name", BY_TEXT)

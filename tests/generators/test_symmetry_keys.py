@@ -36,7 +36,7 @@ AXES = sorted(
 """The directions, in degrees, that a line of symmetry may have here."""
 NAMES = ("equilateral triangle", "square", "pentagon", "hexagon", "heptagon", "octagon")
 CORNERS = {name: sides for sides, name in enumerate((*NAMES, "nonagon", "decagon"), 3)}
-PLACES = 300
+PLACES = 150
 EDGE = 0.005
 """Places nearer to an edge, for their size, are not asked: rounding could settle them."""
 

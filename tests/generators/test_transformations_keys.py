@@ -11,22 +11,32 @@ import random
 import re
 from collections.abc import Callable, Iterator
 from fractions import Fraction
+from itertools import product
 
 import pytest
 
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.line import line
-from tests.figures.grid_reader import Spot
+from tests.figures.grid_reader import GridSaid, Spot
 from tests.generators.test_graphs_keys import COUNT, numbers, seen, text_of, written
 
 Fits = Callable[[Spot, Spot], bool]
 
 
 def everywhere() -> Iterator[Spot]:
-    for x in range(-40, 41):
-        for y in range(-40, 41):
-            yield Fraction(x), Fraction(y)
+    yield from product(range(-40, 41), repeat=2)
+
+
+def plain(value: Fraction) -> Fraction | int:
+    """Return a whole number as one: thousands of places are tried, and fractions are slow."""
+    return value.numerator if value.denominator == 1 else value
+
+
+def pairs_of(said: GridSaid) -> list[tuple[Spot, Spot]]:
+    """Return each corner of shape P with the one of shape Q that it went to."""
+    shapes = ([tuple(map(plain, at)) for at in said.shapes[name]] for name in "PQ")
+    return [*zip(*shapes, strict=True)]
 
 
 def told(text: str) -> Fits:
@@ -44,7 +54,8 @@ def told(text: str) -> Fits:
             return lambda p, q: p[0] + q[0] == p[1] + q[1] and q[0] - p[0] == p[1] - q[1]
         letter, _, value = said.partition(" = ")
         at, k = "xy".index(letter), Fraction(value)
-        return lambda p, q: p[1 - at] == q[1 - at] and p[at] + q[at] == 2 * k
+        double = plain(2 * k)
+        return lambda p, q: p[1 - at] == q[1 - at] and p[at] + q[at] == double
     found = re.search(r"rotation of (\d+)°(?: (\w+))? about (.+)", text)
     if found:
         centre = place(found[3])
@@ -58,8 +69,8 @@ def told(text: str) -> Fits:
 
 def place(text: str) -> Spot:
     if text == "the origin":
-        return Fraction(0), Fraction(0)
-    x, y = numbers(text)
+        return 0, 0
+    x, y = map(plain, numbers(text))
     return x, y
 
 
@@ -77,7 +88,7 @@ def turns(p: Spot, q: Spot, centre: Spot, degrees: int, clockwise: bool) -> bool
 
 def image_or_object(item: Item) -> str:
     text, said = text_of(item).rstrip("?"), seen(item)
-    point = said.points["A"]
+    point = tuple(map(plain, said.points["A"]))
     if "takes shape" in text:
         first, second = said.shapes["P"], said.shapes["Q"]
         (shift,) = {(q[0] - p[0], q[1] - p[1]) for p, q in zip(first, second, strict=True)}
@@ -91,10 +102,9 @@ def image_or_object(item: Item) -> str:
 def reflect(item: Item) -> str:
     if "mirror line" not in text_of(item):
         return image_or_object(item)
-    said = seen(item)
-    pairs = [*zip(said.shapes["P"], said.shapes["Q"], strict=True)]
+    pairs = pairs_of(seen(item))
     for at, letter in enumerate("xy"):
-        middles = {(p[at] + q[at]) / 2 for p, q in pairs}
+        middles = {Fraction(p[at] + q[at], 2) for p, q in pairs}
         if len(middles) == 1 and all(p[1 - at] == q[1 - at] for p, q in pairs):
             return f"{letter} = {middles.pop()}"
     raise AssertionError(item.address)
@@ -103,8 +113,7 @@ def reflect(item: Item) -> str:
 def rotate(item: Item) -> str:
     if "centre of the rotation" not in text_of(item):
         return image_or_object(item)
-    said = seen(item)
-    pairs = [*zip(said.shapes["P"], said.shapes["Q"], strict=True)]
+    pairs = pairs_of(seen(item))
     (centre,) = [
         at
         for at in everywhere()
@@ -117,10 +126,9 @@ def enlarge(item: Item) -> str:
     text = text_of(item)
     if "takes shape" not in text:
         return image_or_object(item)
-    said = seen(item)
-    pairs = [*zip(said.shapes["P"], said.shapes["Q"], strict=True)]
+    pairs = pairs_of(seen(item))
     (a, b), (c, d) = pairs[:2]
-    k = (d[0] - b[0] or d[1] - b[1]) / (c[0] - a[0] or c[1] - a[1])
+    k = plain(Fraction(d[0] - b[0] or d[1] - b[1]) / (c[0] - a[0] or c[1] - a[1]))
     if "scale factor of" in text:
         return str(k)
     (centre,) = [

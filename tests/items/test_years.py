@@ -11,8 +11,9 @@ from itembank.items.measures.later_content import later_content
 from itembank.items.measures.years import FIRST_YEAR_KS3, FIRST_YEAR_KS4, RECURRING_DECIMALS
 from itembank.items.topics.registry import find_topic, topics
 from itembank.notation import tree as t
+from tests.depth import cases
 
-LOOKED_AT = 150
+LOOKED_AT = cases(40, 150)
 
 
 @pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)

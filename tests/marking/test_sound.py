@@ -58,7 +58,7 @@ def plain_number(key):
 
 def first_own(topic, tier):
     """Return the first of a tier's own questions; the others are not laid out for it."""
-    own = (part.points() for part in topic.spaces[tier].parts if part.kind is None)
+    own = (part for part in topic.spaces[tier].parts if part.kind is None)
     return topic.make(tier, *next(chain.from_iterable(own)))
 
 

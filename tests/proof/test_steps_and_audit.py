@@ -24,6 +24,7 @@ EQUATION = t.equals(t.sub(t.juxt(t.num(3), x), t.num(4)), t.num(11))
 ACROSS = Misconception("adds-across", "adds tops and bottoms", "What is 1/2 + 1/2 that way?")
 OTHER = Misconception("keeps-one", "keeps one denominator", "Are the pieces the same size?")
 LAST = Misconception("gives-last", "gives the last fraction", "Is that all of it?")
+TAKEN = cases(60, 150)
 TWO = (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3)))
 
 
@@ -92,9 +93,9 @@ def test_a_sound_item_leaves_no_mark():
 
 @pytest.mark.parametrize("name", [topic.id for topic in topics()])
 def test_every_topic_is_sound_on_a_sample(name):
-    # The items of a tier are of a few structures, and differ in numbers: sixty show each one many
-    # times, and eight show sympy each. Rare numbers are for `itembank audit`, which takes all.
-    limit, every = cases(60, 120), cases(8, 6)
+    # The items of a tier are of a few structures, and differ in numbers: three dozen show each
+    # one several times, and four show sympy each. Rare numbers are for `itembank audit`.
+    limit, every = cases(36, 120), cases(9, 6)
     (report,) = audit((name,), limit=limit, place=ThisMachine(1), symbolic_every=every)
     assert report.faults == []
     assert report.sound
@@ -116,9 +117,9 @@ def test_items_come_back_identical_and_distinct(name):
     for tier in Tier:
         last = len(topic.spaces[tier]) - 1
         assert topic.item(tier, last) == topic.item(tier, last)
-        places = range(0, last + 1, max(1, last // 150))
+        places = range(0, last + 1, max(1, last // TAKEN))
         asked = {(item.prompt, item.figure) for item in (topic.item(tier, i) for i in places)}
-        assert len(asked) == len(range(0, last + 1, max(1, last // 150)))
+        assert len(asked) == len(range(0, last + 1, max(1, last // TAKEN)))
 
 
 def test_an_audit_on_several_cores_says_the_same(monkeypatch):
@@ -162,6 +163,15 @@ def test_an_item_that_hangs_or_ends_its_process_is_named_and_the_rest_is_audited
     assert {k: v for k, v in found.difficulty.items() if k != "core"} == {
         k: v for k, v in whole.difficulty.items() if k != "core"
     }
+
+
+def test_tiers_in_another_order_are_told_where_enough_was_looked_at(monkeypatch):
+    monkeypatch.setattr(audit_module, "difficulty", lambda item: 5 - list(Tier).index(item.tier))
+    name = topics()[0].id
+    (report,) = audit((name,), place=ThisMachine(1), limit=200, symbolic_every=1000)
+    assert "difficulty does not rise by tier" in report.faults[0]
+    (report,) = audit((name,), place=ThisMachine(1), limit=20, symbolic_every=1000)
+    assert report.faults == []
 
 
 def test_an_unknown_topic_is_refused():

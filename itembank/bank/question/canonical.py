@@ -39,11 +39,11 @@ def canonical(ask: Ask, form: str = "") -> tuple[object, ...]:
 
     >>> from itembank.notation.parse import parse
     >>> from itembank.items.asks import Find, Solve
-    >>> one, other = parse("3/4 + 1/6"), parse("1/6 + 3/4")
-    >>> canonical(Find(one), "lowest-terms") == canonical(Find(other), "value")
+    >>> asked, other = parse("3/4 + 1/6"), parse("1/6 + 3/4")
+    >>> canonical(Find(asked), "lowest-terms") == canonical(Find(other), "value")
     True
-    >>> one, other = parse("3x + 5 = 11"), parse("11 = 5 + 3y")
-    >>> canonical(Solve((one,))) == canonical(Solve((other,)))
+    >>> asked, other = parse("3x + 5 = 11"), parse("11 = 5 + 3y")
+    >>> canonical(Solve((asked,))) == canonical(Solve((other,)))
     True
     """
     kind, row, bag = kind_of(ask).twin(ask, form)

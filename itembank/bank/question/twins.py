@@ -33,9 +33,9 @@ Group = tuple[str, ...]
 def item_key(item: BankItem, topic: str = "") -> Key:
     """Return what an item has in common with its twins, and with nothing else.
 
-    >>> one = BankItem(id="a-1", tier="core", prompt="Work out {3/4 + 1/6}.", key="11/12")
+    >>> item = BankItem(id="a-1", tier="core", prompt="Work out {3/4 + 1/6}.", key="11/12")
     >>> other = BankItem(id="b-1", tier="core", prompt="Add: {1/6 + 3/4}", key="11/12")
-    >>> item_key(one) == item_key(other)
+    >>> item_key(item) == item_key(other)
     True
     """
     try:

@@ -61,6 +61,10 @@ TopicsOption = Annotated[
     ),
 ]
 TierMeant = Annotated[str | None, typer.Option(metavar="TIER", help="support, core or challenge.")]
+KindMeant = Annotated[
+    str | None,
+    typer.Option(metavar="KIND", help="Its task, such as solve or round; word-problem or picture."),
+]
 AuthorMeant = Annotated[str | None, typer.Option(metavar="CODE", help="Who wrote it.")]
 StatesOption = Annotated[
     list[str] | None,

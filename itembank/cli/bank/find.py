@@ -9,6 +9,7 @@ import typer
 from itembank.cli.bank.bank_meant import (
     AuthorMeant,
     BankOption,
+    KindMeant,
     StatesOption,
     TierMeant,
     TopicOrStrand,
@@ -30,11 +31,12 @@ def find(
     ] = None,
     topic: TopicOrStrand = None,
     tier: TierMeant = None,
+    kind: KindMeant = None,
     author: AuthorMeant = None,
     state: StatesOption = None,
     bank: BankOption = None,
 ) -> None:
-    """Find questions by words, topic, tier, author or state.
+    """Find questions by words, topic, tier, kind, author or state.
 
     Capitals do not matter. Words in quotation marks have to stand together. ‘itembank bank
     list’ says of each question what is known of it, too.
@@ -44,17 +46,18 @@ def find(
       itembank bank find minibus seats
       itembank bank find "market garden" --tier core
       itembank bank find --state stale --topic ratio
+      itembank bank find --kind "word problem"
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.work.bank.looking import find_questions
-    from itembank.work.bank.wanted import Wanted, known_states, known_tier
+    from itembank.work.bank.wanted import Wanted, known_kind, known_states, known_tier
 
     states = known_states(state or [])
     sought = tuple(word for word in words or () if word.strip())
-    wanted = Wanted(tuple(topic or ()), known_tier(tier), author, sought, states)
+    wanted = Wanted(tuple(topic or ()), known_tier(tier), author, sought, states, known_kind(kind))
     if wanted == Wanted():
         raise ItembankError(
             "What is to be found? Give words, as in: itembank bank find minibus. "
-            "Or a topic, a tier, an author or a state."
+            "Or a topic, a tier, a kind, an author or a state."
         )
     folder = bank_folder(bank)
     found = with_bar(lambda bar: find_questions(folder, wanted, bar))

@@ -11,6 +11,7 @@ import typer
 from itembank.cli.bank.bank_meant import (
     AuthorMeant,
     BankArgument,
+    KindMeant,
     OtherBank,
     StatesOption,
     TierMeant,
@@ -32,6 +33,7 @@ def list_(
     other: OtherBank = None,
     topic: TopicOrStrand = None,
     tier: TierMeant = None,
+    kind: KindMeant = None,
     author: AuthorMeant = None,
     state: StatesOption = None,
     text: Annotated[
@@ -44,17 +46,18 @@ def list_(
     Examples:
       itembank bank list
       itembank bank list --topic ratio.share --tier core
+      itembank bank list --kind round
       itembank bank list --state stale
       itembank bank list --state proved --state unsigned
       itembank bank list --author T9 --text minibus
     """  # noqa: D301 - typer keeps the lines after \b as they are
     from itembank.cli.bank.totals import totals
     from itembank.work.bank.looking import list_questions
-    from itembank.work.bank.wanted import Wanted, known_states, known_tier
+    from itembank.work.bank.wanted import Wanted, known_kind, known_states, known_tier
 
     states = known_states(state or [])
     words = () if text is None else (text,)
-    wanted = Wanted(tuple(topic or ()), known_tier(tier), author, words, states)
+    wanted = Wanted(tuple(topic or ()), known_tier(tier), author, words, states, known_kind(kind))
     folder = bank_folder(bank, other)
     found = with_bar(lambda bar: list_questions(folder, wanted, bar))
     if tell_of_none(found):

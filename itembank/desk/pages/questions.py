@@ -1,4 +1,4 @@
-"""The questions of a bank, a page at a time: found by words, topic, tier and state."""
+"""The questions of a bank, a page at a time: found by words, topic, tier, kind and state."""
 
 from __future__ import annotations
 
@@ -100,6 +100,7 @@ def show(request: Request) -> Response:
     """Show a page of a bank's questions; keys nobody has looked at yet are proved beside it."""
     from itembank.work.bank.browsing import browse
     from itembank.work.bank.taking_back import changes_of
+    from itembank.work.bank.wanted import KINDS
 
     at = at_bank(request)
     asked = request.query_params
@@ -115,9 +116,10 @@ def show(request: Request) -> Response:
         **at.shared,
         found=found,
         lines=[(line, *_printed(line)) for line in found.lines],
-        asked={name: asked.get(name, "") for name in ("words", "topic", "tier", "state")},
+        asked={name: asked.get(name, "") for name in ("words", "topic", "tier", "kind", "state")},
         states=STATES,
-        narrowed=wanted.topics or wanted.words or wanted.tier or wanted.states,
+        narrowed=wanted.topics or wanted.words or wanted.tier or wanted.kind or wanted.states,
+        kinds=[(kind, kind.replace("-", " ").capitalize()) for kind in KINDS],
         waiting=waiting,
         last=next(iter(changes_of(at.bank.folder)), None) if at.bank.own else None,
         query=lambda **change: _query(at, request, **change),
@@ -133,7 +135,7 @@ def _wanted(request: Request) -> Wanted:
     Raises:
         ItembankError: there is no such tier or state.
     """
-    from itembank.work.bank.wanted import Wanted, known_states, known_tier
+    from itembank.work.bank.wanted import Wanted, known_kind, known_states, known_tier
 
     asked = request.query_params
     words = asked.get("words", "").split()
@@ -144,6 +146,7 @@ def _wanted(request: Request) -> Wanted:
         tier=known_tier(asked.get("tier") or None),
         words=tuple(words),
         states=known_states([asked["state"]] if asked.get("state") else []),
+        kind=known_kind(asked.get("kind") or None),
     )
 
 

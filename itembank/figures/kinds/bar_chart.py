@@ -4,11 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from itembank.figures.figure import Figure, FigureKind, Reading, not_shown, register_figure
+from itembank.figures.figure import (
+    Figure,
+    FigureError,
+    FigureKind,
+    Reading,
+    not_shown,
+    register_figure,
+)
 from itembank.figures.kinds.bars_of_chart import bar_chart_drawing, chart_room
 from itembank.figures.kinds.chart_axis import name_fault, scale_fault, step_words
 from itembank.figures.kinds.chart_names import Shown, folded
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
+from itembank.figures.kinds.missing_asked import BAR, Missing, missing_wordings
 from itembank.notation import tree as t
 
 MOST_BARS = 12
@@ -127,6 +135,12 @@ def _shown(figure: BarChart) -> Shown:
     return Shown(figure.categories, series, counted, figure.title, SORTS)
 
 
+def _missing(figure: BarChart) -> Missing:
+    if len(figure.series) > 1:
+        raise FigureError("of two series it is not said which bar is missing")
+    return Missing(figure.categories, figure.counts or figure.title)
+
+
 BAR_CHART = register_figure(
     FigureKind(
         "bar chart",
@@ -137,6 +151,6 @@ BAR_CHART = register_figure(
         printed=_printed,
         readings=_readings,
         read=_read,
-        wordings=(counts_wording(_shown),),
+        wordings=(*missing_wordings(BAR, _missing), counts_wording(_shown)),
     )
 )

@@ -16,6 +16,7 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.chart_axis import name_fault
 from itembank.figures.kinds.chart_names import Shown, folded
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
+from itembank.figures.kinds.missing_asked import ROW, Missing, missing_wordings
 from itembank.notation import tree as t
 
 MOST_ROWS, MOST_SQUARES = 6, 9
@@ -143,6 +144,9 @@ PICTOGRAM = register_figure(
         readings=_readings,
         read=_read,
         wordings=(
+            *missing_wordings(
+                ROW, lambda figure: Missing(figure.categories, figure.what, figure.each)
+            ),
             counts_wording(lambda figure: Shown(figure.categories, (), figure.what, sort=SORTS)),
         ),
     )

@@ -60,21 +60,18 @@ class Model(NamedTuple):
     @property
     def seen(self) -> tuple[bool, ...]:
         """Tell for each face whether it looks at the reader; the solid bulges everywhere."""
-        middle = [
-            sum(each, Fraction(0)) / len(self.corners) for each in zip(*self.corners, strict=True)
-        ]
-        right, up = _LEADS[self.lying]
-        away = (-right, Fraction(1), -up)  # nothing moves on the page along it
-        return tuple(self._looks(face, middle, away) for face in self.faces)
+        return _seen(self)
 
-    def _looks(
-        self, face: tuple[int, ...], middle: list[Fraction], away: tuple[Fraction, ...]
-    ) -> bool:
+    def _looks(self, face: tuple[int, ...], middle: Corner, away: Corner) -> bool:
+        """Tell whether a face looks at the reader; `middle` is that of the corners, so many times.
+
+        Only signs are looked at, so whole numbers do: a multiple of each point and direction.
+        """
         a, b, c = (self.corners[corner] for corner in face[:3])
         out = _cross(_minus(b, a), _minus(c, a))
-        if _dot(out, _minus(a, middle)) < 0:
-            out = tuple(-each for each in out)
-        return _dot(out, away) < 0
+        count = len(self.corners)
+        outward = _dot(out, _minus((count * a[0], count * a[1], count * a[2]), middle))
+        return _dot(out, away) * (-1 if outward < 0 else 1) < 0
 
 
 _LEADS = {
@@ -84,17 +81,25 @@ _LEADS = {
 """How far right and up on the page a length of 1 leads that goes away from the reader."""
 
 
-def _minus(
-    a: tuple[Fraction | int, ...], b: tuple[Fraction | int, ...] | list[Fraction]
-) -> tuple[Fraction, ...]:
-    return tuple(Fraction(p) - q for p, q in zip(a, b, strict=True))
+@lru_cache(maxsize=512)
+def _seen(solid: Model) -> tuple[bool, ...]:
+    xs, ys, zs = zip(*solid.corners, strict=True)
+    right, up = _LEADS[solid.lying]
+    # Nothing moves on the page along it: as 20 times as long it is whole.
+    away = (int(-20 * right), 20, int(-20 * up))
+    middle = (sum(xs), sum(ys), sum(zs))
+    return tuple(solid._looks(face, middle, away) for face in solid.faces)
 
 
-def _dot(a: tuple[Fraction, ...], b: tuple[Fraction, ...]) -> Fraction:
-    return sum((p * q for p, q in zip(a, b, strict=True)), Fraction(0))
+def _minus(a: Corner, b: Corner) -> Corner:
+    return a[0] - b[0], a[1] - b[1], a[2] - b[2]
 
 
-def _cross(a: tuple[Fraction, ...], b: tuple[Fraction, ...]) -> tuple[Fraction, ...]:
+def _dot(a: Corner, b: Corner) -> int:
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
+
+def _cross(a: Corner, b: Corner) -> Corner:
     return (
         a[1] * b[2] - a[2] * b[1],
         a[2] * b[0] - a[0] * b[2],

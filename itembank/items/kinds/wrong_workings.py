@@ -294,8 +294,8 @@ def _like(result: t.Node, number: Fraction) -> t.Node | None:
 def _counted(line: t.Node, result: t.Node) -> Fraction | None:
     """Return what a line comes to, counted in the unit of a result."""
     value = exact_or_none(line)
-    one = t.Quantity(t.Int(1), result.unit) if isinstance(result, t.Quantity) else t.Int(1)
-    size = exact_or_none(one)
+    unit = t.Quantity(t.Int(1), result.unit) if isinstance(result, t.Quantity) else t.Int(1)
+    size = exact_or_none(unit)
     return None if value is None or size is None else value / size
 
 

@@ -13,7 +13,7 @@ def completed(given: t.Node, key: t.Node) -> t.Node:
     >>> from itembank.notation.line import line
     >>> from itembank.notation.parse import parse
     >>> pairs = (("5", "4 kg"), ("5", "x = 5"), ("3 ≤ x", "x ≥ 3"), ("7, -4", "x = -4 or x = 7"))
-    >>> [line(completed(parse(one), parse(other))) for one, other in pairs]
+    >>> [line(completed(parse(text), parse(other))) for text, other in pairs]
     ['5 kg', 'x = 5', 'x ≥ 3', 'x = 7 or x = -4']
     >>> line(completed(parse("-5"), parse("-4 °C")))
     '-5 °C'

@@ -31,7 +31,7 @@ def unfinished(how: Policy, given: t.Node, key: t.Node) -> str:
 
     >>> from itembank.notation.parse import parse
     >>> how = Policy(("value",))
-    >>> [unfinished(how, parse(one), parse(key)) for one, key in (("27/3", "9"), ("7/2", "3.5"))]
+    >>> [unfinished(how, parse(x), parse(key)) for x, key in (("27/3", "9"), ("7/2", "3.5"))]
     ['the division is not worked out', '']
     >>> unfinished(how, parse("£45/10"), parse("£4.50"))
     'it is not given in pounds and pence'

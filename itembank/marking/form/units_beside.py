@@ -33,7 +33,7 @@ def without_unit(item: Item, given: t.Node) -> tuple[t.Node, str]:
     >>> from itembank.notation.line import line
     >>> from itembank.notation.parse import parse
     >>> item = find_item("fractions.add-mixed/challenge/216")  # how many kilograms
-    >>> [(line(one), fault) for one, fault in (
+    >>> [(line(part), fault) for part, fault in (
     ...     without_unit(item, parse(text)) for text in ("6 5/24 kg", "6 5/24 g"))]
     [('6 5/24', ''), ('6 5/24', 'The number is right, but the unit is not: it is in kilograms.')]
     """

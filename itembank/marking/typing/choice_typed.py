@@ -24,6 +24,31 @@ _IN_FULL = late(
 """A day or a month, where a chart has no more room than for three letters of it."""
 
 
+_SIDES = {
+    "triangle": "triangular",
+    "pentagon": "pentagonal",
+    "hexagon": "hexagonal",
+    "octagon": "octagonal",
+}
+_CALLED = {
+    "square pyramid": "square-based pyramid",
+    "rectangular prism": "cuboid",
+    "triangular pyramid": "tetrahedron",
+    "triangle based pyramid": "tetrahedron",
+    "triangular based pyramid": "tetrahedron",
+    "evens": "even chance",
+    "fifty fifty": "even chance",
+    **{f"{noun} prism": f"{adjective} prism" for noun, adjective in _SIDES.items()},
+    **{
+        f"{sides} pyramid": f"{adjective} pyramid"
+        for noun, adjective in _SIDES.items()
+        for sides in (noun, f"{noun} based", f"{adjective} based")
+        if noun != "triangle"
+    },
+}
+"""What a choice is called as well, in small letters and without hyphens, and how it is printed."""
+
+
 def named(plain: str, labels: Sequence[str]) -> str:
     """Return the choice that what was typed names; or what was typed, where it names none.
 
@@ -39,8 +64,10 @@ def named(plain: str, labels: Sequence[str]) -> str:
     ('Tue', 'Tuesday')
     >>> named("Right angled", ("right-angled", "obtuse-angled"))
     'right-angled'
+    >>> named("a square pyramid", ("cuboid", "square-based pyramid", "tetrahedron"))
+    'square-based pyramid'
     """
-    plain = _hyphened(_as_on_chart(plain, labels), labels)
+    plain = _hyphened(_as_printed(_as_on_chart(plain, labels), labels), labels)
     folded = plain.casefold()
     last = [label for label in labels if f" {label.casefold()}".endswith(f" {folded}")]
     # The end of a label is enough, B for Pack B, unless two labels end so.
@@ -64,6 +91,16 @@ def _as_on_chart(plain: str, labels: Sequence[str]) -> str:
 
 
 _DASHES = str.maketrans(dict.fromkeys("-−–‐", " "))
+
+
+def _as_printed(plain: str, labels: Sequence[str]) -> str:
+    """Return a text with a choice by its printed name, where it has a usual other one."""
+    printed = [label.casefold() for label in labels]
+    bare = f" {' '.join(plain.translate(_DASHES).lower().split())} "
+    for other, label in _CALLED.items():
+        if label in printed and other not in printed and f" {other} " in bare:
+            return bare.replace(f" {other} ", f" {label} ").strip()
+    return plain
 
 
 def _hyphened(plain: str, labels: Sequence[str]) -> str:

@@ -32,7 +32,7 @@ def rival(piece: t.Node, answer: t.Node) -> bool:
 
     >>> from itembank.notation.parse import parse
     >>> pairs = (("x = 8", "x = 7"), ("2x = 14", "x = 7"), ("x = 14/2", "x = 7"), ("8", "7"))
-    >>> [rival(parse(one), parse(other)) for one, other in pairs]
+    >>> [rival(parse(text), parse(other)) for text, other in pairs]
     [True, False, False, True]
     """
     given = comes_to(piece)

@@ -46,7 +46,7 @@ def links(item: Item, node: t.Node) -> list[Link]:
     >>> from itembank.items.topics.registry import find_item
     >>> from itembank.notation.parse import parse
     >>> item = find_item("fractions.add-like/core/2")
-    >>> [(one.text, one.holds) for one in links(item, parse("3 + 4 = 8 = 16 ÷ 2"))]
+    >>> [(link.text, link.holds) for link in links(item, parse("3 + 4 = 8 = 16 ÷ 2"))]
     [('3 + 4 = 8', False), ('8 = 16 ÷ 2', True)]
     """
     if isinstance(node, t.Listing | t.Either):

@@ -21,7 +21,7 @@ def same(given: t.Node, key: t.Node, within: Fraction = Fraction(0), ordered: bo
 
     >>> from itembank.notation.parse import parse
     >>> pairs = (("2/4", "1/2"), ("5", "5 cm"), ("2(x + 3)", "2x + 6"), ("√12", "2√3"))
-    >>> [same(parse(one), parse(other)) for one, other in pairs]
+    >>> [same(parse(text), parse(other)) for text, other in pairs]
     [True, True, True, True]
     >>> same(parse("7, -4"), parse("x = -4 or x = 7")), same(parse("5"), parse("2, y = 5"))
     (True, False)

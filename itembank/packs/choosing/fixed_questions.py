@@ -24,7 +24,7 @@ def held_items(
             that these sources hold.
 
     >>> from itembank.items.topics.registry import find_topic
-    >>> [one.item.tier.value for one in held_items(
+    >>> [kept.item.tier.value for kept in held_items(
     ...     [find_topic("ratio.share")], ["ratio.share/core/12"], Pool())]
     ['core']
     """

@@ -6,7 +6,7 @@ needs a pupil's name.
 
 >>> from itembank.planning.bands.bands import default_scheme
 >>> found = group([Entry("A1", 3), Entry("A2", 8)], default_scheme().bands(8))
->>> [(one.band.name, one.count, one.codes) for one in found if one.count]
+>>> [(group.band.name, group.count, group.codes) for group in found if group.count]
 [('Rebuild', 1, ('A1',)), ('Extend', 1, ('A2',))]
 """
 

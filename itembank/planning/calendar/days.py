@@ -27,7 +27,7 @@ def parse_day(text: str, today: datetime.date, past: bool = False) -> datetime.d
         ItembankError: the text is no day of the calendar.
 
     >>> wednesday = datetime.date(2026, 11, 25)
-    >>> [parse_day(one, wednesday).day for one in ("30/11/2026", "30 Nov", "mon", "tomorrow")]
+    >>> [parse_day(text, wednesday).day for text in ("30/11/2026", "30 Nov", "mon", "tomorrow")]
     [30, 30, 30, 26]
     >>> parse_day("mon", wednesday, past=True).day
     23

@@ -73,8 +73,8 @@ class Scheme:
         """Return the topic being taught on `date`: the last one begun by then.
 
         >>> day = datetime.date
-        >>> one = Scheme("y", 8, (Taught("a.b", day(2026, 9, 7)), Taught("c.d", day(2026, 9, 21))))
-        >>> one.current(day(2026, 9, 20)), one.current(day(2026, 9, 1))
+        >>> year = Scheme("y", 8, (Taught("a.b", day(2026, 9, 7)), Taught("c.d", day(2026, 9, 21))))
+        >>> year.current(day(2026, 9, 20)), year.current(day(2026, 9, 1))
         ('a.b', None)
         """
         # Topics stand in order of their days, so the last one begun is the one at hand.

@@ -103,7 +103,7 @@ def lessons_between(
     >>> held, skipped = lessons_between(
     ...     [WeeklyLesson(0, "1"), WeeklyLesson(2, "4")], autumn, day(2026, 8, 31), day(2026, 9, 9)
     ... )
-    >>> [f"{one.date:%a %d}" for one in held], [one.why for one in skipped]
+    >>> [f"{lesson.date:%a %d}" for lesson in held], [lesson.why for lesson in skipped]
     (['Mon 07', 'Wed 09'], ['before Autumn', 'before Autumn'])
     """
     held: list[Lesson] = []

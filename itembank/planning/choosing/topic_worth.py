@@ -35,9 +35,9 @@ def worth(topic: TopicState, date: datetime.date, settings: ChoiceSettings) -> f
 
     >>> day = datetime.date(2026, 10, 19)
     >>> from itembank.planning.choosing.memory import after_teaching
-    >>> one = TopicState("ratio.share", "Share in a ratio", day, after_teaching(day))
+    >>> topic = TopicState("ratio.share", "Share in a ratio", day, after_teaching(day))
     >>> days = [day + datetime.timedelta(days=count) for count in (1, 8)]
-    >>> worth(one, days[0], ChoiceSettings()) < worth(one, days[1], ChoiceSettings())
+    >>> worth(topic, days[0], ChoiceSettings()) < worth(topic, days[1], ChoiceSettings())
     True
     """
     days = max((date - topic.memory.last).days, 0)

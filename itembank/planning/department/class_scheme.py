@@ -47,7 +47,7 @@ def class_scheme(
     >>> monday = day(2026, 9, 14)
     >>> two = Scheme("year-8", 8, (Taught("a.b", monday, 2), Taught("c.d", monday, 2)))
     >>> plan = ClassPlan(lessons=(WeeklyLesson(2, "1"), WeeklyLesson(3, "1")))
-    >>> [f"{one.topic} {one.date:%a %d}" for one in class_scheme(two, plan, year).topics]
+    >>> [f"{taught.topic} {taught.date:%a %d}" for taught in class_scheme(two, plan, year).topics]
     ['a.b Wed 16', 'c.d Thu 17']
     """
     days = _lesson_days(plan, calendar, cancelled)

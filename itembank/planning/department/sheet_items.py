@@ -34,8 +34,8 @@ class LessonSheets:
     def addresses(self) -> tuple[str, ...]:
         """Return the addresses of everything on the sheets.
 
-        >>> one = LessonSheets(("a.b",), (SheetItems("core", ("a.b/core/1",), ("a.b/core/2",)),))
-        >>> one.addresses
+        >>> sheets = LessonSheets(("a.b",), (SheetItems("core", ("a.b/core/1",), ("a.b/core/2",)),))
+        >>> sheets.addresses
         ('a.b/core/1', 'a.b/core/2')
         """
         return tuple(

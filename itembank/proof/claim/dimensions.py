@@ -139,7 +139,7 @@ def answers(wanted: Dimension, given: Dimension) -> bool:
 def dimension_words(of: Dimension) -> str:
     """Return a dimension in words.
 
-    >>> [dimension_words(one) for one in ({"length": 2}, {"money": 1, "mass": -1}, {})]
+    >>> [dimension_words(powers) for powers in ({"length": 2}, {"money": 1, "mass": -1}, {})]
     ['area', 'money for each mass', 'a number without a unit']
     """
     if of == TIME_OF_DAY:

@@ -162,7 +162,7 @@ def writing(node: t.Node) -> Writing:
 
     >>> from itembank.notation import parse
     >>> pairs = (("3(x + 2)", "(2 + x)3"), ("27 ÷ 3", "27/3"), ("3 × x", "3x"), ("1/2 × x", "x/2"))
-    >>> [writing(parse(one)) == writing(parse(other)) for one, other in pairs]
+    >>> [writing(parse(text)) == writing(parse(other)) for text, other in pairs]
     [True, True, False, False]
     """
     node = bare(node)

@@ -76,8 +76,8 @@ def common(p: Coefficients, q: Coefficients) -> Coefficients:
 def count_roots(p: Coefficients) -> int:
     """Return how many different real roots a polynomial that is not zero has.
 
-    >>> one, zero = Surd.of(1), Surd.of(0)
-    >>> [count_roots([c, zero, one]) for c in (-one, zero, one)]
+    >>> unit, zero = Surd.of(1), Surd.of(0)
+    >>> [count_roots([c, zero, unit]) for c in (-unit, zero, unit)]
     [2, 1, 0]
     """
     chain = [p, trimmed([Surd.of(k) * c for k, c in enumerate(p)][1:])]

@@ -142,8 +142,8 @@ def anchored(
     >>> rng = np.random.default_rng(3)
     >>> hard = np.array([0.0, 0.0, 0.0, 1.5])
     >>> rows = rng.random((900, 4)) < 1 / (1 + np.exp(hard - rng.normal(size=(900, 1))))
-    >>> asked, one = np.arange(4)[None, :], np.zeros(900, np.intp)
-    >>> shift, error = anchored(rows * 1.0, one, asked, np.zeros(4))[3]
+    >>> asked, starter = np.arange(4)[None, :], np.zeros(900, np.intp)
+    >>> shift, error = anchored(rows * 1.0, starter, asked, np.zeros(4))[3]
     >>> abs(shift - 1.5) < 3 * error
     True
     """

@@ -170,7 +170,7 @@ def fooled_the_confident(
 
     `confident` is what :func:`confident_answers` counts.
 
-    >>> [one.number for one in fooled_the_confident({1: (0, 2), 2: (2, 3), 3: (2, 2)})]
+    >>> [question.number for question in fooled_the_confident({1: (0, 2), 2: (2, 3), 3: (2, 2)})]
     [3, 2]
     """
     found = [

@@ -201,7 +201,7 @@ function parseAnswer(plain, typed, q) {
 }
 
 function named(plain, labels) {
-  plain = hyphened(asOnChart(plain, labels), labels);
+  plain = hyphened(asPrinted(asOnChart(plain, labels), labels), labels);
   const folded = casefold(plain);
   const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
   if (last.length === 1) return last[0];
@@ -214,6 +214,16 @@ function named(plain, labels) {
   });
   if (inside.length === 1 && !search("choice.denies", folded)) return inside[0];
   return saidFirst(plain, labels) || plain;
+}
+function asPrinted(plain, labels) {
+  const printed = labels.map(casefold), called = TABLES.constants.choice._CALLED;
+  const bare = ` ${words(plain.replace(/[\u2212\u2013\u2010-]/g, " ").toLowerCase()).join(" ")} `;
+  for (const other of Object.keys(called)) {
+    if (printed.indexOf(called[other]) >= 0 && printed.indexOf(other) < 0 && bare.indexOf(` ${other} `) >= 0) {
+      return strip(bare.split(` ${other} `).join(` ${called[other]} `), " ");
+    }
+  }
+  return plain;
 }
 function hyphened(plain, labels) {
   const bare = (text) => text.replace(/[\u2212\u2013\u2010-]/g, " ").toLowerCase();

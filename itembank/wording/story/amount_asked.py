@@ -95,7 +95,7 @@ def about(item: Item) -> About:
     noun = counted_noun(question) or counted_noun(words)
     if noun or _PURE.search(question):
         return About(noun=noun)
-    units = _measured(question, printed_units(item)) or _axis_units(item)
+    units = _measured(question, printed_units(item)) or _axis_units(item) or _letter_units(item)
     return About(units, beside=_beside_letters(item))
 
 
@@ -106,6 +106,19 @@ def _axis_units(item: Item) -> frozenset[str]:
     words = kind_of(item.figure).words(item.figure)
     found = {_UNIT_NAMES.get(name, name) for name in _IN_BRACKETS.findall(words)}
     return frozenset(found & set(UNITS)) if len(found) == 1 else frozenset()
+
+
+def _letter_units(item: Item) -> frozenset[str]:
+    """Return the one unit of a figure's labels where a letter among them stands without it.
+
+    Beside 48° such an x is an angle: both 44 and 44° say how large. Where x° is printed, x is a
+    number.
+    """
+    if item.figure is None or _beside_letters(item):
+        return frozenset()
+    printed = kind_of(item.figure).printed(item.figure)
+    units = {part.unit for run in printed for part in t.walk(run) if isinstance(part, t.Quantity)}
+    return frozenset(units) if len(units) == 1 and any(map(t.symbols, printed)) else frozenset()
 
 
 def _beside_letters(item: Item) -> frozenset[str]:

@@ -47,7 +47,7 @@ def property_asked(
     >>> from itembank.wording.sentences.prompt import slot
     >>> from itembank.wording.tasks.giving import giving
     >>> said = giving(f"Write a number between {slot(0)} and {slot(1)}")
-    >>> [line(one) for one in property_asked(said, (parse("1/2"), parse("1/3")))[0].relations]
+    >>> [line(node) for node in property_asked(said, (parse("1/2"), parse("1/3")))[0].relations]
     ['1/3 < x < 1/2']
     """
     if any(fact.name == "equal" for fact in said.facts):

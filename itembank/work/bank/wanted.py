@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.bank.model.field_types import TASKS
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
 
@@ -19,6 +20,10 @@ SIGNS = ("unsigned", "signed", "stale")
 STATES = (*PROOFS, *SIGNS, "retired")
 """What a question can be asked to be; a retired one is that alone."""
 
+STORY, PICTURE = "word-problem", "picture"
+KINDS = (*TASKS, STORY, PICTURE)
+"""What a question can be known by: its task, that a model stands behind its words, its picture."""
+
 Condition = tuple[str, list[object]]
 """A condition of SQL on the tables of an index, with its values."""
 
@@ -28,7 +33,8 @@ class Wanted:
     """What is known of the questions that are looked for; what is left out may be anything.
 
     `topics` may be strands too. Every one of `words` has to stand in a question, in small
-    letters or capitals, and it has to be in every one of `states`.
+    letters or capitals, and it has to be in every one of `states`. A `kind` is one of
+    :data:`KINDS`; a word problem about a picture is of both kinds.
     """
 
     topics: tuple[str, ...] = ()
@@ -36,6 +42,7 @@ class Wanted:
     author: str | None = None
     words: tuple[str, ...] = ()
     states: tuple[str, ...] = ()
+    kind: str | None = None
 
     @property
     def needs_proofs(self) -> bool:
@@ -73,6 +80,25 @@ def known_tier(word: str | None) -> str | None:
     if tier is not None and tier not in TIERS:
         raise ItembankError(f"There is no tier ‘{tier}’. Write support, core or challenge.")
     return tier
+
+
+def known_kind(word: str | None) -> str | None:
+    """Return the kind of question that some words name, in any case; None for none.
+
+    Raises:
+        ItembankError: there is no such kind.
+
+    >>> known_kind("Word problem")
+    'word-problem'
+    """
+    if word is None:
+        return None
+    kind = "-".join(word.lower().split())
+    if kind not in KINDS:
+        near = nearest(kind, KINDS, 1)
+        advice = f"Did you mean {near[0]}?" if near else f"It is {join_words(KINDS, 'or')}."
+        raise ItembankError(f"There is no kind of question called ‘{word}’. {advice}")
+    return kind
 
 
 def refuse_unknown(bank: Bank, topics: Iterable[str], author: str | None = None) -> None:
@@ -123,6 +149,11 @@ def condition(bank: KeptBank, wanted: Wanted) -> Condition:
     if wanted.author is not None:
         parts.append("LOWER(COALESCE(fact.author, '')) = ?")
         values.append(wanted.author.lower())
+    if wanted.kind is not None:
+        field = {STORY: "$.model[0]", PICTURE: "$.figure"}.get(wanted.kind)
+        task = "json_extract(fact.record, '$.task') = ?"
+        parts.append(task if field is None else "json_extract(fact.record, ?) IS NOT NULL")
+        values.append(field or wanted.kind)
     for word in wanted.words:
         if wanted.topics:  # few questions, each looked at; else all texts are gone through once
             parts.append("instr((SELECT words FROM words WHERE words.fact = fact.id), ?) > 0")
