@@ -279,6 +279,32 @@ def _beside(form: FormData) -> dict[str, Any]:
     return given
 
 
+def put_right(request: Request, form: FormData) -> Response:
+    """Record one seat again: whether an answer of its is right, or its score."""
+    from itembank.work.lesson.record import record as record_lesson
+
+    found = find(request)
+    seat, question = text(form, "seat").upper(), number(form, "question", "Question")
+    value: int | bool | None
+    if question is None:
+        value = number(form, "score", "Right answers")
+    else:
+        value = {"right": True, "wrong": False}.get(text(form, "is"))
+    if not seat or value is None:
+        raise ItembankError("Say which seat is to be put right, and what is right.")
+    record_lesson(
+        found.desk.department,
+        RecordRequest(
+            class_name=found.week.class_name,
+            date=found.lesson.date,
+            period=found.period,
+            correct=((seat, question, value),),
+        ),
+    )
+    said = f"Put right: {seat}" + (f", question {question}." if question is not None else ".")
+    return onward(found.where + "#after", said)
+
+
 def take_back(request: Request, form: FormData) -> Response:
     """Take back what was recorded last of this lesson, as the page named it."""
     from itembank.work.lesson.undo import take_back_of_lesson
@@ -296,5 +322,6 @@ ROUTES = [
     Route(LESSON + "/count", count),
     Route(LESSON + "/record", show),
     Route(LESSON + "/record", action(record), methods=["POST"]),
+    Route(LESSON + "/put-right", action(put_right), methods=["POST"]),
     Route(LESSON + "/take-back", action(take_back), methods=["POST"]),
 ]
