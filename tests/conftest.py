@@ -6,6 +6,7 @@ fails for what it changed. `make explore` draws new ones: run it to look for wha
 
 import gc
 import os
+import shutil
 import signal
 import tempfile
 
@@ -26,6 +27,12 @@ if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
 
 # As the command line does, which says why.
 gc.set_threshold(100_000)
+
+# Stores wait for the disk at each record, thousands of times. The tests end processes, and no
+# machine loses its power, so that a folder in memory serves as well where there is room.
+MEMORY = "/dev/shm"
+if os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).free > 4 << 30:
+    os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", MEMORY)
 
 # The person's own settings are not the tests' business: theirs stand in a folder of their own.
 _own = tempfile.TemporaryDirectory(prefix="itembank-own-")

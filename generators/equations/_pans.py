@@ -1,9 +1,10 @@
-"""Equations on the pans of a balance, for working."""
+"""Equations on the pans of a balance, beside lines of working."""
 
 from __future__ import annotations
 
-from itembank.figures.figure import fault
+from itembank.figures.figure import FigureError, drawn
 from itembank.figures.kinds.balance import Balance
+from itembank.items.item import Step
 from itembank.notation import tree as t
 
 MOST = 6
@@ -26,7 +27,32 @@ def on_pans(equation: t.Relation) -> Balance | None:
     if not all(sides) or max(map(len, sides)) > MOST:
         return None
     balance = Balance(*sides)
-    return None if fault(balance) else balance
+    try:
+        drawn(balance)
+    except FigureError:  # it contradicts itself, or is wider than a page has room for
+        return None
+    return balance
+
+
+def pictured(equation: t.Relation, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Return working with a balance beside the first line that can stand on one.
+
+    That is the equation itself, which then comes first, or else a line on the way; never the last,
+    which says only what the letter is. The letter has to be worth more than 0: no block weighs
+    less than nothing.
+
+    >>> from itembank.notation.parse import parse
+    >>> asked = parse("x + 3 = 11")
+    >>> told = (Step("Subtract 3 from both sides.", parse("x = 8")),)
+    >>> [step.say for step in pictured(asked, told)]
+    ['Think of it as a balance.', 'Subtract 3 from both sides.']
+    """
+    if (shown := on_pans(equation)) is not None:
+        return (Step("Think of it as a balance.", equation, shown), *steps)
+    for place, step in enumerate(steps[:-1]):
+        if isinstance(step.maths, t.Relation) and (shown := on_pans(step.maths)) is not None:
+            return (*steps[:place], Step(step.say, step.maths, shown), *steps[place + 1 :])
+    return steps
 
 
 def _blocks(side: t.Node) -> tuple[t.Node, ...]:

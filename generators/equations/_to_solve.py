@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from generators.equations._pans import pictured
 from generators.equations._words import Number
 from generators.equations._writing import solution
 from generators.equations._wrong_lines import solution_slips
@@ -24,7 +25,7 @@ def to_solve(
     """Return the question to solve an equation, whose one solution is x = `value`.
 
     `ending` is a sentence that follows the equation; `wrongs` are mistakes with the value that
-    each gives the letter.
+    each gives the letter. Where it stands on the pans of a balance, the working shows one.
 
     >>> from itembank.notation.line import line
     >>> x = t.Sym("x")
@@ -37,7 +38,7 @@ def to_solve(
         Find(x, (equation,)),
         solution(x, value),
         "solution",
-        steps,
+        pictured(equation, steps) if value > 0 else steps,
         solution_slips(x, value, *wrongs),
         twin,
     )

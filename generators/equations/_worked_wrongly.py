@@ -56,7 +56,9 @@ def wrong_solutions(asked: Draft) -> tuple[WrongSolution, ...]:
     if not (isinstance(asked.ask, Find) and isinstance(asked.ask.target, t.Sym)):
         raise ValueError("no equation in one letter is solved")
     x = asked.ask.target
-    right = (asked.ask.relations[0], *(s.maths for s in asked.steps))
+    asks = asked.ask.relations[0]
+    # Beside a balance the working may print the equation again.
+    right = (asks, *(step.maths for step in asked.steps if step.maths != asks))
     a, _, c, _ = _sides(x, right[0])
     two_sided = bool(a and c)
     found: dict[int, list[WrongSolution]] = {}

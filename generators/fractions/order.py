@@ -7,6 +7,7 @@ from fractions import Fraction
 from math import lcm
 from typing import Any
 
+from generators._line_in_order import TOLD, in_parts
 from generators._turns import by_turns
 from generators.fractions._fractions_compared import TERMINATING, compared, two_differ
 from generators.fractions._fractions_on_a_line import Pair, arrows_fit, bar_as_point, which_arrow
@@ -144,7 +145,9 @@ class OrderFractions(Topic):
             for word, pair in zip(("the first", "the second", "the third"), shown, strict=True)
             if pair[1] != bottom
         ]
-        steps.append(Step("Put the fractions in the order of the new numerators.", _listing(right)))
+        say = "Put the fractions in the order of the new numerators."
+        line = in_parts([Fraction(*pair) for pair in shown], bottom)
+        steps.append(Step(f"{say} {TOLD}" if line else say, _listing(right), line))
         wrong = slips(
             *(
                 (misconception, _listing(order))

@@ -11,6 +11,8 @@ from typing import Any
 
 from generators.geometry import _solid_shapes as s
 from generators.geometry._solid_shapes import EDGES, FACES, PARTS, VERTICES
+from generators.geometry._solids_counted import counted, summed
+from generators.geometry._solids_together import ONE_LEFT_OUT, altogether, has_sum
 from itembank.figures.kinds.solid import Solid, name_of
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
@@ -111,7 +113,7 @@ class Solids(Topic):
     prerequisites = ("geometry.shapes",)
     misconceptions = (
         *(s.HIDDEN, s.MIXED_UP, s.ENDS_LEFT_OUT, s.JOINS_LEFT_OUT, s.TOP_LEFT_OUT, s.INSIDE),
-        *(s.ALL_FACES, s.ONLY_FIRST, s.ADDED, s.OTHER_FAMILY, s.OTHER_BASE),
+        *(s.ALL_FACES, s.ONLY_FIRST, s.ADDED, s.OTHER_FAMILY, s.OTHER_BASE, ONE_LEFT_OUT),
     )
     spaces = {
         Tier.SUPPORT: Space(
@@ -135,6 +137,14 @@ class Solids(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces[Tier.CHALLENGE] = spaces[Tier.CHALLENGE].also(
+        altogether,
+        has_sum,
+        shape=[shape for shape, _ in _JOINED],
+        sides=range(3, 9),
+        height=_HEIGHTS,
+        of=((FACES, EDGES, VERTICES), (EDGES, VERTICES), (FACES, EDGES)),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
@@ -189,54 +199,15 @@ def _named(figure: Solid, of: int, twin: tuple[Any, ...]) -> Draft:
     )
 
 
-def _sum(*terms: int) -> t.Relation:
-    return t.equals(t.add(*map(t.Int, terms)), t.Int(sum(terms)))
-
-
-def _count_step(shape: str, n: int, part: str) -> Step:
-    """Return how the faces, edges or vertices of a solid are counted, a kind at a time."""
-    say, terms = {
-        ("prism", FACES): ("Two ends, and a face for each side of an end.", (2, n)),
-        ("prism", EDGES): ("Round one end, round the other, and those between them.", (n, n, n)),
-        ("prism", VERTICES): ("At one end, and at the other.", (n, n)),
-        ("pyramid", FACES): ("The base, and a triangle for each side of it.", (1, n)),
-        ("pyramid", EDGES): ("Round the base, and up to the top.", (n, n)),
-        ("pyramid", VERTICES): ("Round the base, and the top.", (n, 1)),
-    }[shape, part]  # fmt: skip
-    return Step(f"{part.capitalize()} of the {shape}: {say[0].lower()}{say[1:]}", _sum(*terms))
-
-
-_JOIN = {
-    FACES: "Two of these faces lie inside, where the parts are joined.",
-    EDGES: "Where the parts are joined, each edge has been counted twice.",
-    VERTICES: "Where the parts are joined, each vertex has been counted twice.",
-}
-
-
-def _counted(shape: str, n: int, part: str) -> list[Step]:
-    """Return how they are counted, of a solid of two parts each part first."""
-    if shape in ("prism", "pyramid"):
-        return [_count_step(shape, n, part)]
-    lower = "prism" if shape == "tower" else "pyramid"
-    a, b = s.count(lower, n, part), s.count("pyramid", n, part)
-    twice = 2 if part == FACES else n
-    line = t.equals(t.Sum(t.Int(a), (("+", t.Int(b)), ("-", t.Int(twice)))), t.Int(a + b - twice))
-    first = _count_step(lower, n, part)
-    if shape == "tower":
-        return [first, _count_step("pyramid", n, part), Step(_JOIN[part], line)]
-    each = first.say.replace("the pyramid", "each pyramid")
-    return [Step(each, first.maths), Step(_JOIN[part], line)]
-
-
 def _steps(ask: str, of: Any, figure: Solid) -> list[Step]:
     shape, n = figure.shape, figure.sides
     if ask == COUNT:
-        return _counted(shape, n, of)
+        return counted(shape, n, of)
     if ask == MORE:
         first, second = (s.count(shape, n, part) for part in of)
         line = t.equals(t.sub(t.Int(first), t.Int(second)), t.Int(first - second))
-        counted = [step for part in of for step in _counted(shape, n, part)]
-        return [*counted, Step("Subtract.", line)]
+        each = [step for part in of for step in counted(shape, n, part)]
+        return [*each, Step("Subtract.", line)]
     key = s.sided(shape, n, of)
     base = key - n
     if base < 0:
@@ -244,5 +215,5 @@ def _steps(ask: str, of: Any, figure: Solid) -> list[Step]:
         return [Step(say, t.Int(key))]
     if base:
         return [Step("Those round the solid, and the base, which has as many sides.",
-                     _sum(n, base))]  # fmt: skip
+                     summed(n, base))]  # fmt: skip
     return [Step(f"The base has {n} sides, so count the faces round the solid.", t.Int(key))]

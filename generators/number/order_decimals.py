@@ -8,8 +8,10 @@ as a model for ordering of the real numbers" (from memory).
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from typing import Any
 
+from generators._line_in_order import TOLD, in_decimals
 from generators._turns import by_turns
 from generators.number import _decimal_order_mistakes as m
 from generators.number._decimal_orders import (
@@ -25,6 +27,7 @@ from generators.number._decimal_orders import (
 from generators.number._decimals_between import halfway, one_between, with_places
 from generators.number._decimals_on_a_line import LINES, mark_fits, on_a_line
 from generators.number._writing import apart
+from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Compare, Draft, Find, Order, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -196,12 +199,15 @@ def _list(kind: int, w: int, p: int, q: int, r: int, twin: tuple[object, ...]) -
     if any(thing.units < 0 for thing in things):
         lines.append(Step("The further a negative number is from zero, the smaller it is."))
     mistakes = [mistake for mistake, _ in WRONG[kind]]
+    line = in_decimals([Fraction(thing.size, 1000) for thing in shown], decimal_node)
+    say = "Put them in order, as they were printed."
+    last = Step(f"{say} {TOLD}" if line else say, listing(right), line)
     return Draft(
         text,
         Order(nodes, "descending" if falling else "ascending"),
         listing(right),
         "list",
-        (*lines, Step("Put them in order, as they were printed.", listing(right))),
+        (*lines, last),
         slips(*zip(mistakes, map(listing, wrong), strict=True)),
         twin,
     )

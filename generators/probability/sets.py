@@ -7,10 +7,22 @@ intersections of sets systematically, using tables, grids and Venn diagrams" (fr
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import Any
 
 from generators._scatter import scattered, unlike
 from generators.probability import _misconceptions as m
+from generators.probability._sets_shaded import shade
+from generators.probability._sets_told import (
+    ADDS_MEMBERS,
+    BOTH_FOR_UNION,
+    DASH_IGNORED,
+    LETTERS,
+    SETS,
+    UNION_FOR_BOTH,
+    WHOLE_CIRCLE,
+    Regions,
+    SetTold,
+)
 from generators.probability.single import SIMPLEST
 from itembank.figures.kinds.venn_diagram import VennDiagram
 from itembank.items.asks.of_figure import of_figure
@@ -22,99 +34,8 @@ from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
 
-UNION_FOR_BOTH = Misconception(
-    "probability.sets-union-for-intersection",
-    "takes everything in either set for what is in both",
-    "Which sign says ‘in both’? Which says ‘in one or the other’?",
-)
-BOTH_FOR_UNION = Misconception(
-    "probability.sets-intersection-for-union",
-    "takes what is in both sets for what is in either",
-    "Which sign says ‘in both’? Which says ‘in one or the other’?",
-)
-DASH_IGNORED = Misconception(
-    "probability.sets-dash-ignored",
-    "leaves the dash out",
-    "What does the dash after the letter say?",
-)
-WHOLE_CIRCLE = Misconception(
-    "probability.sets-whole-circle",
-    "takes the whole circle, with the overlap",
-    "Is what is in the overlap outside the other set?",
-)
-ADDS_MEMBERS = Misconception(
-    "probability.sets-adds-members",
-    "adds the members up instead of counting them",
-    "How many members are there? Does it matter which numbers they are?",
-)
-
 LIST, COUNT, CHANCE = range(3)
 """What is asked of a set."""
-
-Regions = tuple[int, ...]
-"""Regions by number: 0 in the first alone, 1 in both, 2 in the second alone, 3 in neither."""
-
-
-class _Sets(NamedTuple):
-    """A set in symbols with its regions, what to look for, and the likely mistakes' regions."""
-
-    shown: str
-    regions: Regions
-    look: str
-    wrongs: tuple[tuple[Misconception, Regions], ...]
-    before: tuple[str, Regions] = ("", ())
-    """What to look for before that, where it takes two steps."""
-
-
-_SETS = (
-    _Sets(
-        "{a} ∩ {b}", (1,), "in both circles",
-        ((UNION_FOR_BOTH, (0, 1, 2)), (m.ONLY_REGION, (0,))),
-    ),
-    _Sets("{a}", (0, 1), "in the circle {a}", ((m.ONLY_REGION, (0,)), (m.OTHER_CIRCLE, (1, 2)))),
-    _Sets("{b}", (1, 2), "in the circle {b}", ((m.ONLY_REGION, (2,)), (m.OTHER_CIRCLE, (0, 1)))),
-    _Sets(
-        "{a} ∪ {b}", (0, 1, 2), "in either circle or in both",
-        ((BOTH_FOR_UNION, (1,)), (m.LEAVES_OVERLAP, (0, 2))),
-    ),
-    _Sets(
-        "{a}′", (2, 3), "outside the circle {a}", ((DASH_IGNORED, (0, 1)), (m.LEAVES_OUTSIDE, (2,)))
-    ),
-    _Sets(
-        "{b}′", (0, 3), "outside the circle {b}", ((DASH_IGNORED, (1, 2)), (m.LEAVES_OUTSIDE, (0,)))
-    ),
-    _Sets(
-        "{a} ∩ {b}′", (0,), "in {a} and outside {b}",
-        ((DASH_IGNORED, (1,)), (WHOLE_CIRCLE, (0, 1))),
-        ("outside {b}", (0, 3)),
-    ),
-    _Sets(
-        "{a}′ ∩ {b}", (2,), "in {b} and outside {a}",
-        ((DASH_IGNORED, (1,)), (WHOLE_CIRCLE, (1, 2))),
-        ("outside {a}", (2, 3)),
-    ),
-    _Sets(
-        "({a} ∪ {b})′", (3,), "outside both circles",
-        ((DASH_IGNORED, (0, 1, 2)), (BOTH_FOR_UNION, (0, 2, 3))),
-        ("in either circle or in both", (0, 1, 2)),
-    ),
-    _Sets(
-        "({a} ∩ {b})′", (0, 2, 3), "outside the overlap",
-        ((DASH_IGNORED, (1,)), (m.LEAVES_OUTSIDE, (0, 2)), (UNION_FOR_BOTH, (3,))),
-        ("in both circles", (1,)),
-    ),
-    _Sets(
-        "{a}′ ∪ {b}", (1, 2, 3), "outside {a}, or in {b}",
-        ((DASH_IGNORED, (0, 1, 2)), (BOTH_FOR_UNION, (2,)), (m.LEAVES_OUTSIDE, (1, 2))),
-        ("outside {a}", (2, 3)),
-    ),
-    _Sets(
-        "{a} ∪ {b}′", (0, 1, 3), "in {a}, or outside {b}",
-        ((DASH_IGNORED, (0, 1, 2)), (BOTH_FOR_UNION, (0,)), (m.LEAVES_OUTSIDE, (0, 1))),
-        ("outside {b}", (0, 3)),
-    ),
-)  # fmt: skip
-_LETTERS = (("A", "B"), ("C", "D"), ("E", "F"), ("S", "T"), ("X", "Y"))
 
 
 def _held(seed: int) -> tuple[tuple[int, ...], ...]:
@@ -146,7 +67,7 @@ def _value(kind: int, seed: int, regions: Regions) -> t.Node:
 
 
 def _wrongs(kind: int, sets: int, seed: int) -> list[tuple[Misconception, t.Node | None]]:
-    told = _SETS[sets]
+    told = SETS[sets]
     found: list[tuple[Misconception, t.Node | None]] = [
         (mistake, _value(kind, seed, regions)) for mistake, regions in told.wrongs
     ]
@@ -167,9 +88,9 @@ def _kept(kind: int, sets: int, letters: int, seed: int) -> bool:
     # Members are listed first, and counted half as often: to count them is a step more.
     if sets < 3 and kind == COUNT and seed // 5 % 2:
         return False
-    if kind == LIST and len(_of(seed, _SETS[sets].regions)) < 2:
+    if kind == LIST and len(_of(seed, SETS[sets].regions)) < 2:
         return False
-    key = _value(kind, seed, _SETS[sets].regions)
+    key = _value(kind, seed, SETS[sets].regions)
     wrong = [value for _, value in _wrongs(kind, sets, seed) if value != key]
     return len({*wrong}) == len(wrong) > 1
 
@@ -191,30 +112,39 @@ class SetNotation(Topic):
             _kept,
             kind=(LIST, COUNT),
             sets=range(3),
-            letters=range(len(_LETTERS)),
+            letters=range(len(LETTERS)),
             seed=range(1, 82),
         ),
         Tier.CORE: Space(
             _kept,
             kind=(LIST, COUNT),
             sets=range(3, 6),
-            letters=range(len(_LETTERS)),
+            letters=range(len(LETTERS)),
             seed=range(1, 82),
         ),
         Tier.CHALLENGE: Space(
             _kept,
             kind=(LIST, COUNT, CHANCE),
-            sets=range(6, len(_SETS)),
-            letters=range(len(_LETTERS)),
+            sets=range(6, len(SETS)),
+            letters=range(len(LETTERS)),
             seed=range(1, 60),
         ),
     }
+    spaces[Tier.SUPPORT] = spaces[Tier.SUPPORT].also(
+        shade, which=range(3), letters=range(len(LETTERS))
+    )
+    spaces[Tier.CORE] = spaces[Tier.CORE].also(
+        shade, which=range(3, 6), letters=range(len(LETTERS))
+    )
+    spaces[Tier.CHALLENGE] = spaces[Tier.CHALLENGE].also(
+        shade, which=range(6, len(SETS)), letters=range(len(LETTERS))
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
         kind, sets, letters, seed = values
-        a, b = _LETTERS[letters]
-        told = _SETS[sets]
+        a, b = LETTERS[letters]
+        told = SETS[sets]
         shown = t.Label(told.shown.format(a=a, b=b))
         first, both, second, neither = _held(seed)
         figure = VennDiagram(a, b, first, both, second, neither, members=True)
@@ -244,7 +174,7 @@ def _named(look: str, names: tuple[str, str]) -> str:
     return told[0].upper() + told[1:]
 
 
-def _steps(kind: int, told: _Sets, names: tuple[str, str], seed: int) -> list[Step]:
+def _steps(kind: int, told: SetTold, names: tuple[str, str], seed: int) -> list[Step]:
     """Return the working: which regions, how many, and out of how many."""
     members = _of(seed, told.regions)
     steps = []

@@ -28,6 +28,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import ParseError, parse_written
 from itembank.notation.tree.face import FACES
+from itembank.text.characters import shown
 
 MOST = 2000
 """The most words, numbers and rows that one figure's data may hold."""
@@ -102,7 +103,8 @@ def from_data(data: Any) -> Figure:
         raise Misplaced(f"it has no kind: give one of {_among(KINDS)}", "kind")
     if not isinstance(name, str) or name not in KINDS:
         raise Misplaced(
-            f"there is no kind of figure called ‘{name}’{_near(str(name), KINDS)}", "kind"
+            f"there is no kind of figure called ‘{shown(str(name))}’{_near(str(name), KINDS)}",
+            "kind",
         )
     if _count(data, MOST) <= 0:
         raise Misplaced(f"it holds more than {MOST} values")
@@ -137,7 +139,8 @@ def _made(kind: type, data: Mapping[str, Any], at: str) -> Any:
     for key, value in data.items():
         if key not in hints:
             raise Misplaced(
-                f"{at}there is no key ‘{key}’{_near(key, hints)}", at.partition(":")[0] or key
+                f"{at}there is no key ‘{shown(key)}’{_near(key, hints)}",
+                at.partition(":")[0] or key,
             )
         values[key] = _read(hints[key], value, f"{at}{key}: ")
     for each in dataclasses.fields(kind):
@@ -161,7 +164,7 @@ def _read(wanted: Any, value: Any, at: str) -> Any:
         return _read(left, value, at)
     if origin is typing.Literal:
         if value not in args:
-            raise Misplaced(f"{at}‘{value}’ is none of {_among(args)}", key)
+            raise Misplaced(f"{at}‘{shown(str(value))}’ is none of {_among(args)}", key)
         return value
     if origin is tuple:
         if isinstance(value, Mapping):
@@ -182,12 +185,12 @@ def _read(wanted: Any, value: Any, at: str) -> Any:
     if wanted is bool or wanted is int:
         if type(value) is not wanted:
             kind = "true or false" if wanted is bool else "a whole number"
-            raise Misplaced(f"{at}it is to be {kind}, not ‘{value}’", key)
+            raise Misplaced(f"{at}it is to be {kind}, not ‘{shown(str(value))}’", key)
         if wanted is int and abs(value) > 10**9:
-            raise Misplaced(f"{at}{value} is too large", key)
+            raise Misplaced(f"{at}{shown(str(value))} is too large", key)
         return value
     if not isinstance(value, str):
-        raise Misplaced(f"{at}it is to be text in quotation marks, not {value}", key)
+        raise Misplaced(f"{at}it is to be text in quotation marks, not {shown(str(value))}", key)
     return _short(value, at, key)
 
 
@@ -199,11 +202,14 @@ def _maths(value: Any, at: str, key: str) -> t.Node:
     if type(value) is int:
         return t.num(value)
     if not isinstance(value, str):
-        raise Misplaced(f'{at}write mathematics in quotation marks, as in "0.5", not {value}', key)
+        raise Misplaced(
+            f'{at}write mathematics in quotation marks, as in "0.5", not {shown(str(value))}', key
+        )
     if (known := _WRITTEN.get(value)) is not None:
         return known
+    written = _short(value, at, key)
     try:
-        return parse_written(_short(value, at, key))
+        return parse_written(written)
     except (ParseError, t.NotationError) as error:
         raise Misplaced(f"{at}‘{value}’ cannot be read: {error}", key) from None
 

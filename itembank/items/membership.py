@@ -5,23 +5,16 @@ Marking and the first road ask this one place; the second road has a decision of
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
-from functools import lru_cache
 from itertools import permutations
-from math import isqrt
 
-from itembank.items.asks.give import CONDITIONS, Condition, Give
-from itembank.items.forms.form_rules import number_node
-from itembank.items.forms.number_forms import bare
-from itembank.items.forms.value_forms import LARGEST_PRIME, is_prime
+from itembank.items.asks.give import Give
+from itembank.items.number_conditions import condition_unmet, is_met
+from itembank.items.relations_unmet import HOLDS, holds, relations_unmet
 from itembank.notation import tree as t
-from itembank.notation.algebra import algebra, number, rational
 from itembank.notation.line import shown_line
-from itembank.notation.linear import constant, linear
 from itembank.notation.value import NotExact, exact
-
-_SAID = {"<": "less than", ">": "more than", "≤": "at most", "≥": "at least", "=": "equal to"}
 
 
 def given_values(ask: Give, answer: t.Node) -> tuple[t.Node, ...]:
@@ -97,15 +90,16 @@ def are_right(ask: Give, values: Sequence[Fraction]) -> bool:
         NotExact: a number of the question has no exact rational value.
 
     >>> from itembank.notation import parse
+    >>> from itembank.items.asks import Condition
     >>> pair = Give((t.Sym("a"), t.Sym("b")), (parse("a × b = 24"),), (Condition("whole"),))
     >>> are_right(pair, [Fraction(6), Fraction(4)]), are_right(pair, [Fraction(3), Fraction(7)])
     (True, False)
     """
-    if not all(_is_met(condition, values) for condition in ask.conditions):
+    if not all(is_met(condition, values) for condition in ask.conditions):
         return False
     names = [letter.name for letter in ask.letters]
     return any(
-        all(_holds(relation, dict(zip(names, order, strict=True))) for relation in ask.relations)
+        all(holds(relation, dict(zip(names, order, strict=True))) for relation in ask.relations)
         for order in permutations(values)
     )
 
@@ -120,6 +114,7 @@ def unmet(ask: Give, answer: t.Node) -> str:
         NotExact: a number of the answer, or of the question, has no exact rational value.
 
     >>> from itembank.notation import parse
+    >>> from itembank.items.asks import Condition
     >>> pair = Give((t.Sym("a"), t.Sym("b")), (parse("a × b = 24"),), (Condition("whole"),))
     >>> unmet(pair, parse("6, 4")), unmet(pair, parse("3, 7"))
     ('', '3 × 7 is 21, not 24')
@@ -137,9 +132,9 @@ def unmet(ask: Give, answer: t.Node) -> str:
     if are_right(ask, values):
         return ""
     for condition in ask.conditions:
-        if not _is_met(condition, values):
-            return _condition_unmet(condition, shown, values)
-    return _relations_unmet(ask, shown, values)
+        if not is_met(condition, values):
+            return condition_unmet(condition, shown, values)
+    return relations_unmet(ask, shown, values)
 
 
 def _number(node: t.Node) -> Fraction:
@@ -156,180 +151,13 @@ def _false(answer: t.Node) -> str:
     left = exact(answer.first)
     for op, side in answer.rest:
         right = exact(side)
-        if not _HOLDS[op](left, right):
+        if not HOLDS[op](left, right):
             return f"{shown_line(answer)} is not true"
         left = right
     return ""
 
 
 _COUNTS = {1: "one number is", 2: "two numbers are", 3: "three numbers are"}
-
-
-def _is_met(condition: Condition, values: Sequence[Fraction]) -> bool:
-    if condition.name == "different":
-        return len({*values}) == len(values)
-    of = [exact(node) for node in condition.of]
-    return all(_MEETS[condition.name](value, *of) for value in values)
-
-
-def _condition_unmet(
-    condition: Condition, shown: Sequence[t.Node], values: Sequence[Fraction]
-) -> str:
-    if condition.name == "different":
-        return "the numbers are not different"
-    of = [exact(node) for node in condition.of]
-    for node, value in zip(shown, values, strict=True):
-        if not _MEETS[condition.name](value, *of):
-            said = CONDITIONS[condition.name][1].format(*map(shown_line, condition.of))
-            if condition.name == "factor" and value < 0:
-                return f"{shown_line(node)} is less than 0, and factors are taken to be more than 0"
-            return f"{shown_line(node)} is not {said}"
-    return ""
-
-
-def _whole(value: Fraction) -> bool:
-    return value.denominator == 1
-
-
-def _root(value: Fraction, index: int) -> bool:
-    """Tell whether a number is the square or cube of a whole number above 0."""
-    if not _whole(value) or value < 1:
-        return False
-    n = value.numerator
-    if index == 2:
-        return isqrt(n) ** 2 == n
-    # In whole numbers, by halving: a float's cube root is a little off, and wrong for long ones.
-    low, high = 1, 1 << (n.bit_length() // 3 + 1)
-    while low < high:
-        middle = (low + high) // 2
-        low, high = (middle + 1, high) if middle**3 < n else (low, middle)
-    return low**3 == n
-
-
-def _prime(value: Fraction) -> bool:
-    # Refused, not called composite: the other road asks a test that knows larger primes.
-    if value > LARGEST_PRIME:
-        raise NotExact("this is too large to tell whether it is prime")
-    return _whole(value) and is_prime(value.numerator)
-
-
-_MEETS: dict[str, Callable[..., bool]] = {
-    "whole": _whole,
-    "positive": lambda value: value > 0,
-    "negative": lambda value: value < 0,
-    "even": lambda value: _whole(value / 2),
-    "odd": lambda value: _whole(value) and not _whole(value / 2),
-    "prime": _prime,
-    "square": lambda value: _root(value, 2),
-    "cube": lambda value: _root(value, 3),
-    "multiple": lambda value, of: _whole(value) and of != 0 and _whole(value / of),
-    "factor": lambda value, of: _whole(value) and value > 0 and _whole(of / value),
-}
-
-
-def _holds(relation: t.Relation, at: dict[str, Fraction]) -> bool:
-    """Tell whether a relation is true where its letters are worth what `at` says."""
-    left = _worth(relation.first, at)
-    for op, side in relation.rest:
-        right = _worth(side, at)
-        if not _HOLDS[op](left, right):
-            return False
-        left = right
-    return True
-
-
-def _relations_unmet(ask: Give, shown: Sequence[t.Node], values: Sequence[Fraction]) -> str:
-    at = {letter.name: value for letter, value in zip(ask.letters, values, strict=True)}
-    relation = next(relation for relation in ask.relations if not _holds(relation, at))
-    if fault := _outside(ask, relation, shown, at):
-        return fault
-    left = relation.first
-    for op, right in relation.rest:
-        a, b = _worth(left, at), _worth(right, at)
-        if not _HOLDS[op](a, b):
-            break
-        left = right
-    written: dict[t.Node, t.Node] = {
-        letter: t.Bracket(node) if isinstance(node, t.Neg | t.Sum | t.Product) else node
-        for letter, node in zip(ask.letters, shown, strict=True)
-    }
-    return _untrue(ask, written, (left, a), op, (right, b))
-
-
-def _outside(
-    ask: Give, relation: t.Relation, shown: Sequence[t.Node], at: dict[str, Fraction]
-) -> str:
-    """Return how a number is not between two others, or ``""``: the relation says another thing."""
-    match relation:
-        case t.Relation(low, (("<" | "≤" as first, t.Sym(name)), ("<" | "≤" as second, high))):
-            if name not in at or t.symbols(low) or t.symbols(high) or first != second:
-                return ""
-        case _:
-            return ""
-    value, ends = at[name], (exact(low), exact(high))
-    place = "from {} to {}" if first == "≤" else "between {} and {}"
-    written = shown_line(shown[[letter.name for letter in ask.letters].index(name)])
-    said = f"{written} is not {place.format(shown_line(low), shown_line(high))}"
-    for end, node, than in ((ends[0], low, "less"), (ends[1], high, "more")):
-        if value == end and first == "<":
-            return f"{said}: it is equal to {shown_line(node)}"
-        if value < end if than == "less" else value > end:
-            return f"{said}: it is {than} than {shown_line(node)}"
-    return ""
-
-
-def _worth(side: t.Node, at: dict[str, Fraction]) -> Fraction:
-    """Return what a side of a relation is worth; the long way takes products of letters."""
-    if isinstance(side, t.Sym) and side.name in at:
-        return at[side.name]
-    if at and not t.symbols(side):
-        return _fixed(side)
-    try:
-        return constant(linear(side, at))
-    except NotExact:
-        return rational(algebra(side, {name: number(value) for name, value in at.items()}))
-
-
-@lru_cache(maxsize=256)
-def _fixed(side: t.Node) -> Fraction:
-    """Return what a side without letters is worth, whatever stands for the letters of others."""
-    return _worth(side, {})
-
-
-_HOLDS: dict[str, Callable[[Fraction, Fraction], bool]] = {
-    "<": lambda a, b: a < b,
-    ">": lambda a, b: a > b,
-    "≤": lambda a, b: a <= b,
-    "≥": lambda a, b: a >= b,
-    "=": lambda a, b: a == b,
-    "≠": lambda a, b: a != b,
-}
-_TURNED = {"<": ">", ">": "<", "≤": "≥", "≥": "≤", "=": "=", "≠": "≠"}
-
-
-def _untrue(
-    ask: Give,
-    written: dict[t.Node, t.Node],
-    left: tuple[t.Node, Fraction],
-    op: str,
-    right: tuple[t.Node, Fraction],
-) -> str:
-    """Return a failed relation in words, the side with what was given first."""
-    letters = {letter.name for letter in ask.letters}
-    if not t.symbols(left[0]) & letters:
-        left, op, right = right, _TURNED[op], left
-    (side, worth), (other, _) = left, right
-    limit = shown_line(t.replaced(other, written))
-    what = shown_line(t.replaced(side, written))
-    if side in ask.letters:
-        said = f"{shown_line(bare(written[side]))} is"
-        if op == "≠":
-            return f"the answer has to be another number than {limit}"
-    elif op == "=":
-        return f"{what} is {shown_line(number_node(worth))}, not {limit}"
-    else:
-        said = f"{what} is {shown_line(number_node(worth))}, which is"
-    return f"{said} {'' if op == '≠' else 'not '}{_SAID.get(op, 'equal to')} {limit}"
 
 
 def others(found: Sequence[Sequence[Fraction]]) -> int:

@@ -17,11 +17,13 @@ from itembank.items.topics.registry import find_topic
 from itembank.packs.choosing.candidate import BankCandidate, Candidate
 from itembank.packs.choosing.chosen_and_proved import any_refused, chosen_and_proved
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
-from itembank.packs.choosing.follow_up import ChosenSheet, choose_sheet, held_sheet
+from itembank.packs.choosing.follow_up import choose_sheet, held_sheet
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.one_slide import TooFull
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
+from itembank.packs.chosen import Chosen
 from itembank.packs.data.source import TopicSources, is_short, sources
+from itembank.packs.pack_as_data import as_data
 from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
 from itembank.packs.sources.bank_source import BankSource
 from itembank.packs.sources.within_year import refuse_if_beyond, within_year
@@ -36,26 +38,6 @@ if TYPE_CHECKING:
 
 SlidesOf = Callable[["Pack"], int]
 """How many slides the starter of a pack takes: handed in, since only whoever draws it can say."""
-
-LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
-
-
-@dataclass(frozen=True, slots=True)
-class Chosen:
-    """The items of a pack before they are data."""
-
-    topics: tuple[TopicSources, ...]
-    versions: tuple[tuple[Candidate, ...], ...]
-    sheets: tuple[ChosenSheet, ...]
-    banks: Banks | None = None
-
-    def taken(self) -> list[Candidate]:
-        """Return everything that will be printed with a key, worked examples included."""
-        found = [candidate for version in self.versions for candidate in version]
-        for sheet in self.sheets:
-            opening = (sheet.worked, sheet.part_finished)
-            found += [*(candidate for candidate in opening if candidate is not None), *sheet.items]
-        return found
 
 
 @dataclass(frozen=True, slots=True)
@@ -297,70 +279,3 @@ def opens(tier: Tier, bands: Sequence[Band]) -> bool:
     return tier is Tier.SUPPORT or any(
         band.task.worked_example for band in bands if band.task.tier == tier.value
     )
-
-
-def as_data(request: PackRequest, chosen: Chosen) -> Pack:
-    """Return the chosen items and all else of the request as the data of a pack."""
-    from itembank.packs.data import pack as model
-    from itembank.packs.data.convert import Faces, pack_band, pack_item
-    from itembank.packs.data.pack_item import PackItem
-
-    faces = Faces()
-    titles = {topic.id: topic.title for topic in chosen.topics}
-    banks = chosen.banks
-
-    def item(candidate: Candidate, marks: int | None = None) -> PackItem:
-        source = banks.source_of(candidate.item) if banks is not None else None
-        title = titles[candidate.item.topic]
-        return pack_item(candidate.item, candidate.source, faces, marks, source, title)
-
-    def opening(candidate: Candidate | None) -> PackItem | None:
-        return None if candidate is None else item(candidate)
-
-    return model.Pack(
-        made_by=made_by(),
-        seed=stated(request.seed),
-        lesson=model.Lesson(
-            school=stated(request.school),
-            class_name=stated(request.class_name),
-            date=stated(request.date),
-            title=stated(request.title),
-        ),
-        topics=[model.TopicLine(id=topic.id, title=topic.title) for topic in chosen.topics],
-        versions=[
-            model.Version(letter=letter, items=[item(candidate, 1) for candidate in version])
-            for letter, version in zip(LETTERS, chosen.versions, strict=False)
-        ],
-        bands=[pack_band(band) for band in request.score_bands],
-        sheets=[
-            model.Sheet(
-                tier=sheet.tier.value,
-                worked=opening(sheet.worked),
-                part_finished=opening(sheet.part_finished),
-                items=[item(candidate) for candidate in sheet.items],
-            )
-            for sheet in chosen.sheets
-        ],
-        look=model.Look(
-            large_print=stated(request.large_print).seats,
-            paper=stated(request.paper),  # type: ignore[arg-type]
-            print_tint=stated(request.print_tint),
-            slips=stated(request.slips),
-            self_mark=stated(request.self_mark),  # type: ignore[arg-type]
-        ),
-        drawing=(
-            model.Provenance(questions_from="generated")
-            if banks is None
-            else banks.said(
-                stated(request.follow_up),
-                {candidate.item.address for candidate in chosen.taken()},
-            )
-        ),
-    )
-
-
-def made_by() -> str:
-    """Return the name and version of this tool, as packs record them."""
-    from importlib.metadata import version
-
-    return f"itembank {version('itembank')}"

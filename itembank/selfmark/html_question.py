@@ -87,12 +87,11 @@ def worked_example(item: PackItem) -> list[str]:
 
 def example_to_finish(item: PackItem, tier: str) -> list[str]:
     """Return an example whose second half is left to the pupil, as on the sheet."""
-    lines = sum(step.maths is not None for step in item.steps)
     name = f"{tier}-finish"
     return [
         '<div class="question"><h3>Now finish this one</h3>',
         f'<p class="prompt" id="{name}-asks">{_prompt(item)}</p>{_picture(item.picture)}',
-        *_steps(item, lines - lines // 2),
+        *_steps(item, item.left_to_finish),
         _answer_part(item, name, "this one"),
         "</div>",
     ]

@@ -19,6 +19,7 @@ from itembank.notation.value import exact
 from itembank.proof.measured.measure import disagreement
 from tests.figures.every_figure import examples
 from tests.figures.examples_angles import deg
+from tests.figures.held import LIED, TOLD, holds
 
 X = t.Sym("x")
 LINE = Angles("line", (48, 132), ((1, deg(48)), (2, X)))
@@ -45,6 +46,7 @@ LIES = {
 
 
 @pytest.mark.parametrize("told", LIES)
+@holds(LIED, "angles")
 def test_a_lie_is_told(told: str) -> None:
     true, changes = LIES[told]
     assert fault(true) == ""
@@ -73,6 +75,7 @@ def test_euclid_on_parallels_and_crossing_lines() -> None:
             assert disagreement(figure) == ""
 
 
+@holds(TOLD, "angles")
 def test_the_words_hold_the_facts() -> None:
     """The angle, worked out from the words alone."""
     seen = 0

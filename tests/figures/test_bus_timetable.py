@@ -16,6 +16,7 @@ from itembank.notation.line import line, shown_line
 from itembank.notation.parse import parse, parse_written
 from itembank.proof.measured.measure import as_measured, measured
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 from tests.figures.lies import found_out, moved, relabelled, swapped, without
 
 
@@ -64,6 +65,7 @@ def _told(text: str) -> dict[str, list[str | None]]:
     return rows
 
 
+@holds(TOLD, "bus timetable")
 def test_every_reading_is_told_by_the_words_alone():
     tried = 0
     for figure in examples("bus timetable", 60, seed=5):
@@ -220,6 +222,7 @@ LIES = {
 
 
 @pytest.mark.parametrize("lie", LIES)
+@holds(LIED, "bus timetable")
 def test_a_planted_lie_is_found_out(lie):
     assert not found_out(BUSES, drawn(BUSES))
     assert found_out(BUSES, LIES[lie]())

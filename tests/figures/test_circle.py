@@ -20,8 +20,10 @@ from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 
 
+@holds(LIED, "circle")
 def test_a_diameter_that_is_not_twice_the_radius_is_told() -> None:
     assert fault(Circle(parse("6 cm"), parse("12 cm"))) == ""
     assert "not twice its radius" in fault(Circle(parse("6 cm"), parse("11 cm")))
@@ -66,6 +68,7 @@ def test_archimedes_on_the_circle_and_its_triangle() -> None:
         assert area.has(sympy.pi)
 
 
+@holds(TOLD, "circle")
 def test_the_words_hold_the_facts() -> None:
     for figure in examples("circle", 60):
         found = re.search(r"(radius|diameter) (\d+)(?: (\w+))?.*?(?:angle (\d+))?", words(figure))

@@ -16,6 +16,7 @@ from itembank.notation.value import exact
 from itembank.proof.measured.measure import as_measured, measured
 from tests.figures.compasses import measure, placed
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 from tests.figures.lies import found_out, moved, relabelled, swapped, without
 
 RIGHT = "perpendicular at a point on a line"
@@ -52,6 +53,7 @@ def test_the_constructions_of_euclid(figure, name, degrees):
     assert measure(placed(words(figure), 50), name) == pytest.approx(float(degrees))
 
 
+@holds(TOLD, "construction")
 def test_the_words_alone_tell_every_angle_that_nothing_given_settles():
     """A third engine: circles are crossed in ordinary numbers, as the words say."""
     told = 0
@@ -95,6 +97,7 @@ LIES = {
 
 
 @pytest.mark.parametrize("lie", LIES)
+@holds(LIED, "construction")
 def test_a_drawing_that_lies_is_found_out(lie):
     figure, false = LIES[lie]
     assert not fault(figure)

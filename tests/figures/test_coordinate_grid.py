@@ -21,6 +21,7 @@ from itembank.notation.value import NotExact, exact
 from itembank.proof.measured.measure import disagreement, measured, measuring
 from tests.figures.every_figure import examples
 from tests.figures.grid_reader import grid_said
+from tests.figures.held import LIED, TOLD, holds
 
 
 def grid(*points, lines=(), low=-6, high=6):
@@ -37,6 +38,7 @@ def through(a, b, name="", segment=False, points=()):
     return GridLine(tuple(map(t.num, a)), tuple(map(t.num, b)), name, segment, points)
 
 
+@holds(TOLD, "coordinate grid")
 def test_points_and_gradients_are_known_from_the_words_alone():
     seen = set()
     for figure in examples("coordinate grid", 40):
@@ -173,6 +175,7 @@ def _steeper(mark):
         ("level", _steeper, Reading("y-coordinate", ("A",))),
     ],
 )
+@holds(LIED, "coordinate grid")
 def test_a_drawing_that_lies_is_found_out(role, change, reading):
     figure = grid(("A", 3, -2), lines=[through((0, 1), (2, 3))])
     assert disagreement(figure) == ""

@@ -19,6 +19,7 @@ from itembank.notation.parse import parse
 from itembank.notation.value import NotExact, exact
 from itembank.proof.measured.measure import measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 from tests.figures.lies import changed, found_out, moved, places, relabelled, stretched, without
 
 TIN = Cylinder(parse("8 cm"), radius=parse("5 cm"))
@@ -67,6 +68,7 @@ LIES = {
 
 
 @pytest.mark.parametrize("lie", LIES)
+@holds(LIED, "cylinder")
 def test_a_planted_lie_is_found_out(lie: str) -> None:
     figure, false = LIES[lie]
     assert not found_out(figure, drawn(figure))
@@ -97,6 +99,7 @@ def test_a_granary_of_the_rhind_papyrus() -> None:
     assert found == 640
 
 
+@holds(TOLD, "cylinder")
 def test_the_words_hold_the_facts() -> None:
     told = {"": 1, "centimetres": Fraction(1, 100), "millimetres": Fraction(1, 1000), "metres": 1}
     for figure in examples("cylinder", 60):

@@ -226,6 +226,22 @@ def test_data_that_no_figure_has_is_refused_in_plain_words() -> None:
             from_data(data)
 
 
+@every_kind
+@pytest.mark.parametrize(
+    "value", [10**30, "W" * 4000, ["W" * 4000] * 3, {"W" * 4000: 1}, [1] * 10**5]
+)
+def test_a_value_of_any_size_in_any_key_is_refused_in_one_short_sentence(name: str, value) -> None:
+    from itembank.figures.figure import FigureError
+
+    data = to_data(next(examples(name, 1)))
+    for key in data:
+        with pytest.raises(FigureError) as told:
+            from_data({**data, key: value})
+        # The longest lists the kinds that there are.
+        assert len(str(told.value)) < 900, key
+        assert "\n" not in str(told.value)
+
+
 def test_a_reading_that_a_figure_has_not_is_refused() -> None:
     from itembank.figures.figure import FigureError
 

@@ -18,6 +18,7 @@ from itembank.notation.line import line
 from itembank.notation.value import NotExact, exact
 from itembank.proof.measured.measure import measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 
 WARMTH = LineGraph(
     (("09:00", 12), ("10:00", 15), ("11:00", 19), ("12:00", 17)),
@@ -44,6 +45,7 @@ def rebuilt(text: str) -> dict[str, Fraction]:
     return found
 
 
+@holds(TOLD, "line graph")
 def test_the_words_are_enough_to_answer() -> None:
     for figure in examples("line graph", 60, seed=2):
         values = rebuilt(words(figure))
@@ -91,6 +93,7 @@ def test_a_question_is_read_whole_or_refused(question: str, answer: str | None) 
 
 
 @pytest.mark.parametrize("lie", ["graph", "point", "number", "place"])
+@holds(LIED, "line graph")
 def test_planted_lies_are_found_out(lie: str) -> None:
     made = drawn(WARMTH)
     marks = list(made.marks)

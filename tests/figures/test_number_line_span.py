@@ -18,7 +18,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.value import NotExact
 from itembank.proof.exact.exact_road import ROAD as EXACT
-from itembank.proof.measured.measure import measuring
+from itembank.proof.measured.measure import disagreement, measuring
 from itembank.proof.sympy.sympy_road import ROAD as SYMPY
 from tests.figures.every_figure import examples
 
@@ -129,6 +129,39 @@ def test_a_circle_that_is_filled_or_moved_and_an_arrow_turned_are_found_out() ->
 )
 def test_a_span_that_makes_no_sense_is_refused(figure: NumberLine) -> None:
     assert fault(figure)
+
+
+def test_a_span_with_no_whole_number_has_no_integers() -> None:
+    between = from_data(
+        {
+            **{"kind": "number line", "first": "0.5", "last": "1.25", "steps": 5},
+            "span": {"low": 0, "high": 3, "high_counts": True},
+        }
+    )
+    assert disagreement(between) == ""
+    for name in ("least integer", "greatest integer", "integers"):
+        with pytest.raises(FigureError):
+            read(between, Reading(name))
+        with pytest.raises(NotExact):
+            measuring(between).measure(drawn(between), Reading(name))
+
+
+@pytest.mark.parametrize("last", ["1000", "1000000000"])
+def test_a_span_of_a_great_many_integers_lists_none(last: str) -> None:
+    data = {
+        "kind": "number line",
+        "first": 0,
+        "last": last,
+        "steps": 4,
+        "span": {"low": 0, "high": 4},
+    }
+    wide = from_data(data)
+    assert disagreement(wide) == ""
+    assert line(read(wide, Reading("greatest integer"))) == line(t.num(int(last) - 1))
+    with pytest.raises(FigureError):
+        read(wide, Reading("integers"))
+    with pytest.raises(NotExact):
+        measuring(wide).measure(drawn(wide), Reading("integers"))
 
 
 def test_a_span_comes_back_from_its_data() -> None:

@@ -19,6 +19,7 @@ from itembank.notation.value import NotExact, exact
 from itembank.proof.measured.measure import as_measured, measuring
 from itembank.proof.measured.pie_chart_measured import MEASURING
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 
 TRAVEL = PieChart((("Bus", 150), ("Walk", 90), ("Cycle", 120)), "pupils", 24)
 LETTER = PieChart((("Leeks", 200), ("Kale", 90), ("Beans", 70)), letters=(("Beans", "x"),))
@@ -36,6 +37,7 @@ def rebuilt(text: str) -> tuple[dict[str, int], int]:
     return sizes, int(total[1]) if total else 0
 
 
+@holds(TOLD, "pie chart")
 def test_the_words_are_enough_to_answer() -> None:
     for figure in examples("pie chart", 60, seed=2):
         sizes, total = rebuilt(words(figure))
@@ -93,6 +95,7 @@ def test_a_pie_without_a_total_counts_nothing() -> None:
 
 
 @pytest.mark.parametrize("lie", ["angle", "sector", "pointer", "total", "right angle"])
+@holds(LIED, "pie chart")
 def test_planted_lies_are_found_out(lie: str) -> None:
     made = drawn(TRAVEL)
     marks = list(made.marks)

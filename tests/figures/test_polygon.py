@@ -19,6 +19,7 @@ from itembank.notation.value import exact
 from itembank.proof.measured.measure import disagreement
 from tests.figures.every_figure import examples
 from tests.figures.examples_polygon import cm, corners
+from tests.figures.held import LIED, TOLD, holds
 
 
 def deg(text: str) -> t.Node:
@@ -90,6 +91,7 @@ LIES = {
 
 
 @pytest.mark.parametrize("told", LIES)
+@holds(LIED, "polygon")
 def test_a_lie_is_told(told: str) -> None:
     true, changes = LIES[told]
     assert fault(true) == ""
@@ -142,6 +144,7 @@ def test_the_angles_of_a_regular_polygon_by_euclid() -> None:
         assert "is drawn as" in fault(dataclasses.replace(figure, angles=(("A", wrong),)))
 
 
+@holds(TOLD, "polygon")
 def test_the_words_hold_the_facts() -> None:
     """Areas worked out from the words alone, by another way than the figure's own."""
     seen = 0

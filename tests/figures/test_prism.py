@@ -18,6 +18,7 @@ from itembank.notation.parse import parse
 from itembank.notation.value import NotExact, exact
 from itembank.proof.measured.measure import disagreement, measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 
 BOX = Prism("rectangle", parse("5 cm"), parse("3 cm"), parse("4 cm"))
 WEDGE = Prism("triangle", parse("3 cm"), parse("4 cm"), parse("10 cm"), parse("5 cm"))
@@ -30,6 +31,7 @@ def test_a_slope_that_fits_no_right_angled_triangle_is_told() -> None:
 
 
 @pytest.mark.parametrize("figure", [BOX, WEDGE])
+@holds(LIED, "prism")
 def test_an_edge_label_that_lies_is_told(figure: Prism) -> None:
     true = drawn(figure)
     for label in true.of("edge label"):
@@ -62,6 +64,7 @@ def test_euclid_on_prisms() -> None:
     assert line(read(WEDGE, Reading("surface area"))) == "132 cm^2"
 
 
+@holds(TOLD, "prism")
 def test_the_words_hold_the_facts() -> None:
     for figure in examples("prism", 60):
         text = words(figure)

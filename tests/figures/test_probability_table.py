@@ -19,6 +19,7 @@ from itembank.notation.parse import parse
 from itembank.notation.value import NotExact, exact
 from itembank.proof.measured.measure import as_measured, disagreement, measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 
 TABLE = ProbabilityTable(
     ("red", "blue", "green"), tuple(map(parse, ("0.2", "0.5", "0.3"))), "Colour"
@@ -53,6 +54,7 @@ def _value(said: str, x: sympy.Symbol) -> sympy.Expr:
     return sympy.Rational(int(top), _PARTS.get(bottom) or _PARTS[bottom.removesuffix("s")])
 
 
+@holds(TOLD, "probability table")
 def test_the_words_are_enough_to_answer() -> None:
     for figure in examples("probability table", 60, seed=3):
         for name, value in rebuilt(words(figure)).items():
@@ -104,6 +106,7 @@ def test_a_letter_is_what_is_left_of_one() -> None:
 
 
 @pytest.mark.parametrize("lie", ["a number", "two names changed over", "a letter more"])
+@holds(LIED, "probability table")
 def test_planted_lies_are_found_out(lie: str) -> None:
     figure = LETTERS if lie == "a letter more" else TABLE
     made = drawn(figure)

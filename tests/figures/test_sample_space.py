@@ -18,6 +18,7 @@ from itembank.notation.parse import parse
 from itembank.notation.value import NotExact, exact
 from itembank.proof.measured.measure import as_measured, disagreement, measured, measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 
 DIE = tuple(map(t.Int, range(1, 7)))
 DICE = SampleSpace(DIE, DIE)
@@ -32,6 +33,7 @@ def test_the_totals_of_two_dice():
             assert way(DICE, Reading("outcomes", ("is", str(total)))) == t.Int(count)
 
 
+@holds(TOLD, "sample space")
 def test_outcomes_are_counted_from_the_words_alone():
     for figure in examples("sample space", 40):
         found = re.match(
@@ -93,6 +95,7 @@ def test_a_space_that_cannot_be_is_refused(figure, said):
 
 
 @pytest.mark.parametrize("role", ["cell", "first", "second", "rule"])
+@holds(LIED, "sample space")
 def test_a_drawing_that_lies_is_found_out(role):
     assert disagreement(DICE) == ""
     made = drawn(DICE)

@@ -16,6 +16,7 @@ from itembank.notation.line import line
 from itembank.notation.value import exact
 from itembank.proof.measured.measure import disagreement, measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, holds
 
 DATA = ((1, 5), (3, 10), (4, 15), (7, 30), (11, 35))
 PLANTS = ScatterGraph(
@@ -73,6 +74,7 @@ def test_what_it_does_not_show_is_refused(asked):
         of_figure(PLANTS, (asked,))
 
 
+@holds(LIED, "scatter graph")
 def test_a_cross_out_of_place_and_a_line_that_slips_are_found_out():
     moved = replace(PLANTS, data=(*PLANTS.data[:4], (t.Int(11), t.Dec("37", "5"))))
     found = measuring(PLANTS).measure(drawn(moved), Reading("value", ("x", "11")))

@@ -17,6 +17,7 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.measured.measure import as_measured, measured
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 from tests.figures.lies import changed, found_out, moved, places, without
 
 PARTS = ("faces", "edges", "vertices")
@@ -72,6 +73,7 @@ def graph(text: str) -> tuple[set[frozenset], int]:
     return round_of("mid") | up("mid", "top") | up("mid", "bottom"), n + n
 
 
+@holds(TOLD, "solid")
 def test_the_words_alone_tell_what_is_counted():
     for figure in examples("solid", 60, seed=8):
         edges, faces = graph(words(figure))
@@ -183,6 +185,7 @@ def test_a_solid_that_cannot_be_drawn_well_is_refused(figure, said):
     "figure",
     [Solid("prism", 6), Solid("pyramid", 5), Solid("tower", 4), Solid("double pyramid", 3)],
 )
+@holds(LIED, "solid")
 def test_planted_lies_are_found_out(figure):
     made = drawn(figure)
     assert not found_out(figure, made)

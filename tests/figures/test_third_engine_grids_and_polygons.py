@@ -18,6 +18,7 @@ from itembank.notation import tree as t
 from itembank.notation.enclosing import bounds
 from itembank.notation.value import exact, exact_or_none
 from tests.figures.every_figure import examples
+from tests.figures.held import MEASURED, holds
 
 COUNT = 200
 Spot = tuple[Fraction, Fraction]
@@ -87,6 +88,7 @@ class Plane:
         return self.x[0] + place[0] * self.x[1], self.y[0] + place[1] * self.y[1]
 
 
+@holds(MEASURED, "coordinate grid")
 def test_grids_show_what_is_read_from_them() -> None:
     seen = set()
     for figure in examples("coordinate grid", COUNT, seed=3):
@@ -126,6 +128,7 @@ def test_grids_show_what_is_read_from_them() -> None:
     }
 
 
+@holds(MEASURED, "line graph")
 def test_line_graphs_show_what_is_read_from_them() -> None:
     for figure in examples("line graph", COUNT, seed=3):
         made = drawn(figure)
@@ -144,6 +147,7 @@ def root(value: Fraction) -> Fraction | None:
     return Fraction(top, bottom) if Fraction(top, bottom) ** 2 == value else None
 
 
+@holds(MEASURED, "polygon")
 def test_polygons_to_scale_show_what_is_read_from_them() -> None:
     checked = 0
     for figure in examples("polygon", COUNT, seed=3):

@@ -25,6 +25,7 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.elimination import answer
 from tests.figures.every_figure import examples
+from tests.figures.held import MEASURED, holds
 
 COUNT = 200
 ctx.prec = 120
@@ -54,6 +55,7 @@ def turn(centre: tuple, start: tuple, end: tuple) -> arb:
     return angle if angle > 0 else angle + 1
 
 
+@holds(MEASURED, "circle")
 def test_circles() -> None:
     for figure in examples("circle", COUNT, 3):
         assert isinstance(figure, Circle)
@@ -165,6 +167,7 @@ def hull(corners: list[Corner]) -> tuple[fmpq, arb]:
     return volume, surface
 
 
+@holds(MEASURED, "prism")
 def test_prisms_as_convex_hulls() -> None:
     for figure in examples("prism", COUNT, 3):
         assert isinstance(figure, Prism)
@@ -180,6 +183,7 @@ def shoelace(mark: Area) -> fmpq:
     return abs(sum((a[0] * b[1] - b[0] * a[1] for a, b in pairs), fmpq(0))) / 2
 
 
+@holds(MEASURED, "cylinder")
 def test_cylinders_as_prisms_of_many_sides() -> None:
     """The drawn rim is a polygon of n sides: of a circle it covers n sin(τ/n) / τ, and so on."""
     for figure in examples("cylinder", COUNT, 3):
@@ -214,6 +218,7 @@ def test_cylinders_as_prisms_of_many_sides() -> None:
             assert near(ball(read(figure, reading)), wanted[reading.name], "1e-8"), figure
 
 
+@holds(MEASURED, "shaded shape")
 def test_shaded_shapes() -> None:
     for figure in examples("shaded shape", COUNT, 3):
         assert isinstance(figure, ShadedShape)
@@ -282,6 +287,7 @@ def drawn_angle(figure: Angles, label: Text) -> arb:
     return turn(at, before, after) * 360
 
 
+@holds(MEASURED, "angles")
 def test_angles_that_are_drawn_to_size() -> None:
     """Each letter is worth what the drawn angle says, by its label and by the figure's facts."""
     # The examples are drawn to size, whether or not they promise it.

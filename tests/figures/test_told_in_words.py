@@ -16,6 +16,7 @@ from itembank.figures.figure import Figure, Reading, kind_of, read, words
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from tests.figures.every_figure import examples
+from tests.figures.held import TOLD, holds
 
 Values = dict[tuple[str, ...], Fraction]
 
@@ -58,8 +59,13 @@ def pictogram(text: str) -> Values:
 
 
 def frequencies(text: str) -> Values:
-    pairs = text.removesuffix(".").split(" for each: ")[1].split("; ")
-    return {(value,): Fraction(often) for value, often in (pair.rsplit(", ", 1) for pair in pairs)}
+    head = re.match(r"A table gives (?P<of>.+), and (?P<counts>.+) for each: ", text)
+    assert head is not None
+    found = {}
+    for pair in text[head.end() :].removesuffix(".").split("; "):
+        value, often = pair.removeprefix(f"{head['of']} ").split(f", {head['counts']} ")
+        found[(value,)] = Fraction(often)
+    return found
 
 
 def cells(text: str) -> Values:
@@ -99,6 +105,7 @@ def cells(text: str) -> Values:
         ("two-way table", cells, "count"),
     ],
 )
+@holds(TOLD, "bar chart", "pictogram", "frequency table", "two-way table")
 def test_every_count_is_told(kind: str, reader: Callable[[str], Values], name: str) -> None:
     for figure in examples(kind, 40, seed=6):
         found = reader(words(figure))
@@ -114,6 +121,7 @@ def readings(figure: Figure) -> tuple[Reading, ...]:
     return kind_of(figure).readings(figure)
 
 
+@holds(TOLD, "function machine")
 def test_what_a_machine_does_is_told() -> None:
     signs = {
         "adds": lambda value, by: value + by,
@@ -138,6 +146,7 @@ def test_what_a_machine_does_is_told() -> None:
             assert exact(read(figure, Reading(name))) == Fraction(str(worth))
 
 
+@holds(TOLD, "balance")
 def test_both_sides_of_a_balance_are_told() -> None:
     for figure in examples("balance", 40, seed=6):
         text = words(figure)
@@ -161,6 +170,7 @@ def _blocks_of(node: t.Node) -> list[str]:
     return [part.name if isinstance(part, t.Sym) else str(exact(part)) for part in parts]
 
 
+@holds(TOLD, "number line")
 def test_the_places_on_a_line_are_told() -> None:
     tried = 0
     for figure in examples("number line", 60, seed=6):
@@ -185,6 +195,7 @@ def test_the_places_on_a_line_are_told() -> None:
     assert tried > 20
 
 
+@holds(TOLD, "growing pattern")
 def test_the_tiles_of_a_pattern_are_told() -> None:
     for figure in examples("growing pattern", 30, seed=6):
         shown = {
@@ -199,6 +210,7 @@ def test_the_tiles_of_a_pattern_are_told() -> None:
                 assert exact(read(figure, reading)) == shown[1] + more * (place - 1)
 
 
+@holds(TOLD, "double number line")
 def test_the_letter_of_a_double_line_is_told() -> None:
     for figure in examples("double number line", 40, seed=6):
         pairs = [
@@ -255,6 +267,7 @@ def told_bars(text: str) -> tuple[dict[str, list[int]], dict[str, int], list[tup
     return boxes, dark, amounts
 
 
+@holds(TOLD, "bar model")
 def test_the_parts_of_bars_are_told() -> None:
     tried = 0
     for figure in examples("bar model", 60, seed=11):

@@ -21,6 +21,7 @@ from itembank.notation.value import NotExact, exact
 from itembank.notation.words import words as said
 from itembank.proof.measured.measure import as_measured, disagreement, measured, measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 
 
 def tree(first: str, after_red: str, after_blue: str) -> TreeDiagram:
@@ -62,6 +63,7 @@ def from_words(text: str) -> dict[str, dict[str, str | None]]:
     return found
 
 
+@holds(TOLD, "tree diagram")
 def test_all_branches_are_known_from_the_words_alone():
     for figure in examples("tree diagram", 40):
         assert from_words(words(figure)) == {
@@ -111,6 +113,7 @@ def test_the_missing_probability():
 
 
 @pytest.mark.parametrize("kind", ["swapped", "changed", "lost", "renamed"])
+@holds(LIED, "tree diagram")
 def test_a_drawing_that_lies_is_found_out(kind):
     assert disagreement(COUNTERS) == ""
     made = drawn(COUNTERS)

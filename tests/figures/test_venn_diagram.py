@@ -16,6 +16,7 @@ from itembank.notation.line import line
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import as_measured, disagreement, measured, measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 
 CLUB = VennDiagram("French", "Spanish", (12,), (5,), (8,), (3,), total=28)
 
@@ -36,6 +37,7 @@ def test_two_sets_by_inclusion_and_exclusion():
         assert line(measured(figure, Reading("either"))) == str(either)
 
 
+@holds(TOLD, "Venn diagram")
 def test_all_regions_are_known_from_the_words_alone():
     for figure in examples("Venn diagram", 40):
         text = words(figure)
@@ -107,6 +109,7 @@ def test_what_it_does_not_show_is_refused(text):
 
 
 @pytest.mark.parametrize("kind", ["moved", "changed", "circle", "total", "name"])
+@holds(LIED, "Venn diagram")
 def test_a_drawing_that_lies_is_found_out(kind):
     assert disagreement(CLUB) == ""
     made = drawn(CLUB)

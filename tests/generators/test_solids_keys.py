@@ -8,10 +8,12 @@ from __future__ import annotations
 import re
 
 from itembank.figures.figure import drawn, words
-from itembank.items.item import Item
+from itembank.items.item import Item, Tier
+from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from tests.figures.test_solid import graph
-from tests.generators.key_reader import sample
+from tests.generators.key_reader import printed, sample
+from tests.generators.mistakes import each_mistake
 
 PART = r"(faces|edges|vertices)"
 
@@ -93,3 +95,30 @@ def test_mistakes_come_again_by_their_own_ways() -> None:
                     assert slip.wrong != item.key
                     assert slip.wrong.text in text
     assert len(used) == 11
+
+
+def test_what_is_counted_altogether_comes_again_with_its_mistakes() -> None:
+    topic, used = find_topic("geometry.solids"), set()
+    *_, last = topic.spaces[Tier.CHALLENGE].part_indices
+    for item in (topic.item(Tier.CHALLENGE, at) for at in last):
+        found, parts = _counts(item), re.findall(PART, printed(item))
+        assert printed(item).endswith(" does the solid have altogether?")
+        assert int(line(item.key)) == sum(found[part] for part in parts)
+        n = int(re.search(r"(\d) side", words(item.figure))[1])
+        solid = [mark.points for mark in drawn(item.figure).of("edge")]
+        corners = {spot for ends in solid for spot in ends}
+        seen = {
+            "edges": len(solid),
+            "vertices": len(corners),
+            "faces": len(solid) - len(corners) + 1,
+        }
+        shared = {"faces": 2, "edges": n, "vertices": n}
+        wrongs = {
+            "geometry.solids-inside": sum(found[part] + shared[part] for part in parts),
+            "geometry.solids-hidden": sum(seen[part] for part in parts),
+            "geometry.solids-one-left-out": sum(found[part] for part in parts[:-1]),
+        }
+        for slip in each_mistake(item):
+            used.add(slip.misconception.id)
+            assert int(line(slip.wrong)) == wrongs[slip.misconception.id], item.address
+    assert used == set(wrongs)

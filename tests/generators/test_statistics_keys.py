@@ -130,7 +130,8 @@ def from_table(text: str, said: str) -> Fraction:
     assert found is not None
     row = [
         Fraction(value)
-        for value, often in (pair.split(", ") for pair in found[3].split("; "))
+        for pair in found[3].split("; ")
+        for value, often in [pair.removeprefix(f"{found[1]} ").split(f", {found[2]} ")]
         for _ in range(int(often))
     ]
     counts = found[2].lower()

@@ -16,6 +16,7 @@ from typing import Any, NamedTuple
 import flint
 
 from itembank.items.item import Item
+from itembank.items.measures.features import lines_worked
 from itembank.notation import tree as t
 from tests.generators.equation_engines import answer_of, calculate, flint_number
 from tests.generators.equation_samples import text
@@ -186,7 +187,7 @@ def undone(say: str) -> Callable[[Any], Any]:
 def wrong_order(item: Item) -> Any:
     """The first two printed steps are done to the number in the other order."""
     value = alone(linear(asked(item))).d
-    first, second, *more = [undone(step.say) for step in item.steps]
+    first, second, *more = [undone(step.say) for step in lines_worked(item)]
     for step in (second, first, *more):
         value = step(value)
     return value

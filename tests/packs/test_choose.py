@@ -252,9 +252,9 @@ def test_runs_hold_two_or_three(count):
 def test_an_example_to_finish_has_the_steps_of_the_one_before_it_where_nothing_is_linked(
     monkeypatch,
 ):
-    from itembank.packs.choosing import follow_up as sheets
+    from itembank.packs.choosing import worked_example
 
-    monkeypatch.setattr(sheets, "_linked", lambda *_: [])
+    monkeypatch.setattr(worked_example, "linked_run", lambda *_: [])
     topics = [find_topic("equations.both-sides")]
     for seed in range(12):
         sheet = choose_sheet(topics, Tier.SUPPORT, 2, True, seed, Pool())

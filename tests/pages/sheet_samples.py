@@ -7,8 +7,9 @@ import random
 from functools import cache
 
 from itembank.items.topics.registry import find_topic, topic_ids
-from itembank.packs.build import as_data, choose
+from itembank.packs.build import choose
 from itembank.packs.data.pack import Look, Pack
+from itembank.packs.pack_as_data import as_data
 from itembank.planning.bands.bands import default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic

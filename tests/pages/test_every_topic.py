@@ -9,8 +9,9 @@ import pypdfium2
 import pytest
 
 from itembank.items.topics.registry import topic_ids
-from itembank.packs.build import as_data, choose
+from itembank.packs.build import choose
 from itembank.packs.data.pack import Pack, Sheet, Version
+from itembank.packs.pack_as_data import as_data
 from itembank.pages.draw import drawers
 from itembank.pages.engine import theme
 from itembank.planning.bands.bands import default_scheme

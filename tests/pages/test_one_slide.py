@@ -12,8 +12,9 @@ import pypdfium2
 import pytest
 
 from itembank.items.topics.registry import topic_ids
-from itembank.packs.build import as_data, choose
+from itembank.packs.build import choose
 from itembank.packs.choosing.starter import tier_counts
+from itembank.packs.pack_as_data import as_data
 from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine import theme
@@ -40,12 +41,12 @@ def draws():
 
 @cache
 def figure_draws():
-    """Return packs of which at least two topics draw figures."""
+    """Return packs of which at least three topics draw figures."""
     rng = random.Random(29)
     figured = [name for name in topic_ids() if draws_figures(name)]
     plain = [name for name in topic_ids() if not draws_figures(name)]
     return [
-        on_topics(*rng.sample(figured, 2), *rng.sample(plain, 2), seed=seed) for seed in range(6)
+        on_topics(*rng.sample(figured, 3), *rng.sample(plain, 1), seed=seed) for seed in range(6)
     ]
 
 

@@ -34,6 +34,7 @@ MODULES = (
     "probability_table",
     "sample_space",
     "scatter_graph",
+    "shaded_sets",
     "shaded_shape",
     "shaded_squares",
     "solid",

@@ -145,7 +145,10 @@ def _readings(figure: FrequencyTable) -> tuple[Reading, ...]:
 
 def _words(figure: FrequencyTable) -> str:
     pairs = zip(figure.values, figure.frequencies, strict=True)
-    parts = "; ".join(f"{said(value)}, {count}" for value, count in pairs)
+    # With its heads, as tables are read out: a row of numbers alone is hard to follow.
+    parts = "; ".join(
+        f"{figure.heading} {said(value)}, {figure.counts} {count}" for value, count in pairs
+    )
     return f"A table gives {figure.heading}, and {figure.counts} for each: {parts}."
 
 

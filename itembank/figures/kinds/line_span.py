@@ -17,6 +17,8 @@ from itembank.text.in_words import counted
 HEIGHT = Fraction(9, 10)
 """How high over the line it is drawn, in ems."""
 CIRCLE = Fraction(1, 4)
+MOST_LISTED = 40
+"""So many integers at most are listed one by one: as many as a line has marks."""
 PAST = Fraction(1, 2)
 """How far past the last mark an arrow goes."""
 
@@ -106,7 +108,14 @@ def span_relation(span: Span, letter: str, number: Callable[[int], t.Node]) -> t
 
 
 def span_integers(span: Span, value: Callable[[int], Fraction]) -> tuple[int | None, int | None]:
-    """Return the least and the greatest whole number of a span; None where it has none."""
+    """Return the least and the greatest whole number of a span; None where it has none.
+
+    >>> span = Span(low=4, high=9)
+    >>> span_integers(span, lambda at: Fraction(at))
+    (5, 8)
+    >>> span_integers(span, lambda at: Fraction(at, 10))
+    (None, None)
+    """
     least = greatest = None
     if span.low is not None:
         low = value(span.low)
@@ -116,4 +125,6 @@ def span_integers(span: Span, value: Callable[[int], Fraction]) -> tuple[int | N
         high = value(span.high)
         greatest = high.numerator // high.denominator
         greatest -= greatest == high and not span.high_counts
+    if least is not None and greatest is not None and least > greatest:
+        return None, None
     return least, greatest

@@ -22,6 +22,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.line_span import (
+    MOST_LISTED,
     Span,
     span_fault,
     span_integers,
@@ -248,10 +249,10 @@ def _read_span(figure: NumberLine, span: Span, reading: Reading) -> t.Node | Non
         return None if least is None else t.num(least)
     if reading == Reading("greatest integer"):
         return None if greatest is None else t.num(greatest)
-    if reading == Reading("integers") and least is not None and greatest is not None:
-        inside = tuple(map(t.num, range(least, greatest + 1)))
-        return t.Listing(inside) if len(inside) > 1 else None
-    return None
+    if least is None or greatest is None or not 0 < greatest - least < MOST_LISTED:
+        return None
+    inside = t.Listing(tuple(map(t.num, range(least, greatest + 1))))
+    return inside if reading == Reading("integers") else None
 
 
 def _readings(figure: NumberLine) -> tuple[Reading, ...]:

@@ -169,6 +169,16 @@ def _how_many_more(figure: Solid, found: re.Match[str]) -> Asked:
     return Asked(t.sub(t.Sym("a"), t.Sym("b")), (("a", first), ("b", second)))
 
 
+def _altogether(figure: Solid, found: re.Match[str]) -> Asked:
+    _called(figure, found)
+    parts = [_part(found, group) for group in ("first", "second", "third") if found[group]]
+    if len({*parts}) != len(parts):
+        raise FigureError("it counts something twice")
+    letters = [t.Sym(letter) for letter in "abc"[: len(parts)]]
+    readings = tuple((letter.name, part) for letter, part in zip(letters, parts, strict=True))
+    return Asked(t.add(*letters), readings)
+
+
 def _how_many_sided(figure: Solid, found: re.Match[str]) -> Asked:
     _called(figure, found)
     sides = "3" if found["number"] is None else found["number"]
@@ -204,6 +214,11 @@ SOLID = register_figure(
                 _how_many_more,
             ),
             Wording(rf"how many {_PART.format('part')} does {_SOLID} have", _how_many),
+            Wording(
+                rf"how many {_PART.format('first')}(?:, {_PART.format('second')})? and "
+                rf"{_PART.format('third')} does {_SOLID} have (?:altogether|in all|in total)",
+                _altogether,
+            ),
             Wording(
                 rf"how many of the faces of {_SOLID} (?:are triangles|have \{{(?P<number>\d)\}} "
                 r"sides)",

@@ -32,7 +32,7 @@ def with_working_spotted(
     >>> from itembank.items.topics.registry import find_topic
     >>> topic = find_topic("geometry.angles-on-a-line")
     >>> [topic.item(tier, len(space) - 1).key.parts[0].text for tier, space in topic.spaces.items()]
-    ['line 3', 'line 1', 'line 2']
+    ['line 3', 'line 1', 'line 3']
     """
 
     def spotted(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:

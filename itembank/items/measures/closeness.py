@@ -17,6 +17,7 @@ from typing import Any
 from itembank.figures.figure_data import to_data
 from itembank.items.asks import asked, kind_of
 from itembank.items.item import Item, Run
+from itembank.items.measures.features import lines_worked
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.tree.face import FACES
@@ -146,9 +147,9 @@ def structure(item: Item) -> tuple[object, ...]:
     """
     if kind_of(item.ask).frame:
         # Cards and lines are as many; how hard they are is measured for itself.
-        return (type(item.ask), item.form, len(asked(item.ask)), len(item.steps))
+        return (type(item.ask), item.form, len(asked(item.ask)), len(lines_worked(item)))
     asked_for = tuple(map(skeleton, _nodes(item.ask)))
-    lines = tuple(step.maths and skeleton(step.maths) for step in item.steps)
+    lines = tuple(step.maths and skeleton(step.maths) for step in lines_worked(item))
     return (type(item.ask), item.form, asked_for, skeleton(item.key), lines)
 
 

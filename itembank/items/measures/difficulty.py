@@ -23,7 +23,8 @@ test states the figures. Pupils' answers correct it once there are enough of the
 from __future__ import annotations
 
 from itembank.items.item import Item
-from itembank.items.measures.features import Features, features
+from itembank.items.measures.difficulty_by_kind import Features
+from itembank.items.measures.features import features
 
 WEIGHTS: Features = {
     # Reading, and forming a model.

@@ -8,14 +8,18 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from functools import partial
-from typing import TypeAlias
 
 from itembank.items.item import Tier
 from itembank.packs.choosing.candidate import Candidate
-from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.cost import apart, likeness
 from itembank.packs.choosing.item_pool import Pool, TooFew
-from itembank.packs.choosing.question_room import LINE_HIGH, room_of
+from itembank.packs.choosing.question_room import LINE_HIGH, room_of, room_of_all
+from itembank.packs.choosing.shared_figures import (
+    SHORTER_LOOK_AHEAD,
+    Swap,
+    about_one_figure,
+    looked_at,
+)
 from itembank.packs.data.source import TopicSources
 
 TooFull = Callable[[Sequence[Candidate]], bool]
@@ -28,14 +32,8 @@ HIGHEST = 44.0
 """Ems beyond which no starter that was tried stood on one slide."""
 SHORTER = 4.0
 """What a line of a question costs where shorter ones are wanted."""
-SHORTER_LOOK_AHEAD = 64
-"""How many unused items are looked at for one that is shorter."""
 MOST_DEALS = 4
 """How often the tiers are dealt before a starter stays as it was."""
-
-
-def _high(questions: Iterable[Candidate]) -> float:
-    return sum(map(room_of, questions))
 
 
 def on_one_slide(
@@ -53,7 +51,7 @@ def on_one_slide(
     where that is not enough the tiers are dealt anew, so that another topic has the long ones:
     `deal` takes another starter from the pool for each number. What is `held` stays.
     """
-    if len(first) > MOST_FITTED or _high(first) <= ROOMY:
+    if len(first) > MOST_FITTED or room_of_all(first) <= ROOMY:
         return first
     made = first
     dealt: list[list[tuple[str, Tier]]] = []
@@ -94,7 +92,7 @@ def _shortened(
     """
 
     def fits(asked: Sequence[Candidate]) -> bool:
-        return _high(asked) <= HIGHEST and not too_full(asked)
+        return room_of_all(asked) <= HIGHEST and not too_full(asked)
 
     if fits(questions):
         return list(questions)
@@ -110,10 +108,6 @@ def _shortened(
             pool.take(other)
         return swapped(enough)
     return None
-
-
-Swap: TypeAlias = tuple[Candidate, Candidate]
-"""A question of a starter, and a shorter one that may stand instead of it."""
 
 
 def _swapped(questions: Sequence[Candidate], others: Sequence[Swap], count: int) -> list[Candidate]:
@@ -140,7 +134,7 @@ def _shorter_ones(
         rest = [candidate for candidate in now if candidate is not longest]
         topic, tier = topics[longest.item.topic], longest.item.tier
         # The same are looked at in each deal, and made once.
-        rng = generator(seed, f"shorter/{topic.id}/{tier}")
+        rng = looked_at(seed, topic.id, tier)
         try:
             other = pool.pick(topic, tier, rng, _shorter(longest, rest), SHORTER_LOOK_AHEAD)
         except TooFew:
@@ -152,7 +146,7 @@ def _shorter_ones(
         now = [*rest, other]
     for _, other in found:
         pool.give_back(other)
-    return found
+    return about_one_figure(found, questions, may_go, topics, seed, pool)
 
 
 def _shorter(model: Candidate, rest: Sequence[Candidate]) -> Callable[[Candidate], float]:

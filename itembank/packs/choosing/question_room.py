@@ -6,9 +6,10 @@ a slide at the least size: its words above its figure or right of it, whichever 
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from math import ceil
 
-from itembank.figures.figure import drawn
+from itembank.figures.figure import Figure, drawn
 from itembank.packs.choosing.candidate import FULL, Candidate
 
 LINE_HIGH = 1.25
@@ -21,6 +22,35 @@ BESIDE = 7.0
 """The least room for words beside a figure, in ems."""
 GAP = 1.0
 """Room between a figure and the words beside it, in ems."""
+
+
+REFERRING = 31
+"""Characters that say where the figure of a question is, if another has the same."""
+
+
+def shared_figure(candidate: Candidate) -> Figure | None:
+    """Return a question's figure if another question may be asked about it, or None.
+
+    Where the answer is drawn into it, it is the question's own.
+    """
+    item = candidate.item
+    return item.figure if item.key_figure is None else None
+
+
+def room_of_all(candidates: Iterable[Candidate]) -> float:
+    """Return about how high questions stand below each other: a figure that they share once."""
+    seen: set[Figure] = set()
+    high = 0.0
+    for candidate in candidates:
+        figure = shared_figure(candidate)
+        high += room_without(candidate) if figure in seen else room_of(candidate)
+        seen |= {figure} if figure else set()
+    return high
+
+
+def room_without(candidate: Candidate) -> float:
+    """Return about how high a question stands that says where its figure is."""
+    return LINE_HIGH * (candidate.length + REFERRING) / FULL
 
 
 def room_of(candidate: Candidate) -> float:

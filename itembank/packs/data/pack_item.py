@@ -224,6 +224,20 @@ class PackItem(Data):
         return KINDS[self.ask.kind].many
 
     @property
+    def left_to_finish(self) -> int:
+        """Return how many lines of its working, the last, are left out of a part-finished example.
+
+        That is half of them, the middle one of an odd number too. A line that prints the question
+        again for a picture beside it is none to be left out.
+        """
+        printed = {run.line for run in self.prompt if isinstance(run, MathRun)}
+        lines = sum(
+            step.maths is not None and not (step.picture and step.maths.line in printed)
+            for step in self.steps
+        )
+        return lines - lines // 2
+
+    @property
     def drawn(self) -> bool:
         """Return whether the answer is drawn on the picture, so that nothing is written."""
         return self.ask.kind == "draw"

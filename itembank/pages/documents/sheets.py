@@ -120,8 +120,7 @@ def _example(
         text_part(title, inside, size, kind="H2", bold=True, colour=theme.ACCENT, after=0.5 * size),
         text_part((asked if unfinished else solved)(item), inside, size, after=0.7 * size),
     ]
-    lines = sum(step.maths is not None for step in item.steps)
-    hidden = lines - lines // 2 if unfinished else 0
+    hidden = item.left_to_finish if unfinished else 0
     if item.steps:
         parts.append(steps_part(item.steps, inside, size, hidden=hidden, after=0.6 * size))
     if unfinished and not item.drawn:

@@ -7,10 +7,10 @@ of their answers is said once, at the foot.
 
 All questions stand on one slide if they can: in two columns alike, at the largest size that
 fits; else in columns of other widths, or with a question more in one of them; then with figures
-no larger than the least size asks; and at the least size in any of these ways, in strips across the
-slide, with smaller figures, and with lines set closer at the last. Where a word such as *Solve*
-would stand alone above its equation, a way that keeps them together is taken, at a size a little
-smaller if need be.
+no larger than the least size asks, or in strips across the slide; and at the least size in any of
+these ways, with smaller figures, and with lines set closer at the last. On one slide a figure that
+questions share stands once. Where a word such as *Solve* would stand alone above its equation, a
+way that keeps them together is taken, at a size a little smaller if need be.
 """
 
 from __future__ import annotations
@@ -46,7 +46,7 @@ class Spacing(NamedTuple):
 ROOMY = Spacing(10.0, USUAL)
 
 CLOSE = Spacing(7.0, USUAL)
-"""At the least size, where the questions would not fit on one slide otherwise."""
+"""Where the questions would not fit on one slide otherwise, or only at the least size."""
 
 CLOSEST = Spacing(5.0, Setting(0.12, lowest=True))
 """Where they still do not."""
@@ -93,13 +93,14 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
         ItembankError: one question alone is too long for a whole slide.
     """
     told = shared(items)
-    board = _Board(items, told, top, bottom)
+    board = _Board(items, told, top, bottom, one_slide=True)
     everything = range(len(items))
     passes = list(_passes(any(item.picture is not None for item in items)))
     # Whatever looks better takes more room.
     whole = board.fit([everything], passes[-1]) and board.looking_best([everything], passes)
     if whole:
         return [_telling(_together(board, whole[0][0], whole[1]), told)]
+    board = _Board(items, told, top, bottom)
     filled = board.filled(theme.SLIDE_QUESTION[0])
     made = (filled, CLOSE)
     for count in range(2, len(filled) + 1):
@@ -112,7 +113,7 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
 
 def fits_one_slide(items: Sequence[PackItem], top: float, bottom: float) -> bool:
     """Tell whether all questions have room on one slide, set the closest."""
-    board = _Board(items, shared(items), top, bottom)
+    board = _Board(items, shared(items), top, bottom, one_slide=True)
     *_, closest = _passes(any(item.picture is not None for item in items))
     return board.fit([range(len(items))], closest)
 
@@ -179,12 +180,16 @@ def _passes(figures: bool) -> Iterator[Pass]:
     yield from (Pass(size, _NEARLY, ROOMY) for size in larger)
     if figures:
         yield from (Pass(size, _NEARLY, _labelled(ROOMY, least / size)) for size in larger)
+    scales = (least, FIGURES_LEAST[0]) if figures else (least,)
+    for size in (least + 4, least + 2):
+        for labels in scales:
+            yield Pass(size, _ANYHOW, _labelled(CLOSE, labels / size), strips=True)
     yield Pass(least, _ALIKE, ROOMY)
     yield Pass(least, _ANYHOW, ROOMY)
-    scales = [size / least for size in (least, *(FIGURES_LEAST if figures else ()))]
+    scales = (least, *(FIGURES_LEAST if figures else ()))
     for spacing in (CLOSE, CLOSEST):
-        for scale in scales:
-            yield Pass(least, _ANYHOW, _labelled(spacing, scale), strips=True)
+        for labels in scales:
+            yield Pass(least, _ANYHOW, _labelled(spacing, labels / least), strips=True)
 
 
 def _labelled(spacing: Spacing, scale: float) -> Spacing:
@@ -199,15 +204,37 @@ def _telling(slide: Slide, told: Sequence[Instruction]) -> Slide:
     )
 
 
+def _shown_by(items: Sequence[PackItem]) -> dict[int, int]:
+    """Return the number of the question that shows the figure of a later one, by its place.
+
+    A figure into which the answer is drawn is its question's own.
+    """
+    first: dict[str, int] = {}
+    found: dict[int, int] = {}
+    for i, item in enumerate(items):
+        if item.picture is not None and item.key_picture is None:
+            shown = first.setdefault(item.picture.model_dump_json(), i)
+            if shown != i:
+                found[i] = shown + 1
+    return found
+
+
 class _Board:
     """The questions of a starter and the room they have; each is set once at a size and width."""
 
     def __init__(
-        self, items: Sequence[PackItem], told: Sequence[Instruction], top: float, bottom: float
+        self,
+        items: Sequence[PackItem],
+        told: Sequence[Instruction],
+        top: float,
+        bottom: float,
+        one_slide: bool = False,
     ) -> None:
         self.items = items
+        shown_by = _shown_by(items) if one_slide else {}
         self.flows = [
-            (Flow(prompt(item, told, answered=True)), Flow(key_on_slide(item))) for item in items
+            (Flow(prompt(item, told, True, shown_by.get(i))), Flow(key_on_slide(item)))
+            for i, item in enumerate(items)
         ]
         self.top, self.room = top, top - bottom
         self.digits = len(str(len(items)))

@@ -59,11 +59,17 @@ def solved(item: PackItem) -> list[Piece]:
     return [*item.prompt, *filter(None, [item.key_picture or item.picture])]
 
 
-def prompt(item: PackItem, told: Sequence[Instruction] = (), answered: bool = False) -> list[Piece]:
+def prompt(
+    item: PackItem,
+    told: Sequence[Instruction] = (),
+    answered: bool = False,
+    shown_by: int | None = None,
+) -> list[Piece]:
     """Return the item's prompt, with its marks where they are more than one.
 
     An instruction that is `told` for several questions at once is left out. Where the page is to
-    show it `answered` too, its figure has the room that it needs then.
+    show it `answered` too, its figure has the room that it needs then. Where the question of a
+    number has the same figure, it is `shown_by` that one, and the prompt says so.
     """
     said = last_instruction(item)
     elsewhere = said and any(instruction.sentence == said for instruction in told)
@@ -71,6 +77,9 @@ def prompt(item: PackItem, told: Sequence[Instruction] = (), answered: bool = Fa
     if item.marks > 1:
         runs.append(f" [{item.marks}\u00a0marks]")
     picture, key_picture = item.picture, item.key_picture
+    if picture is not None and shown_by is not None:
+        what = "table" if "table" in picture.data["kind"] else "picture"
+        return [f"Use the {what} in question\u00a0{shown_by}. ", *runs]
     if answered and picture is not None and key_picture is not None:
         runs.append(Pair(picture, key_picture))
     elif picture is not None:

@@ -1,8 +1,9 @@
 """Pictures beside lines of working: each has to show what its line says.
 
-A balance shows an equation, pan by pan; points on a number line a list in order; jumps on one the
-number at which they end; every other picture has a reading that is the number the line comes to.
-The first road reads the picture's data, the second measures what is drawn; `shown_by` gets either.
+A balance shows an equation, pan by pan; points on a number line a list in order, up or down; jumps
+on one the number at which they end; every other picture has a reading that is the number the line
+comes to. The first road reads the picture's data, the second measures what is drawn; `shown_by`
+gets either.
 """
 
 from __future__ import annotations
@@ -49,7 +50,8 @@ def shown_by(figure: Figure, line: t.Node, reader: Reader, equations: Equations)
     readings = kind_of(figure).readings(figure)
     if isinstance(line, t.Listing):
         numbers = [reader(figure, each) for each in readings if each.name == "number"]
-        return sorted(map(exact, numbers)) == [exact(part) for part in line.parts]
+        rising = sorted(map(exact, numbers))
+        return [exact(part) for part in line.parts] in (rising, rising[::-1])
     end = line.rest[-1][1] if isinstance(line, t.Relation) else line
     ends = [each for each in readings if each.name == "jump end"]
     # Where there are jumps, it is where the last of them lands that counts.

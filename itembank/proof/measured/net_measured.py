@@ -7,6 +7,7 @@ worked out.
 
 from __future__ import annotations
 
+import re
 from typing import Any, NamedTuple
 
 import sympy
@@ -102,6 +103,7 @@ def _rolled(faces: list[_Face]) -> tuple[dict[int, int], tuple[Any, Any, Any]] |
     return downs, (wide, tall, high)
 
 
+_SCALE = re.compile(r"The squares have sides of (?P<size>[1-9]\d*) (?P<unit>\w+)\.")
 _PAIRS = {0: 1, 1: 0, 2: 3, 3: 2, 4: 5, 5: 4}
 
 
@@ -169,16 +171,18 @@ def _of_box(drawing: Drawing, what: str) -> t.Node:
     }
     gaps = [step for step in (*steps, *edges) if step]
     side = sympy.gcd_list(gaps)
-    _, _, unit = scales[0].removesuffix(".").rpartition(" ")
-    known = to_sympy(t.Quantity(t.Int(1), unit))
+    told = _SCALE.fullmatch(scales[0])
+    if told is None or not to_sympy(t.Quantity(t.Int(1), told["unit"])):
+        raise NotExact("it is not said how long the sides of its squares are")
+    unit, each_side = told["unit"], int(told["size"])
     squares = [edge / side for edge in edges]
-    if not all(each.is_Integer for each in squares) or not known:
+    if not all(each.is_Integer for each in squares):
         raise NotExact("its edges are no whole numbers of squares")
-    a, b, c = squares
+    a, b, c = (each * each_side for each in squares)
     if what == "volume":
         return t.Quantity(number_tree(a * b * c), f"{unit}^3")
     if what == "surface area":
-        total = sum(area_of(area.points) for area in areas) / side**2
+        total = sum(area_of(area.points) for area in areas) * (each_side / side) ** 2
         return t.Quantity(number_tree(total), f"{unit}^2")
     return t.Quantity(number_tree(c), unit)
 

@@ -8,6 +8,7 @@ import sympy
 
 from itembank.figures.drawing import Arc, Drawing, Stroke, Text
 from itembank.figures.figure import Reading
+from itembank.figures.kinds.line_span import MOST_LISTED
 from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
 from itembank.notation.symbolic import to_sympy
@@ -115,11 +116,13 @@ def _of_span(drawing: Drawing, reading: Reading) -> t.Node:
         right_open=not (high and high[1]),
     )
     whole = sympy.Intersection(domain, sympy.S.Integers)
+    if whole is sympy.S.EmptySet:
+        raise NotExact("no integer is under the line")
     if reading == Reading("least integer") and low:
         return number_tree(sympy.Integer(whole.inf))
     if reading == Reading("greatest integer") and high:
         return number_tree(sympy.Integer(whole.sup))
-    if reading == Reading("integers") and low and high:
+    if reading == Reading("integers") and low and high and whole.sup - whole.inf < MOST_LISTED:
         return t.Listing(tuple(map(number_tree, sorted(whole))))
     raise NotExact("the drawing does not show it")
 

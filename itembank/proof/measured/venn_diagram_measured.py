@@ -139,6 +139,11 @@ def _set_of(text: str, names: list[str]) -> Any:
     return only
 
 
+def places_of(text: str, names: list[str]) -> frozenset[tuple[bool, bool]]:
+    """Return the regions of a set in symbols, by whether they are in the first and the second."""
+    return frozenset(_PLACES[int(place)] for place in _set_of(text, names))
+
+
 def _of_sets(drawing: Drawing, what: str, text: str) -> t.Node:
     names, counts, held = _held(drawing)
     wanted = [_PLACES[int(place)] for place in _set_of(text, names)]

@@ -20,6 +20,7 @@ from itembank.work.department.setting_groups import Setting
 def settings_in(table: Mapping[str, Any], group: tuple[Setting, ...]) -> dict[str, str]:
     """Return each setting as it is typed, empty where it is left out.
 
+    >>> from itembank.work.department.setting_groups import PRINT
     >>> settings_in({"questions": 6, "large_print": ["A3", "C5"], "print_tint": True}, PRINT[1:6])
     {'questions': '6', 'follow_up': '', 'large_print': 'A3, C5', 'paper': '', 'print_tint': 'yes'}
     """

@@ -15,7 +15,7 @@ from itembank.planning.department.pack_request import stated
 from itembank.planning.department.sheet_items import LessonSheets, SheetItems
 
 if TYPE_CHECKING:
-    from itembank.packs.build import Chosen
+    from itembank.packs.chosen import Chosen
     from itembank.planning.department.pack_request import PackRequest
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
     from itembank.work.week.planner import Planner

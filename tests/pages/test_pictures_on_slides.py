@@ -1,0 +1,165 @@
+"""Starters with pictures stand on one slide too, and a picture that questions share stands once."""
+
+from __future__ import annotations
+
+import random
+from functools import cache
+
+import numpy as np
+import pypdfium2
+import pytest
+
+from itembank.items.item import Tier
+from itembank.items.topics.registry import find_topic, topic_ids
+from itembank.packs.choosing.item_pool import Pool
+from itembank.packs.choosing.question_room import room_of_all, shared_figure
+from itembank.packs.choosing.shared_figures import about_one_figure
+from itembank.packs.data.convert import Faces, pack_item
+from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
+from itembank.pages.engine import theme
+from itembank.pages.parts.board import LEFT, RIGHT, arrange
+from itembank.pages.parts.strips import strips
+from tests.pages.test_layout import DOTS, boxes, ink
+from tests.pages.test_one_slide import on_topics, placed, words_of
+
+DRAWS = 14
+MANY = 4
+"""With so many pictures a starter may take two slides."""
+
+
+@cache
+def draws():
+    """Return packs on four topics drawn at random from all."""
+    rng = random.Random(2)
+    return [on_topics(*rng.sample(topic_ids(), 4), seed=seed) for seed in range(DRAWS)]
+
+
+def pictures(pack):
+    return [item for item in pack.versions[0].items if item.picture is not None]
+
+
+def labels(slide):
+    """Yield the type size of the labels in each picture of a slide."""
+    for spot in slide.spots:
+        for line in spot.cell.question.lines:
+            for each in line.placed:
+                if each.atom.picture is not None:
+                    yield slide.size * each.scale
+
+
+def test_starters_with_pictures_take_one_slide():
+    few = [placed(pack) for pack in draws() if len(pictures(pack)) < MANY]
+    assert any(pictures(pack) for pack in draws())
+    assert sum(len(made) == 1 for made in few) >= 0.9 * len(few)
+    slides = [placed(pack) for pack in draws()]
+    assert max(map(len, slides)) <= 2
+    assert sum(len(made) == 1 for made in slides) >= 0.75 * DRAWS
+    for made in slides:
+        for slide in made:
+            assert slide.size >= theme.SLIDE_QUESTION[0]
+            assert all(size >= theme.SLIDE_SMALL - 0.01 for size in labels(slide))
+
+
+def test_questions_beside_pictures_neither_overlap_nor_leave_the_slide():
+    for pack in draws():
+        bottom = bottom_of(pack)
+        for slide in placed(pack):
+            found = list(boxes(slide))
+            for number, (x0, y0, x1, y1) in found:
+                assert LEFT <= x0 < x1 <= RIGHT + 0.01
+                assert bottom - 0.01 <= y0 < y1 <= TOP + 0.01
+                for other, (a0, b0, a1, b1) in found:
+                    apart = x1 <= a0 or a1 <= x0 or y1 <= b0 + 0.01 or b1 <= y0 + 0.01
+                    assert other == number or apart, (pack.lesson.title, number, other)
+            for spot in slide.spots:
+                made = spot.cell
+                left = made.answer_x - 6
+                assert spot.x + made.answer_x + made.answer.width <= spot.x + spot.width
+                for line in made.question.lines:
+                    for each in line.placed:
+                        if each.atom.picture is None:
+                            continue
+                        right = made.indent + each.x + each.atom.width * each.scale * slide.size
+                        foot = made.question_top + line.baseline
+                        head = foot - each.atom.ascent * each.scale * slide.size
+                        high, low = made.answer_top, made.answer_top + made.answer.height
+                        assert right <= left or foot <= high or head >= low, spot.item.address
+
+
+def test_pictures_stand_at_the_same_place_on_the_answers():
+    for pack in draws()[:4]:
+        pairs = zip(
+            *(pypdfium2.PdfDocument(draw(pack)) for draw in (starter, answers)), strict=True
+        )
+        for (asked, marked), slide in zip(pairs, placed(pack), strict=True):
+            one, two = ink(asked), ink(marked)
+            for number, (x0, y0, x1, y1) in boxes(slide):
+                if slide.spots[number - slide.spots[0].number].item.key_picture is not None:
+                    continue
+                part = np.s_[
+                    round((540 - y1) * DOTS) : round((540 - y0) * DOTS),
+                    round(x0 * DOTS) : round(x1 * DOTS),
+                ]
+                assert (one[part] & ~two[part]).sum() <= 0.05 * one[part].sum() + 2
+
+
+SHARING = "statistics.bar-charts"
+
+
+def pair():
+    """Return questions about two bar charts, then what stands for them where room is short."""
+    pool, topic = Pool(), find_topic(SHARING)
+    first = pool.take(pool.at(topic, Tier.SUPPORT, 3))
+    about_another = (pool.at(topic, Tier.CORE, index) for index in range(50))
+    models = [first, next(c for c in about_another if c.item.figure != first.item.figure)]
+    swaps = about_one_figure([], models, models, {SHARING: topic}, 1, pool)
+    instead = {id(old): new for old, new in swaps}
+    return models, [instead.get(id(each), each) for each in models]
+
+
+def test_two_large_pictures_make_way_for_one_that_both_questions_are_about():
+    models, found = pair()
+    assert shared_figure(models[0]) != shared_figure(models[1])
+    assert shared_figure(found[0]) == shared_figure(found[1])
+    assert [each.item.tier for each in found] == [each.item.tier for each in models]
+    assert found[0].item.prompt != found[1].item.prompt
+    assert room_of_all(found) < room_of_all(models)
+
+
+def test_a_shared_picture_stands_once_and_the_second_question_says_where(samples):
+    _, found = pair()
+    pack = samples.pack([pack_item(each.item, find_topic(SHARING), Faces()) for each in found])
+    (slide,) = arrange(pack.versions[0].items, TOP, bottom_of(pack))
+    assert len(list(labels(slide))) == 1
+    assert "Use the picture in question 1." in words_of(starter(pack))
+    # With other questions between them there is no room for all: each has its picture.
+    items = [*pack.versions[0].items[:1], *draws()[0].versions[0].items * 2]
+    slides = arrange([*items, pack.versions[0].items[1]], TOP, bottom_of(pack))
+    assert len(slides) > 1
+    assert slides[-1].spots[-1].item.picture is not None
+    assert len(list(labels(slides[-1]))) == sum(
+        spot.item.picture is not None for spot in slides[-1].spots
+    )
+
+
+class Square:
+    """A question as high as it is wide to set: its words fill an area."""
+
+    def __init__(self, area, width):
+        self.height = area / width
+
+
+@pytest.mark.parametrize("areas", [[9000] * 8, [4000, 90000, 4000, 4000, 90000, 4000, 4000, 4000]])
+def test_strips_hold_every_question_once_in_order_across_the_whole_width(areas):
+    made = strips(range(8), 904, 420, 24, 7, lambda i, width: Square(areas[i], width))
+    assert [i for strip in made for side in strip.columns for i in side] == list(range(8))
+    for strip in made:
+        assert sum(strip.widths) + 24 * (len(strip.widths) - 1) == pytest.approx(904, abs=0.1)
+        for side, width in zip(strip.columns, strip.widths, strict=True):
+            assert sum(areas[i] / width for i in side) + 7 * (len(side) - 1) <= strip.height + 0.1
+    assert sum(strip.height for strip in made) + 7 * (len(made) - 1) <= 420
+
+
+def test_no_strips_where_there_is_no_room():
+    assert strips(range(8), 904, 100, 24, 7, lambda i, width: Square(90000, width)) is None
+    assert strips(range(2), 904, 400, 24, 7, lambda i, width: None) is None
