@@ -226,7 +226,7 @@ def change(request: Request, form: FormData) -> Response:
     try:
         made = changed(found.desk, found.week, (wanted,))
     except ItembankError as error:
-        if error.matter != "not asked there":
+        if "not asked there" not in error.matters:
             raise
         # As where it was changed in another window meanwhile: an address tells a teacher nothing.
         raise ItembankError(

@@ -16,8 +16,7 @@ from starlette.routing import Route
 from itembank.desk.pages.lesson import LESSON, Found, find
 from itembank.desk.replying.forms import action, number, text
 from itembank.desk.replying.replies import onward, page
-from itembank.errors import ItembankError, NotFound, SeveralErrors
-from itembank.files.faults import FileFaults
+from itembank.errors import ItembankError, NotFound
 from itembank.files.private import write_private
 from itembank.records.entries.entries import LEVELS, OwnViews
 from itembank.text.whole_number import whole_number
@@ -159,22 +158,13 @@ def record(request: Request, form: FormData) -> Response:
             typed = {name: value for name, value in form.items() if isinstance(value, str)}
             typed["how"] = how
             lines, marks = said.splitlines(), text(form, "out_of")
-            of_seats = "seats of the class" in _matters(error)
+            of_seats = "seats of the class" in error.matters
             return _form(
                 request, "record", marks, lines, status=400, typed=typed, of_seats=of_seats
             )
     remarks = " ".join(str(remark) for remark in recorded.remarks)
     said = f"{recorded.done.value.capitalize()}. {remarks}".strip()
     return onward(found.where + "#after", said)
-
-
-def _matters(error: ItembankError) -> set[str]:
-    """Return the names of all that is the matter: an error's own, and those of its parts."""
-    if isinstance(error, SeveralErrors):  # which may be several in turn
-        return set[str]().union(*map(_matters, error.errors))
-    if isinstance(error, FileFaults):
-        return {fault.matter for fault in error.faults}
-    return {error.matter}
 
 
 def _without_file(said: str, sheet: Path, form: FormData, how: str, found: Found) -> str:
