@@ -6,6 +6,7 @@ from page_content import Block, Document, Heading, Paragraph, Runs, Table, Words
 
 from itembank.notation import parse_written
 from itembank.notation import tree as t
+from itembank.notation.line import shown_line
 
 SIGNS = {"×": "times", "÷": "div", "of": '" of "', "≤": "<=", "≥": ">=", "≠": "!="}
 TEXT = "Atkinson Hyperlegible"
@@ -80,6 +81,8 @@ def maths(node: t.Node) -> str:
             return "square"
         case t.Label(text):
             return _string(text)
+        case t.ClockTime():
+            return _string(shown_line(node))
         case t.Frac(num, den):
             return f"frac({maths(num)}, {maths(den)})"
         case t.Mixed(whole, num, den):

@@ -110,8 +110,9 @@ def a_week(work: Path, folder: Path, scale: float) -> None:
 def starters(folder: Path, scale: float) -> None:
     """Draw starters of eight questions on four topics at random, each beside its answers."""
     from itembank.items.topics.registry import topic_ids
-    from itembank.packs.build import build_pack
+    from itembank.packs.build import start_pack
     from itembank.pages.documents.slides import answers, starter
+    from itembank.pages.draw import slides_of
     from itembank.planning.department.pack_request import USUAL, PackRequest, PlannedTopic
 
     rng = random.Random(12)
@@ -127,7 +128,11 @@ def starters(folder: Path, scale: float) -> None:
             follow_up=3,
             seed=seed,
         )
-        pack = build_pack(request.over(USUAL))
+        # As a teacher gets them: chosen so that they stand on one slide where there is a way.
+        started = start_pack(request.over(USUAL), slides_of=slides_of)
+        with started.proof:
+            started.proof.result()
+        pack = started.pack
         for draw in (starter, answers):
             with pypdfium2.PdfDocument(draw(pack)) as document:
                 drawn += [page.render(scale=scale).to_pil().convert("RGB") for page in document]

@@ -126,12 +126,12 @@ def _fault_of(cells: tuple[n.Cell, ...]) -> Misconception:
 
 def _three(seed: int) -> list[tuple[n.Cell, ...]] | None:
     """Return a net of a cube and two other shapes, each wrong for another reason."""
-    draw = scattered(seed, 6, 0, 10_000)
+    lots = scattered(seed, 6, 0, 10_000)
     found = []
     for table, k, way in (
-        (n.cube_nets(), draw[0], draw[1]),
-        (n.no_nets(), draw[2], draw[3]),
-        (n.no_nets(), draw[4], draw[5]),
+        (n.cube_nets(), lots[0], lots[1]),
+        (n.no_nets(), lots[2], lots[3]),
+        (n.no_nets(), lots[4], lots[5]),
     ):
         ways = table[k % len(table)]
         found.append(ways[way % len(ways)])

@@ -8,48 +8,31 @@ memory).
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from fractions import Fraction
 from math import gcd
 from typing import Any
 
 from generators._drawn import to_draw
 from generators.graphs._grids import Spot, grid, pair
+from generators.graphs._line_value_mistakes import (
+    ADDS_NUMBER,
+    FORWARDS,
+    MINUS_LOST,
+    NUMBER_ALONE,
+    SIDE_BY_SIDE,
+)
 from generators.graphs._lines import X, Y, drawn, equation, said, signed, spots
 from generators.graphs._misconceptions import SWAPPED
+from itembank.figures.kinds.coordinate_grid import CoordinateGrid
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Misconception, Run, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ADDS_NUMBER = Misconception(
-    "graphs.table-adds-for-times",
-    "adds the number in front of x instead of multiplying by it",
-    "What does the number in front of x tell you to do with x?",
-)
-SIDE_BY_SIDE = Misconception(
-    "graphs.table-side-by-side",
-    "writes the value of x after the number in front of it, like a digit",
-    "What does 3x mean? What is it when x is 4?",
-)
-MINUS_LOST = Misconception(
-    "graphs.table-minus-lost",
-    "forgets the minus of the value of x",
-    "What is a positive number times a negative one?",
-)
-FORWARDS = Misconception(
-    "graphs.table-forwards",
-    "puts the value of y in the place of x",
-    "Which coordinate is known: the first or the second? Which letter is that?",
-)
-NUMBER_ALONE = Misconception(
-    "graphs.table-number-alone",
-    "leaves out the number at the end",
-    "Where has the last number of the equation gone?",
-)
 
 FOUR = (-6, 6, -5, 5)
 
@@ -230,20 +213,9 @@ class LinesByTable(Topic):
         mistake, wrong = found
         figure = grid(FOUR, sorted(((own, (x, y)), (swapped, (y, x)), (lost, (x, wrong)))))
         text = prompt("Which point lies on the line {e}?", e=equation(m, c))
-        steps = (
-            Step("Put the x of each point into the equation."),
-            Step("For this point it gives the y.", t.Label(own)),
-        )
-        return Draft(
-            text,
-            of_figure(figure, text),
-            t.Label(own),
-            "name",
-            steps,
-            slips((SWAPPED, t.Label(swapped)), (mistake, t.Label(lost))),
-            ("which point", m, c, x),
-            figure=figure,
-        )
+        told = "Put the x of each point into the equation.", "For this point it gives the y."
+        wrong_names = {SWAPPED: swapped, mistake: lost}
+        return _named(figure, text, own, told, wrong_names, ("which point", m, c, x))
 
     def _back(self, m: int, c: int, x: int) -> Draft:
         y = m * x + c
@@ -284,17 +256,28 @@ class LinesByTable(Topic):
         lines = ((own, m, c), (swapped, m, x - m * y), (third, -m, c))
         figure = grid(FOUR, (), tuple(drawn(Fraction(s), r, FOUR, n) for n, s, r in sorted(lines)))
         text = prompt("Which line passes through {p}?", p=pair(x, y))
-        steps = (
-            Step("Find the point: along first, then up or down."),
-            Step("See which line goes through it.", t.Label(own)),
-        )
-        return Draft(
-            text,
-            of_figure(figure, text),
-            t.Label(own),
-            "name",
-            steps,
-            slips((SWAPPED, t.Label(swapped)), (MINUS_LOST, t.Label(third))),
-            ("which line", m, c, x),
-            figure=figure,
-        )
+        told = "Find the point: along first, then up or down.", "See which line goes through it."
+        wrong_names = {SWAPPED: swapped, MINUS_LOST: third}
+        return _named(figure, text, own, told, wrong_names, ("which line", m, c, x))
+
+
+def _named(
+    figure: CoordinateGrid,
+    text: tuple[Run, ...],
+    name: str,
+    told: tuple[str, str],
+    wrong: Mapping[Misconception, str],
+    twin: tuple[object, ...],
+) -> Draft:
+    """Return the question for the point or the line of a grid that is the right one."""
+    look, found = told
+    return Draft(
+        text,
+        of_figure(figure, text),
+        t.Label(name),
+        "name",
+        (Step(look), Step(found, t.Label(name))),
+        slips(*((mistake, t.Label(other)) for mistake, other in wrong.items())),
+        twin,
+        figure=figure,
+    )

@@ -8,8 +8,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 

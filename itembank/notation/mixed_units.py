@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from itembank.fraction import Fraction
 from itembank.notation.tree import Dec, Int, MixedUnits, Quantity
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact

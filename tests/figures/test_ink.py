@@ -24,8 +24,15 @@ from tests.figures.every_figure import examples, names
 
 AMONG = 40
 """Of so many examples of a kind those are drawn whose labels want most room."""
-SIZES = {"sheet": (14.0, 0.0), "large print": (18.0, 1.0), "slide": (24.0, 0.0)}
-"""Type of the page in points, and the least size of powers as a share of it."""
+SIZES = {
+    "sheet": (14.0, 0.0),
+    "large print": (18.0, 1.0),
+    "slide": (24.0, 0.0),
+    "small": (18.0, 0.0),
+}
+"""Type of the figure in points, and the least size of powers as a share of it."""
+LINES = {"small": 24.0}
+"""A small figure on a slide has lines as thick as a large one."""
 DOTS = 2.0
 """Dots of a rendered page to a point."""
 INKED = 160
@@ -53,7 +60,7 @@ def crowded(name: str) -> list[Figure]:
     ]
 
 
-def layers(figure: Figure, size: float, monkeypatch) -> bytes:
+def layers(figure: Figure, size: float, monkeypatch, lines: float = 0.0) -> bytes:
     """Return a page with all of a figure but its labels, and a page for each label alone."""
     made = drawn(figure)
     across = ((float(made.width) + 2 * MARGIN) * size, (float(made.height) + 2 * MARGIN) * size)
@@ -67,9 +74,10 @@ def layers(figure: Figure, size: float, monkeypatch) -> bytes:
         # The patch of paper under a label stays: it belongs to what the label stands on.
         patch.setattr(Page, "text", lambda *_, **__: None)
         patch.setattr(Page, "label_formula", lambda *_: None)
-        pen = _Pen(rest, made, MARGIN * size, MARGIN * size, size)
+        pen = _Pen(rest, made, MARGIN * size, MARGIN * size, size, lines)
         for mark in made.marks:
             pen.mark(mark)
+        pen.finish_line()
     for mark in made.marks:
         if isinstance(mark, Text):
             alone = page()
@@ -94,7 +102,7 @@ def test_no_label_shares_an_inked_dot(name: str, surface: str, monkeypatch) -> N
     with scripts_at_least(scripts):
         for figure in crowded(name):
             labels = [mark for mark in drawn(figure).marks if isinstance(mark, Text)]
-            rest, *alone = ink(layers(figure, size, monkeypatch))
+            rest, *alone = ink(layers(figure, size, monkeypatch, LINES.get(surface, 0.0)))
             for mark, page in zip(labels, alone, strict=True):
                 assert page.getbbox(), (figure, mark.content)
                 assert not ImageChops.darker(rest, page).getbbox(), (figure, mark.content)

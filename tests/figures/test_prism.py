@@ -13,6 +13,7 @@ from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of,
 from itembank.figures.figure_data import from_data
 from itembank.figures.kinds.prism import Prism
 from itembank.items.asks.of_figure import as_find, of_figure
+from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.notation.value import NotExact, exact
@@ -62,6 +63,21 @@ def test_euclid_on_prisms() -> None:
     assert exact(read(whole, Reading("volume"))) == 2 * exact(read(WEDGE, Reading("volume")))
     assert line(read(WEDGE, Reading("volume"))) == "60 cm^3"
     assert line(read(WEDGE, Reading("surface area"))) == "132 cm^2"
+
+
+def test_the_frustum_of_the_moscow_papyrus() -> None:
+    """Problem 14 (from memory): 6 high, on a square of side 4 and under one of side 2, it is 56.
+
+    It is cut into the box under the upper square, four triangular prisms at its sides, and four
+    pyramids at its corners, each a third of its own box (Euclid, Elements XII.7 and corollary).
+    """
+
+    def volume(end: str, width: int, height: int, length: int) -> Fraction:
+        return exact(read(Prism(end, *map(t.Int, (width, height, length))), Reading("volume")))
+
+    middle, side = volume("rectangle", 2, 6, 2), volume("triangle", 1, 6, 2)
+    corner = volume("rectangle", 1, 6, 1) / 3
+    assert middle + 4 * side + 4 * corner == 56
 
 
 @holds(TOLD, "prism")

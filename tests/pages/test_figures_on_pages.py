@@ -152,7 +152,7 @@ def test_figures_are_clear_of_words_and_of_one_another(pack, monkeypatch):
     """Of a whole pack, each figure taken as its box."""
     figures: list[Mark] = []
 
-    def note(page, shown, x, y, size, other=None):
+    def note(page, shown, x, y, size, other=None, beside=0.0):
         made = edges(shown, other)
         width, height = ((float(n) + 2 * MARGIN) * size for n in (made.width, made.height))
         where = (page.number, x, y, x + width, y + height, size)

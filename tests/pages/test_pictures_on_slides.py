@@ -9,6 +9,7 @@ import numpy as np
 import pypdfium2
 import pytest
 
+from itembank.figures.drawing import WEIGHTS
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.packs.choosing.item_pool import Pool
@@ -17,8 +18,10 @@ from itembank.packs.choosing.shared_figures import about_one_figure
 from itembank.packs.data.convert import Faces, pack_item
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine import theme
+from itembank.pages.engine.page import Page
 from itembank.pages.parts.board import LEFT, RIGHT, arrange
 from itembank.pages.parts.strips import strips
+from tests.pages.checkers import assert_accessible
 from tests.pages.test_layout import DOTS, boxes, ink
 from tests.pages.test_one_slide import on_topics, placed, words_of
 
@@ -101,6 +104,38 @@ def test_pictures_stand_at_the_same_place_on_the_answers():
                     round(x0 * DOTS) : round(x1 * DOTS),
                 ]
                 assert (one[part] & ~two[part]).sum() <= 0.05 * one[part].sum() + 2
+
+
+TIMETABLES = ("measures.timetables", "graphs.conversion", "geometry.volume-of-prisms")
+
+
+def test_the_checkers_find_nothing_in_timetables_beside_graphs(tmp_path):
+    """Rulings of several figures are no table without cells to whoever looks for one."""
+    pack = on_topics(*TIMETABLES, "equations.one-step", seed=2)
+    assert len(pictures(pack)) > 2
+    for name, draw in (("starter", starter), ("answers", answers)):
+        assert_accessible(draw(pack), tmp_path / f"{name}.pdf")
+
+
+def test_lines_of_small_pictures_are_as_thick_as_those_of_large_ones(monkeypatch):
+    widths = []
+    path = Page.path
+
+    def noted(page, what, **how):
+        if how.get("stroke"):
+            widths.append(how["line"])
+        path(page, what, **how)
+
+    monkeypatch.setattr(Page, "path", noted)
+    small = next(pack for pack in draws() if min(map(least_label, placed(pack)), default=99) < 20)
+    starter(small)
+    thinnest = float(min(WEIGHTS.values())) * theme.SLIDE_QUESTION[0]
+    assert widths
+    assert min(widths) >= thinnest - 0.01
+
+
+def least_label(slide):
+    return min(labels(slide), default=99)
 
 
 SHARING = "statistics.bar-charts"

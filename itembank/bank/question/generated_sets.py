@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 def set_addresses(made: GeneratedSet, topic: str) -> tuple[str, ...]:
     """Return the addresses of a generated set in a file on `topic`: the same ones every time.
 
-    A set of so many is drawn without repeats by its seed; a tier that grows does not change it.
+    A set of so many is taken by its seed, none twice; a tier that grows does not change it.
 
     >>> set_addresses(GeneratedSet(tier="core", count=2, seed=1), "ratio.share")
     ('ratio.share/core/462', 'ratio.share/core/392')

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -19,6 +18,7 @@ from itembank.figures.drawing import (
     drawing,
     text_box,
 )
+from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -21,6 +20,7 @@ from itembank.figures.kinds.placed_labels import (
     unit,
 )
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
+from itembank.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon

@@ -8,8 +8,8 @@ is worked out wrongly in columns, and what follows uses it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from fractions import Fraction
 
+from itembank.fraction import Fraction
 from itembank.items.asks.faulty_line import MOST_LINES
 from itembank.items.item import Draft, Misconception
 from itembank.items.kinds.draft_worth import worth

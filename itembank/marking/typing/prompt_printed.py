@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from itembank.fraction import Fraction
 from itembank.items.item import Item
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t

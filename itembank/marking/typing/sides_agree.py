@@ -6,8 +6,7 @@ to be false.
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from itembank.fraction import Fraction
 from itembank.items.forms.value_forms import value
 from itembank.marking.worth.letters_unknown import PI
 from itembank.marking.worth.same_worth import same

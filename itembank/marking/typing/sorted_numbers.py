@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from itembank.fraction import Fraction
 from itembank.items.item import Item
 from itembank.marking.typing.spelling import visible
 from itembank.notation import tree as t

@@ -411,7 +411,7 @@ def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -
             atom = placed.atom
             if atom.picture is not None:
                 scaled = size * placed.scale
-                draw_picture(page, atom.picture, x + placed.x, y, scaled, atom.other)
+                draw_picture(page, atom.picture, x + placed.x, y, scaled, atom.other, size)
                 continue
             if atom.maths is not None:
                 _draw_maths(page, placed, x, y, size, colour, formulas)

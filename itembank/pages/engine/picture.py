@@ -64,31 +64,49 @@ def edges(picture: Picture, other: Picture | None = None) -> Drawing:
 
 
 def draw_picture(
-    page: Page, picture: Picture, x: float, y: float, size: float, other: Picture | None = None
+    page: Page,
+    picture: Picture,
+    x: float,
+    y: float,
+    size: float,
+    other: Picture | None = None,
+    beside: float = 0.0,
 ) -> None:
     """Draw a figure with its bottom left corner at (x, y), its type at `size` points.
 
-    With an `other` figure it stands where both have room: what they share is at one place.
+    With an `other` figure it stands where both have room: what they share is at one place. Where
+    words of a larger type stand `beside` it, its lines are as thick as that type asks for.
     """
-    draw_marks(page, edges(picture, other), picture.words, x, y, size)
+    draw_marks(page, edges(picture, other), picture.words, x, y, size, max(size, beside))
 
 
-def draw_marks(page: Page, made: Drawing, words: str, x: float, y: float, size: float) -> None:
-    """Draw any drawing with its bottom left corner at (x, y); `words` stand for it."""
+def draw_marks(
+    page: Page, made: Drawing, words: str, x: float, y: float, size: float, lines: float = 0.0
+) -> None:
+    """Draw any drawing with its bottom left corner at (x, y); `words` stand for it.
+
+    Its lines are as thick as beside type of `lines` points: of its own size where none is given.
+    """
     width = (float(made.width) + 2 * MARGIN) * size
     height = (float(made.height) + 2 * MARGIN) * size
     with page.figure(words, (x, y, x + width, y + height)):
-        pen = _Pen(page, made, x + MARGIN * size, y + MARGIN * size, size)
+        pen = _Pen(page, made, x + MARGIN * size, y + MARGIN * size, size, lines)
         for mark in made.marks:
             pen.mark(mark)
+        pen.finish_line()
 
 
 class _Pen:
     """Draws marks of one drawing at its place on a page."""
 
-    def __init__(self, page: Page, made: Drawing, x: float, y: float, size: float) -> None:
-        self.page, self.size = page, size
+    def __init__(
+        self, page: Page, made: Drawing, x: float, y: float, size: float, lines: float = 0.0
+    ) -> None:
+        self.page, self.size, self.lines = page, size, lines or size
         self.x0, self.y0 = x - float(made.left) * size, y - float(made.bottom) * size
+        # Lines alike that follow each other are one path: a grid is one thing, and a small one.
+        self._begun: list[str] = []
+        self._alike = (0.0, "")
 
     def at(self, point: tuple[object, object]) -> Point:
         x, y = point
@@ -96,12 +114,15 @@ class _Pen:
 
     def mark(self, mark: Mark) -> None:
         if isinstance(mark, Text):
+            self.finish_line()
             self.text(mark)
             return
-        width = float(WEIGHTS[mark.weight]) * self.size
+        width = float(WEIGHTS[mark.weight]) * self.lines
         if isinstance(mark, Stroke):
             self.stroke(mark, width)
-        elif isinstance(mark, Area):
+            return
+        self.finish_line()
+        if isinstance(mark, Area):
             points = [self.at(point) for point in mark.points]
             path = _polygon(points)
             box = _box(points)
@@ -115,9 +136,20 @@ class _Pen:
         points = [self.at(point) for point in mark.points]
         path = f"{_at(points[0])} m " + " ".join(f"{_at(point)} l" for point in points[1:])
         dash = f"{pt(4 * width)} {pt(3 * width)}" if mark.dashed else ""
-        self.page.path(path, stroke=INK, line=width, dash=dash)
+        if self._alike != (width, dash):
+            self.finish_line()
+            self._alike = (width, dash)
+        self._begun.append(path)
         for head in arrow_heads(mark):
+            self.finish_line()
             self.page.path(_polygon([self.at(point) for point in head]), fill=INK)
+
+    def finish_line(self) -> None:
+        """Draw the lines that were begun."""
+        if self._begun:
+            width, dash = self._alike
+            self.page.path(" ".join(self._begun), stroke=INK, line=width, dash=dash)
+            self._begun = []
 
     def arc(self, mark: Arc, width: float) -> None:
         centre = self.at(mark.centre)

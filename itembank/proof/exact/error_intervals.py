@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
-
+from itembank.fraction import Fraction
 from itembank.items.asks import ErrorInterval
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t
