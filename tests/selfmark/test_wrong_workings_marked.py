@@ -58,7 +58,7 @@ def test_usual_spellings_are_right_and_another_line_or_result_is_not(name):
 
 def test_the_page_says_the_same(browser):
     items = [item for name in TOPICS for item in spotted(name, 4)]
-    asked = [(item, [*sum(spellings(item), [])]) for item in items]
+    asked = [(item, [*right, *wrong]) for item in items for right, wrong in [spellings(item)]]
     page = marker_page(browser)
     made = page.evaluate(MARK_ALL, [[question_data(item), answers] for item, answers in asked])
     assert made == [[said(item, answer) for answer in answers] for item, answers in asked]
