@@ -37,6 +37,16 @@ class ItembankError(Exception):
         self.field = field
         self.about = about
 
+    @property
+    def matters(self) -> frozenset[str]:
+        """The names of all that is the matter: of one error its own, of several theirs.
+
+        >>> several = SeveralErrors([ItembankError("One.", matter="no such topic")])
+        >>> SeveralErrors([several]).matters
+        frozenset({'no such topic'})
+        """
+        return frozenset({self.matter})
+
     def within(self, before: str) -> ItembankError:
         """Return the same error with words before its message: where it is, or what was wanted.
 
@@ -89,3 +99,8 @@ class SeveralErrors(ItembankError):
     def __init__(self, errors: Sequence[ItembankError]) -> None:
         self.errors = tuple(errors)
         super().__init__("\n".join(map(str, errors)))
+
+    @property
+    def matters(self) -> frozenset[str]:
+        """The names of all that is the matter in any of them."""
+        return frozenset().union(*(error.matters for error in self.errors))

@@ -20,6 +20,7 @@ from generators.fractions.of_quantity import BARE, amount
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -160,6 +161,11 @@ class FindWhole(Topic):
             Space(_challenge, kind=range(len(LEFT)), d=range(3, 11), a=range(1, 8), m=range(2, 25))
         ),
     }
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "fractions.find-whole",
+        kinds.working_goes_wrong({ADDS_DENOMINATOR: (e.added,), OF_PART: (e.turned,)}),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -17,6 +17,7 @@ from generators.geometry._rectangle_stories import cost_of_plot, tiles_of_floor,
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -73,6 +74,11 @@ class AreaOfRectangles(Topic):
         Tier.CHALLENGE: Space(_challenge, kind=range(5), w=range(4, 25), h=range(3, 13)),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.area-of-rectangles",
+        kinds.working_goes_wrong({a.NOT_SHARED: (e.cut_short,), a.TWO_SIDES: (e.first_half,)}),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

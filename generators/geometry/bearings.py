@@ -22,6 +22,7 @@ from generators.geometry._bearing_mistakes import (
 )
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -96,6 +97,18 @@ class Bearings(Topic):
         Tier.CHALLENGE: Space(_challenge, kind=range(3), a=range(110, 350, 5), b=range(25, 180, 5)),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.bearings",
+        kinds.working_goes_wrong(
+            {
+                OTHER_WAY: (e.turned,),
+                ADDED_TOGETHER: (e.turned,),
+                OVER_360: (e.cut_short,),
+                SAME_BACK: (e.cut_short,),
+            }
+        ),
+    )
     spare = "turns by fives, so that a protractor would show them"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -15,6 +15,7 @@ from generators.geometry._compound_stories import corners_cut, path_round, trian
 from generators.geometry._rectilinear import cut, ell, tee
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -75,6 +76,17 @@ class CompoundArea(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.compound-area",
+        kinds.working_goes_wrong(
+            {
+                a.PIECE_ADDED: (e.turned,),
+                a.ONE_CORNER: (e.everywhere(e.left_out),),
+                a.NOT_HALVED: (e.everywhere(e.left_out),),
+            }
+        ),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

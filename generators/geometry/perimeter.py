@@ -22,6 +22,7 @@ from generators.geometry._perimeter_drawn import (
 )
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -96,6 +97,18 @@ class Perimeter(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.perimeter",
+        kinds.working_goes_wrong(
+            {
+                a.SHOWN_SIDES: (e.left_out,),
+                a.SIDES_MULTIPLIED: (e.turned,),
+                a.TWO_SIDES: (e.first_half,),
+                a.NOT_SHARED: (e.cut_short,),
+            }
+        ),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -37,6 +37,7 @@ from generators.geometry._regular_polygons import (
 )
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -105,6 +106,19 @@ class PolygonAngles(Topic):
         Tier.CHALLENGE: Space(_challenge, kind=range(4), n=range(75), b=SOME),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.polygon-angles",
+        kinds.working_goes_wrong(
+            {
+                m.LEFT_OUT: (e.everywhere(e.left_out),),
+                m.REST_OF_TURN: (e.out_of(360),),
+                m.EXTERIOR_FOR_INTERIOR: (e.cut_short,),
+                m.TWO_NOT_ADDED: (e.cut_short,),
+                m.SUM_WITHOUT_TWO: (e.everywhere(e.left_out),),
+            }
+        ),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -57,6 +57,7 @@ from generators.geometry._squares_of_sides import (
 )
 from itembank.items import kinds
 from itembank.items.item import Compare, Draft, Find, Misconception, Round, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -132,6 +133,17 @@ class Pythagoras(Topic):
         a=range(20),
         b=range(21),
         k=range(14),
+    )
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.pythagoras",
+        kinds.working_goes_wrong(
+            {
+                SIDES_ADDED: (e.root_by_root,),
+                SIDES_SUBTRACTED: (e.root_by_root,),
+                NOT_HALVED: (e.left_out,),
+            }
+        ),
     )
 
     def make(self, tier: Tier, *values: Any) -> Draft:

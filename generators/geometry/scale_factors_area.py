@@ -18,6 +18,7 @@ from generators.geometry._calculator import amount
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -96,6 +97,13 @@ class ScaleFactorsArea(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.scale-factors-area",
+        kinds.working_goes_wrong(
+            {m.FACTOR_DOUBLED: (e.everywhere(e.doubled_for_squared),), m.NOT_ROOTED: (e.cut_short,)}
+        ),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -18,6 +18,7 @@ from generators.geometry._similar_nested import is_short, nested_base, rest_of_s
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -109,6 +110,11 @@ class Similarity(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.similarity",
+        kinds.working_goes_wrong({m.INVERSE: (e.turned,), m.WHOLE_FOR_REST: (e.cut_short,)}),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -27,6 +27,7 @@ from itembank.figures.kinds.prism import Prism
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -108,6 +109,19 @@ class SurfaceArea(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "geometry.surface-area",
+        kinds.working_goes_wrong(
+            {
+                m.OPPOSITE_FORGOTTEN: (
+                    e.left_out,
+                    e.cut_short,
+                ),
+                m.SLOPE_FORGOTTEN: (e.everywhere(e.left_out),),
+            }
+        ),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

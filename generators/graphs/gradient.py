@@ -21,6 +21,7 @@ from generators.graphs._misconceptions import (
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -118,6 +119,11 @@ class Gradient(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "graphs.gradient",
+        kinds.working_goes_wrong({UPSIDE_DOWN: (e.swapped,), BACKWARDS: (e.turned,)}),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

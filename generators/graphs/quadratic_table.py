@@ -12,6 +12,7 @@ from typing import Any
 from generators.graphs._lines import X, Y, signed
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Misconception, Solve, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.measures.years import QUADRATIC_EQUATIONS, Part
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -108,6 +109,11 @@ class QuadraticTable(Topic):
         Tier.CHALLENGE: Space(_challenge, a=range(1, 5), x=range(2, 11), c=range(-12, 13)),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "graphs.quadratic-table",
+        kinds.working_goes_wrong({LAST_SIGN: (e.turned,), TERM_SIGN: (e.turned,)}),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

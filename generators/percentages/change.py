@@ -52,6 +52,7 @@ from generators.percentages._shop_changes import (
 )
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -146,6 +147,11 @@ class Change(Topic):
             only=lambda kind, *_: kind != "shops",
         ),
     }
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "percentages.change",
+        kinds.working_goes_wrong({WRONG_WAY: (e.turned,), STOPS: (e.cut_short,)}),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -16,6 +16,7 @@ from generators.probability.single import SIMPLEST
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -135,6 +136,11 @@ class Combined(Topic):
         Tier.CHALLENGE: Space(_kept, kind=(EXACTLY, AT_LEAST), **_AXES),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "probability.combined",
+        kinds.working_goes_wrong({m.ADDS_FOR_BOTH: (e.added,), m.DOUBLES: (e.added,)}),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -18,6 +18,7 @@ from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -135,6 +136,9 @@ class Trees(Topic):
         Tier.CHALLENGE: Space(_dependent, kind=(BOTH, ANY_ORDER), a=range(2, 13), b=range(2, 13)),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces, "probability.trees", kinds.working_goes_wrong({m.ADDS_ALONG: (e.added,)})
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

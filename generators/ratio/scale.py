@@ -21,6 +21,7 @@ from generators.ratio._scale_mistakes import (
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -123,6 +124,9 @@ class Scale(Topic):
             )
         ),
     }
+    spaces = kinds.with_working_spotted(
+        spaces, "ratio.scale", kinds.working_goes_wrong({MULTIPLIES: (e.turned,)})
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

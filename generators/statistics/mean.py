@@ -17,6 +17,7 @@ from generators.statistics._means_changed import one_joins, two_groups, which_jo
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -129,6 +130,13 @@ class Mean(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "statistics.mean",
+        kinds.working_goes_wrong(
+            {m.TOTAL_ONLY: (e.cut_short,), m.HALVES_TOTAL: (e.divided_by_two,)}
+        ),
+    )
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -52,6 +52,11 @@ class FileFaults(ItembankError):
         self.most = most
         super().__init__(self.listed(str))
 
+    @property
+    def matters(self) -> frozenset[str]:
+        """The names of all that is the matter in any of them."""
+        return frozenset(fault.matter for fault in self.faults)
+
     def listed(self, say: Callable[[Fault], str]) -> str:
         """Return a line for each fault, as `say` puts it; what is beyond `most` is counted."""
         lines = [say(fault) for fault in self.faults[: self.most]]

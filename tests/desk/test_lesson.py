@@ -129,8 +129,8 @@ def test_not_this_one_comes_in_no_later_change(desk, home):
 @pytest.mark.parametrize(
     ("fields", "said"),
     [
-        ({"do": "another", "address": "ratio.share/core/1"}, "does not ask ratio.share/core/1"),
-        ({"do": "another", "address": ""}, "does not ask"),
+        ({"do": "another", "address": "ratio.share/core/1"}, "does not ask that question any more"),
+        ({"do": "another", "address": ""}, "does not ask that question"),
         ({"do": "length", "questions": "eight"}, "write a whole number, not ‘eight’"),
         ({"do": "length", "questions": "21"}, "A starter has 1 to 20 questions"),
         ({"do": "length"}, "Say how many questions"),

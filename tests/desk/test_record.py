@@ -187,6 +187,25 @@ def test_a_pasted_answer_that_holds_a_comma_stays_in_its_cell(desk, home):
     assert decision(home).pupils == 1
 
 
+def test_one_seat_is_put_right_where_answers_or_scores_are_recorded(desk, home):
+    right = f"{PAGE}/put-right"
+    assert "Put one seat right" not in desk.get(PAGE).text
+    table = "seat,1,2,3,4,5,6,7,8\nA1,1,1,0,0,0,0,0,0\nA2,0,0,0,0,0,0,0,0"
+    assert send(desk, how="table", table=table).status_code == 303
+    assert "Put one seat right" in desk.get(PAGE).text
+    page = desk.post(right, data={"seat": "A1", "question": "4", "is": "right"}).text
+    assert "Put right: A1, question 4." in page
+    assert decision(home).scores == {"A1": 3, "A2": 0}
+    assert take_back(desk, seen_last(page)).status_code == 303
+    assert decision(home).scores == {"A1": 2, "A2": 0}
+    for fields in ({}, {"seat": "A1"}, {"seat": "F9", "question": "4", "is": "right"}):
+        assert desk.post(right, data=fields).status_code == 400
+    assert send(desk, how="seats", there="replace", **{"score-A1": "5"}).status_code == 303
+    assert desk.post(right, data={"seat": "A1", "score": "6"}).status_code == 200
+    assert desk.post(right, data={"seat": "A1", "score": "60"}).status_code == 400
+    assert decision(home).scores == {"A1": 6}
+
+
 BARE = "/class/7M/lesson/2026-11-30/3"
 
 

@@ -20,30 +20,11 @@ from pydantic import (
     WithJsonSchema,
 )
 
+from itembank.bank.model.tasks import TASKS as TASKS
 from itembank.files.fault_words import EMPTY, too_long
 from itembank.items.forms.form_rules import FORMS
 
 TIERS = ("support", "core", "challenge")
-
-TASKS = (
-    "work-out",
-    "simplify",
-    "expand",
-    "factorise",
-    "solve",
-    "make-subject",
-    "share",
-    "order",
-    "compare",
-    "convert",
-    "choose",
-    "nth-term",
-    "hcf",
-    "lcm",
-    "prime-factors",
-    "round",
-)
-"""What a question may ask for."""
 
 ID = r"[a-z0-9]+(?:-[a-z0-9]+)*"
 

@@ -10,6 +10,7 @@ WEEK_ADVICE: Mapping[str, Advice] = {
     "lesson closed": Advice("Name a lesson to come with --only."),
     "no lessons from then": Advice("Write --from {next}."),
     "no room in a starter": Advice("Write --questions to have more, or pin fewer."),
+    "not asked there": Advice("The plan lists what each lesson asks."),
     "pack not as planned": Advice("To make it anew: --plan {path} --only {day} --replace"),
     "packs there": Advice("Add --replace to put new ones there."),
     "plan there": Advice(

@@ -223,7 +223,15 @@ def change(request: Request, form: FormData) -> Response:
     found = find(request)
     wanted = _wanted(found.name, form)
     part = "#" + text(form, "part") if text(form, "part") else ""
-    made = changed(found.desk, found.week, (wanted,))
+    try:
+        made = changed(found.desk, found.week, (wanted,))
+    except ItembankError as error:
+        if "not asked there" not in error.matters:
+            raise
+        # As where it was changed in another window meanwhile: an address tells a teacher nothing.
+        raise ItembankError(
+            f"{found.lesson} does not ask that question any more. Look at the lesson again."
+        ) from None
     return onward(found.where + part, made)
 
 

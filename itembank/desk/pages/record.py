@@ -16,8 +16,7 @@ from starlette.routing import Route
 from itembank.desk.pages.lesson import LESSON, Found, find
 from itembank.desk.replying.forms import action, number, text
 from itembank.desk.replying.replies import onward, page
-from itembank.errors import ItembankError, NotFound, SeveralErrors
-from itembank.files.faults import FileFaults
+from itembank.errors import ItembankError, NotFound
 from itembank.files.private import write_private
 from itembank.records.entries.entries import LEVELS, OwnViews
 from itembank.text.whole_number import whole_number
@@ -159,22 +158,13 @@ def record(request: Request, form: FormData) -> Response:
             typed = {name: value for name, value in form.items() if isinstance(value, str)}
             typed["how"] = how
             lines, marks = said.splitlines(), text(form, "out_of")
-            of_seats = "seats of the class" in _matters(error)
+            of_seats = "seats of the class" in error.matters
             return _form(
                 request, "record", marks, lines, status=400, typed=typed, of_seats=of_seats
             )
     remarks = " ".join(str(remark) for remark in recorded.remarks)
     said = f"{recorded.done.value.capitalize()}. {remarks}".strip()
     return onward(found.where + "#after", said)
-
-
-def _matters(error: ItembankError) -> set[str]:
-    """Return the names of all that is the matter: an error's own, and those of its parts."""
-    if isinstance(error, SeveralErrors):  # which may be several in turn
-        return set[str]().union(*map(_matters, error.errors))
-    if isinstance(error, FileFaults):
-        return {fault.matter for fault in error.faults}
-    return {error.matter}
 
 
 def _without_file(said: str, sheet: Path, form: FormData, how: str, found: Found) -> str:
@@ -279,6 +269,32 @@ def _beside(form: FormData) -> dict[str, Any]:
     return given
 
 
+def put_right(request: Request, form: FormData) -> Response:
+    """Record one seat again: whether an answer of its is right, or its score."""
+    from itembank.work.lesson.record import record as record_lesson
+
+    found = find(request)
+    seat, question = text(form, "seat").upper(), number(form, "question", "Question")
+    value: int | bool | None
+    if question is None:
+        value = number(form, "score", "Right answers")
+    else:
+        value = {"right": True, "wrong": False}.get(text(form, "is"))
+    if not seat or value is None:
+        raise ItembankError("Say which seat is to be put right, and what is right.")
+    record_lesson(
+        found.desk.department,
+        RecordRequest(
+            class_name=found.week.class_name,
+            date=found.lesson.date,
+            period=found.period,
+            correct=((seat, question, value),),
+        ),
+    )
+    said = f"Put right: {seat}" + (f", question {question}." if question is not None else ".")
+    return onward(found.where + "#after", said)
+
+
 def take_back(request: Request, form: FormData) -> Response:
     """Take back what was recorded last of this lesson, as the page named it."""
     from itembank.work.lesson.undo import take_back_of_lesson
@@ -296,5 +312,6 @@ ROUTES = [
     Route(LESSON + "/count", count),
     Route(LESSON + "/record", show),
     Route(LESSON + "/record", action(record), methods=["POST"]),
+    Route(LESSON + "/put-right", action(put_right), methods=["POST"]),
     Route(LESSON + "/take-back", action(take_back), methods=["POST"]),
 ]

@@ -132,6 +132,15 @@ def stopped(node: t.Node) -> Iterator[t.Node]:
     yield from ()
 
 
+def cut_short(node: t.Node) -> Iterator[t.Node]:
+    """Yield nothing: as :func:`stopped`, where only the whole line tells which line is wrong.
+
+    *4% of £900* alone is a right beginning, and whether it or what follows is wrong is in doubt;
+    after *3 × 4% of £900* what follows is.
+    """
+    yield from ()
+
+
 def root_by_root(node: t.Node) -> Iterator[t.Node]:
     """Yield a root of a sum of squares as the sum of what is squared.
 

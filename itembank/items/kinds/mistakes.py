@@ -29,3 +29,8 @@ SMALLER_FROM_LARGER = Misconception(
     "takes the smaller digit from the larger in each column",
     "Count on from the smaller number to the larger. Do you come to your answer?",
 )
+POINT_KEPT = Misconception(
+    "kinds.tenths-stay-tenths",
+    "makes tenths of the product of two numbers of tenths",
+    "What is a tenth of a tenth? Should your answer be larger or smaller than both numbers?",
+)

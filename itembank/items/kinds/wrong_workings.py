@@ -3,6 +3,9 @@
 The working of most questions is a row of calculations, each using what the one before came to.
 A mistake changes the last of them in a way that gives its wrong answer; or a sum or a difference
 is worked out wrongly in columns, and what follows uses it.
+
+Which working a question shows is drawn by lot among those that are made here. So whoever adds a
+way of going wrong gives it only to topics whose questions are not frozen yet.
 """
 
 from __future__ import annotations
@@ -13,8 +16,14 @@ from itembank.fraction import Fraction
 from itembank.items.asks.faulty_line import MOST_LINES
 from itembank.items.item import Draft, Misconception
 from itembank.items.kinds.draft_worth import worth
-from itembank.items.kinds.line_edits import Edit, smaller_from_larger, stopped, uncarried
-from itembank.items.kinds.mistakes import CARRY_LOST, SMALLER_FROM_LARGER
+from itembank.items.kinds.line_edits import (
+    Edit,
+    cut_short,
+    smaller_from_larger,
+    stopped,
+    uncarried,
+)
+from itembank.items.kinds.mistakes import CARRY_LOST, POINT_KEPT, SMALLER_FROM_LARGER
 from itembank.items.kinds.wrong_solutions import GoneWrong, WrongSolution
 from itembank.notation import tree as t
 from itembank.notation.line import line as written
@@ -23,6 +32,14 @@ from itembank.notation.value import exact_or_none
 
 Calculation = tuple[t.Node, t.Node]
 """What is worked out in a line, and what it comes to."""
+
+
+_LONGEST_SUM = 5
+"""In a longer one several tens are carried, and who loses them is far off."""
+
+
+_LONGEST = 4
+"""Terms of a line that may have more than one of them written out."""
 
 
 def working_goes_wrong(
@@ -118,8 +135,9 @@ def _last_line(
                 yield WrongSolution(mistake, (*told[:-1], made, value), len(told))
                 yield WrongSolution(mistake, (*told[:-1], whole, made, value), len(told) + 1)
                 break
-        if stopped in ways and parts and parts[-1][1] == value:
-            yield WrongSolution(mistake, (*told[:-1], parts[-1][0], value), len(told))
+        if not {stopped, cut_short}.isdisjoint(ways) and parts and parts[-1][1] == value:
+            if stopped in ways:
+                yield WrongSolution(mistake, (*told[:-1], parts[-1][0], value), len(told))
             if whole != last:
                 yield WrongSolution(mistake, (*told[:-1], whole, value), len(told) + 1)
 
@@ -147,15 +165,17 @@ def _tidy(line: t.Node) -> t.Node:
     """Return a line without the brackets that nothing is left in but one number, or all of it."""
     while isinstance(line, t.Bracket):
         line = line.of
-    return t.with_parts(line, _unbracketed)
+    return _unbracketed(line)
 
 
 def _unbracketed(part: t.Node) -> t.Node:
     if isinstance(part, t.Power):
         return part  # of a measurement it keeps its bracket
     part = t.with_parts(part, _unbracketed)
+    if isinstance(part, t.Frac):
+        return t.with_parts(part, lambda each: each.of if isinstance(each, t.Bracket) else each)
     if isinstance(part, t.Bracket):
-        number = part.of.amount if isinstance(part.of, t.Quantity) else part.of
+        number = part.of.amount if isinstance(part.of, t.Quantity | t.Money) else part.of
         return part.of if isinstance(number, t.Int | t.Dec | t.Bracket | t.Percent) else part
     return part
 
@@ -171,19 +191,24 @@ def _can_be_written(line: t.Node) -> bool:
 def _at_once(line: t.Node, parts: Sequence[Calculation]) -> t.Node:
     """Return a calculation with what was worked out before put in its place."""
     for made, result in parts:
-        alone = line == t.Root(result) or isinstance(made, t.Quantity | t.Int | t.Frac)
+        if sum(part == result for part in t.walk(line)) > 1 and len(t.children(line)) > _LONGEST:
+            continue
+        alone = line == t.Root(result) or isinstance(made, t.Quantity | t.Int | t.Frac | t.Power)
         first = isinstance(line, t.Product) and isinstance(made, t.Product) and line.first == result
         if first and isinstance(line, t.Product) and isinstance(made, t.Product):
             return t.Product(made.first, (*made.rest, *line.rest))
         line = t.replaced(line, {result: made if alone else t.Bracket(made)})
-    return line
+    return _tidy(line)
 
 
 def _in_columns(asked: Draft, row: list[Calculation]) -> Iterator[WrongSolution]:
     """Yield the workings in which one sum or difference goes wrong; what follows uses it."""
+    given = {part for run in asked.prompt if not isinstance(run, str) for part in t.walk(run)}
     for place, (made, result) in enumerate(row):
         for mistake, wrong in _column_slips(made):
             lines: list[t.Node] = [t.equals(*part) for part in row[:place]]
+            if place < len(row) - 1 and result in given:
+                continue
             follows = _following(row, place, _like(result, Fraction(wrong)))
             if follows is None or worth(follows[-1]) == worth(asked.key):
                 continue
@@ -198,20 +223,28 @@ def _following(row: list[Calculation], place: int, wrong: t.Node | None) -> list
     if wrong is None:
         return None
     made, result = row[place]
+    standing = {part for line, comes_to in row for part in (*t.walk(line), comes_to)}
+    if place < len(row) - 1 and wrong in standing:
+        return None  # what stands for the wrong result, and what for a number that is given?
     meant: dict[t.Node, t.Node] = {result: wrong}
     lines: list[t.Node] = [t.equals(made, wrong)]
     for later, (line, comes_to) in enumerate(row[place + 1 :], start=place + 1):
         now = t.replaced(line, meant)
         number = _counted(now, comes_to)
         written = None if number is None else _like(comes_to, number)
-        if written is None or comes_to in meant:
+        if written is None or comes_to in meant or (written in standing and later < len(row) - 1):
             return None
         meant[comes_to] = written
         lines += [now, written] if later == len(row) - 1 else [t.equals(now, written)]
     return [*lines, wrong] if place == len(row) - 1 else lines
 
 
-def _column_slips(line: t.Node) -> Iterator[tuple[Misconception, int]]:
+def _column_slips(line: t.Node) -> Iterator[tuple[Misconception, Fraction | int]]:
+    if isinstance(line, t.Product):
+        parts = t.children(line)
+        tenths = exact_or_none(line)
+        if len(parts) == 2 and line.rest[0][0] == "×" and all(map(_is_tenths, parts)) and tenths:
+            yield POINT_KEPT, tenths * 10
     if not isinstance(line, t.Sum):
         return
     sizes = [_size(part) for part in t.children(line)]
@@ -220,12 +253,24 @@ def _column_slips(line: t.Node) -> Iterator[tuple[Misconception, int]]:
     if len(numbers) < len(sizes) or max(numbers) < 10:
         return
     # A sum that is no larger than one of its numbers would be seen to be wrong.
-    if signs == {"+"} and max(numbers) < uncarried(numbers) != sum(numbers):
+    if (
+        signs == {"+"}
+        and len(numbers) <= _LONGEST_SUM
+        and max(numbers) < uncarried(numbers) != sum(numbers)
+    ):
         yield CARRY_LOST, uncarried(numbers)
     if signs == {"-"} and len(numbers) == 2 and numbers[0] > numbers[1] > 9:
-        made = smaller_from_larger(*numbers)
-        if made != numbers[0] - numbers[1]:
-            yield SMALLER_FROM_LARGER, made
+        differing = smaller_from_larger(*numbers)
+        if differing != numbers[0] - numbers[1]:
+            yield SMALLER_FROM_LARGER, differing
+
+
+def _is_tenths(part: t.Node) -> bool:
+    return isinstance(part, t.Dec) and (part.whole, len(part.places), part.recurring) == (
+        "0",
+        1,
+        "",
+    )
 
 
 def _size(part: t.Node) -> int | None:
@@ -234,7 +279,11 @@ def _size(part: t.Node) -> int | None:
 
 
 def _like(result: t.Node, number: Fraction) -> t.Node | None:
-    """Return a number written as a result is: whole, of the same unit; None where it is not."""
+    """Return a number written as a result is, and whole where that is; None where it is not."""
+    from itembank.items.forms.form_rules import decimal_node  # no rule of forms is needed before
+
+    if isinstance(result, t.Dec) and 1000 * number % 1 == 0 < number:
+        return decimal_node(number)
     unit = result.unit if isinstance(result, t.Quantity) else None
     if (unit is None and not isinstance(result, t.Int)) or number <= 0 or number.denominator != 1:
         return None

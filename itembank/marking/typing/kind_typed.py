@@ -22,7 +22,11 @@ _TRUTH = late(
     r"(?! ?(?:or|and|/) ?(?:true|false|t|f|yes|no)\b)",
     re.I,
 )
-_CARD = late(r"(?<![A-Za-z])([A-Z])(?![A-Za-z])|(?<![A-Za-z])([A-Z])([A-Z])(?![A-Za-z])", re.I)
+_CARD = late(
+    r"(?<![A-Za-z])([A-Z])(?![A-Za-z])"
+    r"|(?<![A-Za-z])(?!(?:to|is|so|go)(?![A-Za-z]))([A-Z])([A-Z])(?![A-Za-z])",
+    re.I,
+)
 _LINE = late(
     r"(?:it is |it's |the mistake is |(?:in|on|at) |the )*"
     r"(?:(?:line|step|l(?=\d))(?: number| no\.?)? ?)?(?:(?P<n>[1-9])(?:st|nd|rd|th)?|"
@@ -74,6 +78,8 @@ def pairs_typed(plain: str, cards: Sequence[str], partners: Sequence[str]) -> tu
     [('Q', 'P', 'S'), ('Q', 'P', 'S'), ('Q', 'P', 'S')]
     >>> pairs_typed("qps", "ABC", "PQRS"), pairs_typed("AQBPCS", "ABC", "PQRS")
     (('Q', 'P', 'S'), ('Q', 'P', 'S'))
+    >>> pairs_typed("A to Q, B to P and C is S", "ABC", "PQRS")
+    ('Q', 'P', 'S')
     >>> pairs_typed("A with Q, B with Q, C with P", "ABC", "PQRS"), pairs_typed("AQ", "AB", "PQ")
     ((), ())
     """

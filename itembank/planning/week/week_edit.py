@@ -269,7 +269,7 @@ class Editor:
         lesson = self.plan.lessons[place]
         old, new = change.address, change.new
         if old not in lesson.asked:
-            raise ItembankError(f"{lesson} does not ask {old}.")
+            raise ItembankError(f"{lesson} does not ask {old}.", matter="not asked there")
         if new in lesson.asked:
             raise ItembankError(f"{lesson} asks {new} already.")
         gone, come = self._topic_of(old), self._topic(self._topic_of(new))

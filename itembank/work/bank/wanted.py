@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from itembank.bank.model.field_types import TASKS
+from itembank.bank.model.tasks import TASKS
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
 

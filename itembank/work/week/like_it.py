@@ -38,7 +38,7 @@ def others_like(
     from itembank.packs.like_question import like_it
 
     if address not in lesson.asked:
-        raise ItembankError(f"{lesson} does not ask {address}.")
+        raise ItembankError(f"{lesson} does not ask {address}.", matter="not asked there")
     if kind:
         kind = _kind_meant(planner, address, kind)
     given = given_in(plan.lessons)
