@@ -76,6 +76,8 @@ def check_slides(pack: Pack, where: str) -> None:
             columns = slice(round((x0 - 2) * DOTS), round((x1 + 3) * DOTS))
             assert dark[rows, columns].any(), (where, number)
             dark[rows, columns] = False
+        for y in slide.rules:  # between strips of questions
+            dark[round((TOP + 6 - y - 2) * DOTS) : round((TOP + 6 - y + 2) * DOTS)] = False
         assert not dark.any(), where
     for page in marked:
         edge = round(11 * DOTS)
