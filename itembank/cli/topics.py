@@ -146,7 +146,7 @@ def _parted(table: str, wanted: Sequence[Listed]) -> str:
 
 
 def _row(topic: Listed) -> list[str]:
-    from itembank.items.item import Tier
+    from itembank.items.tier import Tier
 
     counts = [f"{topic.sizes[t]:,}" if t in topic.sizes else "–" for t in Tier]
     return [topic.id, topic.title, years_text(topic.years), *counts]
@@ -206,7 +206,7 @@ def _in_banks(folders: tuple[Path, ...]) -> Groups:
     """Return a heading and the topics of each bank, with how many questions are in use."""
     from itembank.bank.index.any_address import read_banks
     from itembank.bank.question.year import entry_year
-    from itembank.items.item import Tier
+    from itembank.items.tier import Tier
 
     groups: list[tuple[str, Rows]] = []
     for bank in read_banks(folders):
@@ -242,7 +242,7 @@ def _notes(topic: Listed) -> list[str]:
 
 def _table(rows: Rows) -> str:
     from itembank.cli.words.wrapped import fits, table
-    from itembank.items.item import Tier
+    from itembank.items.tier import Tier
 
     heads = ["topic", "title", "year", *(tier.value for tier in Tier)]
     shown = table(heads, rows, right={3, 4, 5})

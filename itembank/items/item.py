@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import StrEnum
 from typing import TypeAlias
 
 from itembank.figures.figure import Figure
@@ -30,6 +29,7 @@ from itembank.items.asks import (
     Summary,
     Which,
 )
+from itembank.items.tier import Tier
 from itembank.notation import tree as t
 
 # The kinds of question stand with the item, for whoever writes a topic.
@@ -67,14 +67,6 @@ __all__ = [
 
 Run: TypeAlias = str | t.Node
 """A stretch of a prompt: plain text, or a piece of mathematics."""
-
-
-class Tier(StrEnum):
-    """Difficulty of follow-up work, easiest first."""
-
-    SUPPORT = "support"
-    CORE = "core"
-    CHALLENGE = "challenge"
 
 
 @dataclass(frozen=True, slots=True)

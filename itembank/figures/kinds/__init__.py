@@ -18,6 +18,7 @@ MODULES = (
     "circle",
     "construction",
     "coordinate_grid",
+    "cube_plan",
     "cut_polygon",
     "cylinder",
     "double_number_line",

@@ -15,7 +15,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
-from itembank.items.item import Tier
+from itembank.items.tier import Tier
 
 FIRST_YEAR_KS3 = 7
 FIRST_YEAR_KS4 = 10

@@ -21,10 +21,13 @@ from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from itertools import accumulate, pairwise
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from itembank.items.topics.space_part import Decided
 from itembank.items.topics.spread import Spread
-from itembank.items.topics.topic import Topic
+
+if TYPE_CHECKING:
+    from itembank.items.topics.topic import Topic
 
 NAME = "layout.txt"
 Known = Callable[[str], Sequence[int] | None]

@@ -17,11 +17,13 @@ from collections.abc import Mapping, Sequence
 from functools import cache
 from hashlib import sha256
 from pathlib import Path
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from itembank.items.measures.years import FIRST_YEAR_KS3
 from itembank.items.topics import layout
-from itembank.items.topics.topic import Topic
+
+if TYPE_CHECKING:
+    from itembank.items.topics.topic import Topic
 
 NAME = "listing.json"
 

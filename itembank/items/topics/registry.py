@@ -13,14 +13,18 @@ import pkgutil
 from collections.abc import Mapping
 from functools import cache
 from importlib.metadata import entry_points
+from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.items.item import Item, Tier
+from itembank.items.tier import Tier
 from itembank.items.topics.layout import know
 from itembank.items.topics.listing import Listed, numbers_known, of_topic, shipped
-from itembank.items.topics.topic import Topic
 from itembank.text.characters import shown
 from itembank.text.whole_number import whole_number
+
+if TYPE_CHECKING:
+    from itembank.items.item import Item
+    from itembank.items.topics.topic import Topic
 
 GROUP = "itembank.topics"
 _found: dict[str, Topic] = {}
