@@ -70,9 +70,9 @@ class AreaOfTrapeziums(Topic):
         "geometry.area-of-trapeziums",
         kinds.working_goes_wrong(
             {
-                a.NOT_HALVED_SUM: (e.stopped,),
+                a.NOT_HALVED_SUM: (e.cut_short,),
                 a.NOT_DOUBLED: (e.everywhere(e.left_out),),
-                a.OTHER_SIDE_KEPT: (e.stopped,),
+                a.OTHER_SIDE_KEPT: (e.cut_short,),
             }
         ),
     )

@@ -100,7 +100,7 @@ class AreaOfTriangles(Topic):
         "geometry.area-of-triangles",
         kinds.working_goes_wrong(
             {
-                a.NOT_HALVED: (e.stopped,),
+                a.NOT_HALVED: (e.cut_short,),
                 a.NOT_DOUBLED: (e.left_out, e.everywhere(e.left_out)),
                 a.HALVED_TWICE: (e.everywhere(e.halved),),
             }

@@ -127,13 +127,8 @@ def divided_by_two(node: t.Node) -> Iterator[t.Node]:
         yield t.Product(node.first, (*node.rest[:-1], ("÷", t.Int(2))))
 
 
-def stopped(node: t.Node) -> Iterator[t.Node]:
-    """Yield nothing: whoever stops too soon leaves the last line out (:mod:`.wrong_workings`)."""
-    yield from ()
-
-
 def cut_short(node: t.Node) -> Iterator[t.Node]:
-    """Yield nothing: as :func:`stopped`, where only the whole line tells which line is wrong.
+    """Yield nothing: whoever stops too soon leaves the last line out (:mod:`.wrong_workings`).
 
     *4% of £900* alone is a right beginning, and whether it or what follows is wrong is in doubt;
     after *3 × 4% of £900* what follows is.

@@ -20,7 +20,6 @@ from itembank.items.kinds.line_edits import (
     Edit,
     cut_short,
     smaller_from_larger,
-    stopped,
     uncarried,
 )
 from itembank.items.kinds.mistakes import CARRY_LOST, POINT_KEPT, SMALLER_FROM_LARGER
@@ -119,27 +118,27 @@ def _last_line(
         if worth(value) == worth(asked.key):
             continue
         for made in _changed(last, value, ways):
-            yield WrongSolution(mistake, (*told, made, value), len(told) + 1)
-            if not parts and _goes_on(last, made):
+            unfinished = _may_go_on(made, last)
+            if not unfinished:
+                yield WrongSolution(mistake, (*told, made, value), len(told) + 1)
+            if not parts and (unfinished or _goes_on(last, made)):
                 yield WrongSolution(mistake, (last, made, value), 2)
             if whole != last:
                 yield WrongSolution(mistake, (*told[:-1], whole, made, value), len(told) + 1)
                 at_once = _at_once(made, parts[-1:])
-                if at_once != made:
+                if at_once != made and not unfinished:
                     yield WrongSolution(mistake, (*told[:-1], at_once, made, value), len(told))
             break
         else:
             if whole == last:
                 continue
             for made in _changed(whole, value, ways):
-                yield WrongSolution(mistake, (*told[:-1], made, value), len(told))
+                if not _may_go_on(made, whole):
+                    yield WrongSolution(mistake, (*told[:-1], made, value), len(told))
                 yield WrongSolution(mistake, (*told[:-1], whole, made, value), len(told) + 1)
                 break
-        if not {stopped, cut_short}.isdisjoint(ways) and parts and parts[-1][1] == value:
-            if stopped in ways:
-                yield WrongSolution(mistake, (*told[:-1], parts[-1][0], value), len(told))
-            if whole != last:
-                yield WrongSolution(mistake, (*told[:-1], whole, value), len(told) + 1)
+        if cut_short in ways and parts and parts[-1][1] == value and whole != last:
+            yield WrongSolution(mistake, (*told[:-1], whole, value), len(told) + 1)
 
 
 def _changed(line: t.Node, value: t.Node, edits: Sequence[Edit]) -> Iterator[t.Node]:
@@ -152,6 +151,15 @@ def _changed(line: t.Node, value: t.Node, edits: Sequence[Edit]) -> Iterator[t.N
                 and _can_be_written(made)
             ):
                 yield made
+
+
+def _may_go_on(made: t.Node, line: t.Node) -> bool:
+    """Tell whether a line could be the beginning of the right one, with more to come.
+
+    *14 m × 5 m* for a triangle may be halved later: whether it is wrong, or the line after it,
+    is in doubt. Only after *14 m × 5 m ÷ 2* it is not.
+    """
+    return len([*t.walk(made)]) < len([*t.walk(line)])
 
 
 def _goes_on(line: t.Node, made: t.Node) -> bool:
