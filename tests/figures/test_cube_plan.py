@@ -15,6 +15,7 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.measured.measure import as_measured, measured
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 from tests.figures.lies import found_out, moved, relabelled, without
 
 
@@ -36,6 +37,7 @@ def counts(solid: np.ndarray) -> dict[Reading, int]:
     }
 
 
+@holds(TOLD, "cube plan")
 def test_numpy_sees_as_many_squares_from_each_side():
     for figure in examples("cube plan", 80, seed=6):
         for reading, count in counts(block(words(figure))).items():
@@ -46,6 +48,7 @@ def test_numpy_sees_as_many_squares_from_each_side():
 PLAN = CubePlan(((2, 1, 3), (1, 0, 2)))
 
 
+@holds(LIED, "cube plan")
 def test_drawings_that_lie_are_found_out():
     assert not found_out(PLAN, drawn(PLAN))
     for lie in (

@@ -10,10 +10,12 @@ from tests.figures.held import LIED, MEASURED, TOLD, held, holds
 WRITTEN = {
     "balance",
     "bus timetable",
+    "cube plan",
     "frequency table",
     "function machine",
     "probability table",
     "sample space",
+    "shaded sets",
     "tree diagram",
     "two-way table",
     "Venn diagram",

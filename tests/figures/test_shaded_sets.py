@@ -19,6 +19,7 @@ from itembank.notation.value import exact
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.measured.measure import measured, measuring
 from tests.figures.every_figure import examples
+from tests.figures.held import LIED, TOLD, holds
 from tests.figures.lies import changed, found_out, moved, places, swapped
 
 EVERY = [dark for count in range(5) for dark in combinations(REGIONS, count)]
@@ -42,6 +43,7 @@ def told(figure: ShadedSets) -> set[str]:
     return {*dark.rstrip(".").split(", in ")} - {""}
 
 
+@holds(TOLD, "shaded sets")
 def test_pythons_sets_count_the_same_regions_in_every_way_to_shade():
     for dark in EVERY:
         figure = ShadedSets("A", "B", dark)
@@ -67,6 +69,7 @@ def test_de_morgans_laws(one, other):
 LEFT = ShadedSets("A", "B", ("first", "neither"))
 
 
+@holds(LIED, "shaded sets")
 def test_drawings_that_lie_are_found_out():
     assert not found_out(LEFT, drawn(LEFT))
     (at, *_) = places(drawn(LEFT), "shaded")
