@@ -112,7 +112,7 @@ def starters(folder: Path, scale: float) -> None:
     from itembank.items.topics.registry import topic_ids
     from itembank.packs.build import start_pack
     from itembank.pages.documents.slides import answers, starter
-    from itembank.pages.draw import slides_of
+    from itembank.pages.draw import fits_slides
     from itembank.planning.department.pack_request import USUAL, PackRequest, PlannedTopic
 
     rng = random.Random(12)
@@ -129,7 +129,7 @@ def starters(folder: Path, scale: float) -> None:
             seed=seed,
         )
         # As a teacher gets them: chosen so that they stand on one slide where there is a way.
-        started = start_pack(request.over(USUAL), slides_of=slides_of)
+        started = start_pack(request.over(USUAL), fits_slides=fits_slides)
         with started.proof:
             started.proof.result()
         pack = started.pack

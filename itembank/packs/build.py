@@ -19,7 +19,7 @@ from itembank.packs.choosing.chosen_and_proved import any_refused, chosen_and_pr
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
 from itembank.packs.choosing.follow_up import choose_sheet, held_sheet
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.one_slide import TooFull
+from itembank.packs.choosing.one_slide import Fits
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
 from itembank.packs.chosen import Chosen
 from itembank.packs.data.source import TopicSources, is_short, sources
@@ -36,7 +36,7 @@ if TYPE_CHECKING:
     from itembank.packs.sources.banks import Banks
     from itembank.processes.beside import Ahead
 
-SlidesOf = Callable[["Pack"], int]
+FitsSlides = Callable[["Pack", int], bool]
 """How many slides the starter of a pack takes: handed in, since only whoever draws it can say."""
 
 
@@ -64,19 +64,19 @@ def build_pack(request: PackRequest) -> Pack:
 
 
 def start_pack(
-    request: PackRequest, begun: Ahead | None = None, slides_of: SlidesOf | None = None
+    request: PackRequest, begun: Ahead | None = None, fits_slides: FitsSlides | None = None
 ) -> Started:
     """Return the pack asked for, proved by the first road; the second is under way.
 
     Nothing may be written before ``.proof.result()`` has returned. `begun` is a process that
-    has been got ready for the second road. By `slides_of` a starter is chosen that takes one
+    has been got ready for the second road. By `fits_slides` a starter is chosen that takes one
     slide, where there is one.
 
     Raises:
         ItembankError: a topic is unknown or has too few different questions.
         CheckFailed: a key is wrong by the first road.
     """
-    chosen = choose(request, slides_of)
+    chosen = choose(request, fits_slides)
     items = [candidate.item for candidate in chosen.taken()]
     proof = Proof(items, prove=prove_anew, begun=begun)
     try:
@@ -87,7 +87,7 @@ def start_pack(
         raise
 
 
-def choose(request: PackRequest, slides_of: SlidesOf | None = None) -> Chosen:
+def choose(request: PackRequest, fits_slides: FitsSlides | None = None) -> Chosen:
     """Return the items of the pack asked for: starter, its parallel versions, three sheets.
 
     Raises:
@@ -95,9 +95,9 @@ def choose(request: PackRequest, slides_of: SlidesOf | None = None) -> Chosen:
             be read.
     """
     banks, topics = _sources_of(request)
-    too_full = _too_full(request, topics, slides_of)
+    fits = _fits(request, topics, fits_slides)
     return chosen_and_proved(
-        _pools(banks), lambda pool: _chosen(request, banks, topics, pool, too_full)
+        _pools(banks), lambda pool: _chosen(request, banks, topics, pool, fits)
     )
 
 
@@ -106,10 +106,10 @@ def _chosen(
     banks: Banks | None,
     topics: tuple[TopicSources, ...],
     pool: Pool,
-    too_full: TooFull | None,
+    fits: Fits | None,
 ) -> Chosen:
     shares = _shares(request, topics)
-    versions = _starter(request, shares, pool, too_full)
+    versions = _starter(request, shares, pool, fits)
     # Sheets are on the topics the class has just been asked about.
     asked = [share.topic for share in shares]
     settled = {sheet.tier: sheet for sheet in request.sheets}
@@ -129,20 +129,22 @@ def _chosen(
     return Chosen(topics, tuple(map(tuple, versions)), tuple(sheets), banks)
 
 
-def starter_addresses(request: PackRequest, slides_of: SlidesOf | None = None) -> tuple[str, ...]:
+def starter_addresses(
+    request: PackRequest, fits_slides: FitsSlides | None = None
+) -> tuple[str, ...]:
     """Return the addresses of the questions that the pack's starter asks, in order.
 
-    The sheets are not chosen: it is what a week is planned with. By the same `slides_of` it is
+    The sheets are not chosen: it is what a week is planned with. By the same `fits_slides` it is
     the starter of :func:`start_pack`.
 
     Raises:
         ItembankError: as :func:`choose`.
     """
     banks, topics = _sources_of(request)
-    too_full = _too_full(request, topics, slides_of)
+    fits = _fits(request, topics, fits_slides)
     first = chosen_and_proved(
         _pools(banks),
-        lambda pool: _starter(request, _shares(request, topics), pool, too_full)[0],
+        lambda pool: _starter(request, _shares(request, topics), pool, fits)[0],
     )
     return tuple(candidate.item.address for candidate in first)
 
@@ -242,36 +244,36 @@ def _shares(request: PackRequest, topics: Sequence[TopicSources]) -> list[Share]
     return [Share(topic, count) for topic, count in zip(topics, counts, strict=True) if count]
 
 
-def _too_full(
-    request: PackRequest, topics: tuple[TopicSources, ...], slides_of: SlidesOf | None
-) -> TooFull | None:
-    """Return what tells whether a starter takes more than one slide, if anything does."""
-    if slides_of is None:
+def _fits(
+    request: PackRequest, topics: tuple[TopicSources, ...], fits_slides: FitsSlides | None
+) -> Fits | None:
+    """Return what tells whether a starter stands on so many slides, if anything does."""
+    if fits_slides is None:
         return None
 
-    def too_full(questions: Sequence[Candidate]) -> bool:
+    def fits(questions: Sequence[Candidate], count: int) -> bool:
         try:
             # Where a question comes from changes nothing on a slide.
-            return slides_of(as_data(request, Chosen(topics, (tuple(questions),), ()))) > 1
+            return fits_slides(as_data(request, Chosen(topics, (tuple(questions),), ())), count)
         except ItembankError:  # one question is too long for a slide of its own
-            return True
+            return False
         except Exception:
             if not any(isinstance(each, BankCandidate) for each in questions):
                 raise
-            return False  # of a bank, not proved yet: anything at all may stand in it
+            return True  # of a bank, not proved yet: anything at all may stand in it
 
-    return too_full
+    return fits
 
 
 def _starter(
-    request: PackRequest, shares: list[Share], pool: Pool, too_full: TooFull | None
+    request: PackRequest, shares: list[Share], pool: Pool, fits: Fits | None
 ) -> list[list[Candidate]]:
     pool_topics = [share.topic for share in shares]
     bar_items(pool_topics, request.never, pool)
     kept = held_items(pool_topics, request.items, pool)
     pool.avoid(request.avoid, pool_topics)
     versions, seed = stated(request.variants), stated(request.seed)
-    return choose_starter(shares, versions, seed, pool, kept, too_full)
+    return choose_starter(shares, versions, seed, pool, kept, fits)
 
 
 def opens(tier: Tier, bands: Sequence[Band]) -> bool:

@@ -38,11 +38,11 @@ def drawers(pack: Pack) -> dict[str, Drawer]:
     return found
 
 
-def slides_of(pack: Pack) -> int:
-    """Return 1 where the starter of a pack stands on one slide, and 2 where it takes more."""
-    from itembank.pages.documents.slides import on_one_slide
+def fits_slides(pack: Pack, count: int) -> bool:
+    """Tell whether the starter of a pack stands on so many slides, in all its versions."""
+    from itembank.pages.documents.slides import on_slides
 
-    return 1 if on_one_slide(pack) else 2
+    return on_slides(pack, count)
 
 
 def draw_pack(pack: Pack) -> dict[str, bytes]:

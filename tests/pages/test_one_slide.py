@@ -53,7 +53,7 @@ def figure_draws():
 def on_topics(*topics, seed, fitted=True):
     """Return a pack of two questions on each of four topics."""
     request = request_on(*topics, seed=seed)
-    return as_data(request, choose(request, draw.slides_of if fitted else None))
+    return as_data(request, choose(request, draw.fits_slides if fitted else None))
 
 
 def request_on(*topics, seed):
@@ -146,7 +146,7 @@ CROWDED = ("ratio.difference", "number.factor-pairs", "fractions.between", "rati
 
 def test_a_starter_that_turns_out_too_full_is_chosen_again():
     before, after = (on_topics(*CROWDED, seed=104, fitted=fitted) for fitted in (False, True))
-    assert (draw.slides_of(before), draw.slides_of(after)) == (2, 1)
+    assert (draw.fits_slides(before, 1), draw.fits_slides(after, 1)) == (False, True)
     items = after.versions[0].items
     # As many on each topic and of each tier as ever, the easiest first.
     assert Counter(item.topic for item in items) == dict.fromkeys(CROWDED, 2)
@@ -156,13 +156,30 @@ def test_a_starter_that_turns_out_too_full_is_chosen_again():
     assert [item.difficulty for item in items] == sorted(item.difficulty for item in items)
 
 
+DRAWN = (
+    *("transformations.rotate", "statistics.scatter-graphs"),
+    *("geometry.angles-on-a-line", "percentages.change"),
+)
+"""Large figures: the first ten questions chosen on these by 0 take three slides."""
+
+
+def test_what_no_slide_holds_stands_on_two_and_not_on_three():
+    topics = tuple(PlannedTopic(name, None) for name in DRAWN)
+    request = replace(request_on(*DRAWN, seed=0), topics=topics, questions=10)
+    before, after = (as_data(request, choose(request, *fits)) for fits in ((), (draw.fits_slides,)))
+    assert [draw.fits_slides(pack, 2) for pack in (before, after)] == [False, True]
+    assert len(list(slides_of(after))) == 2
+    had, has = (Counter(i.topic for i in p.versions[0].items) for p in (before, after))
+    assert had == has
+
+
 def test_long_questions_make_way_for_shorter_ones_of_their_topic_and_tier():
     """Told twice that it is too full, the starter is made of as few shorter ones as will do."""
     drawn = []
 
-    def twice(pack):
+    def twice(pack, count):
         drawn.append(pack.versions[0].items)
-        return 2 if len(drawn) < 2 else 1
+        return len(drawn) > 1
 
     chosen = choose(request_on(*CROWDED, seed=105), twice)
     was, now = drawn[0], drawn[-1]
@@ -186,9 +203,9 @@ def words(item):
 def test_a_starter_that_no_choice_makes_fit_stays_as_it_was():
     drawn = []
 
-    def never(pack):
+    def never(pack, count):
         drawn.append([item.address for item in pack.versions[0].items])
-        return 2
+        return False
 
     request = request_on(*CROWDED, seed=105)
     chosen, plain = choose(request, never), choose(request)
@@ -201,14 +218,14 @@ def test_what_a_teacher_keeps_is_never_taken_out():
     kept = [c.item.address for c in choose(request_on(*CROWDED, seed=105)).versions[0]]
     for count in (5, 8):
         request = replace(request_on(*CROWDED, seed=105), items=tuple(kept[-count:]))
-        chosen = choose(request, draw.slides_of)
+        chosen = choose(request, draw.fits_slides)
         assert {c.item.address for c in chosen.versions[0]} >= set(kept[-count:])
 
 
 def test_a_starter_with_room_to_spare_is_never_drawn_to_choose_it():
     topics = ("fractions.improper-mixed", "fractions.lowest-terms", "equations.one-step")
     request = request_on(*topics, "number.negatives-add", seed=1)
-    choose(request, lambda pack: pytest.fail("drawn"))
+    choose(request, lambda pack, count: pytest.fail("drawn"))
 
 
 LONG = ("fractions.of-quantity", "ratio.share", "ratio.combine", "ratio.best-value")

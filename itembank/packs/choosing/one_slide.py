@@ -1,4 +1,4 @@
-"""Chooses a starter again that turned out too full for one slide.
+"""Chooses a starter again that turned out too full for one slide, or else for two.
 
 How full a slide is only whoever draws it can say, so that is handed in. Drawing takes a while, and
 only what may be too long is drawn.
@@ -22,8 +22,8 @@ from itembank.packs.choosing.shared_figures import (
 )
 from itembank.packs.data.source import TopicSources
 
-TooFull = Callable[[Sequence[Candidate]], bool]
-"""Tells whether questions take more than one slide; it draws them, so it takes a while."""
+Fits = Callable[[Sequence[Candidate], int], bool]
+"""Tells whether questions stand on so many slides; it draws them, so it takes a while."""
 ROOMY = 25.0
 """Ems that stood on one slide in all draws that were tried, however they were shared."""
 MOST_FITTED = 10
@@ -43,13 +43,14 @@ def on_one_slide(
     seed: int,
     pool: Pool,
     held: Sequence[Candidate],
-    too_full: TooFull,
+    fits: Fits,
 ) -> list[Candidate]:
-    """Return `first` where it fits a slide, else a starter that does, else `first` all the same.
+    """Return `first` where it fits a slide, else a starter that does, or that fits two.
 
     First its longest questions make way for shorter ones, without a figure or with a smaller one;
     where that is not enough the tiers are dealt anew, so that another topic has the long ones:
-    `deal` takes another starter from the pool for each number. What is `held` stays.
+    `deal` takes another starter from the pool for each number. What is `held` stays. Where no
+    slide holds any of them, `first` is shortened to stand on two, and stays where that fails.
     """
     if len(first) > MOST_FITTED or room_of_all(first) <= ROOMY:
         return first
@@ -63,12 +64,13 @@ def on_one_slide(
         # As the tiers fall to the topics, so long are the shortest questions there are.
         tiers = sorted((each.item.topic, each.item.tier) for each in made)
         if tiers not in dealt:
-            found = _shortened(made, topics, seed, pool, held, too_full)
+            found = _shortened(made, topics, seed, pool, held, fits, 1)
             if found is not None:
                 return found
             dealt.append(tiers)
         _give_back(made, held, pool)
-    return [candidate if candidate in held else pool.take(candidate) for candidate in first]
+    first = [candidate if candidate in held else pool.take(candidate) for candidate in first]
+    return _shortened(first, topics, seed, pool, held, fits, 2) or first
 
 
 def _give_back(questions: Iterable[Candidate], held: Sequence[Candidate], pool: Pool) -> None:
@@ -83,26 +85,30 @@ def _shortened(
     seed: int,
     pool: Pool,
     held: Sequence[Candidate],
-    too_full: TooFull,
+    fits: Fits,
+    count: int,
 ) -> list[Candidate] | None:
-    """Return a starter like this one that is not too full; None, and nothing changed, if none is.
+    """Return a starter like this one on so many slides; None, and nothing changed, if none is.
 
     As few as will do of its longest questions make way for shorter ones of the same topic and
     tier, about as hard. What is `held` stays.
     """
 
-    def fits(asked: Sequence[Candidate]) -> bool:
-        return room_of_all(asked) <= HIGHEST and not too_full(asked)
+    def has_room(asked: Sequence[Candidate]) -> bool:
+        # By the room that they take it is known sooner that one slide cannot hold them.
+        return (count > 1 or room_of_all(asked) <= HIGHEST) and fits(asked, count)
 
-    if fits(questions):
+    if has_room(questions):
         return list(questions)
     others = _shorter_ones(questions, topics, seed, pool, held)
+    if count == 1:  # on one slide two questions may share a figure
+        others = about_one_figure(others, questions, _may_go(questions, held), topics, seed, pool)
     swapped = partial(_swapped, questions, others)
-    if others and fits(swapped(len(others))):
+    if others and has_room(swapped(len(others))):
         few, enough = 0, len(others)
         while enough - few > 1:
             middle = (few + enough) // 2
-            few, enough = (few, middle) if fits(swapped(middle)) else (middle, enough)
+            few, enough = (few, middle) if has_room(swapped(middle)) else (middle, enough)
         for candidate, other in others[:enough]:
             pool.give_back(candidate)
             pool.take(other)
@@ -129,8 +135,7 @@ def _shorter_ones(
     """
     found: list[Swap] = []
     now = list(questions)
-    may_go = [candidate for candidate in questions if candidate not in held]
-    for longest in sorted(may_go, key=room_of, reverse=True):
+    for longest in sorted(_may_go(questions, held), key=room_of, reverse=True):
         rest = [candidate for candidate in now if candidate is not longest]
         topic, tier = topics[longest.item.topic], longest.item.tier
         # The same are looked at in each deal, and made once.
@@ -146,7 +151,11 @@ def _shorter_ones(
         now = [*rest, other]
     for _, other in found:
         pool.give_back(other)
-    return about_one_figure(found, questions, may_go, topics, seed, pool)
+    return found
+
+
+def _may_go(questions: Sequence[Candidate], held: Sequence[Candidate]) -> list[Candidate]:
+    return [candidate for candidate in questions if candidate not in held]
 
 
 def _shorter(model: Candidate, rest: Sequence[Candidate]) -> Callable[[Candidate], float]:

@@ -46,7 +46,7 @@ from itembank.packs.choosing.cost import (
     sameness,
 )
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.one_slide import TooFull, in_order, on_one_slide
+from itembank.packs.choosing.one_slide import Fits, in_order, on_one_slide
 from itembank.packs.choosing.parameters import kind_at
 from itembank.packs.data.source import Source, TopicSources, is_short
 
@@ -148,12 +148,13 @@ def choose_starter(
     seed: int,
     pool: Pool,
     held: Sequence[Candidate] = (),
-    too_full: TooFull | None = None,
+    fits: Fits | None = None,
 ) -> list[list[Candidate]]:
     """Return the questions of each version of the starter, in order.
 
     Those that are `held` stand in it whatever the rules say; where all are, in the order given.
-    Whoever can draw it may have a starter chosen that is not `too_full`, where there is one.
+    Whoever can draw it may have a starter chosen that `fits` one slide, or else two, where there is
+    one.
 
     Raises:
         ItembankError: a topic has too few different questions, or more are held than it has.
@@ -162,9 +163,9 @@ def choose_starter(
         pool.take(candidate)
     first = _dealt(shares, seed, pool, held)
     topics = {share.topic.id: share.topic for share in shares}
-    if too_full is not None and len(held) < len(first):
+    if fits is not None and len(held) < len(first):
         deal = partial(_dealt, shares, seed, pool, held)
-        first = on_one_slide(first, deal, topics, seed, pool, held, too_full)
+        first = on_one_slide(first, deal, topics, seed, pool, held, fits)
     made = [first]
     for number in range(1, versions):
         made.append(_parallel(made, topics, generator(seed, f"version/{number}"), pool))

@@ -12,7 +12,7 @@ from itembank.pages.engine.page import Document, Page
 from itembank.pages.engine.paragraph import Block, Flow, Strong, answered, draw, measure
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.parts.answers import others_said
-from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange, fits_one_slide
+from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange, fits_slides
 from itembank.pages.parts.instructions import shared
 from itembank.pages.parts.question_cell import NUMBER_GAP, PAD
 from itembank.planning.bands.caution import FOR_PUPILS, ON_A_SHEET
@@ -121,10 +121,10 @@ def _slides(pack: Pack) -> list[list[Slide]]:
     return _last[0][1]
 
 
-def on_one_slide(pack: Pack) -> bool:
-    """Tell whether the starter stands on one slide, in all its versions."""
+def on_slides(pack: Pack, count: int) -> bool:
+    """Tell whether the starter stands on so many slides, in all its versions."""
     bottom = bottom_of(pack)
-    return all(fits_one_slide(version.items, TOP, bottom) for version in pack.versions)
+    return all(fits_slides(version.items, TOP, bottom, count) for version in pack.versions)
 
 
 def bottom_of(pack: Pack) -> float:

@@ -111,11 +111,12 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
     return [_telling(_together(board, slide, made[1]), told) for slide in made[0]]
 
 
-def fits_one_slide(items: Sequence[PackItem], top: float, bottom: float) -> bool:
-    """Tell whether all questions have room on one slide, set the closest."""
-    board = _Board(items, shared(items), top, bottom, one_slide=True)
+def fits_slides(items: Sequence[PackItem], top: float, bottom: float, count: int) -> bool:
+    """Tell whether all questions have room on so many slides, set the closest."""
+    board = _Board(items, shared(items), top, bottom, one_slide=count == 1)
     *_, closest = _passes(any(item.picture is not None for item in items))
-    return board.fit([range(len(items))], closest)
+    ways = [[range(len(items))]] if count == 1 else splits(len(items), count)
+    return any(board.fit(groups, closest) for groups in ways)
 
 
 def _word_left(slide: Slide) -> bool:

@@ -89,9 +89,9 @@ def make_pack(
     with begin_proof() as begun:
         # Imported here, while the second process loads what it needs.
         from itembank.packs.build import start_pack
-        from itembank.pages.draw import slides_of
+        from itembank.pages.draw import fits_slides
 
-        made = _write(start_pack(request, begun, slides_of), home, replacing)
+        made = _write(start_pack(request, begun, fits_slides), home, replacing)
     own = group.topics if group and not (typed.topics or (planned and planned.topics)) else ()
     early = not_yet([*own, *request.topic_ids], taught, stated(request.date))
     asked = set(request.topic_ids)

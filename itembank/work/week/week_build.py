@@ -61,10 +61,10 @@ def build_all(requests: Sequence[PackRequest]) -> list[Files]:
 def build_one(request: PackRequest) -> Files:
     """Return the files of one pack."""
     from itembank.packs.build import start_pack
-    from itembank.pages.draw import slides_of
+    from itembank.pages.draw import fits_slides
     from itembank.pages.write_pack import drawn
 
-    started = start_pack(request, slides_of=slides_of)
+    started = start_pack(request, fits_slides=fits_slides)
     with started.proof:
         files = drawn(started)
         started.proof.result()

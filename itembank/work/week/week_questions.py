@@ -106,9 +106,9 @@ def _with_starter(
     Then the ones used last rest at least, and the topic's reason says so.
     """
     from itembank.packs.build import rested_questions, starter_addresses
-    from itembank.pages.draw import slides_of
+    from itembank.pages.draw import fits_slides
 
-    asked = starter_addresses(planner.request(lesson, avoid), slides_of)
+    asked = starter_addresses(planner.request(lesson, avoid), fits_slides)
     again = {planner.topic_of(address) for address in asked if address in avoid and address in used}
     if again:
         newest: dict[str, datetime.date] = {}
@@ -116,7 +116,7 @@ def _with_starter(
         for address, topic in topics.items():
             newest[topic] = max(used[address], newest.get(topic, used[address]))
         rest = {a for a, topic in topics.items() if topic in again and used[a] < newest[topic]}
-        asked = starter_addresses(planner.request(lesson, avoid - rest), slides_of)
+        asked = starter_addresses(planner.request(lesson, avoid - rest), fits_slides)
     days: dict[str, datetime.date] = {}
     for address in asked:
         if address in used and address not in lesson.items:
