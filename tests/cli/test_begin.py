@@ -36,7 +36,7 @@ def test_from_files_to_the_first_week_without_reading_toml(said, files):
     assert command == "week 8K --from 2026-11-30 --department maths"
     week = said(*command.split())
     assert week.status == 0, week.err
-    assert (files / "8K-2026-11-30" / "starter.pdf").exists()
+    assert (files / "maths" / "8K-2026-11-30" / "starter.pdf").exists()
 
 
 def test_rows_that_are_typed_add_to_a_department_and_leave_comments(said, files):

@@ -217,8 +217,8 @@ def test_every_tier_is_large_and_never_asks_twice(topic: Topic, tier: Tier) -> N
     prompts = [shown(item) for item in items]
     drawn = ["" if item.figure is None else words(item.figure) for item in items]
     assert len({*zip(prompts, drawn, strict=True)}) == len(items)
-    # What people say of the answer comes after the question.
-    assert max(len(re.split(r"\n\w+ says ", prompt)[0]) for prompt in prompts) <= 190
+    # What people say of the answer, or write, comes after the question.
+    assert max(len(re.split(r"\n\w+ (?:says |writes:)", prompt)[0]) for prompt in prompts) <= 190
 
 
 @pytest.mark.parametrize("topic", TOPICS, ids=lambda topic: topic.id)

@@ -135,7 +135,8 @@ def test_a_sheet_holds_its_questions_in_order_and_no_answers():
             at = text.rindex("Answer:") if sheet.part_finished else 0
             for item in sheet.items:
                 said = last_instruction(item)
-                assert said[1:] in text  # its own, or once for all questions of a row
+                shown = said.replace("\u00a0", " ")
+                assert shown[1:] in text  # its own, or once for all questions of a row
                 for run in without(item, said) if said else item.prompt:
                     words = printed(run) if run.kind == "math" else run.text
                     for word in words.split():
@@ -296,9 +297,14 @@ def test_a_slide_keeps_the_title_whole_before_the_date():
         pack = real_pack("8K", variants=variants)
         lesson = pack.lesson.model_copy(update={"title": title})
         named = pack.model_copy(update={"lesson": lesson})
-        first = text_of(drawers(named)["answers.pdf"](named))[0]
-        assert title in first
-        assert "8K" in first
+        asked, marked = (
+            text_of(drawers(named)[f"{name}.pdf"](named))[0] for name in ("starter", "answers")
+        )
+        assert title in asked
+        # Beside its title the answer slide says what bands are for.
+        assert "not a grade" in marked
+        assert "8K" in asked
+        assert "8K" in marked
 
 
 def test_a_start_too_wide_beside_its_words_is_written_below_them_on_one_line(samples):

@@ -205,6 +205,24 @@ def _shaded(text: str, given: str, shown: str) -> None:
     assert Fraction(int(dark[0]), int(rows or 1) * int(each)) == Fraction(top, bottom)
 
 
+def _sets_shaded(text: str, given: str, shown: str) -> None:
+    """Work the set out by Python's own sets of the four regions."""
+    first, second = re.findall(r"has two sets, (\w) and (\w),", given)[0]
+    both, neither = "in both sets", "in neither set"
+    held = {name: {f"in {name} only", both} for name in (first, second)}
+    regions = {neither}.union(*held.values())
+    said = re.findall(r'"(.+)"', text)[0]
+    other = said.endswith(")′")
+    parts = [
+        regions - held[part[0]] if part.endswith("′") else held[part[0]]
+        for part in re.split(r" [∩∪] ", said[1:-2] if other else said)
+    ]
+    made = set.intersection(*parts) if "∩" in said else set.union(*parts)
+    assert "Nothing is shaded." in given
+    dark = re.findall(rf"in \w only|{both}|{neither}", shown.partition("Shaded")[2])
+    assert {*dark} == (regions - made if other else made)
+
+
 def _ranged(text: str, given: str, shown: str) -> None:
     first, last, steps = re.findall(
         r"goes from (.+?) to (.+?) in (\d+) equal steps", shown.replace("negative ", "-")
@@ -258,6 +276,7 @@ def _moved(text: str, given: str, shown: str) -> None:
 
 FOUND = {
     "Plot": _plotted,
+    'Shade "': _sets_shaded,
     "Shade": _shaded,
     "Show": _ranged,
     "Draw the line": _lined,

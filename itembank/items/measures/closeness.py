@@ -15,7 +15,7 @@ from itertools import pairwise
 from typing import Any
 
 from itembank.figures.figure_data import to_data
-from itembank.items.asks import asked, kind_of
+from itembank.items.asks import FaultyWorking, asked, kind_of
 from itembank.items.item import Item, Run
 from itembank.items.measures.features import lines_worked
 from itembank.notation import tree as t
@@ -243,16 +243,27 @@ def _is_word(leaf: object) -> bool:
 
 
 def _question(item: Item) -> tuple[Run, ...]:
-    """Return the prompt; where it has answers to be judged, the question and the answers.
+    """Return the prompt; where answers or a working are to be judged, the question and these.
 
     Who gives them stands in a line of its own; a story is the same story whoever does.
     """
-    if kind_of(item.ask).judges:
+    if isinstance(item.ask, FaultyWorking):
+        # Before each line stands what numbers it, and before the first also who writes it.
+        place = len(item.prompt) - 2 * len(item.ask.lines) - 1
+        lead = item.prompt[place] if place >= 0 else None
+        if isinstance(lead, str):
+            return _cut(item, place, lead.rpartition("\n")[0])
+    elif kind_of(item.ask).judges:
         for place, run in reversed(list(enumerate(item.prompt))):
             if isinstance(run, str) and "\n" in run:
-                given = (node for node in item.prompt[place:] if not isinstance(node, str))
-                return (*item.prompt[:place], run.rpartition("\n")[0], *given)
+                return _cut(item, place, run)
     return item.prompt
+
+
+def _cut(item: Item, place: int, told: str) -> tuple[Run, ...]:
+    """Return the prompt up to the last line told in a run, and what is given after it."""
+    given = (node for node in item.prompt[place:] if not isinstance(node, str))
+    return (*item.prompt[:place], told.rpartition("\n")[0], *given)
 
 
 def _story(item: Item) -> frozenset[str]:

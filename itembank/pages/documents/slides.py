@@ -61,10 +61,11 @@ def heading(page: Page, pack: Pack, title: str, first: bool, notice: str = "") -
         page.rect(LEFT, HEAD, RIGHT - LEFT, 2.5, fill=theme.ACCENT)
 
 
-def _notice(title: str) -> str:
-    """Return what bands are for, in as many words as stand beside a title."""
+def _notice(lesson: Lesson, title: str) -> str:
+    """Return the class and what bands are for, in as many words as stand beside a title."""
     room = RIGHT - LEFT - face(True).width(title) * TITLE - 40
-    return FOR_PUPILS if face().width(FOR_PUPILS) * 18 <= room else ON_A_SHEET
+    whole, short = (f"{lesson.class_name}  •  {words}" for words in (FOR_PUPILS, ON_A_SHEET))
+    return whole if face().width(plain(whole)) * 18 <= room else short
 
 
 def _beside(lesson: Lesson, width: float) -> str:
@@ -99,7 +100,7 @@ def _draw(document: Document, pack: Pack, answers: bool) -> None:
             if len(slides) > 1:
                 title += f": {_which(slide)}"
             last = number == len(slides)
-            notice = _notice(title) if answers and last else ""
+            notice = _notice(pack.lesson, title) if answers and last else ""
             heading(page, pack, title, page.number == 0, notice)
             _questions(page, slide, answers)
             if answers and last:
