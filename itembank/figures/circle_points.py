@@ -9,10 +9,10 @@ exactly on the circle, and its direction is off by less than a thousandth of a d
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 from functools import lru_cache
 
 from itembank.figures.drawing import Exact, Point
-from itembank.fraction import Fraction
 
 _FINE = 1 << 17
 

@@ -19,11 +19,11 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
 from itembank.figures.label_room import room
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 Exact: TypeAlias = int | Fraction

@@ -8,10 +8,10 @@ upper bound; a test holds every label that a page sets to it.
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 

@@ -14,6 +14,7 @@ True
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 from hashlib import blake2b
 from html import escape
 
@@ -33,7 +34,6 @@ from itembank.figures.drawing import (
 )
 from itembank.figures.figure import Figure, drawn, words
 from itembank.figures.label_room import DOWN
-from itembank.fraction import Fraction
 from itembank.notation.mathml import mathml
 
 EM = 20

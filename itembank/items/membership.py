@@ -6,9 +6,9 @@ Marking and the first road ask this one place; the second road has a decision of
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import permutations
 
-from itembank.fraction import Fraction
 from itembank.items.asks.give import Give
 from itembank.items.number_conditions import condition_unmet, is_met
 from itembank.items.relations_unmet import HOLDS, holds, relations_unmet

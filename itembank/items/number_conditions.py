@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from fractions import Fraction
 from math import isqrt
 
-from itembank.fraction import Fraction
 from itembank.items.asks.give import CONDITIONS, Condition
 from itembank.items.forms.value_forms import LARGEST_PRIME, is_prime
 from itembank.notation import tree as t

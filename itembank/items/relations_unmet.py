@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from fractions import Fraction
 from functools import lru_cache
 
-from itembank.fraction import Fraction
 from itembank.items.asks.give import Give
 from itembank.items.forms.form_rules import number_node
 from itembank.items.forms.number_forms import bare

@@ -8,10 +8,10 @@ takes part. Where both bounds round alike, so does the number between them.
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 from itertools import product
 from typing import Any
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.sines import PI, angle_bounds, ratio_bounds
 from itembank.notation.units import CURRENCY, UNITS

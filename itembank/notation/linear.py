@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 from typing import Any
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.clock import times_in
 from itembank.notation.units import CURRENCY, UNITS

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.fraction import Fraction
+from fractions import Fraction
+
 from itembank.notation.tree import Dec, Int, MixedUnits, Quantity
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact

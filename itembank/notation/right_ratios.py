@@ -6,7 +6,7 @@ angle in degrees and its sine are both fractions, the sine is 0, 1/2 or 1, with 
 
 from __future__ import annotations
 
-from itembank.fraction import Fraction
+from fractions import Fraction
 
 _HALF = Fraction(1, 2)
 _SINES = {

@@ -11,8 +11,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.notation.value import NotExact
 
 Bounds = tuple[Fraction, Fraction]

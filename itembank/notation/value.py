@@ -18,10 +18,10 @@ Fraction(5, 6)
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 from math import isqrt
 from typing import Any
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.clock import DAY, NEXT_DAY, clock_seconds, times_in
 from itembank.notation.right_ratios import angle_of, ratio_of

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from fractions import Fraction
 from typing import Any
 
-from itembank.fraction import Fraction
 from itembank.items.asks import (
     Answered,
     Ask,

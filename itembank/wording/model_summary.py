@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
 from typing import Literal
@@ -22,7 +23,6 @@ from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_faults import kind_of_angle, letters_agree
 from itembank.figures.kinds.unknown_asked import LETTER
 from itembank.figures.written_as import in_unit
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.linear import Linear, linear

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -11,7 +12,6 @@ from itembank.figures.circle_points import in_direction, unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.figure import NOT_ACCURATE
 from itembank.figures.kinds.placed_labels import Near, Sheet, between, exactly
-from itembank.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.angles import Angles

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.drawing import Area, Drawing, Mark, Point, Stroke, Text, drawing, rectangle
 from itembank.figures.figure import (
@@ -18,7 +19,6 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.label_room import room
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said

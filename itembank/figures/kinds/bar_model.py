@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.figure import (
     Asked,
@@ -17,7 +18,6 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.bars_drawn import bar_model_drawing, box_room
 from itembank.figures.written_as import in_unit, unit_of
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.value import exact

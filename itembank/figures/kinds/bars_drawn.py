@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import (
@@ -17,7 +18,6 @@ from itembank.figures.drawing import (
 )
 from itembank.figures.figure import WIDEST
 from itembank.figures.label_room import room
-from itembank.fraction import Fraction
 from itembank.notation.line import shown_line
 
 if TYPE_CHECKING:

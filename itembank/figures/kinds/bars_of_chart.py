@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import (
@@ -17,7 +18,6 @@ from itembank.figures.drawing import (
 )
 from itembank.figures.kinds.chart_axis import LINE, axis_lines
 from itembank.figures.label_room import UP, room, text_width
-from itembank.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.bar_chart import BarChart

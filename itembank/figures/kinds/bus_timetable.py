@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
 
 from itembank.figures.figure import (
@@ -16,7 +17,6 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.bus_timetable_wordings import WORDINGS, clock_in
 from itembank.figures.kinds.chart_names import folded, names_fault
 from itembank.figures.kinds.table_cells import NARROW, table_drawing, table_width
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_seconds
 from itembank.notation.words import words as said

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from itembank.figures.drawing import Mark, Point, Stroke, Text
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
 

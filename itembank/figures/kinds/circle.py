@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 
 from itembank.figures.circle_points import in_direction
@@ -22,7 +23,6 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, between
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, of_pi, unit_of
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
@@ -15,7 +16,6 @@ from itembank.figures.kinds.construction_facts import HALVED, LETTERS, Shown, sh
 from itembank.figures.kinds.construction_said import words_of
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.written_as import in_unit, unit_of
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear, linear
 from itembank.notation.tree.written import shown_line

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -11,7 +12,6 @@ from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.kinds.construction_facts import begins_with
 from itembank.figures.kinds.placed_labels import Near, Sheet, reach
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:

@@ -6,10 +6,9 @@ and so many times the angle that the construction begins with.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
-
-from itembank.fraction import Fraction
 
 HALVED = {"angle bisector": 2, "equilateral triangle": 2, "perpendicular at a point on a line": 2}
 """Constructions of an angle ABC, and how often it may be bisected; BD and BE do that."""

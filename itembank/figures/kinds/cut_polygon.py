@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.circle_points import on_circle
 from itembank.figures.drawing import Area, Drawing, Mark, Point, drawing
@@ -20,7 +21,6 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.symmetry_asked import LINES, ORDER, PATTERN
 from itembank.figures.kinds.symmetry_found import of_turn
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
 
 from itembank.figures.drawing import Drawing, Mark, Point, Stroke, Text, drawing
@@ -17,7 +18,6 @@ from itembank.figures.figure import (
 )
 from itembank.figures.label_room import room
 from itembank.figures.written_as import in_unit, unit_of
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.value import exact

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
 
 from itembank.figures.figure import (
@@ -21,7 +22,6 @@ from itembank.figures.kinds.chart_names import Shown, folded, words_of
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.written_as import written_as
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
 from itembank.figures.drawing import Area, Drawing, Mark, Point, Stroke, Text, drawing, rectangle
@@ -17,7 +18,6 @@ from itembank.figures.figure import (
 )
 from itembank.figures.label_room import room, text_width
 from itembank.figures.written_as import written_as
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact, exact_or_none
 from itembank.notation.words import words as said

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError, Wording, asks_reading
 from itembank.figures.kinds.grid_equations import through
 from itembank.figures.kinds.grid_places import in_halves, line_ends, number_at, off
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:

@@ -5,6 +5,7 @@ The numbers stand along the left and the lower edge, where no point and no line 
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
 
@@ -18,7 +19,6 @@ from itembank.figures.drawing import (
 )
 from itembank.figures.kinds.grid_letters import CROSS, Named, Surroundings, letter_places
 from itembank.figures.label_room import room
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 Place = tuple[Fraction, Fraction]

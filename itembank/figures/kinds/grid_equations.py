@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import NamedTuple
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.linear import linear
 from itembank.notation.parse import parse_written

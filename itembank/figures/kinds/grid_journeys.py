@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from itembank.figures.figure import Asked, FigureError, Reading, Said, Wording
 from itembank.figures.kinds.grid_places import Place, corners_of, in_halves, number_at
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:

@@ -7,13 +7,13 @@ ordinary numbers would be placed by eye.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 from itertools import pairwise
 from math import lcm
 from typing import NamedTuple, TypeAlias
 
 from itembank.figures.drawing import Point
 from itembank.figures.label_room import room
-from itembank.fraction import Fraction
 
 Spot: TypeAlias = tuple[int, int]
 Track: TypeAlias = tuple[Spot, ...]

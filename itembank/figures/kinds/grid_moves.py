@@ -9,10 +9,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import TypeAlias
 
 from itembank.figures.kinds.grid_equations import Straight, straight, through
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
 from itembank.notation.value import exact

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING, TypeAlias
 
 from itembank.figures.kinds.grid_drawn import Outline, Sheet
 from itembank.figures.written_as import written_as
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 

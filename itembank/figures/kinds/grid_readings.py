@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 from itertools import combinations
 from typing import TYPE_CHECKING
 
@@ -28,7 +29,6 @@ from itembank.figures.kinds.grid_places import (
     places,
 )
 from itembank.figures.kinds.grid_shape_readings import OF_SHAPES
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse_written

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError
@@ -10,7 +11,6 @@ from itembank.figures.kinds.grid_equations import equation_node, through
 from itembank.figures.kinds.grid_places import Place, corners_of, places
 from itembank.figures.kinds.names_of_shapes import best_name, corner_that_makes
 from itembank.figures.kinds.symmetry_found import mirror_of_outline, of_outline
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
 from itembank.figures.figure import (
     Asked,
@@ -14,7 +15,6 @@ from itembank.figures.figure import (
     asks_reading,
     read,
 )
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 

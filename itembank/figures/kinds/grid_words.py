@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.kinds.grid_places import Place, corners_of, line_ends, off, places
-from itembank.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.coordinate_grid import CoordinateGrid

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text, drawing, rectangle
@@ -15,7 +16,6 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 MOST_SHOWN, MOST_TILES, FURTHEST = 5, 40, 1000

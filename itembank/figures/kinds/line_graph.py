@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.drawing import Arc, Drawing, Mark, Point, Stroke, Text, drawing
 from itembank.figures.figure import (
@@ -27,7 +28,6 @@ from itembank.figures.kinds.chart_names import (
 )
 from itembank.figures.kinds.chart_readings import chart_read, chart_readings
 from itembank.figures.label_room import room, text_width
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 _WIDE = Fraction(14)

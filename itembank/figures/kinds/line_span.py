@@ -8,9 +8,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.drawing import Arc, Mark, Point, Stroke
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
 

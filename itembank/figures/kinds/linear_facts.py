@@ -11,9 +11,9 @@ Fraction(6, 1)
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from fractions import Fraction
 
 from itembank.figures.written_as import in_unit
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear
 

@@ -7,9 +7,8 @@ trapezium too. So one name of several *fits best* if all others that fit say les
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import permutations
-
-from itembank.fraction import Fraction
 
 Place = tuple[Fraction, Fraction]
 

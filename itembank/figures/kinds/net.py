@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import combinations
 
 from itembank.figures.drawing import (
@@ -30,7 +31,6 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.net_folding import Rect, box_of, opposite
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.text.in_words import counted

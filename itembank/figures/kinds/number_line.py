@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
 
 from itembank.figures.drawing import Drawing, Mark, Point, Stroke, Text, drawing
@@ -31,7 +32,6 @@ from itembank.figures.kinds.line_span import (
 )
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import line, shown_line
 from itembank.notation.parse import ParseError, parse_written

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.drawing import Area, Drawing, Mark, Point, Text, drawing, rectangle
 from itembank.figures.figure import (
@@ -16,7 +17,6 @@ from itembank.figures.kinds.chart_axis import name_fault
 from itembank.figures.kinds.chart_names import Shown, folded
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.missing_asked import ROW, Missing, missing_wordings
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 MOST_ROWS, MOST_SQUARES = 6, 9

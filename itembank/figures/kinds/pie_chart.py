@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.drawing import text_box
 from itembank.figures.figure import (
@@ -29,7 +30,6 @@ from itembank.figures.kinds.chart_readings import Cells, chart_read, chart_readi
 from itembank.figures.kinds.chart_wordings import SORTS
 from itembank.figures.kinds.pie_drawn import label_texts, pie_drawing
 from itembank.figures.written_as import written_as
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 LARGEST = 10**6

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -18,7 +19,6 @@ from itembank.figures.drawing import (
     drawing,
     text_box,
 )
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:

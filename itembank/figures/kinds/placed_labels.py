@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator
+from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
 
@@ -23,7 +24,6 @@ from itembank.figures.drawing import (
     Text,
 )
 from itembank.figures.label_room import room
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 

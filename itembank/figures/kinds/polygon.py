@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 from math import isqrt
 
 from itembank.figures.drawing import Drawing, drawing
@@ -34,7 +35,6 @@ from itembank.figures.kinds.polygon_shape import shape_of
 from itembank.figures.kinds.right_triangles import angle_found, letter_at, side_found
 from itembank.figures.kinds.unknown_asked import FIND, LETTER, letter_asked
 from itembank.figures.written_as import in_unit
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.notation.words import words as said

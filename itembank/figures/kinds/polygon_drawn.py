@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
@@ -20,7 +21,6 @@ from itembank.figures.kinds.placed_labels import (
     unit,
 )
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
-from itembank.fraction import Fraction
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from functools import lru_cache
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear, linear
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 from itertools import combinations
 from typing import TYPE_CHECKING
 
@@ -16,7 +17,6 @@ from itembank.figures.kinds.polygon_facts import (
     lengths_drawn,
 )
 from itembank.figures.kinds.polygon_shape import LETTERS, Shape, Spot, shape_of
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.units import UNITS

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
-from itembank.fraction import Fraction
 from itembank.notation.value import exact
 
 if TYPE_CHECKING:

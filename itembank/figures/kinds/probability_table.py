@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.figure import (
     Asked,
@@ -20,7 +21,6 @@ from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.kinds.unknown_asked import LETTER
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.notation.words import words as said

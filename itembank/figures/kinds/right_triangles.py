@@ -13,12 +13,12 @@ What is found is an expression of the labels, exact, and worked out by whoever a
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.kinds.polygon_facts import facts_of, length_unit
 from itembank.figures.kinds.polygon_shape import shape_of
 from itembank.figures.written_as import in_unit
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.tree.trigonometry import TrigName
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
@@ -22,7 +23,6 @@ from itembank.figures.figure import (
 )
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import ParseError, parse_written

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 from itertools import pairwise
 
 from itembank.figures.drawing import Drawing, Mark, Stroke, drawing
@@ -27,7 +28,6 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.grid_drawn import Sheet, cross_at, grid_drawing
 from itembank.figures.label_room import text_width
 from itembank.figures.written_as import written_as
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.circle_points import in_direction
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text, drawing, rectangle
@@ -18,7 +19,6 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 REGIONS = (FIRST, BOTH, SECOND, NEITHER)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 from typing import Literal
 
 from itembank.figures.circle_points import on_circle
@@ -21,7 +22,6 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
 

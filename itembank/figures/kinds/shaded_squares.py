@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.drawing import Area, Drawing, Mark, Point, Text, drawing, rectangle
 from itembank.figures.figure import (
@@ -19,7 +20,6 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.symmetry_asked import LINES, ORDER, PATTERN
 from itembank.figures.kinds.symmetry_found import Cell, Symmetry, of_cells, of_cells_alone
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 MOST_ROWS, MOST_COLUMNS, MOST_LETTERS = 6, 8, 6

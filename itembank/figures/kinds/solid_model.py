@@ -7,10 +7,9 @@ away goes up, and where the solid lies to the right too.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from functools import lru_cache
 from typing import NamedTuple
-
-from itembank.fraction import Fraction
 
 Spot = tuple[Fraction, Fraction]
 Corner = tuple[int, int, int]

@@ -6,9 +6,8 @@ Everything here goes by order and by whole numbers; nothing is drawn or measured
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from typing import NamedTuple
-
-from itembank.fraction import Fraction
 
 Cell = tuple[int, int]
 """A square by its row from the top and its column from the left, from 0."""

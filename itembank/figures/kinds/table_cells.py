@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
 from itembank.figures.drawing import Content, Drawing, Mark, Point, Stroke, Text, drawing
 from itembank.figures.label_room import room
-from itembank.fraction import Fraction
 
 _SIDE = Fraction(2, 5)
 _HIGH = Fraction(3, 2)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.drawing import Drawing, Mark, Point, Stroke, Text, drawing
 from itembank.figures.figure import (
@@ -20,7 +21,6 @@ from itembank.figures.figure import (
 )
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.value import exact

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text, drawing, rectangle
 from itembank.figures.figure import (
@@ -19,7 +20,6 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 
 LARGEST = 999

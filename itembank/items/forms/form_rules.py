@@ -8,8 +8,8 @@ in files of their own: numbers and amounts, values, letters, and answers of seve
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.items.forms import answer_forms as answers
 from itembank.items.forms import factor_forms as factors
 from itembank.items.forms import letter_forms as letters

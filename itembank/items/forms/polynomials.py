@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from math import gcd, isqrt, lcm
 from typing import Any
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.algebra import Monomial, Polynomial, Quotient, product
 from itembank.notation.value import NotExact

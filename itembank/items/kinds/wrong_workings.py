@@ -11,8 +11,8 @@ way of going wrong gives it only to topics whose questions are not frozen yet.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.items.asks.faulty_line import MOST_LINES
 from itembank.items.item import Draft, Misconception
 from itembank.items.kinds.draft_worth import worth

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.fraction import Fraction
+from fractions import Fraction
+
 from itembank.items.forms.number_forms import unsigned
 from itembank.marking.form.policy import PLACES_KNOWN, Policy
 from itembank.notation import tree as t

@@ -7,8 +7,8 @@ number are left where they stand.
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.text.late_pattern import late
 
 _UNITS = [

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.fraction import Fraction
+from fractions import Fraction
+
 from itembank.items.item import Item
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t

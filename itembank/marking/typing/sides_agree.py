@@ -6,7 +6,8 @@ to be false.
 
 from __future__ import annotations
 
-from itembank.fraction import Fraction
+from fractions import Fraction
+
 from itembank.items.forms.value_forms import value
 from itembank.marking.worth.letters_unknown import PI
 from itembank.marking.worth.same_worth import same

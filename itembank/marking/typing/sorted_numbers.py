@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.fraction import Fraction
+from fractions import Fraction
+
 from itembank.items.item import Item
 from itembank.marking.typing.spelling import visible
 from itembank.notation import tree as t

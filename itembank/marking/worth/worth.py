@@ -11,10 +11,10 @@ products of two terms. What would take more is not the same as any key, since no
 
 from __future__ import annotations
 
+from fractions import Fraction
 from math import isqrt
 from typing import Literal
 
-from itembank.fraction import Fraction
 from itembank.items.forms.number_forms import bare
 from itembank.notation import tree as t
 from itembank.notation.algebra import ALGEBRA, Quotient, algebra, number

@@ -18,9 +18,8 @@ Only facts of definition; nothing is approximate. Sources:
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import NamedTuple
-
-from itembank.fraction import Fraction
 
 
 class Unit(NamedTuple):

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from fractions import Fraction
 
 from itembank.errors import CheckFailed
-from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import decimal_node, money_node, number_node
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_time

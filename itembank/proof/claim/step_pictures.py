@@ -9,9 +9,9 @@ gets either.
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 
 from itembank.figures.figure import Figure, FigureError, Reading, fault, kind_of, read
-from itembank.fraction import Fraction
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.value import exact

@@ -7,10 +7,10 @@ the solution of an equation.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
-from itembank.fraction import Fraction
 from itembank.items.asks.faulty_line import FaultyLine, line_name
 from itembank.items.asks.matching import Match, pair_name
 from itembank.items.asks.odd_one_out import LETTERS, OddOneOut

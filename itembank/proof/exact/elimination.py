@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.fraction import Fraction
+from fractions import Fraction
+
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear, constant, linear
 from itembank.notation.value import NotExact, exact, sides

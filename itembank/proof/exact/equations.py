@@ -8,8 +8,8 @@ into the equations as they are printed, so that nothing that makes a denominator
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Polynomial, Quotient, algebra, number
 from itembank.notation.value import NotExact, sides

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.fraction import Fraction
+from fractions import Fraction
+
 from itembank.items.asks import ErrorInterval
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t

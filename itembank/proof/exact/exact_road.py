@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from fractions import Fraction
 from itertools import pairwise
 from typing import Any
 
 from itembank.errors import CheckFailed
-from itembank.fraction import Fraction
 from itembank.items.asks import (
     Answered,
     Choose,

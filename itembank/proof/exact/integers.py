@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 from math import gcd, lcm
 from typing import Literal
 
-from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, letter, number

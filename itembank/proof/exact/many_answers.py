@@ -8,10 +8,10 @@ the question has many indeed.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import islice, pairwise
 from math import ceil, floor
 
-from itembank.fraction import Fraction
 from itembank.items.asks import Give
 from itembank.items.forms.form_rules import number_node
 from itembank.items.membership import are_right, others, unmet

@@ -7,9 +7,9 @@ such place of both, and at one point of every gap between neighbouring places.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import pairwise
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.linear import linear

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 from typing import Literal
 
-from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import number_node
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t

@@ -6,9 +6,9 @@ that there is one pair of them at most, and the half of s is as far from both.
 
 from __future__ import annotations
 
+from fractions import Fraction
 from math import isqrt
 
-from itembank.fraction import Fraction
 from itembank.items.asks import TwoNumbers
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t

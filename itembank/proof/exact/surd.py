@@ -10,10 +10,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 from functools import total_ordering
 from math import gcd, isqrt
 
-from itembank.fraction import Fraction
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, square_free

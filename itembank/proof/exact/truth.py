@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, number
 from itembank.notation.value import NotExact, sides

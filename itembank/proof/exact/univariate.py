@@ -7,10 +7,10 @@ theorem (J. C. F. Sturm, 1829; from memory, as in any text on the theory of equa
 
 from __future__ import annotations
 
+from fractions import Fraction
 from itertools import pairwise
 from math import gcd
 
-from itembank.fraction import Fraction
 from itembank.notation.algebra import Polynomial
 from itembank.notation.value import NotExact
 from itembank.proof.exact.surd import Surd, surd_polynomial

@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from fractions import Fraction
 from itertools import combinations
 
 import sympy
 
 from itembank.figures.drawing import Arc, Drawing, Point, Stroke, Text
 from itembank.figures.figure import Reading
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.symbolic import symbol, to_sympy
 from itembank.notation.value import NotExact

@@ -7,13 +7,13 @@ How large each shaded shape should be comes from the areas of two circles that o
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 from functools import lru_cache
 
 import sympy
 
 from itembank.figures.drawing import Arc, Area, Drawing, Point, Text
 from itembank.figures.figure import Reading
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, area_of, number_tree

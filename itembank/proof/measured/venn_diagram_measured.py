@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from fractions import Fraction
 from functools import lru_cache
 from typing import Any
 
@@ -10,7 +11,6 @@ import sympy
 
 from itembank.figures.drawing import Arc, Area, Drawing, Text, text_box
 from itembank.figures.figure import Reading
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact

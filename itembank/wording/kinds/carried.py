@@ -9,9 +9,9 @@ no way comes to what is asked is something wrong.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 from itertools import product
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.units import unit_known
 from itembank.notation.value import exact_or_none

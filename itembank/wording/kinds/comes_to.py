@@ -10,8 +10,8 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late

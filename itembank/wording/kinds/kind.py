@@ -14,9 +14,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from fractions import Fraction
 from math import isqrt
 
-from itembank.fraction import Fraction
 from itembank.notation.units import MADE_OF, unit_known
 
 THING = "#"

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.fraction import Fraction
+from fractions import Fraction
+
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 
 _STOPS = r"\b(?:rest\w*|stops?|stopped|break|back|return\w*|late|delay\w*|less|more|faster|slower|then|further|each way|waits?|half|twice|per cent)\b"

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import UNCLEAR, Reading, Tale, late_search, reads
 from itembank.wording.sentences.prompt import SLOT

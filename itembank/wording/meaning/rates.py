@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.wording.kinds.things_counted import noun_stem
 from itembank.wording.meaning.journeys import journey_reading
 from itembank.wording.meaning.tale import Number, Reading, Tale, late_search, reads

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.notation.value import exact

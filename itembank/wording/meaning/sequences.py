@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from itertools import pairwise
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads

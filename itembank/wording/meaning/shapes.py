@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from math import isqrt
 
-from itembank.fraction import Fraction
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 from itembank.wording.sentences.prompt import SLOT
 

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.text.late_pattern import late

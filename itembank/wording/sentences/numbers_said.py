@@ -9,9 +9,9 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from typing import NamedTuple
 
-from itembank.fraction import Fraction
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.prompt import SLOT
 

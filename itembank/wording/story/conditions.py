@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late

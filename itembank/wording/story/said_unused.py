@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.text.late_pattern import late

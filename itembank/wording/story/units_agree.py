@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from fractions import Fraction
 from itertools import pairwise
 
-from itembank.fraction import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, unit_known

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from decimal import ROUND_HALF_UP, Decimal
+from fractions import Fraction
 
-from itembank.fraction import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.wording.sentences.phrases import COUNTS

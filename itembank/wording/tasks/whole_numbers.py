@@ -7,11 +7,11 @@ worked out.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from fractions import Fraction
 from functools import partial
 from itertools import count
 from math import gcd, isqrt
 
-from itembank.fraction import Fraction
 from itembank.notation.tree import Int, Listing, Node, Product, symbols
 from itembank.notation.value import exact
 from itembank.wording.sentences.phrases import COUNTS
