@@ -24,7 +24,7 @@ def refuse_to_come(date: datetime.date) -> None:
         ItembankError: it is after today.
     """
     if date > today():
-        raise ItembankError(f"{date} has not come yet.", matter="day to be checked")
+        raise ItembankError(f"{long_date(date)} has not come yet.", matter="day to be checked")
 
 
 def no_lesson(
