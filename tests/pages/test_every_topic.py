@@ -35,9 +35,9 @@ def pack_of(topic: str) -> Pack:
         date=datetime.date(2026, 11, 30),
         title="Everything on one topic",
         topics=(PlannedTopic(topic, None),),
-        questions=QUESTIONS,
+        questions=3,  # each tier's sheet becomes a starter below
         seed=11,
-        follow_up=12,
+        follow_up=QUESTIONS,
         variants=1,
         large_print=LargePrint.copies(1),
         paper="white",
