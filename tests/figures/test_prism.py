@@ -112,7 +112,7 @@ def test_bad_data_is_refused() -> None:
         ({}, "missing"),
         ({"length": "4 kg"}, "no length"),
         ({"length": "4 m"}, "one unit"),
-        ({"length": "0 cm"}, "longer than 0"),
+        ({"length": "0 cm"}, "more than 0"),
         ({"length": "x"}, "lengths"),
         ({"length": "400 cm"}, "8 times"),
         ({"length": "4 cm", "slope": "5 cm"}, "only a triangle"),

@@ -20,6 +20,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, between
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, of_pi, unit_of
@@ -52,18 +53,9 @@ def _fault(figure: Circle) -> str:
     given = [each for each in (figure.radius, figure.diameter) if each is not None]
     if not given:
         return "it needs a radius or a diameter"
-    try:
-        values = [exact(each) for each in given]
-    except t.NotationError:
-        return "its radius and its diameter are to be lengths"
-    for each, value in zip(given, values, strict=True):
-        unit = unit_of(each)
-        if unit and (unit == "£" or UNITS[unit].dimension != "length"):
-            return f"{shown_line(each)} is no length"
-        if value <= 0:
-            return "its lengths are to be more than 0"
-    if len({unit_of(each) for each in given}) > 1:
-        return "its lengths are to be in one unit"
+    if fault := lengths_fault(given, "its lengths"):
+        return fault
+    values = [exact(each) for each in given]
     if len(values) == 2 and values[1] != 2 * values[0]:
         return f"its diameter {shown_line(given[1])} is not twice its radius {shown_line(given[0])}"
     if figure.sector and not LEAST_SECTOR <= figure.sector <= 360 - LEAST_SECTOR:

@@ -19,11 +19,11 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.placed_labels import Sheet, beside, half_size
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
-from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
@@ -72,18 +72,8 @@ def _fault(figure: Cylinder) -> str:
     if (figure.radius is None) == (figure.diameter is None):
         return "it needs a radius or a diameter, and not both"
     labels = [label for _, label in _labels(figure)]
-    try:
-        values = [exact(label) for label in labels]
-    except t.NotationError:
-        return "its radius or diameter and its height are to be lengths"
-    for label, value in zip(labels, values, strict=True):
-        name = unit_of(label)
-        if name and (name == "£" or UNITS[name].dimension != "length"):
-            return f"{shown_line(label)} is no length"
-        if value <= 0:
-            return "its lengths are to be more than 0"
-    if len({unit_of(label) for label in labels}) > 1:
-        return "its lengths are to be in one unit"
+    if fault := lengths_fault(labels, "its lengths"):
+        return fault
     radius, height = _sizes(figure)
     if max(2 * radius, height) > MOST_RATIO * min(2 * radius, height):
         return (

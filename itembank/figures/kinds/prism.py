@@ -20,6 +20,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, unit
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
@@ -61,18 +62,9 @@ def _labels(figure: Prism) -> list[tuple[str, t.Node]]:
 
 def _fault(figure: Prism) -> str:
     labels = [label for _, label in _labels(figure)]
-    try:
-        values = [exact(label) for label in labels]
-    except t.NotationError:
-        return "its edges are to be labelled by lengths"
-    for label, value in zip(labels, values, strict=True):
-        name = unit_of(label)
-        if name and (name == "£" or UNITS[name].dimension != "length"):
-            return f"{shown_line(label)} is no length"
-        if value <= 0:
-            return "its edges are to be longer than 0"
-    if len({unit_of(label) for label in labels}) > 1:
-        return "its edges are to be labelled in one unit"
+    if fault := lengths_fault(labels, "its edges"):
+        return fault
+    values = [exact(label) for label in labels]
     w, h, long = values[:3]
     if max(w, h, long) > MOST_RATIO * min(w, h, long):
         return f"its longest edge is more than {MOST_RATIO} times as long as its shortest"
