@@ -12,6 +12,7 @@ from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.kinds.construction_facts import begins_with
 from itembank.figures.kinds.placed_labels import Near, Sheet, reach
+from itembank.figures.once import once
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:
@@ -44,6 +45,7 @@ def _along(way: Point, far: Exact) -> Point:
     return Point(way.x * far, way.y * far)
 
 
+@once
 @lru_cache(maxsize=512)
 def construction_sheet(figure: Construction) -> Sheet:
     """Return the marks of a construction, with its letters and what is given under it."""

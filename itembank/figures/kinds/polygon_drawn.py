@@ -21,6 +21,7 @@ from itembank.figures.kinds.placed_labels import (
     unit,
 )
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
+from itembank.figures.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
@@ -32,6 +33,7 @@ _SQUARE = 0.4
 _DASH = 0.22
 
 
+@once
 @lru_cache(maxsize=512)
 def polygon_sheet(figure: Polygon) -> Sheet:
     """Return the marks of a polygon at the least size at which all labels have a place."""

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
+from itembank.figures.once import once
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear, linear
 
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
 
 
+@once
 def labels_of(figure: Polygon) -> dict[str, Linear]:
     """Return the linear form of every label: of sides, of angles (∠B) and of the height."""
     shape = shape_of(figure)
@@ -129,12 +131,14 @@ class PolygonFacts:
             yield less(self.side(sides[1]), self.side(sides[3]))
 
 
+@once
 @lru_cache(maxsize=1024)
 def facts_of(figure: Polygon) -> PolygonFacts:
     """Return the facts of a figure whose data has been looked through."""
     return PolygonFacts(figure)
 
 
+@once
 def lengths_drawn(figure: Polygon) -> list[tuple[t.Node, Fraction, Fraction]]:
     """Return each length that is labelled and settled, with the square it is drawn with."""
     shape, facts = shape_of(figure), facts_of(figure)

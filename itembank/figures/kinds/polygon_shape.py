@@ -8,6 +8,7 @@ from fractions import Fraction
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
+from itembank.figures.once import once
 from itembank.notation.value import exact
 
 if TYPE_CHECKING:
@@ -100,6 +101,7 @@ class Shape:
         return ""
 
 
+@once
 @lru_cache(maxsize=1024)
 def shape_of(figure: Polygon) -> Shape:
     """Return the corners of a figure whose coordinates are numbers."""
