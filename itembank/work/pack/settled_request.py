@@ -35,10 +35,12 @@ def settle(
     plan: PackRequest | None,
     department: Department | None,
     known: Collection[str],
-    today: datetime.date,
+    usual_day: datetime.date,
     taught: Mapping[str, datetime.date | None] | None = None,
 ) -> PackRequest:
     """Return the request with nothing left open: as typed, as planned, as the class has it.
+
+    `usual_day` is the lesson's where nothing else says.
 
     Of the class's own topics those are left out that it is `taught` on the day of the lesson or
     later: a starter opens the lesson. A topic that is not one of `known`, which are those of the
@@ -53,7 +55,7 @@ def settle(
             raise wrong
     group = department.find_class(asked.class_name) if department else None
     name = group.name if group else _class_name(asked.class_name)
-    date = asked.date or today
+    date = asked.date or usual_day
     ids = dict.fromkeys(topic.id.lower() for topic in typed.topics)
     own = bool(asked.topics)
     topics = tuple(map(PlannedTopic, ids)) or asked.topics or _own_topics(group, taught, date)
