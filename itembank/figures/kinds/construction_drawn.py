@@ -95,9 +95,11 @@ def _way(at: Point, degrees: float) -> Point:
 
 def _own(places: Iterator[Near], at: Point, others: list[Point]) -> Iterator[Near]:
     """Yield the places that are a good deal nearer to a point than to any other."""
+    left, up = float(at.x), float(at.y)
+    ends = [(float(other.x), float(other.y)) for other in others]
     for x, y in places:
-        far = math.hypot(x - float(at.x), y - float(at.y))
-        if all(math.hypot(x - float(o.x), y - float(o.y)) > far * 1.2 for o in others):
+        far = math.hypot(x - left, y - up) * 1.2
+        if all(math.hypot(x - a, y - b) > far for a, b in ends):
             yield x, y
 
 

@@ -12,7 +12,6 @@ from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from functools import lru_cache
 from heapq import merge
-from itertools import pairwise
 
 from itembank.figures.drawing import (
     WEIGHTS,
@@ -103,65 +102,63 @@ class Sheet:
         for track in self._tracks:
             far = track.far
             low, high, down, up = left - far, right + far, bottom - far, top + far
-            near = (low, down, high, up)
             # Most marks are beside the label altogether, and so are most segments of the others.
-            if _beside(track.edges, near):
+            first, least, last, most = track.edges
+            if last < low or first > high or most < down or least > up:
                 continue
-            for edges, a, b in track.segments():
-                if not _beside(edges, near) and crosses(a, b, near):
+            points = track.points()
+            begin = points[0]
+            for end in points[1:]:
+                start, begin = begin, end
+                (ax, ay), (bx, by) = start, end
+                if (
+                    (ax < low and bx < low)
+                    or (ax > high and bx > high)
+                    or (ay < down and by < down)
+                    or (ay > up and by > up)
+                ):
+                    continue
+                if crosses(start, end, (low, down, high, up)):
                     return False
         return True
 
     def below(self, content: Content, role: str) -> None:
         """Put a label under the middle of all there is."""
-        ends = [end for track in self._tracks for _, *both in track.segments() for end in both]
-        xs = [x for x, _ in ends]
-        ys = [y for _, y in ends] + [box[1] for box in self._boxes]
+        points = [point for track in self._tracks for point in track.points()]
+        xs = [x for x, _ in points]
+        ys = [y for _, y in points] + [box[1] for box in self._boxes]
         _, h = half_size(content)
         self.put(content, [((min(xs) + max(xs)) / 2, min(ys) - h - 2 * GAP)], role)
-
-
-Segment = tuple[Box, Near, Near]
-"""A segment's edges and its two ends."""
 
 
 class _Track:
     """A stroke, area or arc as what a label has to keep clear of.
 
-    Its segments are worked out when a label comes near: most labels are near few marks.
+    The points of an arc are worked out when a label comes near: most labels are near few marks.
     """
 
-    __slots__ = ("_mark", "_segments", "edges", "far")
+    __slots__ = ("_mark", "_points", "edges", "far")
 
     def __init__(self, mark: Stroke | Area | Arc) -> None:
         self._mark = mark
-        self._segments: list[Segment] | None = None
+        self._points: list[Near] | None = None
         self.far = _FAR[mark.weight]
         if isinstance(mark, Arc):
             # The whole circle: no cosine is more than 1, so no point of the arc lies outside.
             (cx, cy), r = _near(mark.centre), float(mark.radius)
             self.edges = (cx - r, cy - r, cx + r, cy + r)
         else:
-            xs, ys = zip(*_points(mark), strict=True)
+            xs, ys = zip(*self.points(), strict=True)
             self.edges = (min(xs), min(ys), max(xs), max(ys))
 
-    def segments(self) -> list[Segment]:
-        """Return the straight pieces that it is made of."""
-        if self._segments is None:
-            self._segments = [
-                ((min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1])), a, b)
-                for a, b in pairwise(_points(self._mark))
-            ]
-        return self._segments
+    def points(self) -> list[Near]:
+        """Return the points that it goes through, straight from each to the next."""
+        if self._points is None:
+            self._points = _points(self._mark)
+        return self._points
 
 
 _FAR = {weight: float(wide) / 2 + GAP for weight, wide in WEIGHTS.items()}
-
-
-def _beside(edges: Box, near: Box) -> bool:
-    """Tell whether a box has nothing in common with another."""
-    left, bottom, right, top = edges
-    return right < near[0] or left > near[2] or top < near[1] or bottom > near[3]
 
 
 def _points(mark: Stroke | Area | Arc) -> list[Near]:
