@@ -21,7 +21,7 @@ from itembank.pages.engine import theme
 from itembank.pages.parts.board import LEFT, RIGHT, arrange
 from itembank.pages.parts.even_slides import splits
 from itembank.pages.parts.instructions import last_instruction, shared
-from itembank.pages.parts.question_cell import PAD, leaves_word, prompt
+from itembank.pages.parts.question_cell import leaves_word, prompt
 from itembank.planning.bands.bands import default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
@@ -273,12 +273,15 @@ def test_answers_stand_at_the_right_edge_and_clear_of_all_words(samples):
         for slide in slides_of(pack):
             for spot, right in columns(slide):
                 made = spot.cell
-                edge = spot.x + made.answer_x + made.answer.width + PAD
+                edge = spot.x + made.answer_x + made.answer.width + made.pad
                 assert edge == pytest.approx(right, abs=0.02)
-                top, bottom = made.answer_top - PAD, made.answer_top + made.answer.height + PAD
+                top, bottom = (
+                    made.answer_top - made.pad,
+                    made.answer_top + made.answer.height + made.pad,
+                )
                 assert top >= -0.01
                 assert bottom <= made.height + 0.01
-                left = made.answer_x - PAD - made.indent
+                left = made.answer_x - made.pad - made.indent
                 for line in made.question.lines:
                     # Ink of figures and small letters, which a box must not touch.
                     high = made.question_top + line.baseline - 0.68 * slide.size
