@@ -28,6 +28,8 @@ FOOT = 12.0
 FOOT_SIZE = 18.0
 HOW_TO_WORK = FOOT_SIZE * 1.2
 """Height of the line on how to work, at the foot of the starter."""
+MOST_ROOM = TOP - FOOT - 42.0
+"""Height of the room for questions on a slide with nothing more at its foot than scores."""
 DECIMAL = "<</O /List /ListNumbering /Decimal>>"
 
 
