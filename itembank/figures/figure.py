@@ -24,8 +24,8 @@ from functools import lru_cache
 from typing import Any, NamedTuple, Protocol
 
 from itembank.figures.drawing import Drawing
-from itembank.figures.once import once
 from itembank.notation import tree as t
+from itembank.once import once
 
 
 class FigureError(t.NotationError):
