@@ -9,10 +9,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
+from generators._brief import with_brief
 from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics import _charts as c
 from generators.statistics import _missing_drawn as missing
+from generators.statistics._bars_in_brief import BRIEF
 from itembank.figures.kinds.bar_chart import BarChart, Series
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
@@ -140,6 +142,7 @@ class BarCharts(Topic):
     }
     spaces = kinds.with_statements(spaces)
     spaces = missing.with_missing_bars(spaces)
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

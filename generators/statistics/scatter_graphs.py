@@ -11,6 +11,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._brief import with_brief
 from generators.statistics._scatter_clouds import (
     BACK,
     BELOW,
@@ -30,6 +31,7 @@ from generators.statistics._scatter_clouds import (
     figure_of,
     unit_after,
 )
+from generators.statistics._scatter_in_brief import BRIEF, MISTAKES
 from generators.statistics._scatter_lines import (
     Asked,
     estimate,
@@ -206,6 +208,7 @@ class ScatterGraphs(Topic):
     statements = ("statistics.bivariate",)
     prerequisites = ("graphs.coordinates",)
     misconceptions = (
+        *MISTAKES,
         *(NEAREST_POINT, OTHER_WAY, ALL_POINTS, ONE_TOO_MANY, OTHER_AXIS, COUNTS_SQUARES),
         *(SWAPPED, HIGHEST, WRONG_SIGN, LINE_MISSING, PART_TO_REST),
     )
@@ -223,6 +226,7 @@ class ScatterGraphs(Topic):
             _kept, kind=(BACK, FRACTION), story=range(len(STORIES)), number=range(41, 121)
         ),
     }
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
