@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generators._brief import Brief, told, whole
 from generators._turns import by_turns
 from generators.statistics import _chart_mistakes as m
 from itembank.items.item import Draft, Find, Tier
+from itembank.items.kinds.brief import Brief, told, whole
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 
@@ -94,7 +94,7 @@ def _keep_fourth(total: int, a: int, b: int, c: int) -> bool:
 def _between(topic: Topic, tier: Tier, low: int, count: int, each: int, up: int) -> Draft:
     """Return the question for the height of a bar on an axis whose steps are to be found."""
     high, gap = low + count * each, count * each
-    a, b, n, k, one = (t.Int(x) for x in (low, high, count, up, each))
+    a, b, n, k, single = (t.Int(x) for x in (low, high, count, up, each))
     key, width = t.Int(low + up * each), t.Int(gap)
     return told(
         "From {a} to {b} an axis has {n} small steps. A bar ends {k} above {a}. What does it show?",
@@ -103,8 +103,8 @@ def _between(topic: Topic, tier: Tier, low: int, count: int, each: int, up: int)
         "integer",
         [
             ("Find how far it is between the numbers.", t.equals(t.sub(b, a), width)),
-            ("Find what one small step is worth.", t.equals(t.divide(width, n), one)),
-            (f"Go {up} steps up from {low}.", t.equals(t.add(a, t.times(k, one)), key)),
+            ("Find what one small step is worth.", t.equals(t.divide(width, n), single)),
+            (f"Go {up} steps up from {low}.", t.equals(t.add(a, t.times(k, single)), key)),
         ],
         [(m.ONE_EACH, low + up), (m.LINE_BELOW, low), (m.LINE_ABOVE, high)],
         ("between", low, count, each, up),

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generators._brief import Brief, told, whole
 from generators._turns import by_turns
 from generators.statistics import _average_mistakes as m
 from itembank.items.item import Draft, Find, Tier
+from itembank.items.kinds.brief import Brief, told, whole
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 

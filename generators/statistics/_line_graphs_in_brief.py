@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from generators._brief import Brief, told
 from generators._turns import by_turns
 from generators.statistics import _chart_mistakes as m
 from itembank.items.item import Draft, Misconception, Tier
+from itembank.items.kinds.brief import Brief, told
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 
@@ -85,7 +85,7 @@ def _above(topic: Topic, tier: Tier, low: int, count: int, each: int, up: int) -
     """Return the question for the height some small steps above a number of an axis."""
     high, gap = low + count * each, count * each
     a, b, n, k, key = (t.Int(x) for x in (low, high, count, up, low + up * each))
-    one = t.Int(each)
+    single = t.Int(each)
     return told(
         "On an axis {n} small steps go from {a} to {b}. What number is {k} small steps above {a}?",
         t.add(a, t.times(k, t.Frac(t.sub(b, a), n))),
@@ -93,8 +93,8 @@ def _above(topic: Topic, tier: Tier, low: int, count: int, each: int, up: int) -
         "integer",
         [
             ("Find how far it is between the numbers.", t.equals(t.sub(b, a), t.Int(gap))),
-            ("Find what one small step is worth.", t.equals(t.divide(t.Int(gap), n), one)),
-            (f"Go {up} steps up from {low}.", t.equals(t.add(a, t.times(k, one)), key)),
+            ("Find what one small step is worth.", t.equals(t.divide(t.Int(gap), n), single)),
+            (f"Go {up} steps up from {low}.", t.equals(t.add(a, t.times(k, single)), key)),
         ],
         [(m.COUNTS_SMALL_STEPS, low + up), (CHANGE_ALONE, up * each), (m.LINE_ABOVE_POINT, high)],
         ("above", low, count, each, up),

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generators._brief import Brief, told, whole
 from generators._turns import by_turns
 from generators.statistics import _chart_mistakes as m
 from itembank.items.forms.form_rules import simplest_node
 from itembank.items.item import Draft, Tier
+from itembank.items.kinds.brief import Brief, told, whole
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 
@@ -19,17 +19,17 @@ _EACH = (2, 4, 5, 6, 8, 10, 12, 20)
 def _squares(topic: Topic, tier: Tier, each: int, count: int) -> Draft:
     """Return the question how many things some whole squares stand for."""
     things = by_turns(_THINGS, each + count)
-    one, n, key = t.Int(each), t.Int(count), t.Int(each * count)
+    single, n, key = t.Int(each), t.Int(count), t.Int(each * count)
     return told(
         f"A square of a pictogram stands for {{k}} {things}. "
         f"How many {things} do {{n}} squares show?",
-        t.times(n, one),
+        t.times(n, single),
         key,
         "integer",
-        [(f"Each square stands for {each}, so multiply.", t.equals(t.times(n, one), key))],
+        [(f"Each square stands for {each}, so multiply.", t.equals(t.times(n, single), key))],
         [(m.IGNORES_KEY, count), (m.PART_IS_ONE, each + count)],
         ("squares", each, count),
-        k=one,
+        k=single,
         n=n,
     )
 
@@ -37,16 +37,16 @@ def _squares(topic: Topic, tier: Tier, each: int, count: int) -> Draft:
 def _needed(topic: Topic, tier: Tier, each: int, count: int) -> Draft:
     """Return the question how many squares some things need."""
     things = by_turns(_THINGS, each + count)
-    one, n, key = t.Int(each), t.Int(each * count), t.Int(count)
+    single, n, key = t.Int(each), t.Int(each * count), t.Int(count)
     return told(
         f"A square of a pictogram stands for {{k}} {things}. How many squares show {{n}} {things}?",
-        t.divide(n, one),
+        t.divide(n, single),
         key,
         "integer",
-        [(f"Each square stands for {each}, so divide.", t.equals(t.divide(n, one), key))],
+        [(f"Each square stands for {each}, so divide.", t.equals(t.divide(n, single), key))],
         [(m.THINGS_FOR_SQUARES, each * count), (m.IGNORES_KEY, each)],
         ("needed", each, count),
-        k=one,
+        k=single,
         n=n,
     )
 
@@ -56,22 +56,22 @@ def _parts(topic: Topic, tier: Tier, each: int, count: int, quarters: int) -> Dr
     things = by_turns(_THINGS, each + count)
     squares = Fraction(4 * count + quarters, 4)
     part = Fraction(quarters, 4)
-    one, n, key = t.Int(each), simplest_node(squares), t.Int(int(each * squares))
+    single, n, key = t.Int(each), simplest_node(squares), t.Int(int(each * squares))
     whole_ones, rest = t.Int(each * count), t.Int(int(each * part))
     return told(
         f"A square of a pictogram stands for {{k}} {things}. "
         f"How many {things} do {{n}} squares show?",
-        t.times(n, one),
+        t.times(n, single),
         key,
         "integer",
         [
             (
                 "Find what the whole squares stand for.",
-                t.equals(t.times(t.Int(count), one), whole_ones),
+                t.equals(t.times(t.Int(count), single), whole_ones),
             ),
             (
                 "Find what the part stands for.",
-                t.equals(t.times(simplest_node(part), one), rest),
+                t.equals(t.times(simplest_node(part), single), rest),
             ),
             ("Add.", t.equals(t.add(whole_ones, rest), key)),
         ],
@@ -81,7 +81,7 @@ def _parts(topic: Topic, tier: Tier, each: int, count: int, quarters: int) -> Dr
             (m.PART_IS_ONE, each * count + 1),
         ],
         ("parts", each, count, quarters),
-        k=one,
+        k=single,
         n=n,
     )
 
@@ -132,7 +132,7 @@ def _from_other(
     things = by_turns(_THINGS, each + count + first)
     squares = Fraction(4 * count + quarters, 4)
     n, known, given = simplest_node(squares), t.Int(first), t.Int(first * each)
-    one, key = t.Int(each), t.Int(int(each * squares))
+    single, key = t.Int(each), t.Int(int(each * squares))
     return told(
         f"In a pictogram {{a}} squares show {{g}} {things}. "
         f"How many {things} do {{n}} squares show?",
@@ -140,11 +140,11 @@ def _from_other(
         key,
         "integer",
         [
-            ("Find what one square stands for.", t.equals(t.divide(given, known), one)),
+            ("Find what one square stands for.", t.equals(t.divide(given, known), single)),
             (
                 "Find what the part of a square stands for.",
                 t.equals(
-                    t.times(simplest_node(squares - count), one),
+                    t.times(simplest_node(squares - count), single),
                     t.Int(int(each * (squares - count))),
                 ),
             ),
@@ -152,7 +152,7 @@ def _from_other(
                 "Add it to the whole squares.",
                 t.equals(
                     t.add(
-                        t.times(t.Int(count), one),
+                        t.times(t.Int(count), single),
                         t.Int(int(each * (squares - count))),
                     ),
                     key,

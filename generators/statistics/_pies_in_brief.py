@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generators._brief import Brief, degrees, told, whole
 from generators._turns import by_turns
 from generators.statistics import _chart_mistakes as m
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Tier
+from itembank.items.kinds.brief import Brief, degrees, told, whole
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 
@@ -29,16 +29,16 @@ def _things(number: int) -> str:
 def _some(topic: Topic, tier: Tier, each: int, some: int) -> Draft:
     """Return the question for the angle of some, from that of one."""
     one_thing, things = by_turns(_THINGS, each + some)
-    key, one, count = degrees(each * some), degrees(each), t.Int(some)
+    key, single, count = degrees(each * some), degrees(each), t.Int(some)
     return told(
         f"On a pie chart {{a}} stands for one {one_thing}. What angle stands for {{n}} {things}?",
-        t.times(count, one),
+        t.times(count, single),
         key,
         "quantity",
-        [(f"Each has an angle of {each}°, so multiply.", t.equals(t.times(count, one), key))],
+        [(f"Each has an angle of {each}°, so multiply.", t.equals(t.times(count, single), key))],
         [(m.TOTAL_AS_DEGREES, some), (m.OTHER_PART, 360 - each * some)],
         ("some", each, some),
-        a=one,
+        a=single,
         n=count,
     )
 
@@ -56,16 +56,16 @@ def _keep_some(each: int, some: int) -> bool:
 def _counted(topic: Topic, tier: Tier, each: int, some: int) -> Draft:
     """Return the question how many an angle stands for, from the angle of one."""
     one_thing, things = by_turns(_THINGS, each + some)
-    key, one, angle = t.Int(some), degrees(each), degrees(each * some)
+    key, single, angle = t.Int(some), degrees(each), degrees(each * some)
     return told(
         f"On a pie chart {{a}} stands for one {one_thing}. How many {things} does {{b}} stand for?",
-        t.divide(angle, one),
+        t.divide(angle, single),
         key,
         "integer",
-        [(f"Each has an angle of {each}°, so divide.", t.equals(t.divide(angle, one), key))],
+        [(f"Each has an angle of {each}°, so divide.", t.equals(t.divide(angle, single), key))],
         [(m.ANGLE_AS_COUNT, each * some), (m.OTHER_PART, 360 // each - some)],
         ("counted", each, some),
-        a=one,
+        a=single,
         b=angle,
     )
 
@@ -158,7 +158,7 @@ def _keep_fourth(a: int, b: int, c: int) -> bool:
 def _all(topic: Topic, tier: Tier, total: int, some: int) -> Draft:
     """Return the question how many there are in all, from the number and angle of some."""
     things, angle = _things(total + some), 360 // total * some
-    key, count, one = t.Int(total), t.Int(some), Fraction(360, total)
+    key, count, single = t.Int(total), t.Int(some), Fraction(360, total)
     return told(
         f"On a pie chart {{a}} stands for {{k}} {things}. "
         f"How many {things} does the whole chart show?",
@@ -166,8 +166,8 @@ def _all(topic: Topic, tier: Tier, total: int, some: int) -> Draft:
         key,
         "integer",
         [
-            ("Find the angle of one.", t.equals(t.divide(degrees(angle), count), degrees(one))),
-            ("Find how many share 360°.", t.equals(t.divide(degrees(360), degrees(one)), key)),
+            ("Find the angle of one.", t.equals(t.divide(degrees(angle), count), degrees(single))),
+            ("Find how many share 360°.", t.equals(t.divide(degrees(360), degrees(single)), key)),
         ],
         [
             (m.TURN_IS_180, whole(Fraction(total, 2))),
@@ -186,15 +186,15 @@ def _other(topic: Topic, tier: Tier, each: int, some: int, others: int) -> Draft
     """Return the question for the angle of others, from the number and angle of some."""
     things = _things(each + some + others)
     given, key = degrees(each * some), degrees(each * others)
-    first, second, one = t.Int(some), t.Int(others), degrees(each)
+    first, second, single = t.Int(some), t.Int(others), degrees(each)
     return told(
         f"On a pie chart {{a}} stands for {{k}} {things}. What angle stands for {{n}} {things}?",
         t.times(t.divide(given, first), second),
         key,
         "quantity",
         [
-            ("Find the angle of one.", t.equals(t.divide(given, first), one)),
-            (f"Multiply by {others}.", t.equals(t.times(second, one), key)),
+            ("Find the angle of one.", t.equals(t.divide(given, first), single)),
+            (f"Multiply by {others}.", t.equals(t.times(second, single), key)),
         ],
         [
             (m.TOTAL_AS_DEGREES, others),
@@ -220,15 +220,15 @@ def _more(topic: Topic, tier: Tier, total: int, some: int, others: int) -> Draft
     things, each = _things(total + some), 360 // total
     large, small = degrees(each * some), degrees(each * others)
     key, all_, apart = t.Int(some - others), t.Int(total), each * (some - others)
-    one = t.divide(degrees(360), all_)
+    single = t.divide(degrees(360), all_)
     return told(
         f"A pie chart shows {{n}} {things}. "
         f"How many more {things} does {{a}} stand for than {{b}}?",
-        t.sub(t.divide(large, t.Bracket(one)), t.divide(small, t.Bracket(one))),
+        t.sub(t.divide(large, t.Bracket(single)), t.divide(small, t.Bracket(single))),
         key,
         "integer",
         [
-            ("Find the angle of one.", t.equals(one, degrees(each))),
+            ("Find the angle of one.", t.equals(single, degrees(each))),
             ("Find how much larger the angle is.", t.equals(t.sub(large, small), degrees(apart))),
             ("Divide.", t.equals(t.divide(degrees(apart), degrees(each)), key)),
         ],

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from generators._brief import Brief, told, whole
 from itembank.items.item import Draft, Find, Misconception, Tier
+from itembank.items.kinds.brief import Brief, told, whole
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 

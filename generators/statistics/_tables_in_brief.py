@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from generators._brief import Brief, told
 from generators._turns import by_turns
 from generators.statistics import _chart_mistakes as m
 from itembank.items.item import Draft, Tier
+from itembank.items.kinds.brief import Brief, told
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
 

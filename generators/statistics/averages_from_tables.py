@@ -10,7 +10,6 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators._brief import with_brief
 from generators.statistics import _average_mistakes as m
 from generators.statistics._frequencies import STORIES, table_of, table_with_gaps
 from generators.statistics._frequencies_asked import ASKED, Ask
@@ -20,6 +19,7 @@ from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -9,7 +9,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any
 
-from generators._brief import with_brief
 from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics import _charts as c
@@ -19,6 +18,7 @@ from itembank.figures.kinds.bar_chart import BarChart, Series
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -9,7 +9,6 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any, NamedTuple
 
-from generators._brief import with_brief
 from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics._charts import Wrongs
@@ -18,6 +17,7 @@ from itembank.figures.kinds.line_graph import LineGraph
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -9,13 +9,13 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators._brief import with_brief
 from generators.statistics import _chart_mistakes as m
 from generators.statistics._pies import STORIES, TOTALS, angles_of, count_for, two_sectors
 from generators.statistics._pies_asked import ALONE, OF_ALL, Ask
 from generators.statistics._pies_in_brief import BRIEF
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -11,7 +11,6 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
-from generators._brief import with_brief
 from generators.statistics._scatter_clouds import (
     BACK,
     BELOW,
@@ -58,6 +57,7 @@ from generators.statistics._scatter_mistakes import (
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -22,7 +22,7 @@ from tests.generators.asked_plainly import in_brief
 _PER = r"/(?:h|s|cm\^3|m\^3|min|l)"
 UNIT = rf"(?: ?(?:°C|°|%|(?:km|cm|mm|m|kg|g|ml|l|h|min|s|p)(?:\^[23]|{_PER})?)(?![\w^]))?"
 NUMBER = rf"[£€$]?(\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?){UNIT}(?![\d/])"
-LONGEST = 92
+LONGEST = 95
 """Signs of a question that stands in about three lines of half a slide."""
 Solve = Callable[..., Fraction | int]
 

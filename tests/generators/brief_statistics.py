@@ -12,8 +12,8 @@ from fractions import Fraction
 
 def of_turn(total, some):
     """Return the angle of some of all, by adding up one angle at a time."""
-    one = Fraction(360) / total
-    return sum(one for _ in range(int(some)))
+    single = Fraction(360) / total
+    return sum(single for _ in range(int(some)))
 
 
 def in_turn(total, angle):
@@ -44,8 +44,12 @@ def longer(total, apart):
 
 
 PIES = {
-    "On a pie chart {} stands for one {w}. What angle stands for {} {w}?": lambda one, n: one * n,
-    "On a pie chart {} stands for one {w}. How many {w} does {} stand for?": lambda one, a: a / one,
+    "On a pie chart {} stands for one {w}. What angle stands for {} {w}?": lambda single, n: (
+        single * n
+    ),
+    "On a pie chart {} stands for one {w}. How many {w} does {} stand for?": lambda single, a: (
+        a / single
+    ),
     "A pie chart shows {} {w}. What angle stands for {} of them?": of_turn,
     "A pie chart shows {} {w}. How many {w} does an angle of {} stand for?": in_turn,
     "On a pie chart {} stands for {} {w}. What angle stands for {} {w}?": (

@@ -5,10 +5,10 @@ from __future__ import annotations
 import pytest
 
 from itembank.items.topics.registry import topics
-from tests.generators import brief_statistics
+from tests.generators import brief_probability, brief_statistics
 from tests.generators.brief_reader import brief_points, check_keys, check_room, compiled
 
-ROWS = {**brief_statistics.TOPICS}
+ROWS = {**brief_statistics.TOPICS, **brief_probability.TOPICS}
 BRIEF = sorted(topic.id for topic in topics() if any(map(brief_points, topic.spaces.values())))
 
 
