@@ -211,8 +211,11 @@ _NearBox: TypeAlias = tuple[float, float, float, float]
 def _near_box(mark: Mark) -> _NearBox:
     """Return the box of a mark in ordinary numbers."""
     if isinstance(mark, Arc):
-        box = _box(mark)
-        return float(box.left), float(box.bottom), float(box.right), float(box.top)
+        edge, (x, y), r = _NEAR_WEIGHTS[mark.weight], map(float, mark.centre), float(mark.radius)
+        ways = _reached(mark)
+        xs = [x + r * way / 1000 for way, _ in ways]
+        ys = [y + r * way / 1000 for _, way in ways]
+        return min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge
     if isinstance(mark, Text):
         width, height = _near_size(mark.content, mark.bold)
         left = float(mark.at.x) - _BEFORE[mark.across] * width
@@ -251,20 +254,28 @@ def _box(mark: Mark) -> Box:
 
 def _extent(arc: Arc) -> tuple[list[Exact], list[Exact]]:
     """Return how far an arc goes: to its ends, and to the edges of its circle that it passes."""
-    (x, y), r = arc.centre, arc.radius
+    (x, y), r, ways = arc.centre, arc.radius, _reached(arc)
+    return (
+        [x + r * Fraction(way, 1000) for way, _ in ways],
+        [y + r * Fraction(way, 1000) for _, way in ways],
+    )
+
+
+def _reached(arc: Arc) -> list[tuple[int, int]]:
+    """Return where an arc goes from its centre, in thousandths of its radius."""
+    (x, y) = arc.centre
     turns = [
         math.atan2(float(end.y - y), float(end.x - x)) / math.tau for end in (arc.start, arc.end)
     ]
     sweep = (turns[1] - turns[0]) % 1 or 1
-    quarters = ((1, 0), (0, 1), (-1, 0), (0, -1))
+    quarters = ((1000, 0), (0, 1000), (-1000, 0), (0, -1000))
     passed = [way for k, way in enumerate(quarters) if (k / 4 - turns[0]) % 1 <= sweep + 1e-9]
-    xs: list[Exact] = [x + r * way[0] for way in passed]
-    ys: list[Exact] = [y + r * way[1] for way in passed]
-    for turn in turns:
-        # To the thousandth of an em: the edges of a drawing are no measurement.
-        xs.append(x + r * Fraction(round(1000 * math.cos(turn * math.tau)), 1000))
-        ys.append(y + r * Fraction(round(1000 * math.sin(turn * math.tau)), 1000))
-    return ([*xs, x], [*ys, y]) if arc.sector else (xs, ys)
+    # To the thousandth: the edges of a drawing are no measurement.
+    ends = [
+        (round(1000 * math.cos(turn * math.tau)), round(1000 * math.sin(turn * math.tau)))
+        for turn in turns
+    ]
+    return [*passed, *ends, *([(0, 0)] * arc.sector)]
 
 
 ARROW_LONG = 6

@@ -22,6 +22,7 @@ from itembank.figures.kinds.angles_drawn import angles_sheet
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_faults import kind_of_angle, letters_agree
 from itembank.figures.kinds.unknown_asked import LETTER
+from itembank.figures.once import once
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
@@ -137,6 +138,7 @@ def _equations(figure: Angles) -> Iterator[Linear]:
         yield less(forms[0], forms[4])
 
 
+@once
 @lru_cache(maxsize=1024)
 def _facts(figure: Angles) -> Facts:
     return Facts(_equations(figure))

@@ -23,6 +23,7 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, between
 from itembank.figures.kinds.unknown_asked import FIND
+from itembank.figures.once import once
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
 from itembank.notation.tree.written import shown_line
@@ -67,6 +68,7 @@ def _fault(figure: Circle) -> str:
     return ""
 
 
+@once
 @lru_cache(maxsize=512)
 def _sheet(figure: Circle) -> Sheet:
     sheet = Sheet(())

@@ -15,6 +15,7 @@ from itembank.figures.kinds.construction_drawn import construction_sheet
 from itembank.figures.kinds.construction_facts import HALVED, LETTERS, Shown, shown
 from itembank.figures.kinds.construction_said import words_of
 from itembank.figures.kinds.linear_facts import Facts, less, plus
+from itembank.figures.once import once
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear, linear
@@ -147,6 +148,7 @@ def _equations(figure: Construction) -> Iterator[Linear]:
         yield less(linear(amount), _form(figure, *found))
 
 
+@once
 @lru_cache(maxsize=1024)
 def _settled(figure: Construction) -> Facts:
     return Facts(_equations(figure))

@@ -22,6 +22,7 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.placed_labels import Sheet, beside, half_size
 from itembank.figures.kinds.unknown_asked import FIND
+from itembank.figures.once import once
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
@@ -85,6 +86,7 @@ def _fault(figure: Cylinder) -> str:
     return ""
 
 
+@once
 @lru_cache(maxsize=512)
 def _sheet(figure: Cylinder) -> Sheet:
     sheet = Sheet(())

@@ -23,6 +23,7 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, unit
 from itembank.figures.kinds.unknown_asked import FIND
+from itembank.figures.once import once
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
 from itembank.notation.tree.written import shown_line
@@ -82,6 +83,7 @@ def _fault(figure: Prism) -> str:
     return ""
 
 
+@once
 @lru_cache(maxsize=512)
 def _sheet(figure: Prism) -> Sheet:
     sheet = Sheet(())

@@ -22,6 +22,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.label_room import room
+from itembank.figures.once import once
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -128,6 +129,7 @@ def _words(figure: SampleSpace) -> str:
     )
 
 
+@once
 @lru_cache(maxsize=1024)
 def _values(figure: SampleSpace) -> tuple[Fraction, ...]:
     rule = RULES[figure.rule]

@@ -274,7 +274,10 @@ function asTime(plain, key) {
       return found[2] ? `${found[1]}:${found[2]} ${half}m` : `${found[1]} ${half}m`;
     }
     found = fullmatch("times.clock", plain);
-    return found ? `${found[1] === "0" ? "00" : found[1]}:${found[2]}` : plain;
+    if (!found) return plain;
+    const ofMorning = key.k === "ClockTime" && !key.half && key.hour < 12;
+    const nought = found[1].length === 1 && (found[1] === "0" || ofMorning);
+    return `${nought ? "0" : ""}${found[1]}:${found[2]}`;
   }
   if (key.k === "MixedUnits" || isLengthOfTime(key)) plain = sub("times.and", " ", plain);
   if (!isLengthOfTime(key)) return plain;
