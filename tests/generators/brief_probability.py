@@ -73,11 +73,11 @@ TREES = {
         lambda p, q: pairs(p, q, lambda a, b: a and b)
     ),
     **{
-        f"A bag has {{}} {one} and {{}} {other} {{w}}. Two are taken. {asked}": solve
+        f"A bag has {{}} {single} and {{}} {other} {{w}}. Two are taken. {asked}": solve
         for single, other in (("red", "blue"), ("green", "white"), ("black", "yellow"))
         for asked, solve in (
             (
-                f"Find the probability of two {one}.",
+                f"Find the probability of two {single}.",
                 lambda a, b: drawn(a, b, lambda draw: draw == ("first", "first")),
             ),
             (
@@ -109,24 +109,26 @@ GROUPS = {
         lambda a, both: a - both
     ),
     **{
-        f"{{}} {who} only {one}, {{}} only {other} and {{}} do both. How many {one}?": (
+        f"{{}} {who} only {single}, {{}} only {other} and {{}} do both. How many {single}?": (
             lambda a, b, both: a + both
         )
         for who, single, other in _DO
     },
     **{
-        f"{{}} {who} {one}, {{}} {other} and {{}} of these do both. How many {who} "
-        "is that in all?": (lambda a, b, both: len(set.union(*two_sets(a, b, both))))
+        f"{{}} {who} {single}, {{}} {other} and {{}} of these do both. "
+        f"How many {who} is that in all?": (
+            lambda a, b, both: len(set.union(*two_sets(a, b, both)))
+        )
         for who, single, other in _DO
     },
     **{
-        f"Of {{}} {who} {{}} {one}, {{}} {other} and {{}} do both. How many do neither?": (
+        f"Of {{}} {who} {{}} {single}, {{}} {other} and {{}} do both. How many do neither?": (
             lambda n, a, b, both: n - len(set.union(*two_sets(a, b, both)))
         )
         for who, single, other in _DO
     },
     **{
-        f"Of {{}} {who} {{}} {one}, {{}} {other} and {{}} do neither. How many do both?": overlap
+        f"Of {{}} {who} {{}} {single}, {{}} {other} and {{}} do neither. How many do both?": overlap
         for who, single, other in _DO
     },
 }
