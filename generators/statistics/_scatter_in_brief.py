@@ -44,7 +44,7 @@ MISTAKES = (START_LEFT_OUT, ADDS_ALL, START_KEPT, RISE_ONLY, HALF_WAY, ONE_ACROS
 _X, _Y = t.Sym("x"), t.Sym("y")
 
 
-def _line(slope: int, start: int) -> t.Node:
+def _line(slope: int, start: int) -> t.Relation:
     return t.equals(_Y, t.add(t.juxt(t.Int(slope), _X), t.Int(start)))
 
 
