@@ -25,6 +25,7 @@ from typing import Any, NamedTuple, Protocol
 
 from itembank.figures.drawing import Drawing
 from itembank.notation import tree as t
+from itembank.once import once
 
 
 class FigureError(t.NotationError):
@@ -191,6 +192,7 @@ WIDEST, HIGHEST = 17, 11
 """How large a drawing may be, in ems: what half a slide, or half a sheet, has room for."""
 
 
+@once
 @lru_cache(maxsize=4096)
 def fault(figure: Figure) -> str:
     """Return what is wrong with a figure's data, as a clause, or ``""``; nothing is drawn."""
@@ -210,6 +212,7 @@ def sound(figure: Figure) -> Figure:
     return figure
 
 
+@once
 @lru_cache(maxsize=1024)
 def drawn(figure: Figure) -> Drawing:
     """Return what is drawn.
@@ -233,6 +236,7 @@ def words(figure: Figure) -> str:
     return kind_of(figure).words(sound(figure))
 
 
+@once
 def read(figure: Figure, reading: Reading) -> t.Node:
     """Return what a reader takes from a figure, from its data.
 
@@ -242,6 +246,24 @@ def read(figure: Figure, reading: Reading) -> t.Node:
         If the figure does not show it.
     """
     return kind_of(figure).read(sound(figure), reading)
+
+
+@once
+def printed_on(figure: Figure) -> tuple[t.Node, ...]:
+    """Return the mathematics that is printed on a figure."""
+    return kind_of(figure).printed(figure)
+
+
+@once
+def relations_on(figure: Figure) -> tuple[t.Relation, ...]:
+    """Return the equations that hold between what is printed on a figure.
+
+    Raises
+    ------
+    FigureError
+        If the figure has a fault.
+    """
+    return kind_of(sound(figure)).relations(figure)
 
 
 NOT_ACCURATE = "Not drawn accurately"

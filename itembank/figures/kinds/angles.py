@@ -27,6 +27,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.linear import Linear, linear
 from itembank.notation.words import words as said
+from itembank.once import once
 
 MOST_ANGLES, LEAST = 6, 15
 NEAR_DEGREES = Fraction(1, 2)
@@ -137,6 +138,7 @@ def _equations(figure: Angles) -> Iterator[Linear]:
         yield less(forms[0], forms[4])
 
 
+@once
 @lru_cache(maxsize=1024)
 def _facts(figure: Angles) -> Facts:
     return Facts(_equations(figure))

@@ -27,6 +27,7 @@ from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.once import once
 
 FLAT = Fraction(3, 10)
 """How deep a level circle is drawn, as a part of its width."""
@@ -85,6 +86,7 @@ def _fault(figure: Cylinder) -> str:
     return ""
 
 
+@once
 @lru_cache(maxsize=512)
 def _sheet(figure: Cylinder) -> Sheet:
     sheet = Sheet(())

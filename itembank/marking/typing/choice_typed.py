@@ -28,6 +28,7 @@ _SIDES = {
     "triangle": "triangular",
     "pentagon": "pentagonal",
     "hexagon": "hexagonal",
+    "heptagon": "heptagonal",
     "octagon": "octagonal",
 }
 _CALLED = {

@@ -24,6 +24,7 @@ from itembank.planning.department.plan_file import MOST_SEED, MOST_VARIANTS
 from itembank.planning.department.question_sources import no_bank
 from itembank.planning.department.taught import not_yet
 from itembank.planning.topic_names import unknown_topic
+from itembank.text.in_words import day_month_year
 
 LONGEST_TITLE = 24  # characters that stand whole beside the class and the date on a slide
 LONGEST_CLASS = 12
@@ -115,7 +116,8 @@ def _own_topics(
     if not topics and early:
         reasons = "; ".join(f"{topic} {when}" for topic, when in early.items())
         raise ItembankError(
-            f"{group.name} has not been taught any of its topics before {date}: {reasons}.",
+            f"{group.name} has not been taught any of its topics before {day_month_year(date)}: "
+            f"{reasons}.",
             matter="nothing taught",
         )
     if not topics:
