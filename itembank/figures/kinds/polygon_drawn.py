@@ -21,7 +21,7 @@ from itembank.figures.kinds.placed_labels import (
     unit,
 )
 from itembank.figures.kinds.polygon_shape import Shape, Spot, shape_of
-from itembank.figures.once import once
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon

@@ -11,9 +11,9 @@ from typing import TYPE_CHECKING
 from itembank.figures.drawing import Exact
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
-from itembank.figures.once import once
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear, linear
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon

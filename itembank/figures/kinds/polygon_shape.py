@@ -8,9 +8,9 @@ from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact
-from itembank.figures.once import once
 from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon

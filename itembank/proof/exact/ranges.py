@@ -14,6 +14,7 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.linear import linear
 from itembank.notation.value import NotExact, sides
+from itembank.once import once
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit
 from itembank.proof.exact.elimination import minus
@@ -72,8 +73,7 @@ def find_range(relation: t.Relation, key: t.Node) -> Finding:
     if len(letters) != 1:
         raise NotExact("this is not an inequality in one letter")
     (letter,) = letters
-    asked = statement((relation,), letter)
-    answer = _written(asked, letter)
+    asked, answer = _solved(relation, letter)
     cases = key.parts if isinstance(key, t.Either) else (key,)
     try:
         for case in cases:
@@ -90,6 +90,13 @@ def find_range(relation: t.Relation, key: t.Node) -> Finding:
     says = "true" if is_true(asked, where) else "false"
     at = text(t.relate(t.Sym(letter), "=", surd_node(where)))
     return found(answer, key, False, f"at {at} the question is {says}, the key is not")
+
+
+@once
+def _solved(relation: t.Relation, letter: str) -> tuple[list[list[Link]], str]:
+    """Return a question as its links, and its answer: of several answers each is held to it."""
+    asked = statement((relation,), letter)
+    return asked, _written(asked, letter)
 
 
 def statement(cases: tuple[t.Relation, ...], letter: str) -> list[list[Link]]:

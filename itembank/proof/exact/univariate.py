@@ -47,8 +47,10 @@ def trimmed(p: Coefficients) -> Coefficients:
 
 def value_at(p: Coefficients, x: Surd) -> Surd:
     """Return the value of a polynomial (Horner's rule)."""
-    total = Surd.of(0)
-    for c in reversed(p):
+    if not p:
+        return Surd.of(0)
+    total = p[-1]
+    for c in p[-2::-1]:
         total = total * x + c
     return total
 
