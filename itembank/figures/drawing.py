@@ -193,13 +193,17 @@ def drawing(marks: Iterable[Mark]) -> Drawing:
     if not kept:
         raise ValueError("a drawing needs a mark")
     near = [_near_box(mark) for mark in kept]
-    exact = lru_cache(maxsize=None)(lambda place: _box(kept[place]))
     edges = []
     for side, farthest in enumerate((min, min, max, max)):
         # Which marks reach farthest is told in ordinary numbers, and how far exactly.
         end = farthest(box[side] for box in near)
-        places = [place for place, box in enumerate(near) if abs(box[side] - end) < _NEARLY]
-        edges.append(farthest(exact(place)[side] for place in places))
+        edges.append(
+            farthest(
+                _edge(mark, side)
+                for mark, box in zip(kept, near, strict=True)
+                if abs(box[side] - end) < _NEARLY
+            )
+        )
     return Drawing(kept, *edges)
 
 
@@ -239,17 +243,18 @@ def _near_size(content: Content, bold: bool) -> tuple[float, float]:
     return float(need.width), float(need.height)
 
 
-def _box(mark: Mark) -> Box:
+def _edge(mark: Mark, side: int) -> Fraction:
+    """Return how far a mark reaches to the left, to the bottom, to the right or to the top."""
     if isinstance(mark, Text):
-        return text_box(mark)
-    edge = WEIGHTS[mark.weight]
+        return text_box(mark)[side]
+    wide = WEIGHTS[mark.weight]
     if isinstance(mark, Arc):
-        xs, ys = _extent(mark)
-        return Box(*map(Fraction, (min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge)))
-    xs, ys = [point.x for point in mark.points], [point.y for point in mark.points]
+        reached: Iterable[Exact] = _extent(mark)[side % 2]
+    else:
+        reached = (point[side % 2] for point in mark.points)
     if isinstance(mark, Stroke) and mark.arrow:
-        edge *= ARROW_WIDE
-    return Box(*map(Fraction, (min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge)))
+        wide *= ARROW_WIDE
+    return Fraction(min(reached) - wide if side < 2 else max(reached) + wide)
 
 
 def _extent(arc: Arc) -> tuple[list[Exact], list[Exact]]:

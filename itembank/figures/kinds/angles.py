@@ -22,12 +22,12 @@ from itembank.figures.kinds.angles_drawn import angles_sheet
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_faults import kind_of_angle, letters_agree
 from itembank.figures.kinds.unknown_asked import LETTER
-from itembank.figures.once import once
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.linear import Linear, linear
 from itembank.notation.words import words as said
+from itembank.once import once
 
 MOST_ANGLES, LEAST = 6, 15
 NEAR_DEGREES = Fraction(1, 2)

@@ -12,7 +12,7 @@ from itembank.figures.circle_points import in_direction, unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.figure import NOT_ACCURATE
 from itembank.figures.kinds.placed_labels import Near, Sheet, between, exactly
-from itembank.figures.once import once
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.angles import Angles

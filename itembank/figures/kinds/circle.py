@@ -23,13 +23,13 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, between
 from itembank.figures.kinds.unknown_asked import FIND
-from itembank.figures.once import once
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
 from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.once import once
 
 _RADII = (Fraction(2), Fraction(5, 2), Fraction(3), Fraction(4), Fraction(5))
 _DOT = Fraction(7, 100)

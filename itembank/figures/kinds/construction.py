@@ -15,12 +15,12 @@ from itembank.figures.kinds.construction_drawn import construction_sheet
 from itembank.figures.kinds.construction_facts import HALVED, LETTERS, Shown, shown
 from itembank.figures.kinds.construction_said import words_of
 from itembank.figures.kinds.linear_facts import Facts, less, plus
-from itembank.figures.once import once
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear, linear
 from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
+from itembank.once import once
 
 _SIZES = {"perpendicular bisector": (30, 60), "angle bisector": (30, 150)}
 _TWICE = 60

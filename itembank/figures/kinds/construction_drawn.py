@@ -12,8 +12,8 @@ from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.kinds.construction_facts import begins_with
 from itembank.figures.kinds.placed_labels import Near, Sheet, reach
-from itembank.figures.once import once
 from itembank.notation import tree as t
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.construction import Construction

@@ -22,12 +22,12 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.placed_labels import Sheet, beside, half_size
 from itembank.figures.kinds.unknown_asked import FIND
-from itembank.figures.once import once
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.once import once
 
 FLAT = Fraction(3, 10)
 """How deep a level circle is drawn, as a part of its width."""

@@ -6,10 +6,10 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, TypeAlias
 
 from itembank.figures.kinds.grid_drawn import Outline, Sheet
-from itembank.figures.once import once
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape

@@ -19,8 +19,8 @@ from itembank.figures.drawing import (
     drawing,
     text_box,
 )
-from itembank.figures.once import once
 from itembank.notation import tree as t
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.pie_chart import PieChart

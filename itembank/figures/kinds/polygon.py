@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
 
-from itembank.figures.drawing import Drawing, drawing
+from itembank.figures.drawing import Drawing, Exact, drawing
 from itembank.figures.figure import (
     NOT_ACCURATE,
     Asked,
@@ -118,7 +118,7 @@ def _words(figure: Polygon) -> str:
     return " ".join(out)
 
 
-def _sign(value: Fraction) -> int:
+def _sign(value: Exact) -> int:
     return (value > 0) - (value < 0)
 
 

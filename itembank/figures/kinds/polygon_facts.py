@@ -8,11 +8,12 @@ from functools import lru_cache
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
+from itembank.figures.drawing import Exact
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
-from itembank.figures.once import once
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear, linear
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
@@ -139,10 +140,10 @@ def facts_of(figure: Polygon) -> PolygonFacts:
 
 
 @once
-def lengths_drawn(figure: Polygon) -> list[tuple[t.Node, Fraction, Fraction]]:
+def lengths_drawn(figure: Polygon) -> list[tuple[t.Node, Fraction, Exact]]:
     """Return each length that is labelled and settled, with the square it is drawn with."""
     shape, facts = shape_of(figure), facts_of(figure)
-    found = []
+    found: list[tuple[t.Node, Fraction, Exact]] = []
     for name, label in figure.sides:
         side = shape.side(name)
         value = facts.length(side)
@@ -162,7 +163,7 @@ def height_square(figure: Polygon) -> Fraction:
     side = shape.side(figure.height.side)
     x, y = shape.way(side)
     (a, b), (c, d) = shape.spot(side[0]), shape.spot(figure.height.corner)
-    return (x * (d - b) - y * (c - a)) ** 2 / shape.square(side)
+    return Fraction((x * (d - b) - y * (c - a)) ** 2) / shape.square(side)
 
 
 def to_scale(figure: Polygon) -> bool:

@@ -23,13 +23,13 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.placed_labels import Near, Sheet, beside, unit
 from itembank.figures.kinds.unknown_asked import FIND
-from itembank.figures.once import once
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
 from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.once import once
 
 ALONG, UPWARD = Fraction(2, 5), Fraction(3, 10)
 """How far right and up an edge of length 1 goes that leads away: half its length, as 3-4-5."""

@@ -22,13 +22,13 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.label_room import room
-from itembank.figures.once import once
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import ParseError, parse_written
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.once import once
 
 MOST = 8
 

@@ -19,10 +19,10 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.chart_axis import name_fault
 from itembank.figures.kinds.chart_names import BINDING, folded
 from itembank.figures.kinds.table_cells import table_drawing, table_width
-from itembank.figures.once import once
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said
+from itembank.once import once
 from itembank.text.in_words import in_full
 
 MOST = 5

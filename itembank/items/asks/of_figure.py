@@ -18,11 +18,11 @@ from itembank.figures.figure import (
     sound,
 )
 from itembank.figures.figure_data import to_data
-from itembank.figures.once import once
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
 from itembank.items.asks.find_value import Find
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
+from itembank.once import once
 
 
 @dataclass(frozen=True, slots=True)

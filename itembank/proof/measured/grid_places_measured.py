@@ -8,9 +8,9 @@ from typing import Any
 import sympy
 
 from itembank.figures.drawing import Drawing, Stroke, Text, text_box
-from itembank.figures.once import once
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
+from itembank.once import once
 
 
 def _axis(drawing: Drawing, role: str, lines: str, place: int) -> tuple[Any, Any]:
