@@ -155,15 +155,17 @@ def test_questions_are_shared_over_slides_in_order_the_most_even_way_first(count
 
 
 CROWDED = ("ratio.difference", "number.factor-pairs", "fractions.between", "ratio.best-value")
-"""Long stories: the first starter chosen on these by 104 takes two slides."""
+"""Long stories."""
+FULL = ("transformations.translate", "ratio.share", "geometry.symmetry", "number.hcf")
+"""Large pictures among stories: the first starter chosen on these by 100 takes two slides."""
 
 
 def test_a_starter_that_turns_out_too_full_is_chosen_again():
-    before, after = (on_topics(*CROWDED, seed=104, fitted=fitted) for fitted in (False, True))
+    before, after = (on_topics(*FULL, seed=100, fitted=fitted) for fitted in (False, True))
     assert (draw.fits_slides(before, 1), draw.fits_slides(after, 1)) == (False, True)
     items = after.versions[0].items
     # As many on each topic and of each tier as ever, the easiest first.
-    assert Counter(item.topic for item in items) == dict.fromkeys(CROWDED, 2)
+    assert Counter(item.topic for item in items) == dict.fromkeys(FULL, 2)
     assert Counter(item.tier for item in items) == {
         tier.value: count for tier, count in tier_counts(8).items()
     }
