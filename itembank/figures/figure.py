@@ -144,6 +144,8 @@ class FigureKind:
         Whether it is drawn to scale, so that it may be measured.
     drawn_answers
         The ways to ask for something to be drawn on it that are understood.
+    sets
+        The names of readings that give a list in no order, as the members of a set.
     """
 
     name: str
@@ -158,6 +160,7 @@ class FigureKind:
     wordings: tuple[Wording, ...] = ()
     accurate: Callable[[Any], bool] = lambda figure: True
     drawn_answers: tuple[DrawWording, ...] = ()
+    sets: frozenset[str] = frozenset()
 
 
 KINDS: dict[str, FigureKind] = {}
