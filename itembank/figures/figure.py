@@ -147,6 +147,8 @@ class FigureKind:
     bears
         The fields whose mathematics may hold more than plain numbers and letters, each with what:
         amounts with a unit, money, per cent or times of day.
+    sets
+        The names of readings that give a list in no order, as the members of a set.
     """
 
     name: str
@@ -162,6 +164,7 @@ class FigureKind:
     accurate: Callable[[Any], bool] = lambda figure: True
     drawn_answers: tuple[DrawWording, ...] = ()
     bears: Mapping[str, tuple[type[t.Node], ...]] = field(default_factory=dict)
+    sets: frozenset[str] = frozenset()
 
 
 KINDS: dict[str, FigureKind] = {}

@@ -9,7 +9,7 @@ import pytest
 from itembank.errors import ItembankError
 from itembank.planning.department.department import read_department
 from itembank.planning.department.pack_request import PackRequest
-from itembank.work.lesson.lesson_day import next_lesson_day
+from itembank.work.next_lesson import next_lesson_day
 from itembank.work.pack.make import make_pack
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"

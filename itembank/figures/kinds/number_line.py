@@ -335,6 +335,7 @@ NUMBER_LINE = register_figure(
         printed=_printed,
         readings=_readings,
         read=_read,
+        sets=frozenset({"integers"}),
         wordings=(
             Wording(
                 r"what (?:number|fraction|decimal|mixed number) "

@@ -295,6 +295,7 @@ VENN_DIAGRAM = register_figure(
         printed=lambda figure: tuple(t.num(n) for held in _regions(figure).values() for n in held),
         readings=_readings,
         read=_read,
+        sets=frozenset({"members"}),
         wordings=(
             *_COUNTS,
             Wording(

@@ -59,21 +59,6 @@ def no_lesson(
     return said
 
 
-def next_lesson_day(department: Department, group: SchoolClass) -> datetime.date:
-    """Return the day of a class's next lesson: today where it has one today.
-
-    Today too where its lessons are not known, or none is left in the calendar.
-    """
-    from itembank.planning.department.class_lessons import class_lessons
-
-    now = today()
-    calendar = _calendar(department)
-    if calendar is None or not group.plan.lessons:
-        return now
-    held, _ = class_lessons(group.plan, calendar, now, calendar.terms[-1].last)
-    return min((lesson.date for lesson in held), default=now)
-
-
 def refuse_day_without_lesson(
     store: Store, department: Department, group: SchoolClass, facts: LessonFacts
 ) -> None:

@@ -12,7 +12,7 @@ from itembank.planning.calendar.days import parse_day
 from itembank.planning.department.pack_request import PackRequest, stated
 from itembank.planning.department.taught import not_yet, taught_dates
 from itembank.today import today
-from itembank.work.lesson.lesson_day import next_lesson_day
+from itembank.work.next_lesson import next_lesson_day
 from itembank.work.pack.settled_request import settle
 from itembank.work.places import banks_of, nearby_department
 
