@@ -31,7 +31,8 @@ HEADS = {
     "period": r"period|per|pd|lesson (no|number)|p",
     "week": "week|wk|a/b|week a/b|a or b|cycle",
     "seats": r"seats?|seat codes?|size|number on roll|nor|seat rows?|class size"
-    r"|(?:(?:number|no\.?|total|count) of )?(?:pupils|students)|(?:pupil|student) (?:count|numbers?)",
+    r"|(?:(?:number|no\.?|total|count) of )?(?:pupils|students)"
+    r"|(?:pupil|student) (?:count|numbers?)",
     "of day": rf"(?:week )?(?:[ab] )?{_DAY}(?: (?:week )?[ab])?",
 }
 _YEAR_IN_NAME = re.compile(r"(?:y(?:ea)?r?\s*)?(1[0-3]|[1-9])(?!\d)", re.I)
