@@ -190,7 +190,7 @@ def test_fractions_on_branches_are_apart_and_no_stub_looks_like_a_point() -> Non
         for mark in made.of("branch"):
             assert isinstance(mark, Stroke)
             (a, b), (c, d) = mark.points
-            for box in chances:
+            for box in decimals:
                 if (
                     a < box.left < c
                     and box.bottom < b + (d - b) * (box.right - a) / (c - a) < box.top
