@@ -255,6 +255,7 @@ ANGLES = register_figure(
         "angles",
         Angles,
         fault=_fault,
+        bears={"labels": (t.Quantity,)},
         drawing=_drawing,
         words=_words,
         printed=lambda figure: tuple(label for _, label in figure.labels),

@@ -193,6 +193,7 @@ CYLINDER = register_figure(
         "cylinder",
         Cylinder,
         fault=_fault,
+        bears=dict.fromkeys(("height", "radius", "diameter"), (t.Quantity,)),
         drawing=_drawing,
         words=_words,
         printed=lambda figure: tuple(label for _, label in _labels(figure)),

@@ -104,6 +104,10 @@ def statement(cases: tuple[t.Relation, ...], letter: str) -> list[list[Link]]:
 
     Raises:
         NotExact: a side is not a polynomial in the letter.
+
+    >>> from itembank.notation.parse import parse
+    >>> [len(links) for links in statement((parse("x < -1"), parse("2 < x ≤ 5")), "x")]
+    [1, 2]
     """
     found = []
     for case in cases:
@@ -121,12 +125,22 @@ def statement(cases: tuple[t.Relation, ...], letter: str) -> list[list[Link]]:
 
 
 def is_true(cases: list[list[Link]], x: Surd) -> bool:
-    """Tell whether a statement is true at x."""
+    """Tell whether a statement is true at x.
+
+    >>> from itembank.notation.parse import parse
+    >>> [is_true(statement((parse("2 < x ≤ 5"),), "x"), Surd.of(n)) for n in (2, 3, 5, 6)]
+    [False, True, True, False]
+    """
     return any(all(value_at(p, x).sign in SIGNS[op] for p, op in links) for links in cases)
 
 
 def turning_places(*statements: list[list[Link]]) -> list[Surd]:
-    """Return where the sides of some link are equal, least first."""
+    """Return where the sides of some link are equal, least first.
+
+    >>> from itembank.notation.parse import parse
+    >>> turning_places(statement((parse("2x < 6"),), "x")) == [Surd.of(3)]
+    True
+    """
     places: set[Surd] = set()
     for cases in statements:
         for links in cases:
@@ -137,7 +151,11 @@ def turning_places(*statements: list[list[Link]]) -> list[Surd]:
 
 
 def points(places: list[Surd]) -> list[Surd]:
-    """Return the places with a point before, between and after them."""
+    """Return the places with a point before, between and after them.
+
+    >>> points([Surd.of(1), Surd.of(3)]) == [Surd.of(n) for n in (0, 1, 2, 3, 4)]
+    True
+    """
     # No place to turn at: the same everywhere, so any point will do.
     if not places:
         return [Surd.of(0)]
