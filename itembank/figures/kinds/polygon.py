@@ -279,6 +279,7 @@ POLYGON = register_figure(
         "polygon",
         Polygon,
         fault=polygon_fault,
+        bears=dict.fromkeys(("sides", "angles", "height"), (t.Quantity,)),
         drawing=_drawing,
         words=_words,
         printed=_printed,
