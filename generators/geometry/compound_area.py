@@ -12,6 +12,7 @@ from typing import Any
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, shape_question, unit_of
 from generators.geometry._compound_stories import corners_cut, path_round, triangle_cut
+from generators.geometry._rectangles_told import with_areas
 from generators.geometry._rectilinear import cut, ell, tee
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
@@ -87,6 +88,7 @@ class CompoundArea(Topic):
             }
         ),
     )
+    spaces = with_areas(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

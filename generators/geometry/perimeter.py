@@ -20,6 +20,7 @@ from generators.geometry._perimeter_drawn import (
     shape_with_notch,
     tee_shape,
 )
+from generators.geometry._rectangles_told import with_perimeters
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e
@@ -109,6 +110,7 @@ class Perimeter(Topic):
             }
         ),
     )
+    spaces = with_perimeters(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
