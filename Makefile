@@ -1,6 +1,7 @@
 # make demo   sets everything up and writes the demo class's pack into output/
-# make test   sets everything up and runs every check and test
-# make cover  runs the tests and says which lines and branches none of them reaches
+# make test   sets everything up and runs every check, and every test on a part of its cases
+# make whole  runs the tests that leave cases out there on all of these: every topic, page and width
+# make cover  runs the tests on all cases and says which lines and branches none of them reaches
 # make explore  runs the tests on random cases that are new each time
 # make floors  walks README's tour with an installed wheel, on the lowest versions allowed
 # make bench  prints speeds, as ratios measured in one run
@@ -11,7 +12,7 @@ BIN := $(VENV)/bin
 # Python keeps what it has compiled: the tests start it hundreds of times.
 unexport PYTHONDONTWRITEBYTECODE
 
-.PHONY: demo test style types suite check cover explore floors bench clean
+.PHONY: demo test style types suite whole check cover explore floors bench clean
 
 $(VENV)/.ready: pyproject.toml constraints.txt
 	@$(PYTHON) -c 'import sys; v = sys.version_info; sys.exit(None if v >= (3, 11) else "itembank needs Python 3.11 or later; this is %d.%d. Name a newer one: make PYTHON=python3.12 demo" % v[:2])'
@@ -50,8 +51,12 @@ types:
 suite:
 	$(BIN)/python -m pytest -n auto --dist worksteal
 
+# tests/depth.py tells which tests that are, and how they choose their part.
+whole: $(VENV)/.ready-test
+	$(BIN)/python -m pytest tests -m whole --hypothesis-profile=whole -n auto --dist worksteal
+
 cover: $(VENV)/.ready-test
-	$(BIN)/python -m pytest -n auto --cov --cov-report=term:skip-covered
+	$(BIN)/python -m pytest --hypothesis-profile=whole -n auto --cov --cov-report=term:skip-covered
 
 explore: $(VENV)/.ready-test
 	$(BIN)/python -m pytest -n auto --hypothesis-profile=new

@@ -2,6 +2,7 @@
 
 The README's test command draws the same random cases on every run, so that a commit passes or
 fails for what it changed. `make explore` draws new ones: run it to look for what nobody met yet.
+How much of all there is a test looks at in each of them is told by `tests/depth.py`.
 """
 
 import gc
@@ -9,6 +10,7 @@ import os
 import shutil
 import signal
 import tempfile
+from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, settings
@@ -18,6 +20,7 @@ from tests.browser import browser as browser
 always = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow], print_blob=True)
 # The same cases find nothing new when they are drawn again, so there are fewer of them.
 settings.register_profile("same", always, derandomize=True, max_examples=50)
+settings.register_profile("whole", always, derandomize=True, max_examples=50)
 settings.register_profile("new", always, derandomize=False, max_examples=100)
 settings.load_profile("same")
 
@@ -39,6 +42,35 @@ _own = tempfile.TemporaryDirectory(prefix="itembank-own-")
 os.environ["XDG_CONFIG_HOME"] = _own.name
 os.environ["ITEMBANK_INDEX"] = os.path.join(_own.name, "banks")
 os.environ["ITEMBANK_INITIALS"] = ""
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Name the marks, which are told by `tests/depth.py`."""
+    config.addinivalue_line("markers", "whole: looks at a part in `make test`, at all in its whole")
+    config.addinivalue_line("markers", "only_whole: run by `make whole` alone")
+
+
+def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
+    """Read no file for `make whole` that has nothing for it; none can have it otherwise."""
+    if config.option.markexpr != "whole" or collection_path.suffix != ".py":
+        return None
+    return "tests.depth" not in collection_path.read_text("utf-8") or None
+
+
+def pytest_itemcollected(item: pytest.Item) -> None:
+    """Let one mark choose what `make whole` runs."""
+    if item.get_closest_marker("only_whole"):
+        item.add_marker("whole")
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """Leave out of `make test` what only `make whole` runs."""
+    from tests.depth import WHOLE
+
+    left = [] if WHOLE else [item for item in items if item.get_closest_marker("only_whole")]
+    if left:
+        config.hook.pytest_deselected(items=left)
+        items[:] = [item for item in items if not item.get_closest_marker("only_whole")]
 
 
 def pytest_collection_finish() -> None:

@@ -18,8 +18,8 @@ drawing. The second road to a key measures the drawing instead
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any, NamedTuple, Protocol
 
@@ -144,6 +144,9 @@ class FigureKind:
         Whether it is drawn to scale, so that it may be measured.
     drawn_answers
         The ways to ask for something to be drawn on it that are understood.
+    bears
+        The fields whose mathematics may hold more than plain numbers and letters, each with what:
+        amounts with a unit, money, per cent or times of day.
     sets
         The names of readings that give a list in no order, as the members of a set.
     """
@@ -160,6 +163,7 @@ class FigureKind:
     wordings: tuple[Wording, ...] = ()
     accurate: Callable[[Any], bool] = lambda figure: True
     drawn_answers: tuple[DrawWording, ...] = ()
+    bears: Mapping[str, tuple[type[t.Node], ...]] = field(default_factory=dict)
     sets: frozenset[str] = frozenset()
 
 

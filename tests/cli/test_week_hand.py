@@ -15,6 +15,7 @@ from itembank.cli.main import run
 from itembank.files import together
 from itembank.files.together import Together
 from itembank.work.week.week_build import Builder
+from tests.depth import left, only_whole
 
 from .forked import ended, fork
 
@@ -77,11 +78,11 @@ def asked(home, day):
 @pytest.mark.parametrize(
     ("option", "text", "days"),
     [
-        ("--pin", "tue ratio.combine", ["tue"]),
+        left("--pin", "tue ratio.combine", ["tue"]),
         ("--instead", "wed {wed0} ratio.combine", ["wed"]),
-        ("--order", "fri 8 7 6 5 4 3 2 1", ["fri"]),
-        ("--questions", "thu 6", ["thu"]),
-        ("--ban", "mon {mon0}", ["mon"]),
+        left("--order", "fri 8 7 6 5 4 3 2 1", ["fri"]),
+        left("--questions", "thu 6", ["thu"]),
+        left("--ban", "mon {mon0}", ["mon"]),
     ],
 )
 def test_a_change_leaves_every_byte_of_the_other_packs(said, home, option, text, days):
@@ -157,10 +158,10 @@ def test_a_lesson_that_was_recorded_stays_when_the_week_is_planned_anew(said, ho
 @pytest.mark.parametrize(
     ("arguments", "keep_plan"),
     [
-        (("8K", "--from", WEEK, "--replace"), True),
+        left(("8K", "--from", WEEK, "--replace"), True),
         (("8K", "--from", WEEK, "--replace"), False),
-        (("8K", "--from", WEEK, "--questions", "7", "--replace"), True),
-        (("8K", "--from", WEEK, "--questions", "7", "--replace"), False),
+        left(("8K", "--from", WEEK, "--questions", "7", "--replace"), True),
+        left(("8K", "--from", WEEK, "--questions", "7", "--replace"), False),
         (("--plan", PLAN, "--ban", "fractions.order", "--replace"), True),
     ],
 )
@@ -316,11 +317,11 @@ def test_a_disk_that_takes_no_more(home, tmp_path):
 @pytest.mark.parametrize(
     ("owner", "step", "kept"),
     [
-        (Builder, "build", True),  # the packs are about to be handed out
+        left(Builder, "build", True),  # the packs are about to be handed out
         (Builder, "packs", True),  # other processes are at them
-        (Together, "folder", True),  # the plan is written, beside what it takes the place of
+        left(Together, "folder", True),  # the plan is written, beside what it takes the place of
         (together, "put_in_place", False),  # it takes the places, which is not broken off
-        (together, "remove", False),  # what stood there goes
+        left(together, "remove", False),  # what stood there goes
     ],
 )
 def test_ctrl_c_leaves_plan_and_packs_of_one_mind(home, two_cores, owner, step, kept):
@@ -346,6 +347,7 @@ def test_ctrl_c_leaves_plan_and_packs_of_one_mind(home, two_cores, owner, step, 
     assert not list(home.rglob(".*.old"))
 
 
+@only_whole
 def test_two_at_once_take_turns(home, two_cores):
     both = [
         fork(partial(run, ["week", "8K", "--from", WEEK, "--questions", number, "--replace"]))

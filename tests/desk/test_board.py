@@ -5,11 +5,12 @@ import shutil
 import pytest
 
 from itembank.packs.data.pack_files import pack_json
+from tests.depth import cases, left, whole
 from tests.desk.served import served
 from tests.desk.states import COMING, script
 from tests.pages.test_one_slide import draws
 
-DRAWS = 6
+DRAWS = cases(2, 6, 6)
 BIG = 24
 """The least size of questions on the slide, on a page 540 high."""
 PLACE = "8K-2026-12-03"
@@ -63,7 +64,8 @@ def answers(page):
     )
 
 
-@pytest.mark.parametrize(("width", "height"), [(1280, 720), (1920, 1080)])
+@whole
+@pytest.mark.parametrize(("width", "height"), [(1280, 720), left(1920, 1080)])
 def test_random_starters_are_read_from_the_back(browser, at, width, height):
     home, address = at
     file = home / PLACE / "pack.json"

@@ -11,6 +11,8 @@ from urllib.parse import quote
 import pytest
 
 from itembank.desk.replying.replies import url
+from tests.depth import cases, each
+from tests.depth import whole as in_whole
 from tests.desk.conftest import fresh_home, visitor
 
 PAGE = "/class/8K/lesson/2026-11-30/1"
@@ -44,7 +46,7 @@ def renamed(home, name):
 NAMES = ["8K/2", "10 Set 1", "8 K & M", "8ä", "8K#1", "8K?x", "8K+", "Jahr '8'"]
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", each(NAMES, 3))
 def test_all_links_of_a_class_work_whatever_it_is_called(tmp_path, name):
     home = fresh_home(tmp_path)
     renamed(home, name)
@@ -105,7 +107,7 @@ PARTS += ["versions.0.items.0.misconceptions", "bands.0.shape", "bands.0.lowest"
 
 
 @pytest.mark.parametrize(
-    ("part", "value"), list(itertools.product(PARTS, (None, 7, "x", [], ["x"], {})))
+    ("part", "value"), each(itertools.product(PARTS, (None, 7, "x", [], ["x"], {})), 13)
 )
 def test_a_pack_with_a_part_of_another_kind_is_told(home_of_packs, part, value):
     home, data = home_of_packs
@@ -253,12 +255,13 @@ def test_a_form_in_pieces_is_read_whole(desk, home):
     assert whole(answer).count('class="card"') == 6
 
 
-READERS = 200
+READERS = cases(40, 200, 200)
 ROUNDS = 1
 
 
+@in_whole
 def test_many_readers_and_one_writer(home):
-    """200 read while one changes the plan again and again: every page is whole."""
+    """Many read while one changes the plan again and again: every page is whole."""
     desk = visitor(home)
     wrong = []
     gate = threading.Barrier(READERS + 1)

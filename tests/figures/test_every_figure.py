@@ -22,11 +22,14 @@ from itembank.pages.engine.flow import as_text
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.formula import formula
 from itembank.proof.measured.measure import disagreement, measuring
+from tests.depth import cases, whole
 from tests.figures.every_figure import examples, lacking, names
 
-COUNT = 25
+COUNT = cases(6, 25, 25)
 
-every_kind = pytest.mark.parametrize("name", names())
+
+def every_kind(test):
+    return whole(pytest.mark.parametrize("name", names())(test))
 
 
 def test_every_kind_has_examples() -> None:

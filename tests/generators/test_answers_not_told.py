@@ -11,9 +11,11 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import topics
 from itembank.notation import line
 from itembank.notation import tree as t
-from tests.depth import cases
+from tests.depth import cases, whole
 from tests.generators.mistakes import each_mistake
 
+ASKED = cases(6, 60, 30)
+"""Questions of each tier that are looked at."""
 LARGE = 24
 """Smaller numbers stand in questions by chance: 3 × 4 on an item whose answer is 3."""
 
@@ -27,12 +29,13 @@ def telling(key):
     return {n for n in numbers(key) if "/" in n or "." in n or abs(int(n)) > LARGE}
 
 
+@whole
 @pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)
 def test_no_question_to_ask_tells_the_answer(topic):
     told = []
     for tier in Tier:
         own = topic.spaces[tier].own
-        for index in random.Random(f"{topic.id}/{tier}").sample(own, min(len(own), cases(30, 60))):
+        for index in random.Random(f"{topic.id}/{tier}").sample(own, min(len(own), ASKED)):
             item = topic.item(tier, index)
             if isinstance(item.key, t.Label) or item.form in ("list", "sign"):
                 continue
@@ -50,11 +53,12 @@ def test_no_question_to_ask_tells_the_answer(topic):
     assert told == []
 
 
+@whole
 @pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)
 def test_a_question_to_ask_is_short_and_points_where_it_says(topic):
     for tier in Tier:
         own = topic.spaces[tier].own
-        for index in random.Random(f"{topic.id}/{tier}").sample(own, min(len(own), cases(15, 30))):
+        for index in random.Random(f"{topic.id}/{tier}").sample(own, min(len(own), ASKED // 2)):
             item = topic.item(tier, index)
             words = "".join(run for run in item.prompt if isinstance(run, str))
             for slip in each_mistake(item):

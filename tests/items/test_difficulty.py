@@ -11,7 +11,7 @@ from itembank.items.measures.difficulty import EXPECTED_LINES, WEIGHTS, difficul
 from itembank.items.measures.features import features
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.notation.parse import parse
-from tests.depth import cases
+from tests.depth import cases, some, whole
 from tests.items.judged import Pair, bank_items, pairs, rows
 
 LOOKED_AT = cases(40, 300)
@@ -105,8 +105,9 @@ def below(topic: str) -> tuple[float, float]:
     )
 
 
+@whole
 def test_difficulty_rises_from_tier_to_tier_in_every_topic_and_for_nearly_every_question():
-    shares = {topic: below(topic) for topic in topic_ids()}
+    shares = {topic: below(topic) for topic in some(topic_ids(), 30)}
     assert {topic: share for topic, share in shares.items() if max(share) > BELOW} == {}
     assert mean(share for both in shares.values() for share in both) < BELOW_ON_AVERAGE
 

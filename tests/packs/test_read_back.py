@@ -6,8 +6,9 @@ import pytest
 
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.packs.data.convert import Faces, pack_item, read_item
+from tests.depth import cases, whole
 
-EACH = 8
+EACH = cases(1, 16, 8)
 """Questions of each part of a tier."""
 
 
@@ -18,6 +19,7 @@ def some(space, rng):
     ]
 
 
+@whole
 @pytest.mark.parametrize("name", topic_ids())
 def test_questions_are_read_back(name):
     topic, rng = find_topic(name), random.Random(name)

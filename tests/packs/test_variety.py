@@ -16,12 +16,14 @@ from itembank.packs.choosing.follow_up import choose_sheet
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.parameters import kind_at
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
-from tests.depth import cases
+from tests.depth import WHOLE, cases, some, whole
 
+pytestmark = whole
 SEEDS = range(cases(1, 2))
 """Every tier of every topic has a sheet of each: pages enough to count what is seldom."""
 QUESTIONS = 6
-PAGES = len(topic_ids()) * len(SEEDS) * len(Tier)
+NAMES = some(topic_ids(), 24)
+PAGES = len(NAMES) * len(SEEDS) * len(Tier)
 
 
 @cache
@@ -31,7 +33,7 @@ def sheet(name: str, tier: Tier, seed: int) -> tuple[Candidate, ...]:
 
 
 def sheets():
-    for name in topic_ids():
+    for name in NAMES:
         for tier in Tier:
             for seed in SEEDS:
                 yield sheet(name, tier, seed)
@@ -47,7 +49,7 @@ def starter(names: tuple[str, ...], seed: int) -> tuple[tuple[Candidate, ...], .
 
 def starters():
     """Yield the versions of starters of four topics from all over, each once, and of one topic."""
-    names = topic_ids()
+    names = NAMES
     apart = -(-len(names) // 4)
     for seed in range(apart):
         yield starter(tuple(names[seed::apart]), seed)
@@ -56,7 +58,7 @@ def starters():
 
 
 def test_every_topic_is_in_a_starter():
-    assert {one.item.topic for versions in starters() for one in versions[0]} == {*topic_ids()}
+    assert {one.item.topic for versions in starters() for one in versions[0]} == {*NAMES}
 
 
 def close(page, least: float) -> list[tuple[Candidate, Candidate]]:
@@ -86,7 +88,7 @@ def fewest_told_again(name: str, tier: Tier) -> int:
 
 def test_a_story_comes_again_only_where_the_tier_tells_no_others():
     again = least = 0
-    for name in topic_ids():
+    for name in NAMES:
         for tier in Tier:
             again += sum(len(told(sheet(name, tier, seed))) for seed in SEEDS)
             least += len(SEEDS) * fewest_told_again(name, tier)
@@ -105,11 +107,11 @@ def test_no_sheet_holds_near_copies_where_it_need_not():
 
 def test_the_examples_of_a_sheet_are_no_near_copies_of_its_questions():
     copies = 0
-    for name in topic_ids():
+    for name in NAMES:
         made = choose_sheet([find_topic(name)], Tier.SUPPORT, QUESTIONS, True, 1, Pool())
         opens = [one for one in (made.worked, made.part_finished) if one is not None]
         copies += len(close((*opens, *made.items), 1))
-    assert copies <= 0.05 * len(topic_ids())
+    assert copies <= 0.05 * len(NAMES)
 
 
 def test_answers_of_a_sheet_seldom_repeat_or_end_alike_three_times_running():
@@ -156,7 +158,7 @@ def test_neighbours_have_questions_of_one_structure_that_are_as_hard():
     assert all(kind_at(a.values) == kind_at(b.values) for a, b in siblings)
     alike = sum(a.structure == b.structure for a, b in siblings)
     assert alike >= 0.95 * len(siblings)
-    assert sum(gap > 0.3 for gap in gaps) <= 0.01 * len(siblings)
+    assert sum(gap > 0.3 for gap in gaps) <= (0.01 if WHOLE else 0.02) * len(siblings)
     # A pattern has one line of symmetry or two: a third answer is that of a figure without marks.
     assert max(abs(a.difficulty - b.difficulty) for a, b in several) < 1.2
 

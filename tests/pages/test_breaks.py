@@ -19,10 +19,11 @@ from itembank.packs.data.convert import Faces
 from itembank.pages.engine.breaks import NO_BREAK, held
 from itembank.pages.engine.flow import Flow
 from itembank.pages.engine.paragraph import measure
+from tests.depth import cases, whole
 
 WIDTHS = ((430, 26), (404, 24), (860, 26), (480, 14), (230, 12))
 """A column of a slide, one at the least size, a whole slide, a sheet and a slip: points, size."""
-AN_ITEM = 12
+AN_ITEM = cases(2, 24, 12)
 """Questions of each tier that are looked at."""
 LITTLE = re.compile(
     "of|and|in|to|for|from|by|is|are|at|on|a|an|as|or|per|the|than|with|how|what|if|each"
@@ -62,6 +63,7 @@ def faults(block):
         yield "a short last line", lines[-2][0], last
 
 
+@whole
 @pytest.mark.parametrize("topic_id", topic_ids())
 def test_no_line_of_any_topic_ends_within_one_thing(topic_id):
     topic = find_topic(topic_id)

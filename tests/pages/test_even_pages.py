@@ -23,11 +23,12 @@ from itembank.pages.parts.sheet_pages import (
     on_pages,
     share_out,
 )
-from tests.depth import cases
+from tests.depth import WHOLE, cases, whole
 from tests.pages.marks import recorded
 from tests.pages.sheet_samples import random_packs, real_pack, wordy_topics
 
-DRAWS = 24
+pytestmark = whole
+DRAWS = cases(8, 24, 24)
 
 
 def every_sheet():
@@ -60,7 +61,7 @@ def columns_of(monkeypatch, pack, large=False):
 
 def test_the_draws_hold_most_topics():
     drawn = {item.topic for _, sheet in every_sheet() for item in sheet.items}
-    assert len(drawn) > 0.6 * len(wordy_topics())
+    assert len(drawn) > (0.6 if WHOLE else 0.3) * len(wordy_topics())
 
 
 def test_each_question_of_a_sheet_has_one_answer_place(monkeypatch):
@@ -89,7 +90,7 @@ def test_no_page_of_a_sheet_holds_one_question_alone(monkeypatch):
 
 def test_ten_questions_of_any_topics_take_two_sides_and_none_stands_alone():
     # Each topic stands in five of these packs or more, beside others, at every tier.
-    for pack in random_packs(cases(2 * DRAWS, 8 * DRAWS)):
+    for pack in random_packs(cases(2 * DRAWS, 8 * DRAWS, 2 * DRAWS)):
         for sheet in pack.sheets:
             # The layout alone: nothing but the head and the examples is drawn.
             paper = Paper(pack, sheet.tier, theme.PAPER_TEXT)
@@ -136,8 +137,8 @@ def test_rows_are_set_close_only_where_a_sheet_would_not_do_otherwise():
                 usual += 1
             else:
                 close += len(found.pages) <= room.sides and not found.alone
-    assert usual > 60
-    assert close
+    assert usual > 2.5 * DRAWS
+    assert close or not WHOLE
 
 
 def test_no_word_stands_alone_above_its_equation_on_a_sheet_or_in_large_print():

@@ -17,6 +17,7 @@ from itembank.pages.engine import theme
 from itembank.planning.bands.bands import default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+from tests.depth import each
 from tests.pages.marks import overlapping, recorded
 from tests.pages.test_layout import DOTS, TOP, bottom_of, boxes, ink, slides_of
 
@@ -24,7 +25,7 @@ QUESTIONS = 8
 
 
 # A topic's tests run after each other, so on one worker, which makes its pack once.
-each_topic = pytest.mark.parametrize("topic", topic_ids(), scope="module")
+each_topic = pytest.mark.parametrize("topic", each(topic_ids(), 12), scope="module")
 
 
 @cache

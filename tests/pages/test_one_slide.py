@@ -25,10 +25,12 @@ from itembank.pages.parts.question_cell import PAD, leaves_word, prompt
 from itembank.planning.bands.bands import default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+from tests.depth import cases, left, whole
 from tests.pages.sheet_samples import draws_figures
 from tests.pages.test_layout import slides_of
 
-DRAWS = 20
+DRAWS = cases(8, 20, 20)
+FIGURE_DRAWS = cases(2, 6, 6)
 
 
 @cache
@@ -46,7 +48,8 @@ def figure_draws():
     figured = [name for name in topic_ids() if draws_figures(name)]
     plain = [name for name in topic_ids() if not draws_figures(name)]
     return [
-        on_topics(*rng.sample(figured, 3), *rng.sample(plain, 1), seed=seed) for seed in range(6)
+        on_topics(*rng.sample(figured, 3), *rng.sample(plain, 1), seed=seed)
+        for seed in range(FIGURE_DRAWS)
     ]
 
 
@@ -84,7 +87,8 @@ def opening(line):
     return "".join(one.atom.text or "\N{OBJECT REPLACEMENT CHARACTER}" for one in line.placed)
 
 
-@pytest.mark.parametrize("seed", [0, 1])
+@whole
+@pytest.mark.parametrize("seed", [0, left(1)])
 def test_no_word_stands_alone_above_its_equation(seed):
     equations = ("equations.both-sides-brackets", "equations.two-step")
     for pack in [
@@ -97,6 +101,7 @@ def test_no_word_stands_alone_above_its_equation(seed):
                 assert len(opening(first).split()) > 1, opening(first)
 
 
+@whole
 def test_eight_questions_of_four_topics_take_one_slide():
     slides = [placed(pack) for pack in draws()]
     one = [made[0] for made in slides if len(made) == 1]
@@ -109,11 +114,12 @@ def test_eight_questions_of_four_topics_take_one_slide():
         assert max(counts) - min(counts) <= 1
 
 
+@whole
 def test_figures_go_over_slides_as_evenly_as_they_fit():
     """Not as many on the first as it holds: of one pack that was six, and two on the second."""
     packs = figure_draws()
     shares = [[len(slide.spots) for slide in placed(pack)] for pack in packs]
-    assert sum(len(share) > 1 for share in shares) > 1
+    assert sum(len(share) > 1 for share in shares) > len(shares) / 6
     for pack, share in zip(packs, shares, strict=True):
         if max(share) - min(share) > 2:
             assert not any(
@@ -231,14 +237,14 @@ def test_a_starter_with_room_to_spare_is_never_drawn_to_choose_it():
 LONG = ("fractions.of-quantity", "ratio.share", "ratio.combine", "ratio.best-value")
 
 
-@pytest.mark.parametrize("seed", [7, 13, 15])
+@pytest.mark.parametrize("seed", [7, left(13), left(15)])
 def test_a_starter_of_long_stories_is_set_closer_before_it_takes_two_slides(seed):
     slides = placed(on_topics(*LONG, seed=seed))
     assert len(slides) == 1
     assert slides[0].size >= theme.SLIDE_QUESTION[0]
 
 
-@pytest.mark.parametrize("seed", [1, 2, 5])
+@pytest.mark.parametrize("seed", [1, left(2), left(5)])
 def test_no_word_stands_alone_above_its_equation_on_the_second_slide_either(seed):
     some = ("equations.both-sides-brackets", "equations.fractional")
     more = ("equations.both-sides", "equations.brackets", "ratio.difference", "ratio.one-part")
@@ -268,6 +274,7 @@ def columns(slide):
         yield spot, (min(beside) - 24.0 if beside else RIGHT)
 
 
+@whole
 def test_answers_stand_at_the_right_edge_and_clear_of_all_words(samples):
     for pack in (*draws(), *samples.PACKS.values()):
         for slide in slides_of(pack):
@@ -292,6 +299,7 @@ def words_of(pdf):
     return " ".join(" ".join(pages).split())
 
 
+@whole
 def test_an_instruction_that_questions_share_is_said_once_and_kept_in_the_pack():
     seen = 0
     for pack in (*draws(), *figure_draws()):

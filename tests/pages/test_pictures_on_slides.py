@@ -21,11 +21,12 @@ from itembank.pages.engine import theme
 from itembank.pages.engine.page import Page
 from itembank.pages.parts.board import LEFT, RIGHT, arrange
 from itembank.pages.parts.strips import strips
+from tests.depth import cases, whole
 from tests.pages.checkers import assert_accessible
 from tests.pages.test_layout import DOTS, boxes, ink
 from tests.pages.test_one_slide import on_topics, placed, words_of
 
-DRAWS = 14
+DRAWS = cases(5, 14, 14)
 MANY = 4
 """With so many pictures a starter may take two slides."""
 
@@ -50,6 +51,7 @@ def labels(slide):
                     yield slide.size * each.scale
 
 
+@whole
 def test_starters_with_pictures_take_one_slide():
     few = [placed(pack) for pack in draws() if len(pictures(pack)) < MANY]
     assert any(pictures(pack) for pack in draws())
@@ -63,6 +65,7 @@ def test_starters_with_pictures_take_one_slide():
             assert all(size >= theme.SLIDE_SMALL - 0.01 for size in labels(slide))
 
 
+@whole
 def test_questions_beside_pictures_neither_overlap_nor_leave_the_slide():
     for pack in draws():
         bottom = bottom_of(pack)
@@ -89,8 +92,9 @@ def test_questions_beside_pictures_neither_overlap_nor_leave_the_slide():
                         assert right <= left or foot <= high or head >= low, spot.item.address
 
 
+@whole
 def test_pictures_stand_at_the_same_place_on_the_answers():
-    for pack in draws()[:4]:
+    for pack in draws()[: cases(1, 4, 4)]:
         pairs = zip(
             *(pypdfium2.PdfDocument(draw(pack)) for draw in (starter, answers)), strict=True
         )

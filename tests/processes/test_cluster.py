@@ -19,6 +19,7 @@ from itembank.processes.cluster import Cluster
 from itembank.processes.lost import Lost
 from itembank.processes.parcel import packed, unpacked
 from itembank.processes.work_place import ThisMachine, all_of, all_or_lost
+from tests.depth import left, only_whole
 
 # Asked for without loading it: every worker collects this file, and one or two run it.
 pytestmark = pytest.mark.skipif(find_spec("distributed") is None, reason="dask is not installed")
@@ -109,8 +110,8 @@ def test_an_interrupt_stops_what_the_workers_are_at(dask, at):
     ("command", "says"),
     [
         (("bank", "prove", "questions"), "keys"),
-        (("bank", "twins", "questions", "more"), "ask the same:"),
-        (("audit", "ratio.share", "--sample", "410", "--json"), '"checked"'),
+        left(("bank", "twins", "questions", "more"), "ask the same:"),
+        left(("audit", "ratio.share", "--sample", "410", "--json"), '"checked"'),
     ],
 )
 def test_commands_say_the_same_to_the_byte(dask, tmp_path, monkeypatch, capsys, command, says):
@@ -142,6 +143,7 @@ def test_a_command_goes_on_without_its_cluster(tmp_path, monkeypatch, capsys):
     assert err.startswith("Note: No scheduler answers at tcp://127.0.0.1:9.")
 
 
+@only_whole
 def test_whatever_ends_in_the_middle_nothing_is_lost(tmp_path, at, remarks, monkeypatch):
     """First one of two workers, then the scheduler; a third worker is without the tool."""
     monkeypatch.setattr(cluster_workers, "LOOK_EVERY", 0.5)

@@ -22,12 +22,14 @@ from itembank.records.store import store_tables as tables
 from itembank.records.store.migrate import upgrade
 from itembank.records.store.store import open_store
 from itembank.records.unite.uniting import unite
+from tests.depth import cases, whole
 
 from .stores import DAY, counting, dump, facts
 
-KILLS = 100
+KILLS = cases(12, 100, 100)
 
 
+@whole
 def test_a_writer_killed_at_any_moment_loses_nothing_it_acknowledged(tmp_path):
     """A record is acknowledged when ``record`` has returned: from then on it must be there."""
     place = str(tmp_path / "results.sqlite3")

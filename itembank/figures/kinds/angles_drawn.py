@@ -62,6 +62,8 @@ def _sheet(figure: Angles, ray: Fraction) -> Sheet:
         others = {_near(other) for other, _, _ in sectors} - {at}
         kept = (p for p in places if all(_far(p, at) <= _far(p, far) for far in others))
         sheet.put(label, kept, "angle label")
+        if sheet.homeless:
+            return sheet  # it is drawn larger, or refused
     if not figure.accurate:
         sheet.below(NOT_ACCURATE, "not accurate")
     return sheet

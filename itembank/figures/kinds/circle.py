@@ -196,6 +196,7 @@ CIRCLE = register_figure(
         "circle",
         Circle,
         fault=_fault,
+        bears=dict.fromkeys(("radius", "diameter"), (t.Quantity,)),
         drawing=_drawing,
         words=_words,
         printed=_printed,

@@ -253,6 +253,7 @@ CONSTRUCTION = register_figure(
         "construction",
         Construction,
         fault=_fault,
+        bears={"given": (t.Quantity,)},
         drawing=construction_drawing,
         words=words_of,
         printed=lambda figure: tuple(amount for _, amount in figure.given),

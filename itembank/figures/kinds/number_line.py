@@ -329,6 +329,7 @@ NUMBER_LINE = register_figure(
         "number line",
         NumberLine,
         fault=_fault,
+        bears=dict.fromkeys(("first", "last"), (t.Percent,)),
         drawing=_drawing,
         words=_words,
         printed=_printed,

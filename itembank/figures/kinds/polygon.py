@@ -20,6 +20,7 @@ from itembank.figures.figure import (
     asks_reading,
     not_shown,
     register_figure,
+    relations_on,
 )
 from itembank.figures.kinds.polygon_drawn import polygon_sheet
 from itembank.figures.kinds.polygon_facts import (
@@ -267,7 +268,7 @@ def _letter(figure: Polygon, found: re.Match[str]) -> Asked:
     asked = letter_asked(figure, found)
     assert isinstance(asked.target, t.Sym)
     unknown = Reading("unknown", (asked.target.name,))
-    settled = any(asked.target.name in t.symbols(each) for each in _relations(figure))
+    settled = any(asked.target.name in t.symbols(each) for each in relations_on(figure))
     if settled or unknown not in _readings(figure):
         return asked
     return Asked(t.Sym("r"), (("r", unknown),))
@@ -278,6 +279,7 @@ POLYGON = register_figure(
         "polygon",
         Polygon,
         fault=polygon_fault,
+        bears=dict.fromkeys(("sides", "angles", "height"), (t.Quantity,)),
         drawing=_drawing,
         words=_words,
         printed=_printed,

@@ -194,6 +194,7 @@ PRISM = register_figure(
         "prism",
         Prism,
         fault=_fault,
+        bears=dict.fromkeys(("width", "height", "length", "slope"), (t.Quantity,)),
         drawing=_drawing,
         words=_words,
         printed=lambda figure: tuple(label for _, label in _labels(figure)),
