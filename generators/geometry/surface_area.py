@@ -13,8 +13,8 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.geometry import _solid_mistakes as m
+from generators.geometry._boxes_told import with_surfaces
 from generators.geometry._calculator import amount
-from generators.geometry._rectangles_told import with_surfaces
 from generators.geometry._surface_back import cube_from_surface, volume_from_surface
 from generators.geometry._surface_steps import (
     HALF,

@@ -20,7 +20,7 @@ from tests.generators.told_in_words import text_of, told
 
 MODULES = (
     *("_journeys_told", "_conversions_told", "_buses_told", "_shapes_told", "_loci_told"),
-    *("_plans_told", "_solids_told", "_enlarged_told", "_rectangles_told"),
+    *("_plans_told", "_solids_told", "_enlarged_told", "_boxes_told"),
 )
 _NUMBER = r"-?\d+(?:\.\d+)?"
 _POINT = r"\((-?\d+), (-?\d+)\)"
@@ -180,38 +180,6 @@ def grown(text: str, answer: str) -> bool:
     return value > 0 and (value / side) ** 2 == second / first
 
 
-def cells(p: Fraction, q: Fraction) -> set[tuple[int, int]]:
-    return set(product(range(int(p)), range(int(q))))
-
-
-def around(text: str, answer: str) -> bool:
-    first, second = amounts(text)
-    value = only(answer)
-    if "square" in text:
-        return value + value + value + value == first + second + first + second
-    if "What is its perimeter" in text or "perimeter of a rectangle that" in text:
-        return value == first + second + first + second
-    long, total = (first, second) if "long, and" in text else (second, first)
-    return long + value + long + value == total
-
-
-def compound(text: str, answer: str) -> bool:
-    value = only(answer)
-    if "triangle" in text:
-        side, high = (
-            Fraction(re.search(pattern, text)[1])  # type: ignore[index]
-            for pattern in (r"side (\d+)", r"triangle (\d+)|(?<=triangle )(\d+)")
-        )
-        # Two such triangles fill a rectangle.
-        return 2 * value == 2 * len(cells(side, side)) + len(cells(side, high))
-    if "all round" in text.lower():
-        p, q, w = (int(each) for each in amounts(text))
-        outer = set(product(range(-w, p + w), range(-w, q + w)))
-        return value == len(outer - cells(Fraction(p), Fraction(q)))
-    a, b, c, d = amounts(text)
-    return value == abs(len(cells(a, b)) - len(cells(c, d)))
-
-
 def surface(text: str, answer: str) -> bool:
     p, q, r = (int(each) for each in amounts(text))
     cubes = set(product(range(p), range(q), range(r)))
@@ -237,8 +205,6 @@ FITS: dict[str, Fits] = {
     "geometry.similarity": similar,
     "geometry.scale-factors-area": grown,
     "geometry.surface-area": surface,
-    "geometry.compound-area": compound,
-    "geometry.perimeter": around,
 }
 WITH_OWN_SHORT_ONES = ("geometry.surface-area",)
 """Of which a tier has questions without a picture of its own."""
