@@ -31,6 +31,7 @@ from tests.pages.test_layout import slides_of
 
 DRAWS = cases(8, 20, 20)
 FIGURE_DRAWS = cases(2, 6, 6)
+ANY_DRAWS = 24
 
 
 @cache
@@ -147,6 +148,22 @@ def test_eight_questions_of_four_topics_take_one_slide():
 
 
 @whole
+def all_draws():
+    """Return packs on four topics drawn at random from all there are."""
+    rng = random.Random(30)
+    names = topic_ids()
+    return [on_topics(*rng.sample(names, 4), seed=seed) for seed in range(ANY_DRAWS)]
+
+
+def test_eight_questions_of_any_four_topics_take_one_slide():
+    """Of 160 draws all did, two thirds at 26 points: here one may not, and half are as large."""
+    slides = [placed(pack) for pack in all_draws()]
+    one = [made[0] for made in slides if len(made) == 1]
+    assert len(one) >= ANY_DRAWS - 1
+    assert all(made.size >= theme.SLIDE_QUESTION[0] for made in one)
+    assert sum(made.size >= 26 for made in one) > ANY_DRAWS / 2
+
+
 def test_figures_go_over_slides_as_evenly_as_they_fit():
     """Not as many on the first as it holds: of one pack that was six, and two on the second."""
     packs = figure_draws()

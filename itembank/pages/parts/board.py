@@ -188,6 +188,8 @@ def _passes(figures: bool) -> Iterator[Pass]:
     for size in (least + 4, least + 2):
         for labels in scales:
             yield Pass(size, _ANYHOW, _labelled(CLOSE, labels / size), strips=True)
+    for labels in (least, *(FIGURES_LEAST if figures else ())):
+        yield Pass(least + 2, _NEARLY, _labelled(CLOSEST, labels / (least + 2)), strips=True)
     yield Pass(least, _ALIKE, ROOMY)
     yield Pass(least, _ANYHOW, ROOMY)
     scales = (least, *(FIGURES_LEAST if figures else ()))
@@ -358,12 +360,12 @@ class _Board:
     ) -> Slide | None:
         """Return the questions of `group` in strips across one slide, or None without room.
 
-        `together`: or where a word would stand alone above its equation.
+        `together`: or where a word or two would stand alone above an equation.
         """
 
         def whole(i: int, width: float) -> Cell | None:
             made = self._whole(i, width, size, spacing)
-            return None if together and made and leaves_word(made.question) else made
+            return None if together and made and leaves_word(made.question, 2) else made
 
         between = spacing.between
         made = strips(group, RIGHT - LEFT, self.room, COLUMN_GAP, between, whole)
