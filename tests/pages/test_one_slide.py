@@ -215,10 +215,10 @@ def test_a_starter_that_turns_out_too_full_is_chosen_again():
 
 
 def test_what_no_slide_holds_stands_on_two_and_not_on_three():
-    request = too_full(2, *LARGE[:5], questions=10)
+    request = too_full(1, *LARGE[:5], questions=10)
     before, after = (as_data(request, choose(request, *fits)) for fits in ((), (draw.fits_slides,)))
-    assert [draw.fits_slides(pack, 1) for pack in (before, after)] == [False, False]
-    assert len(list(slides_of(after))) == 2
+    assert draw.fits_slides(after, 2)
+    assert len(list(slides_of(after))) <= 2
     had, has = (Counter(i.topic for i in p.versions[0].items) for p in (before, after))
     assert had == has
 
@@ -347,7 +347,9 @@ def words_of(pdf):
 @whole
 def test_an_instruction_that_questions_share_is_said_once_and_kept_in_the_pack():
     seen = 0
-    for pack in (*draws(), *figure_draws()):
+    fractions = ("fractions.add-unlike", "fractions.multiply", "fractions.divide")
+    said_often = [on_topics(*fractions, "fractions.add-like", seed=seed) for seed in range(3)]
+    for pack in (*draws(), *figure_draws(), *said_often):
         items = pack.versions[0].items
         told = shared(items)
         text = words_of(starter(pack))

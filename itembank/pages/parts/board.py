@@ -134,10 +134,14 @@ def _together(board: _Board, found: Slide, spacing: Spacing) -> Slide:
         least = int(max(theme.SLIDE_QUESTION[0], found.size - MOST_SMALLER))
         size = found.size
         while size >= least:
-            if made := board.slide(group, size, _NEARLY, spacing, together=True):
+            # Labels in figures stay as large as they may be the least.
+            labels = max(spacing.setting.pictures, FIGURES_LEAST[-1] / size)
+            near = _labelled(spacing, labels)
+            if made := board.slide(group, size, _NEARLY, near, together=True):
                 return made
             size -= 2
-        closest = _labelled(CLOSEST, spacing.setting.pictures)
+        labels = max(spacing.setting.pictures, FIGURES_LEAST[-1] / least)
+        closest = _labelled(CLOSEST, labels)
         if made := board.slide(group, least, _ANYHOW, closest, together=True):
             return made
         if made := board.in_strips(group, least, closest, together=True):
