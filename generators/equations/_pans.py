@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from itembank.figures.figure import FigureError, drawn
-from itembank.figures.kinds.balance import Balance
+from itembank.figures.figure import WIDEST, fault
+from itembank.figures.kinds.balance import Balance, balance_width
 from itembank.items.item import Step
 from itembank.notation import tree as t
 
@@ -27,11 +27,8 @@ def on_pans(equation: t.Relation) -> Balance | None:
     if not all(sides) or max(map(len, sides)) > MOST:
         return None
     balance = Balance(*sides)
-    try:
-        drawn(balance)
-    except FigureError:  # it contradicts itself, or is wider than a page has room for
-        return None
-    return balance
+    # It contradicts itself, or is wider than a page has room for; two rows are never too high.
+    return None if fault(balance) or balance_width(balance) > WIDEST else balance
 
 
 def pictured(equation: t.Relation, steps: tuple[Step, ...]) -> tuple[Step, ...]:

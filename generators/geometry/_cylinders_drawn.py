@@ -23,7 +23,8 @@ _FIND = (
     "Calculate the volume of the cylinder.",
 )
 _IN_PI = " Leave your answer in terms of π."
-_ACCURACY = {"place": PLACE, "figures": FIGURES}
+ACCURACY = {"place": PLACE, "figures": FIGURES}
+"""How a question says how far its answer is rounded."""
 
 
 def with_drawn(spaces: Mapping[Tier, Space]) -> dict[Tier, Space]:
@@ -43,7 +44,7 @@ def with_drawn(spaces: Mapping[Tier, Space]) -> dict[Tier, Space]:
     return {**spaces, Tier.SUPPORT: support, Tier.CORE: core}
 
 
-def _shapely(wide: Fraction, h: int) -> bool:
+def shapely(wide: Fraction, h: int) -> bool:
     """Tell whether a cylinder of this width and height is drawn neither flat nor thin."""
     return max(wide, Fraction(h)) * 2 <= (MOST_RATIO + 1) * min(wide, Fraction(h))
 
@@ -53,7 +54,7 @@ def _exact(across: bool, n: int, h: int, unit: str) -> bool:
     if radius.denominator > 1 or not 3 <= radius <= 12 or h in (radius, 4, 2 * radius):
         return False
     sized = unit != "m" or (radius <= 6 and h <= 12)
-    return sized and _shapely(2 * radius, h) and (n + h + len(unit) + across) % 3 == 0
+    return sized and shapely(2 * radius, h) and (n + h + len(unit) + across) % 3 == 0
 
 
 def _rounded(kind: str, across: bool, tenths: int, h: int, unit: str) -> bool:
@@ -62,7 +63,7 @@ def _rounded(kind: str, across: bool, tenths: int, h: int, unit: str) -> bool:
     if unit == "m" and (wide > 9 or h > 12):
         return False
     plain = tenths not in (20, 40, 80) and h not in (size, 2 * size)
-    return plain and _shapely(wide, h) and (tenths + h + len(kind) + across) % 5 == 2
+    return plain and shapely(wide, h) and (tenths + h + len(kind) + across) % 5 == 2
 
 
 def exact(topic: Topic, tier: Tier, across: bool, n: int, h: int, unit: str) -> Draft:
@@ -70,7 +71,7 @@ def exact(topic: Topic, tier: Tier, across: bool, n: int, h: int, unit: str) -> 
     given, high, cube = amount(n, unit), amount(h, unit), f"{unit}^3"
     radius = n // 2 if across else n
     key, end = of_pi(radius**2 * h, cube), of_pi(radius**2, f"{unit}^2")
-    figure = _drawn(across, given, high)
+    figure = drawn(across, given, high)
     text = (by_turns(_FIND, n + h) + _IN_PI,)
     wrong = 4 * radius**2 * h if across else Fraction(radius**2 * h, 4)
     return Draft(
@@ -101,11 +102,11 @@ def rounded(
     topic: Topic, tier: Tier, kind: str, across: bool, tenths: int, h: int, unit: str
 ) -> Draft:
     """Return the question for a volume that is rounded."""
-    size, accuracy, cube = Fraction(tenths, 10), _ACCURACY[kind], f"{unit}^3"
+    size, accuracy, cube = Fraction(tenths, 10), ACCURACY[kind], f"{unit}^3"
     given, high = amount(size, unit), amount(h, unit)
     radius = size / 2 if across else size
     value = PI * radius**2 * h
-    figure = _drawn(across, given, high)
+    figure = drawn(across, given, high)
     text = (f"{by_turns(_FIND, tenths + h)} {accuracy.said(cube)}",)
     other = (m.CYLINDER_ACROSS, 4 * value) if across else (m.CYLINDER_HALF, value / 4)
     wrong = (other, (m.RADIUS_DOUBLED, 2 * PI * radius * h), (m.NO_PI, radius**2 * h))
@@ -129,7 +130,8 @@ def rounded(
     )
 
 
-def _drawn(across: bool, given: t.Node, high: t.Node) -> Cylinder:
+def drawn(across: bool, given: t.Node, high: t.Node) -> Cylinder:
+    """Return a cylinder drawn with its height and its diameter, or else its radius."""
     return Cylinder(high, diameter=given) if across else Cylinder(high, radius=given)
 
 

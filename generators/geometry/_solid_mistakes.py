@@ -187,6 +187,26 @@ UPSIDE_DOWN = Misconception(
     "divides the other way round",
     "Is the second one wider or narrower? Does the water rise or fall?",
 )
+ONE_CIRCLE = Misconception(
+    "geometry.cylinder-one-end",
+    "counts one end of the cylinder only",
+    "How many circles does the net have? Which one have you left out?",
+)
+CURVED_ONLY = Misconception(
+    "geometry.cylinder-without-ends",
+    "leaves out both ends of the cylinder",
+    "You have the label of the tin. What else is it made of?",
+)
+ENDS_COUNTED = Misconception(
+    "geometry.cylinder-ends-counted",
+    "adds the ends, where only the curved surface is asked for",
+    "Read the question again. Which part of the surface does it ask for?",
+)
+HALF_WAY_ROUND = Misconception(
+    "geometry.cylinder-half-way-round",
+    "takes π times the radius for the circumference",
+    "How is the circumference of a circle worked out? Which length does it start from?",
+)
 ONE_BASE = Misconception(
     "geometry.surface-one-base",
     "takes off one square only",

@@ -1,4 +1,4 @@
-"""The volume of cylinders: exact in π, rounded, back to a length, and which of two holds more.
+"""The volume and the surface of cylinders: exact in π, rounded, and back to a length.
 
 England's programme of study for key stage 3 (2013) asks pupils to "derive and apply formulae to
 calculate and solve problems involving: [...] volume of cuboids (including cubes) and other prisms
@@ -12,7 +12,7 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
-from generators.geometry import _cylinders_drawn
+from generators.geometry import _cylinder_surfaces, _cylinders_drawn
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import FIGURES, NEAREST, PI, PLACE, Accuracy, amount, of_pi
 from generators.geometry._circle_steps import (
@@ -76,10 +76,13 @@ def _challenge(kind: str, a: int, b: int, h: int, k: int) -> bool:
 
 @register
 class Cylinders(Topic):
-    """Exact in π; rounded, back to a height or radius; to a diameter, litres, poured over."""
+    """Exact in π; rounded, back to a height or radius; to a diameter, litres, poured over.
+
+    Drawn ones follow: volumes in support and core, surfaces in core and challenge.
+    """
 
     id = "geometry.cylinders"
-    title = "Volume of cylinders"
+    title = "Volume and surface area of cylinders"
     statements = ("geometry.formulae",)
     prerequisites = ("geometry.area-of-circles", "geometry.volume-of-prisms")
     misconceptions = (
@@ -95,6 +98,7 @@ class Cylinders(Topic):
         m.RADIUS_NOT_SQUARED,
         m.SAME_DEPTH,
         m.UPSIDE_DOWN,
+        *_cylinder_surfaces.MISTAKES,
     )
     spaces = {
         Tier.SUPPORT: Space(
@@ -117,6 +121,7 @@ class Cylinders(Topic):
         ),
     }
     spaces = _cylinders_drawn.with_drawn(kinds.with_statements(spaces))
+    spaces = _cylinder_surfaces.with_surfaces(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -37,11 +37,14 @@ def spots(slope: Fraction, rest: Fraction | int, edges: Edges) -> list[Spot]:
     [(-2, -2), (0, 1), (2, 4)]
     """
     left, right, bottom, top = edges
+    # In whole numbers: y is (rise · x + start) over `run`.
+    run = slope.denominator * rest.denominator
+    rise, start = slope.numerator * rest.denominator, rest.numerator * slope.denominator
     found = []
     for x in range(left, right + 1):
-        y = slope * x + rest
-        if y.denominator == 1 and bottom <= y <= top:
-            found.append((x, int(y)))
+        y, over = divmod(rise * x + start, run)
+        if not over and bottom <= y <= top:
+            found.append((x, y))
     return found
 
 

@@ -12,35 +12,22 @@ from generators._drawn import to_draw
 from generators._turns import by_turns
 from generators.graphs._grids import Spot, grid, pair, steps_from
 from generators.graphs._misconceptions import SIGN_LOST, SWAPPED
+from generators.graphs._place_mistakes import (
+    COUNTS_FROM_ONE,
+    FIRST_ALONE,
+    LEVEL,
+    OTHER_ORDER,
+    OTHER_WAY,
+)
+from generators.graphs._places_told import with_places
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-COUNTS_FROM_ONE = Misconception(
-    "graphs.coordinates-from-one",
-    "counts the lines of the grid from 1 instead of 0",
-    "What number does the corner of the grid have? Where do you start to count?",
-)
-FIRST_ALONE = Misconception(
-    "graphs.coordinates-first-alone",
-    "looks at the first number alone",
-    "How far up is your point? Which of the two numbers says so?",
-)
-OTHER_ORDER = Misconception(
-    "graphs.corners-other-order",
-    "joins the corners in another order than their letters",
-    "Draw the shape from A to B to C. Which corner is D joined to?",
-)
-LEVEL = Misconception(
-    "graphs.corner-level",
-    "puts the corner level with one and in line with another, as if no side were slanted",
-    "Join your four points. Are opposite sides parallel?",
-)
 
 FIRST = (0, 8, 0, 7)
 FOUR = (-6, 6, -5, 5)
@@ -121,7 +108,15 @@ class Coordinates(Topic):
     id = "graphs.coordinates"
     title = "Coordinates in four quadrants"
     statements = ("algebra.coordinates",)
-    misconceptions = (SWAPPED, COUNTS_FROM_ONE, FIRST_ALONE, SIGN_LOST, OTHER_ORDER, LEVEL)
+    misconceptions = (
+        SWAPPED,
+        COUNTS_FROM_ONE,
+        FIRST_ALONE,
+        SIGN_LOST,
+        OTHER_ORDER,
+        LEVEL,
+        OTHER_WAY,
+    )
     spaces = {
         Tier.SUPPORT: Space(_support, what=range(2), x=range(9), y=range(8), turn=range(3)).also(
             _to_plot, _plotted, x=range(9), y=range(8), edges=(FIRST,)
@@ -145,7 +140,7 @@ class Coordinates(Topic):
             d=range(-4, 5),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_places(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

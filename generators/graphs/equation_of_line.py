@@ -12,28 +12,24 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
+from generators.graphs._equation_mistakes import (
+    ADDS_PRODUCT,
+    CHANGED_OVER,
+    COORDINATE_AS_INTERCEPT,
+    X_CROSSING,
+)
+from generators.graphs._equations_told import with_equations
 from generators.graphs._grids import grid
 from generators.graphs._lines import drawn, equation, said, spots
 from generators.graphs._misconceptions import GRADIENT_SIGN, UPSIDE_DOWN
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-CHANGED_OVER = Misconception(
-    "graphs.equation-changed-over",
-    "puts the gradient and the intercept in each other's place",
-    "Put 0 for x in your equation. Is that where the line crosses the y-axis?",
-)
-X_CROSSING = Misconception(
-    "graphs.equation-x-crossing",
-    "takes where the line crosses the x-axis for the intercept",
-    "Which axis is the y-axis? Where does the line cross it?",
-)
 
 _WINDOWS = ((-6, 6, -5, 5), (-4, 7, -5, 5), (-7, 4, -5, 5), (-6, 6, -6, 6))
 _RISING = tuple(Fraction(p) for p in (1, 2, 3, 4, -1, -2, -3))
@@ -68,7 +64,10 @@ class EquationOfLine(Topic):
     title = "Equation of a line from its graph"
     statements = ("algebra.linear-graphs", "algebra.two-views")
     prerequisites = ("graphs.gradient", "graphs.intercept")
-    misconceptions = (CHANGED_OVER, GRADIENT_SIGN, UPSIDE_DOWN, X_CROSSING)
+    misconceptions = (
+        *(CHANGED_OVER, GRADIENT_SIGN, UPSIDE_DOWN, X_CROSSING),
+        *(COORDINATE_AS_INTERCEPT, ADDS_PRODUCT),
+    )
     spare = "Gradients and intercepts that can be read off a grid that fits a slide are few."
     spaces = {
         Tier.SUPPORT: Space(
@@ -81,7 +80,7 @@ class EquationOfLine(Topic):
             _written(_SLOPES), slope=range(len(_SLOPES)), c=range(-4, 5), way=range(4)
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_equations(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,6 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators.graphs._gradients_told import with_told
 from generators.graphs._grids import Spot, grid, pair
 from generators.graphs._lines import drawn, quotient, segment, signed, slope_node, spots
 from generators.graphs._misconceptions import (
@@ -124,6 +125,7 @@ class Gradient(Topic):
         "graphs.gradient",
         kinds.working_goes_wrong({UPSIDE_DOWN: (e.swapped,), BACKWARDS: (e.turned,)}),
     )
+    spaces = with_told(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -12,34 +12,15 @@ from typing import Any
 from generators.graphs._grids import Spot, grid, number, pair
 from generators.graphs._lines import segment, signed
 from generators.graphs._misconceptions import SWAPPED
+from generators.graphs._place_mistakes import HALF_THE_WAY, MIDDLE_AGAIN, NOT_HALVED, ONE_STEP
+from generators.graphs._places_told import with_middles
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-HALF_THE_WAY = Misconception(
-    "graphs.midpoint-half-the-difference",
-    "halves the difference of the coordinates instead of their sum",
-    "How far is your point from one end, and how far from the other?",
-)
-NOT_HALVED = Misconception(
-    "graphs.midpoint-not-halved",
-    "adds the coordinates and does not halve them",
-    "Is your point between the two ends?",
-)
-MIDDLE_AGAIN = Misconception(
-    "graphs.midpoint-again",
-    "gives the middle of the two points that are given",
-    "Which point lies in the middle: one that you know, or one that you look for?",
-)
-ONE_STEP = Misconception(
-    "graphs.midpoint-one-step",
-    "gives how far it is from the end to the middle",
-    "Your numbers say how far to go. From which point do you go?",
-)
 
 FIRST, FOUR = (0, 10, 0, 8), (-6, 6, -5, 5)
 _NAMES = (("A", "B", "M"), ("P", "Q", "M"), ("C", "D", "M"))
@@ -108,6 +89,8 @@ class Midpoints(Topic):
             _challenge, a=range(-6, 10), b=range(-6, 8), x=range(-5, 7), y=range(-5, 6)
         ),
     }
+
+    spaces = with_middles(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,38 +10,24 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators.graphs._equation_mistakes import (
+    ADDS_PRODUCT,
+    COORDINATE_AS_INTERCEPT,
+    OWN_EQUATION,
+    SAME_START,
+)
+from generators.graphs._equations_told import with_parallels
 from generators.graphs._grids import grid, pair
 from generators.graphs._lines import Y, drawn, equation, said, signed, spots
-from generators.graphs._misconceptions import GRADIENT_SIGN
+from generators.graphs._misconceptions import GRADIENT_SIGN, INTERCEPT_FOR_GRADIENT
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-SAME_START = Misconception(
-    "graphs.parallel-same-intercept",
-    "takes lines that cross the y-axis at the same place to be parallel",
-    "Do those two lines meet? Do parallel lines ever meet?",
-)
-OWN_EQUATION = Misconception(
-    "graphs.parallel-own-equation",
-    "gives the line itself, and not one through the point",
-    "Put the coordinates of the point into your equation. Is it true?",
-)
-COORDINATE_AS_INTERCEPT = Misconception(
-    "graphs.parallel-y-as-intercept",
-    "takes the y-coordinate of the point for the intercept",
-    "Is your point on the y-axis? What is x there?",
-)
-ADDS_PRODUCT = Misconception(
-    "graphs.parallel-adds-product",
-    "adds the gradient times x instead of taking it away",
-    "Put the coordinates of the point into y = mx + c. What is left for c?",
-)
 
 FOUR = (-6, 6, -5, 5)
 _SLOPES = tuple(Fraction(p, q) for p, q in ((2, 1), (-2, 1), (3, 1), (-3, 1), (1, 2), (-1, 2)))
@@ -85,7 +71,7 @@ class ParallelLines(Topic):
     prerequisites = ("graphs.equation-of-line",)
     misconceptions = (
         *(SAME_START, GRADIENT_SIGN, OWN_EQUATION),
-        *(COORDINATE_AS_INTERCEPT, ADDS_PRODUCT),
+        *(COORDINATE_AS_INTERCEPT, ADDS_PRODUCT, INTERCEPT_FOR_GRADIENT),
     )
     spaces = {
         Tier.SUPPORT: Space(
@@ -102,7 +88,7 @@ class ParallelLines(Topic):
             _challenge, m=range(-5, 7), c=range(-8, 9), x=range(-6, 7), y=range(-9, 13)
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_parallels(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,38 +10,19 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators.graphs._crossing_mistakes import AT_AXIS, READS_Y, SIGN_OF_X, WRONG_LINE
+from generators.graphs._crossings_told import with_told
 from generators.graphs._grids import grid, pair
 from generators.graphs._lines import X, Y, drawn, equation, right_side, said, spots
 from generators.graphs._misconceptions import SWAPPED
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-AT_AXIS = Misconception(
-    "graphs.crossing-at-axis",
-    "gives where a line crosses the y-axis",
-    "Which two lines meet at your point? Is one of them an axis?",
-)
-WRONG_LINE = Misconception(
-    "graphs.crossing-wrong-line",
-    "takes the crossing with another line",
-    "Which of the lines have the two equations? Check each with a point on it.",
-)
-READS_Y = Misconception(
-    "graphs.crossing-reads-y",
-    "gives the value of y, which is known already",
-    "What does the equation ask for: x or y?",
-)
-SIGN_OF_X = Misconception(
-    "graphs.crossing-sign",
-    "gets the sign of x wrong",
-    "Is your point to the left or to the right of the y-axis?",
-)
 
 FOUR = (-6, 6, -5, 5)
 _WINDOWS = (FOUR, (-5, 7, -5, 5), (-7, 5, -5, 5))
@@ -153,7 +134,7 @@ class Simultaneous(Topic):
             way=range(len(_WINDOWS)),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_told(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -12,11 +12,13 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.probability import _misconceptions as m
+from generators.probability._combined_in_brief import BRIEF
 from generators.probability.single import SIMPLEST
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -26,7 +28,8 @@ from itembank.notation import tree as t
 # What two events are, and how both, neither, exactly one and at least one of them are asked for.
 _PAIRS = (
     (
-        "The probability that the morning bus is late is {p}. The probability that the evening bus "
+        "The probability that the morning bus is late is {p}. "
+        "The probability that the evening bus "
         "is late is {q}. The two are independent.",
         ("both buses are late", "neither bus is late", "exactly one of the buses is late",
          "at least one of the buses is late"),
@@ -141,6 +144,7 @@ class Combined(Topic):
         "probability.combined",
         kinds.working_goes_wrong({m.ADDS_FOR_BOTH: (e.added,), m.DOUBLES: (e.added,)}),
     )
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -12,9 +12,11 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.probability import _misconceptions as m
+from generators.probability._expected_in_brief import BRIEF
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -139,6 +141,7 @@ class ExpectedFrequency(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,12 +13,14 @@ from functools import lru_cache
 from typing import Any, Literal, NamedTuple
 
 from generators.probability import _misconceptions as m
+from generators.probability._outcomes_in_brief import BRIEF, ONE_OF_TWO
 from generators.probability.single import SIMPLEST
 from itembank.figures.kinds.sample_space import SampleSpace
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -134,6 +136,7 @@ class SampleSpaces(Topic):
     statements = ("probability.sample-spaces",)
     prerequisites = ("probability.single",)
     misconceptions = (
+        ONE_OF_TWO,
         *(m.ADDS_OUTCOMES, m.TOTALS_ALIKE, m.BOUND_TOO, m.NOT_ASKED, m.COUNT_OF_CELLS),
         m.COUNTS_ONCE,
     )
@@ -162,6 +165,7 @@ class SampleSpaces(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -11,6 +11,7 @@ from typing import Any
 
 from generators._scatter import scattered, unlike
 from generators.probability import _misconceptions as m
+from generators.probability._sets_in_brief import BRIEF, MISTAKES
 from generators.probability._sets_shaded import shade
 from generators.probability._sets_told import (
     ADDS_MEMBERS,
@@ -28,6 +29,7 @@ from itembank.figures.kinds.venn_diagram import VennDiagram
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -104,6 +106,7 @@ class SetNotation(Topic):
     statements = ("probability.sets",)
     prerequisites = ("probability.venn",)
     misconceptions = (
+        *MISTAKES,
         *(UNION_FOR_BOTH, BOTH_FOR_UNION, DASH_IGNORED, WHOLE_CIRCLE, ADDS_MEMBERS),
         *(m.ONLY_REGION, m.OTHER_CIRCLE, m.LEAVES_OVERLAP, m.LEAVES_OUTSIDE, m.PART_TO_PART),
     )
@@ -139,6 +142,7 @@ class SetNotation(Topic):
     spaces[Tier.CHALLENGE] = spaces[Tier.CHALLENGE].also(
         shade, which=range(6, len(SETS)), letters=range(len(LETTERS))
     )
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

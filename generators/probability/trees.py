@@ -12,6 +12,7 @@ from typing import Any, NamedTuple
 
 from generators._turns import by_turns
 from generators.probability import _misconceptions as m
+from generators.probability._trees_in_brief import BRIEF
 from generators.probability.single import SIMPLEST
 from itembank.figures.kinds.tree_diagram import Branch, TreeDiagram, Twig
 from itembank.items import kinds
@@ -19,6 +20,7 @@ from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -115,6 +117,7 @@ class Trees(Topic):
     statements = ("probability.sample-spaces", "probability.sum")
     prerequisites = ("probability.not", "fractions.multiply")
     misconceptions = (
+        m.STOPS_AT_SUM,
         *(m.SAME_AGAIN, m.LOSES_TENTH, m.HALF_EACH, m.ADDS_ALONG, m.ONE_ORDER, m.PUTS_BACK),
         *(m.BOTH_INSTEAD, m.STOPS_ON_TREE),
     )
@@ -139,6 +142,7 @@ class Trees(Topic):
     spaces = kinds.with_working_spotted(
         spaces, "probability.trees", kinds.working_goes_wrong({m.ADDS_ALONG: (e.added,)})
     )
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

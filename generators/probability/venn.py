@@ -11,6 +11,7 @@ from typing import Any, NamedTuple
 
 from generators._scatter import unlike
 from generators.probability import _misconceptions as m
+from generators.probability._venn_in_brief import BRIEF
 from generators.probability.single import SIMPLEST
 from itembank.figures.kinds.venn_diagram import VennDiagram
 from itembank.items import kinds
@@ -18,6 +19,7 @@ from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -186,6 +188,7 @@ class Venn(Topic):
             {m.LEAVES_OUTSIDE: (e.left_out,), m.LEAVES_OVERLAP: (e.left_out,)}
         ),
     )
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,11 +13,13 @@ from typing import Any
 from generators.statistics import _average_mistakes as m
 from generators.statistics._frequencies import STORIES, table_of, table_with_gaps
 from generators.statistics._frequencies_asked import ASKED, Ask
+from generators.statistics._frequencies_in_brief import BRIEF
 from itembank.figures.kinds.frequency_table import FrequencyTable
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -79,6 +81,7 @@ class AveragesFromTables(Topic):
         "statistics.charts",
     )
     misconceptions = (
+        *(m.MEAN_AGAIN, m.STOPS_AT_TOTAL, m.TOTAL_ONLY, m.HALVES_TOTAL),
         *(m.FREQUENCY_FOR_MODE_OF_TABLE, m.LARGEST_VALUE, m.RANGE_OF_FREQUENCIES, m.ADDS_VALUES),
         *(m.COUNTS_COLUMNS, m.MIDDLE_OF_VALUES, m.MEDIAN_OF_FREQUENCIES, m.FREQUENCIES_ALONE),
         *(m.DIVIDES_BY_COLUMNS, m.MEAN_OF_VALUES, m.MEAN_OF_FREQUENCIES, m.LOWER_MIDDLE),
@@ -100,6 +103,7 @@ class AveragesFromTables(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -12,10 +12,12 @@ from typing import Any, NamedTuple
 from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics._charts import Wrongs
+from generators.statistics._line_graphs_in_brief import BRIEF, MISTAKES
 from itembank.figures.kinds.line_graph import LineGraph
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -150,6 +152,7 @@ class LineGraphs(Topic):
     title = "Line graphs"
     statements = ("statistics.charts", "algebra.real-life-graphs")
     misconceptions = (
+        *MISTAKES,
         *(m.LINE_BELOW_POINT, m.LINE_ABOVE_POINT, m.ONE_EACH, m.OTHER_END, m.LAST_PLACE),
         *(m.NEXT_PLACE, m.ADDS_FOR_CHANGE, m.END_OF_CHANGE, m.COUNTS_SMALL_STEPS),
     )
@@ -165,6 +168,7 @@ class LineGraphs(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

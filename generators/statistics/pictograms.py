@@ -13,10 +13,12 @@ from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics import _charts as c
 from generators.statistics import _missing_drawn as missing
+from generators.statistics._pictograms_in_brief import BRIEF
 from itembank.figures.kinds.pictogram import Pictogram
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -113,6 +115,7 @@ class Pictograms(Topic):
     }
     spaces = kinds.with_statements(spaces)
     spaces = missing.with_missing_rows(spaces)
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -12,8 +12,10 @@ from typing import Any
 from generators.statistics import _chart_mistakes as m
 from generators.statistics._pies import STORIES, TOTALS, angles_of, count_for, two_sectors
 from generators.statistics._pies_asked import ALONE, OF_ALL, Ask
+from generators.statistics._pies_in_brief import BRIEF
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -104,7 +106,7 @@ class PieCharts(Topic):
             seed=range(110, 300),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_brief(kinds.with_statements(spaces), BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -30,6 +30,7 @@ from generators.statistics._scatter_clouds import (
     figure_of,
     unit_after,
 )
+from generators.statistics._scatter_in_brief import BRIEF, MISTAKES
 from generators.statistics._scatter_lines import (
     Asked,
     estimate,
@@ -56,6 +57,7 @@ from generators.statistics._scatter_mistakes import (
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -206,6 +208,7 @@ class ScatterGraphs(Topic):
     statements = ("statistics.bivariate",)
     prerequisites = ("graphs.coordinates",)
     misconceptions = (
+        *MISTAKES,
         *(NEAREST_POINT, OTHER_WAY, ALL_POINTS, ONE_TOO_MANY, OTHER_AXIS, COUNTS_SQUARES),
         *(SWAPPED, HIGHEST, WRONG_SIGN, LINE_MISSING, PART_TO_REST),
     )
@@ -223,6 +226,7 @@ class ScatterGraphs(Topic):
             _kept, kind=(BACK, FRACTION), story=range(len(STORIES)), number=range(41, 121)
         ),
     }
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -18,6 +18,7 @@ from generators.transformations._enlarge_mistakes import (
     ONE_COORDINATE,
     UPSIDE_DOWN,
 )
+from generators.transformations._enlarged_points import with_points
 from generators.transformations._shapes import (
     SCALENE,
     TRIANGLES,
@@ -149,7 +150,7 @@ class Enlarge(Topic):
             for tier, keep in ((Tier.CORE, _core), (Tier.CHALLENGE, _challenge))
         },
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_points(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

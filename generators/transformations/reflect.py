@@ -18,6 +18,7 @@ from generators.transformations._reflect_mistakes import (
     ON_THE_LINE,
     OTHER_AXIS,
 )
+from generators.transformations._reflected_points import with_points
 from generators.transformations._shapes import (
     SCALENE,
     TRIANGLES,
@@ -187,7 +188,7 @@ class Reflect(Topic):
             y=range(-4, 5),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_points(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,6 +10,14 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators.transformations._rotate_mistakes import (
+    ABOUT_ORIGIN,
+    HALF_TURN,
+    MIDDLE,
+    OTHER_WAY,
+    REFLECTS,
+)
+from generators.transformations._rotated_points import with_points
 from generators.transformations._shapes import (
     SCALENE,
     TRIANGLES,
@@ -24,38 +32,12 @@ from generators.transformations._shapes import (
 )
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-OTHER_WAY = Misconception(
-    "transformations.rotate-other-way",
-    "turns the other way",
-    "Which way do the hands of a clock go? Turn your paper that way.",
-)
-REFLECTS = Misconception(
-    "transformations.rotate-reflects",
-    "reflects instead of turning",
-    "Trace the shape and turn the tracing. Do you have to flip it over?",
-)
-HALF_TURN = Misconception(
-    "transformations.rotate-half-turn",
-    "turns too far, by half a turn",
-    "How many right angles is that turn?",
-)
-ABOUT_ORIGIN = Misconception(
-    "transformations.rotate-about-origin",
-    "turns about the origin instead of the centre that is given",
-    "Where do you hold the tracing with your pencil?",
-)
-MIDDLE = Misconception(
-    "transformations.rotate-middle",
-    "takes the point halfway between a corner and its image",
-    "Put your pencil on that point and turn the tracing. Does the shape land on the other?",
-)
 
 _TURNS = ((90, True), (90, False), (270, True), (270, False))
 
@@ -142,7 +124,7 @@ class Rotate(Topic):
             v=range(-3, 4),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_points(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -20,35 +20,16 @@ from generators.transformations._shapes import (
     picture,
     placed,
 )
+from generators.transformations._translate_mistakes import CHANGED_OVER, GAP, OPPOSITE, SHIFT_ALONE
+from generators.transformations._translated_points import with_points
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-OPPOSITE = Misconception(
-    "transformations.translate-opposite",
-    "goes the opposite way",
-    "Do you know the point before the move, or after it? Which way is right?",
-)
-CHANGED_OVER = Misconception(
-    "transformations.translate-changed-over",
-    "goes up or down by the number for left or right, and the other way round",
-    "Which number says how far left or right? Which coordinate does that change?",
-)
-GAP = Misconception(
-    "transformations.translate-gap",
-    "counts the squares of the gap between the two shapes",
-    "Where does one corner go? Count from it to the same corner of the other shape.",
-)
-SHIFT_ALONE = Misconception(
-    "transformations.translate-shift-alone",
-    "gives how far it moves, and not where it comes to",
-    "Where does the point start? Where is it after the move?",
-)
 
 
 def _point(shape: int, x: int, y: int, across: int, up: int) -> bool:
@@ -152,7 +133,7 @@ class Translate(Topic):
         across=range(-8, 9),
         up=range(-7, 8),
     )
-    spaces = kinds.with_statements(spaces)
+    spaces = with_points(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -28,7 +28,11 @@ def pack(
         typer.Option("--class", metavar="NAME", help="Class; the department's usual one."),
     ] = None,
     date: Annotated[
-        str | None, typer.Option(metavar="DAY", help="Day of the lesson, as 2026-11-30; today.")
+        str | None,
+        typer.Option(
+            metavar="DAY",
+            help="Day of the lesson, as 2026-11-30; the class’s next lesson.",
+        ),
     ] = None,
     title: Annotated[
         str | None,

@@ -55,8 +55,13 @@ def in_direction(start: Point, length: Exact, degrees: Exact) -> Point:
     >>> in_direction(Point(1, 1), 3, 180)
     Point(x=-2, y=1)
     """
-    x, y = unit_point(Fraction(degrees) / 360)
+    x, y = _direction(degrees)
     return Point(start.x + length * x, start.y + length * y)
+
+
+@lru_cache(maxsize=4096)
+def _direction(degrees: Exact) -> Point:
+    return unit_point(Fraction(degrees) / 360)
 
 
 def _plain(value: Fraction) -> Exact:

@@ -193,13 +193,17 @@ def drawing(marks: Iterable[Mark]) -> Drawing:
     if not kept:
         raise ValueError("a drawing needs a mark")
     near = [_near_box(mark) for mark in kept]
-    exact = lru_cache(maxsize=None)(lambda place: _box(kept[place]))
     edges = []
     for side, farthest in enumerate((min, min, max, max)):
         # Which marks reach farthest is told in ordinary numbers, and how far exactly.
         end = farthest(box[side] for box in near)
-        places = [place for place, box in enumerate(near) if abs(box[side] - end) < _NEARLY]
-        edges.append(farthest(exact(place)[side] for place in places))
+        edges.append(
+            farthest(
+                _edge(mark, side)
+                for mark, box in zip(kept, near, strict=True)
+                if abs(box[side] - end) < _NEARLY
+            )
+        )
     return Drawing(kept, *edges)
 
 
@@ -211,8 +215,11 @@ _NearBox: TypeAlias = tuple[float, float, float, float]
 def _near_box(mark: Mark) -> _NearBox:
     """Return the box of a mark in ordinary numbers."""
     if isinstance(mark, Arc):
-        box = _box(mark)
-        return float(box.left), float(box.bottom), float(box.right), float(box.top)
+        edge, (x, y), r = _NEAR_WEIGHTS[mark.weight], map(float, mark.centre), float(mark.radius)
+        ways = _reached(mark)
+        xs = [x + r * way / 1000 for way, _ in ways]
+        ys = [y + r * way / 1000 for _, way in ways]
+        return min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge
     if isinstance(mark, Text):
         width, height = _near_size(mark.content, mark.bold)
         left = float(mark.at.x) - _BEFORE[mark.across] * width
@@ -236,35 +243,44 @@ def _near_size(content: Content, bold: bool) -> tuple[float, float]:
     return float(need.width), float(need.height)
 
 
-def _box(mark: Mark) -> Box:
+def _edge(mark: Mark, side: int) -> Fraction:
+    """Return how far a mark reaches to the left, to the bottom, to the right or to the top."""
     if isinstance(mark, Text):
-        return text_box(mark)
-    edge = WEIGHTS[mark.weight]
+        return text_box(mark)[side]
+    wide = WEIGHTS[mark.weight]
     if isinstance(mark, Arc):
-        xs, ys = _extent(mark)
-        return Box(*map(Fraction, (min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge)))
-    xs, ys = [point.x for point in mark.points], [point.y for point in mark.points]
+        reached: Iterable[Exact] = _extent(mark)[side % 2]
+    else:
+        reached = (point[side % 2] for point in mark.points)
     if isinstance(mark, Stroke) and mark.arrow:
-        edge *= ARROW_WIDE
-    return Box(*map(Fraction, (min(xs) - edge, min(ys) - edge, max(xs) + edge, max(ys) + edge)))
+        wide *= ARROW_WIDE
+    return Fraction(min(reached) - wide if side < 2 else max(reached) + wide)
 
 
 def _extent(arc: Arc) -> tuple[list[Exact], list[Exact]]:
     """Return how far an arc goes: to its ends, and to the edges of its circle that it passes."""
-    (x, y), r = arc.centre, arc.radius
+    (x, y), r, ways = arc.centre, arc.radius, _reached(arc)
+    return (
+        [x + r * Fraction(way, 1000) for way, _ in ways],
+        [y + r * Fraction(way, 1000) for _, way in ways],
+    )
+
+
+def _reached(arc: Arc) -> list[tuple[int, int]]:
+    """Return where an arc goes from its centre, in thousandths of its radius."""
+    (x, y) = arc.centre
     turns = [
         math.atan2(float(end.y - y), float(end.x - x)) / math.tau for end in (arc.start, arc.end)
     ]
     sweep = (turns[1] - turns[0]) % 1 or 1
-    quarters = ((1, 0), (0, 1), (-1, 0), (0, -1))
+    quarters = ((1000, 0), (0, 1000), (-1000, 0), (0, -1000))
     passed = [way for k, way in enumerate(quarters) if (k / 4 - turns[0]) % 1 <= sweep + 1e-9]
-    xs: list[Exact] = [x + r * way[0] for way in passed]
-    ys: list[Exact] = [y + r * way[1] for way in passed]
-    for turn in turns:
-        # To the thousandth of an em: the edges of a drawing are no measurement.
-        xs.append(x + r * Fraction(round(1000 * math.cos(turn * math.tau)), 1000))
-        ys.append(y + r * Fraction(round(1000 * math.sin(turn * math.tau)), 1000))
-    return ([*xs, x], [*ys, y]) if arc.sector else (xs, ys)
+    # To the thousandth: the edges of a drawing are no measurement.
+    ends = [
+        (round(1000 * math.cos(turn * math.tau)), round(1000 * math.sin(turn * math.tau)))
+        for turn in turns
+    ]
+    return [*passed, *ends, *([(0, 0)] * arc.sector)]
 
 
 ARROW_LONG = 6

@@ -18,13 +18,14 @@ drawing. The second road to a key measures the drawing instead
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any, NamedTuple, Protocol
 
 from itembank.figures.drawing import Drawing
 from itembank.notation import tree as t
+from itembank.once import once
 
 
 class FigureError(t.NotationError):
@@ -143,6 +144,11 @@ class FigureKind:
         Whether it is drawn to scale, so that it may be measured.
     drawn_answers
         The ways to ask for something to be drawn on it that are understood.
+    bears
+        The fields whose mathematics may hold more than plain numbers and letters, each with what:
+        amounts with a unit, money, per cent or times of day.
+    sets
+        The names of readings that give a list in no order, as the members of a set.
     """
 
     name: str
@@ -157,6 +163,8 @@ class FigureKind:
     wordings: tuple[Wording, ...] = ()
     accurate: Callable[[Any], bool] = lambda figure: True
     drawn_answers: tuple[DrawWording, ...] = ()
+    bears: Mapping[str, tuple[type[t.Node], ...]] = field(default_factory=dict)
+    sets: frozenset[str] = frozenset()
 
 
 KINDS: dict[str, FigureKind] = {}
@@ -188,6 +196,7 @@ WIDEST, HIGHEST = 17, 11
 """How large a drawing may be, in ems: what half a slide, or half a sheet, has room for."""
 
 
+@once
 @lru_cache(maxsize=4096)
 def fault(figure: Figure) -> str:
     """Return what is wrong with a figure's data, as a clause, or ``""``; nothing is drawn."""
@@ -207,6 +216,7 @@ def sound(figure: Figure) -> Figure:
     return figure
 
 
+@once
 @lru_cache(maxsize=1024)
 def drawn(figure: Figure) -> Drawing:
     """Return what is drawn.
@@ -230,6 +240,7 @@ def words(figure: Figure) -> str:
     return kind_of(figure).words(sound(figure))
 
 
+@once
 def read(figure: Figure, reading: Reading) -> t.Node:
     """Return what a reader takes from a figure, from its data.
 
@@ -239,6 +250,24 @@ def read(figure: Figure, reading: Reading) -> t.Node:
         If the figure does not show it.
     """
     return kind_of(figure).read(sound(figure), reading)
+
+
+@once
+def printed_on(figure: Figure) -> tuple[t.Node, ...]:
+    """Return the mathematics that is printed on a figure."""
+    return kind_of(figure).printed(figure)
+
+
+@once
+def relations_on(figure: Figure) -> tuple[t.Relation, ...]:
+    """Return the equations that hold between what is printed on a figure.
+
+    Raises
+    ------
+    FigureError
+        If the figure has a fault.
+    """
+    return kind_of(sound(figure)).relations(figure)
 
 
 NOT_ACCURATE = "Not drawn accurately"

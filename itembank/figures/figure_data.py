@@ -23,6 +23,7 @@ from functools import cache, reduce
 from operator import or_
 from typing import Any
 
+from itembank.figures.bare_numbers import misfit
 from itembank.figures.figure import KINDS, Figure, FigureError, drawn, kind_of, sound
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -110,6 +111,13 @@ def from_data(data: Any) -> Figure:
         raise Misplaced(f"it holds more than {MOST} values")
     rest = {key: value for key, value in data.items() if key != "kind"}
     figure = sound(_made(KINDS[name].figure, rest, ""))
+    if found := misfit(figure):
+        field, node = found
+        raise Misplaced(
+            f"{field}: ‘{shown(line(node))}’ is no plain number, and what is read there is one: "
+            "write the number alone, and let a name or the question tell the unit",
+            field,
+        )
     drawn(figure)  # there has to be room for it
     return figure
 

@@ -85,26 +85,36 @@ class Quotient:
         )
 
 
+_ONE: Polynomial = {UNIT: Fraction(1)}
+"""What most quotients have for a bottom: to multiply by this very one changes nothing."""
+
+
 def number(value: Fraction | int) -> Quotient:
     """Return a rational number as a quotient."""
-    return Quotient({UNIT: Fraction(value)} if value else {}, {UNIT: Fraction(1)})
+    return Quotient({UNIT: Fraction(value)} if value else {}, _ONE)
 
 
 def letter(name: str) -> Quotient:
     """Return one letter as a quotient."""
-    return Quotient({(((name, 1),), 1): Fraction(1)}, {UNIT: Fraction(1)})
+    return Quotient({(((name, 1),), 1): _ONE[UNIT]}, _ONE)
 
 
 def plus(a: Polynomial, b: Polynomial) -> Polynomial:
     """Return the sum of two polynomials; terms that cancel are left out."""
     total = dict(a)
     for monomial, c in b.items():
-        value = total.get(monomial, Fraction(0)) + c
-        if value:
-            total[monomial] = value
-        else:
-            total.pop(monomial, None)
+        _more(total, monomial, c)
     return total
+
+
+def _more(total: Polynomial, monomial: Monomial, c: Fraction) -> None:
+    """Add a term to a polynomial; one that cancels is taken out."""
+    before = total.get(monomial)
+    value = c if before is None else before + c
+    if value:
+        total[monomial] = value
+    else:
+        total.pop(monomial, None)
 
 
 def product(a: Polynomial, b: Polynomial) -> Polynomial:
@@ -113,18 +123,19 @@ def product(a: Polynomial, b: Polynomial) -> Polynomial:
     Raises:
         NotExact: it would have more than :data:`MOST_TERMS` terms, or be too high in degree.
     """
+    if a is _ONE or b is _ONE:
+        total = b if a is _ONE else a
+        if len(total) > MOST_TERMS:
+            raise NotExact("this multiplies out to too many terms")
+        return total
     # Before the work is done, not after; terms may still gather to fewer, so the bound is wide.
     if len(a) * len(b) > MOST_TERMS**2 // 4:
         raise NotExact("this multiplies out to too many terms")
-    total: Polynomial = {}
+    total = {}
     for first, c in a.items():
         for second, d in b.items():
             monomial, factor = _times(first, second)
-            value = total.get(monomial, Fraction(0)) + c * d * factor
-            if value:
-                total[monomial] = value
-            else:
-                total.pop(monomial, None)
+            _more(total, monomial, c * d if factor == 1 else c * d * factor)
     if len(total) > MOST_TERMS:
         raise NotExact("this multiplies out to too many terms")
     return total
@@ -133,7 +144,6 @@ def product(a: Polynomial, b: Polynomial) -> Polynomial:
 def _times(a: Monomial, b: Monomial) -> tuple[Monomial, int]:
     """Return the product of two monomials and the whole number that comes out of the roots."""
     (powers, root), (others, other_root) = a, b
-    shared = gcd(root, other_root)
     if powers and others:
         merged = dict(powers)
         for name, n in others:
@@ -144,6 +154,9 @@ def _times(a: Monomial, b: Monomial) -> tuple[Monomial, int]:
         powers = tuple(sorted(merged.items()))
     else:
         powers = powers or others
+    if root == 1 or other_root == 1:
+        return (powers, root * other_root), 1
+    shared = gcd(root, other_root)
     return (powers, (root // shared) * (other_root // shared)), shared
 
 
@@ -204,8 +217,10 @@ def _power(base: Quotient, exponent: Fraction) -> Quotient:
     # So many binary digits the power has at most, which is known before it is worked out.
     if bits * exponent > LARGEST_BITS:
         raise NotExact("this power is too large")
-    total = number(1)
-    for _ in range(exponent.numerator):
+    if not exponent:
+        return number(1)
+    total = base
+    for _ in range(exponent.numerator - 1):
         total = total * base
     return total
 
@@ -241,7 +256,7 @@ def _root(of: Quotient, index: int) -> Quotient:
         return number(exact(t.Root(_tree(value), 2)))
     outside, inside = square_free(inside)
     coefficient = Fraction(outside, value.denominator)
-    return Quotient({((), inside): coefficient} if value else {}, {UNIT: Fraction(1)})
+    return Quotient({((), inside): coefficient} if value else {}, _ONE)
 
 
 def _tree(value: Fraction) -> t.Node:
@@ -290,8 +305,8 @@ def _quotient(node: t.Product, known: Known) -> Quotient:
 
 
 def _side_by_side(node: t.Juxt, known: Known) -> Quotient:
-    total = number(1)
-    for factor in node.factors:
+    total = algebra(node.factors[0], known)
+    for factor in node.factors[1:]:
         total = total * algebra(factor, known)
     return total
 

@@ -37,6 +37,9 @@ def prove_symbolic(item: Item) -> None:
     ------
     CheckFailed
         If sympy's answer and the key differ; the message gives both.
+
+    >>> from itembank.items.topics.registry import find_item
+    >>> prove_symbolic(find_item("fractions.add-unlike/core/12"))
     """
     from itembank.proof.sympy.sympy_road import prove
 

@@ -23,6 +23,7 @@ from itembank.items.asks import (
     OddOneOut,
     OfFigure,
     Order,
+    Subject,
     TrueOrFalse,
     WhoIsRight,
     kind_of,
@@ -110,6 +111,12 @@ def _of_figure(ask: OfFigure, answer: t.Node) -> object:
     return _found(as_find(ask), answer)
 
 
+def _subject(ask: Subject, answer: t.Node) -> object:
+    # y = 2 is no slip about x: it is another line.
+    about = answer.first if isinstance(answer, t.Relation) else ask.letter
+    return _values(ask, answer) if about == ask.letter else answer
+
+
 WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", otherwise=_values)
 """What is equal for answers that are marked as one, for each kind of question."""
 
@@ -133,6 +140,7 @@ WORTH.by_kind |= {
         lambda ask, answer: answer,
     ),
     Find: _found,
+    Subject: _subject,
     OfFigure: lambda ask, answer: _of_figure(ask, answer),
     Give: lambda ask, answer: tuple(sorted(_values(ask, answer))),
 }

@@ -202,5 +202,5 @@ def test_a_term_of_surprises(said, home, on_day):
     # B6 leaves the school: what was recorded is forgotten under the old seat and the new one.
     out = " ".join(done("forget", "--seat", "8L/B1", "--yes").split())
     assert "2 records removed" in out
-    assert "forgotten there too: seat B6 of 8K, before 2026-11-27" in out
+    assert "forgotten there too: seat B6 of 8K, before 27 November 2026" in out
     assert max(answers(done("report", "8K")).values()) == 3 * 11

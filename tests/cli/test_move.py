@@ -166,8 +166,8 @@ def test_a_pupil_who_moves_twice_and_one_who_left(said, told):
         (("8K/A3", "8L/B7"), "The class has no seat B7"),
         (("8K/C9", "8L/B1"), "nothing is recorded for a seat C9 of 8K"),
         (("8K/A3", "8K/A3"), "that is the same seat"),
-        (("8K/A3", "8L/A1"), "somebody else sits in 8L/A1, with results of 2026-11-02"),
-        (("8K/A3", "8L/B1", "--date", "2026-11-01"), "8K/A3 has results of 2026-11-02"),
+        (("8K/A3", "8L/A1"), "somebody else sits in 8L/A1, with results of 2 November 2026"),
+        (("8K/A3", "8L/B1", "--date", "2026-11-01"), "8K/A3 has results of 2 November 2026"),
         (("8K/Sam", "8L/B1"), "Sam"),
     ],
 )
@@ -202,7 +202,7 @@ def test_every_fault_of_a_list_is_told_with_its_line(said, told):
 def test_a_second_move_before_the_first_is_refused(said, told):
     said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
     err = said("move", "8K/A3", "8K/A5", "--date", "2026-11-05").err
-    assert "a move of 2026-11-09 is noted for 8K/A3 already" in err
+    assert "a move of 9 November 2026 is noted for 8K/A3 already" in err
 
 
 def seats_left(home):

@@ -69,6 +69,13 @@ def test_from_nothing_to_a_planned_week(desk, nobody):
     assert "Ready" in planned.text
 
 
+def test_what_answers_mean_is_told_once_they_mean_something(desk):
+    keep(desk, "school", school="Larkhythe School")
+    assert "What it means" not in desk.get("/begin/year").text
+    keep(desk, "year", **YEAR)
+    assert "What it means" in desk.get("/begin/year").text
+
+
 def test_what_is_answered_is_there_when_the_browser_was_closed(desk):
     keep(desk, "school", school="Larkhythe School")
     keep(desk, "year", do="to:bands", **YEAR)

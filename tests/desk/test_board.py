@@ -145,9 +145,9 @@ def test_the_timer_ends_in_words(page, at):
 
 def test_the_buttons_are_reached_by_tab_alone(page, at):
     opened(page, at[1])
-    page.keyboard.press("Tab")
-    page.keyboard.press("Tab")
-    assert page.evaluate("document.activeElement.textContent") == "Next answer"
+    for name in ("Questions", "Back", "Next answer"):
+        page.keyboard.press("Tab")
+        assert page.evaluate("document.activeElement.textContent") == name
     assert page.evaluate("getComputedStyle(document.querySelector('.controls')).opacity") == "1"
     page.keyboard.press("Enter")
     page.keyboard.press("Space")
@@ -194,6 +194,63 @@ def test_touch_leads_through_it(browser, at):
         page.locator(".strip").tap()
         page.get_by_role("link", name="Next tasks").tap()
         assert stage(page) == "next"
+
+
+def test_touch_goes_an_answer_back(browser, at):
+    with browser.new_context(has_touch=True) as context:
+        page = context.new_page()
+        opened(page, at[1])
+        page.touchscreen.tap(300, 200)
+        page.touchscreen.tap(300, 200)
+        page.get_by_role("button", name="An answer back").tap()
+        assert answers(page) == 1
+
+
+@pytest.mark.parametrize("key", [".", "b"])
+def test_the_screen_goes_blank_and_comes_back_where_it_was(page, at, key):
+    opened(page, at[1])
+    page.keyboard.press("PageDown")
+    page.keyboard.press(key)
+    assert page.locator("main :visible").count() == 0
+    page.keyboard.press("PageDown")
+    assert answers(page) == 1
+    page.keyboard.press(key)
+    page.mouse.click(300, 200)
+    assert page.locator("#q1 .prompt").is_visible()
+    assert answers(page) == 1
+    page.keyboard.press(key)
+    page.keyboard.press(key)
+    assert page.locator("#q1 .prompt").is_visible()
+    page.keyboard.press(key)
+    page.get_by_role("button", name="Working").click()
+    assert page.locator("#q1 .working").is_visible()
+
+
+def test_the_start_of_a_remote_fills_the_screen_and_loses_nothing(page, at):
+    opened(page, at[1])
+    page.keyboard.press("PageDown")
+    page.keyboard.press("F5")
+    page.wait_for_function("document.fullscreenElement !== null")
+    assert answers(page) == 1
+
+
+@pytest.mark.parametrize("width", [768, 1280, 1920])
+def test_all_buttons_stand_on_one_line_however_many(page, at, width):
+    page.set_viewport_size({"width": width, "height": width * 9 // 16})
+    opened(page, at[1])
+    page.evaluate("""() => {
+        document.querySelector(".screens").hidden = false;
+        document.getElementById("screen").textContent = "13–16 of 20";
+        for (const letter of "AB")
+            document.querySelector("[data-do=dark]").insertAdjacentHTML("beforebegin",
+                `<a href="#">Version ${letter}</a>`);
+    }""")
+    boxes = page.locator(".controls :is(a, button)").evaluate_all(
+        "nodes => nodes.map(node => node.getBoundingClientRect().toJSON())"
+    )
+    assert len(boxes) > 15
+    assert len({round(box["top"]) for box in boxes}) == 1
+    assert max(box["right"] for box in boxes) <= width
 
 
 def test_without_script_links_lead_through_it(browser, at):

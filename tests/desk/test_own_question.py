@@ -76,6 +76,35 @@ def test_a_question_is_written_in_the_place_of_another_and_taken_back(desk, home
     assert asked(home)[0] == mine
 
 
+def about(desk, number):
+    """Return what a lesson's page says of a question's proof, and the page of it that it links."""
+    page = desk.get(LESSON).text
+    of_it = page[page.index(f'id="q{number}"') :]
+    said = html.unescape(of_it[of_it.index("<h3>Proof</h3>") : of_it.index("</details>")])
+    link = re.search(r'<a href="(/questions/[^"]*)">([^<]*)</a>', said)
+    return said, link
+
+
+def test_a_question_of_ones_own_is_signed_from_the_lesson_and_the_lesson_says_so(desk, home):
+    assert about(desk, 3)[1] is None  # generated: nobody signs it
+    post(desk, f"{LESSON}/own", **GOOD, address=asked(home)[2], do="put")
+    said, link = about(desk, 3)
+    assert "Nobody has signed it yet." in said
+    assert link[2] == "Sign it in its bank"
+    seen = re.search(r'name="version" value="([^"]*)"', desk.get(link[1]).text)[1]
+    assert post(desk, f"{link[1]}/sign", by="HT", version=seen).status_code == 303
+    said, link = about(desk, 3)
+    assert "Signed by HT." in said
+    assert link[2] == "See it in its bank"
+
+    topic = home / "questions" / "fractions.add-unlike.toml"
+    topic.write_text(topic.read_text().replace("{3/4 + 1/6}", "{1/6 + 3/4}"))
+    said, link = about(desk, 3)
+    assert "Signed, but edited since." in said
+    assert "Its bank says it otherwise than this pack by now." in said
+    assert link[2] == "Sign it in its bank"
+
+
 def test_live_and_without_script_the_same_is_seen_and_nothing_written(desk, home):
     first = asked(home)[0]
     before = texts(home)

@@ -87,7 +87,7 @@ def test_a_picture_is_drawn_proves_the_key_and_is_kept_by_an_edit(desk, home):
     for bad, says in (
         ("kind =", "line 1 is no key with its value"),
         (f"{LINE}\n[labels]", "Line 7, ‘labels’: "),
-        (LINE.replace("steps = 4", 'steps = "many"'), "Line 4, ‘steps’: "),
+        (LINE.replace("steps = 4", 'steps = "many"'), "Line 4, ‘steps’: it is to be a whole"),
         (f"{LINE}\n[points]\nA = 2", "something a second time"),
         (LINE.replace("number line", "numberline"), "Line 1, ‘kind’: "),
     ):

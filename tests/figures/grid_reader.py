@@ -9,7 +9,7 @@ from typing import NamedTuple
 Spot = tuple[Fraction, Fraction]
 
 _COUNT = r"(?:\d+ (?:and a half )?squares?|half a square)"
-_WAY = rf"({_COUNT}) (left|right) and ({_COUNT}) (up|down) from"
+_WAY = rf"\b({_COUNT}) (left|right) and ({_COUNT}) (up|down)\b"
 
 
 class GridSaid(NamedTuple):
@@ -48,7 +48,7 @@ def grid_said(text: str) -> GridSaid:
         ways = [place(found) for found in re.findall(_WAY, sentence)]
         if name := re.match(r"The point (\w) is", sentence):
             said.points[name[1]] = ways[0]
-        elif name := re.match(r"A (segment|straight line)(?: (\w))? goes", sentence):
+        elif name := re.match(r"A (segment|straight line)(?: (\w))? (?:goes|ends)", sentence):
             said.lines[name[2] or ""] = (ways[0], ways[1], name[1] == "segment")
         elif name := re.match(r"A (?:dashed )?(?:shape|path)(?: (\w))? goes", sentence):
             said.shapes[name[1] or ""] = ways

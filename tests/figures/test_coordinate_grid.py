@@ -70,9 +70,9 @@ def test_the_words_do_not_give_coordinates_or_gradients():
     figure = grid(("A", 3, -2), lines=[through((0, 1), (1, 4))])
     assert words(figure) == (
         "A grid has x from minus 6 to 6 and y from minus 6 to 6. The point A is 3 squares right "
-        "and 2 squares down from the origin. A straight line goes through the place 0 squares "
-        "right and 1 square up from the origin and the place 1 square right and 4 squares up "
-        "from it."
+        "and 2 squares down from the origin. A straight line goes through two places, each "
+        "counted from the origin: 0 squares right and 1 square up; 1 square right and 4 squares "
+        "up."
     )
 
 

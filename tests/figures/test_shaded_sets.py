@@ -40,7 +40,7 @@ SETS = {
 def told(figure: ShadedSets) -> set[str]:
     """Return which regions are shaded, from the words alone."""
     _, _, dark = words(figure).partition("Shaded is what is in ")
-    return {*dark.rstrip(".").split(", in ")} - {""}
+    return {*dark.rstrip(".").split(" and what is in ")} - {""}
 
 
 @holds(TOLD, "shaded sets")

@@ -13,6 +13,8 @@ import pytest
 import sympy
 
 from itembank.figures.figure import Figure, Reading, kind_of, read, words
+from itembank.items.item import Tier
+from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from tests.figures.every_figure import examples
@@ -42,6 +44,8 @@ def bars(text: str) -> Values:
         else:
             value = inner[0] if len(inner) == 1 else inner[1] + inner[0] * small
         found[(name, series) if series else (name,)] = value
+    for name, series in re.findall(r"No bar is drawn for (.+?)(?: for (.+?))?\.", text):
+        found[(name, series) if series else (name,)] = Fraction(0)
     return found
 
 
@@ -115,6 +119,27 @@ def test_every_count_is_told(kind: str, reader: Callable[[str], Values], name: s
             assert exact(read(figure, reading)) == found[reading.of], (words(figure), reading)
         if Reading("total") in readings(figure):
             assert exact(read(figure, Reading("total"))) == sum(found.values())
+
+
+@pytest.mark.parametrize("topic", ["statistics.bar-charts", "statistics.pictograms"])
+def test_no_length_is_told_of_what_a_question_calls_missing(topic: str) -> None:
+    found = find_topic(topic)
+    tried = 0
+    for tier in (Tier.CORE, Tier.CHALLENGE):
+        for at in range(0, len(found.spaces[tier]), 23):
+            item = found.item(tier, at)
+            if missing := re.search(r"The (?:bar|row) for (\w+) is missing", str(item.prompt)):
+                assert item.figure is not None
+                names = kind_of(item.figure).printed(item.figure)
+                name = next(
+                    each.text
+                    for each in names
+                    if isinstance(each, t.Label) and missing[1].startswith(each.text)
+                )
+                heard = words(item.figure)
+                assert f"No bar is drawn for {name}." in heard or f"{name} has no squares" in heard
+                tried += 1
+    assert tried > 5
 
 
 def readings(figure: Figure) -> tuple[Reading, ...]:

@@ -6,10 +6,11 @@ import re
 from contextlib import suppress
 from dataclasses import replace
 from fractions import Fraction
+from itertools import combinations
 
 import pytest
 
-from itembank.figures.drawing import Text
+from itembank.figures.drawing import Stroke, Text, text_box
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
 from itembank.figures.figure_data import from_data
 from itembank.figures.kinds.tree_diagram import Branch, TreeDiagram, Twig
@@ -168,3 +169,32 @@ def test_a_tree_in_a_file():
         }
     )
     assert line(read(figure, Reading("probability", ("lose",)))) == "0.6"
+
+
+def test_fractions_on_branches_are_apart_and_no_stub_looks_like_a_point() -> None:
+    """A fraction ends well over the next; of a branch more than a dot is seen behind a decimal."""
+    stubs = []
+    for figure in examples("tree diagram", 80, 8):
+        made = drawn(figure)
+        chances = [text_box(mark) for mark in made.of("chance") if isinstance(mark, Text)]
+        decimals = [
+            text_box(mark)
+            for mark in made.of("chance")
+            if isinstance(mark, Text)
+            and isinstance(mark.content, t.Dec)
+            and len(figure.branches) == 2
+        ]
+        for one, other in combinations(chances, 2):
+            if one.left < other.right and other.left < one.right:
+                assert not one.meets(other, Fraction(29, 100)), figure
+        for mark in made.of("branch"):
+            assert isinstance(mark, Stroke)
+            (a, b), (c, d) = mark.points
+            for box in decimals:
+                if (
+                    a < box.left < c
+                    and box.bottom < b + (d - b) * (box.right - a) / (c - a) < box.top
+                ):
+                    stubs.append(c - box.right)
+    assert stubs
+    assert min(stubs) > Fraction(1, 4)

@@ -2,17 +2,29 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 from itembank.items.asks import kind_of
 from itembank.items.item import Tier
 from itembank.items.topics.space_part import OtherKind, is_other_kind
 from itembank.items.topics.topic import Topic
 
 
+def in_brief(point: tuple[Any, ...]) -> bool:
+    """Tell whether a question of a line or two stands at a point, which needs no picture."""
+    return is_other_kind(point) and point[0].make.__module__.endswith("_in_brief")
+
+
 def plain(topic: Topic, tier: Tier) -> list[int]:
-    """Return the indices of a tier whose questions stand in no frame, drawn stories among them."""
+    """Return the indices of a tier whose questions stand in no frame, drawn stories among them.
+
+    Short questions are left out: their wordings are read in :mod:`.brief_reader`.
+    """
     framed: dict[OtherKind, bool] = {}
     found = []
     for index, point in enumerate(topic.spaces[tier]):
+        if in_brief(point):
+            continue
         if is_other_kind(point):
             # What one mark makes is of one kind: its first question tells of all.
             if point[0] not in framed:

@@ -9,6 +9,7 @@ import pytest
 
 from itembank.processes.forked import Forked
 from itembank.processes.spawned import Spawned
+from tests.children import children
 
 sys.path.insert(0, str(Path(__file__).parent))  # a new interpreter finds `pieces` here
 
@@ -22,15 +23,14 @@ def kind(request):
 
 @pytest.fixture
 def nothing_left():
-    """Return a check that no process of this one is left; the system may take a moment."""
+    """Return a check that no process that the test began is left; the system may take a moment."""
+    before = children()
 
     def check():
         for _ in range(200):
-            try:
-                if os.waitpid(-1, os.WNOHANG) == (0, 0):
-                    time.sleep(0.05)
-            except ChildProcessError:
+            if children() <= before:
                 return True
+            time.sleep(0.05)
         return False
 
     return check

@@ -8,12 +8,15 @@ from fractions import Fraction
 import pytest
 
 from generators.geometry._calculator import PI
+from itembank.figures.figure import Reading, read
+from itembank.figures.kinds.cylinder import Cylinder
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.sines import RATIOS
 from itembank.notation.value import exact
+from itembank.proof.measured.measure import measured
 
 
 def test_archimedes_on_the_circumference() -> None:
@@ -71,6 +74,19 @@ def test_archimedes_on_the_cylinder_round_a_ball(radius: int, height: int) -> No
     assert isinstance(key, t.Quantity)
     count = exact(t.replaced(key.amount, {t.Sym("π"): t.Int(1)}))
     assert count == Fraction(3, 2) * Fraction(4, 3) * radius**3
+
+
+@pytest.mark.parametrize("radius", [1, 3, 12])
+def test_archimedes_on_its_surface(radius: int) -> None:
+    """On the Sphere and Cylinder I: its surface is 3/2 of the ball's, its curved part all of it."""
+    tin = Cylinder(t.Quantity(t.Int(2 * radius), "cm"), radius=t.Quantity(t.Int(radius), "cm"))
+    ball = 4 * radius**2
+    for way in (read, measured):
+        for name, times in (("surface area", Fraction(3, 2)), ("curved surface area", Fraction(1))):
+            area = way(tin, Reading(name))
+            assert isinstance(area, t.Quantity)
+            assert area.unit == "cm^2"
+            assert exact(t.replaced(area.amount, {t.Sym("π"): t.Int(1)})) == times * ball
 
 
 def test_the_beam_of_babylon() -> None:

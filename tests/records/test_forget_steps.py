@@ -20,6 +20,7 @@ from itembank.records.forget.resaved import Table, open_table, read_day
 from itembank.records.forget.unfinished import unfinished
 from itembank.records.pupils.whom import Whom
 from itembank.records.store.store import Store, open_store
+from itembank.text.in_words import day_month_year
 
 from .stores import DAY, dump, facts
 
@@ -151,7 +152,7 @@ def test_a_bare_number_in_a_note_is_shown_to_a_person(store):
     record(store, facts(), Clarity(1, 2, "question 12 was unclear to 12"))
     done = forget(store, Whom("8K", "12"))
     assert done.cut == 0
-    assert done.notes == [f"{DAY}: question 12 was unclear to 12"]
+    assert done.notes == [f"{day_month_year(DAY)}: question 12 was unclear to 12"]
 
 
 DATES = {

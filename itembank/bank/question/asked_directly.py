@@ -14,7 +14,6 @@ from itembank.bank.question.plain_numbers import is_number, is_plain
 from itembank.bank.question.question import Question
 from itembank.bank.question.task_asks import TASKS
 from itembank.bank.question.task_given import Given, NeedsPerson, parted
-from itembank.items.asks import TwoNumbers
 from itembank.items.item import Ask, Find, Pick, Rewrite, Solve, Which
 from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
@@ -47,8 +46,7 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
     if reading.giving is not None:
         told = [nodes[place] for place in reading.where]
         made, own, form = give_ask(item, maths, reading.giving, told)
-        two = isinstance(made, TwoNumbers)
-        return Question(made, (*item.constants, *own), form, any_order=two)
+        return Question(made, (*item.constants, *own), form)
     args = [nodes[place] for place in reading.args]
     where = [nodes[place] for place in reading.where]
     words = words_of(maths)

@@ -16,6 +16,9 @@ from itembank.marking.form.policy import accept_fault
 from itembank.text.characters import look_alikes
 from itembank.wording.tasks.giving import may_be_giving
 
+CANNOT_BE_USED = "The figure cannot be used: "
+"""How every fault of a figure begins, where nothing beside it says that it is about one."""
+
 
 def item_faults(item: BankItem) -> Iterator[FieldFault]:
     """Yield everything wrong with an item that its model alone does not see.
@@ -122,7 +125,7 @@ def figure_faults(data: Mapping[str, Any]) -> Iterator[FieldFault]:
         place = ("figure", key) if key in data else ("figure",)
         said = str(error)
         end = "" if said.endswith("?") else "."
-        yield FieldFault(place, f"The figure cannot be used: {said}{end}")
+        yield FieldFault(place, f"{CANNOT_BE_USED}{said}{end}")
 
 
 def stands_in(text: str, prompt: str) -> bool:

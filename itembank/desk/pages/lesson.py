@@ -13,6 +13,8 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from itembank.desk.pages.questions import banks_of_desk
+from itembank.desk.replying.banks_asked import banks_asked
 from itembank.desk.replying.forms import action, day, number, text
 from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import ItembankError, NotFound
@@ -141,6 +143,7 @@ def show(request: Request) -> Response:
     folder = found.lesson.folder
     files = [(name, what) for name, what in FILES if folder and (folder / name).is_file()]
     titles = found.planner.titles
+    pack = found.pack()
     return page(
         request,
         "lesson",
@@ -148,7 +151,8 @@ def show(request: Request) -> Response:
         week=found.week,
         lesson=found.lesson,
         where=found.where,
-        pack=found.pack(),
+        pack=pack,
+        in_banks=banks_asked(banks_of_desk(found.desk), pack),
         files=files,
         title_of=found.planner.title,
         topics=sorted(titles.items(), key=lambda each: each[1]),

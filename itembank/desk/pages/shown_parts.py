@@ -41,6 +41,7 @@ def show(request: Request) -> Response:
         band_patterns=lambda letters: band_patterns(letters, COLOURS),
         pattern_patch=pattern_patch,
         questions=made_up.questions(),
+        in_banks=made_up.in_banks(),
         decisions=made_up.decisions(),
         overall=overall_line,
         asked_line=asked_line,

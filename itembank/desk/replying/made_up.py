@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from collections.abc import Iterable
 
+    from itembank.desk.replying.banks_asked import InBank
     from itembank.work.department.outlook import Outlook
     from itembank.work.lesson.decide import Decided
 
@@ -58,6 +59,15 @@ def questions() -> list[dict[str, Any]]:
 def _source(state: str) -> dict[str, Any]:
     signed = [{"by": "HT"}, {"by": "BK"}] if state != "unsigned" else []
     return {"proved": "from a model", "sign_off": state, "signed": signed}
+
+
+def in_banks() -> list[InBank]:
+    """Return where questions stand in their bank: signed and not, and said otherwise by now."""
+    from itembank.desk.replying.banks_asked import InBank
+    from itembank.work.bank.signed_now import SignedNow
+
+    signs = (SignedNow("signed", ("HT",), True), SignedNow("unsigned", (), False))
+    return [InBank("/questions", sign, sign.state != "signed") for sign in signs]
 
 
 def decisions() -> list[Decided]:

@@ -214,12 +214,19 @@ function dark() {
   const on = root.classList.toggle("dark");
   button("dark").setAttribute("aria-pressed", String(on));
 }
+// Nothing on the screen, while the teacher speaks: whatever is done next brings it back.
+function blank(on) {
+  root.classList.toggle("blank", on);
+  button("blank").setAttribute("aria-pressed", String(on));
+}
 function full() {
   if (document.fullscreenElement) document.exitFullscreen();
   else root.requestFullscreen().catch(() => {});
 }
 const doing = {
   next: forward, back, working, dark, full, clock: startOrPause,
+  blank: () => blank(true),
+  start: () => { if (!document.fullscreenElement) full(); },
   questions: () => { reveal(0); stage("questions"); turn(0); },
   answers: () => { reveal(asked.length); turn(0); },
   before: () => turn(Math.max(0, screen - 1)),
@@ -228,28 +235,36 @@ const doing = {
   less: () => change(-1), more: () => change(1),
   count: () => { window.location.href = button("count").href; },
 };
+function act(name) {
+  // What would go on unseen only shows where it was left.
+  const seen = !root.classList.contains("blank");
+  blank(false);
+  if (seen || !["blank", "next", "back"].includes(name)) doing[name]();
+}
 document.querySelector(".controls").addEventListener("click", (event) => {
   wake();
   const found = event.target.closest("[data-do]");
   if (!found || found.dataset.do === "count") return;
   event.preventDefault();
-  doing[found.dataset.do]();
+  act(found.dataset.do);
 });
-// A remote sends the keys of its make for forward and back: arrows or pages.
+// A remote sends the keys of its make for forward and back, arrows or pages; most have a button
+// that starts, which is F5, and one that blanks the screen, which is a full stop or b.
 const keys = {
   ArrowRight: "next", PageDown: "next", ArrowDown: "next", ArrowLeft: "back", PageUp: "back", ArrowUp: "back",
   q: "questions", a: "answers", w: "working", n: "tasks", t: "clock", d: "dark", f: "full", c: "count",
-  "+": "more", "=": "more", "-": "less",
+  "+": "more", "=": "more", "-": "less", b: "blank", ".": "blank", F5: "start",
 };
 document.addEventListener("keydown", (event) => {
   if (event.ctrlKey || event.altKey || event.metaKey) return;
   const name = event.key === " " && !event.target.closest("button, a") ? "next" : keys[event.key] || keys[event.key.toLowerCase()];
   if (!name) return;
   event.preventDefault();
-  doing[name]();
+  act(name);
 });
-document.querySelector(".starter").addEventListener("click", (event) => {
-  if (!event.target.closest("a, button")) forward();
+document.querySelector("main").addEventListener("click", (event) => {
+  const blanked = root.classList.contains("blank");
+  if (blanked || event.target.closest(".starter") && !event.target.closest("a, button")) act("next");
 });
 window.addEventListener("resize", resized);
 tell();

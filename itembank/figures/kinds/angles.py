@@ -27,6 +27,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.linear import Linear, linear
 from itembank.notation.words import words as said
+from itembank.once import once
 
 MOST_ANGLES, LEAST = 6, 15
 NEAR_DEGREES = Fraction(1, 2)
@@ -117,15 +118,22 @@ def _bad_labels(figure: Angles) -> str:
     return letters_agree([label for _, label in figure.labels])
 
 
-def _form(figure: Angles, number: int) -> Linear:
-    if number in figure.right:
-        return {"": Fraction(90)}
-    label = dict(figure.labels).get(number)
-    return {f"∠{number}": Fraction(1)} if label is None else linear(label)
+@once
+def _forms(figure: Angles) -> tuple[Linear, ...]:
+    """Return what is known of each angle, in order of their numbers."""
+    labels = dict(figure.labels)
+
+    def form(number: int) -> Linear:
+        if number in figure.right:
+            return {"": Fraction(90)}
+        label = labels.get(number)
+        return {f"∠{number}": Fraction(1)} if label is None else linear(label)
+
+    return tuple(form(k + 1) for k in range(len(all_sizes(figure))))
 
 
 def _equations(figure: Angles) -> Iterator[Linear]:
-    forms = [_form(figure, k + 1) for k in range(len(all_sizes(figure)))]
+    forms = _forms(figure)
     if figure.arrangement in ("line", "point"):
         yield plus(*forms, {"": Fraction(-sum(figure.sizes))})
         return
@@ -137,20 +145,22 @@ def _equations(figure: Angles) -> Iterator[Linear]:
         yield less(forms[0], forms[4])
 
 
+@once
 @lru_cache(maxsize=1024)
 def _facts(figure: Angles) -> Facts:
     return Facts(_equations(figure))
 
 
+@once
 def _known(figure: Angles) -> list[tuple[int, Fraction]]:
     facts = _facts(figure)
-    values = [(k + 1, facts.value(_form(figure, k + 1))) for k in range(len(all_sizes(figure)))]
+    values = [(number, facts.value(form)) for number, form in enumerate(_forms(figure), 1)]
     return [(number, value) for number, value in values if value is not None]
 
 
 def _contradiction(figure: Angles) -> str:
     if not _facts(figure).consistent:
-        forms = [_form(figure, k + 1) for k in range(len(all_sizes(figure)))]
+        forms = _forms(figure)
         if figure.arrangement in ("line", "point") and not any(map(any, forms)):
             total = float(sum(form.get("", Fraction(0)) for form in forms))
             where = "on a line" if figure.arrangement == "line" else "round a point"
@@ -228,7 +238,7 @@ def _read(figure: Angles, reading: Reading) -> t.Node:
     if reading.name == "angle" and len(reading.of) == 1:
         for number, label in figure.labels:
             if label == t.Sym(reading.of[0]):
-                value = _facts(figure).value(_form(figure, number))
+                value = _facts(figure).value(_forms(figure)[number - 1])
                 if value is not None:
                     return in_unit(value, "°")
     raise not_shown(reading)
@@ -253,6 +263,7 @@ ANGLES = register_figure(
         "angles",
         Angles,
         fault=_fault,
+        bears={"labels": (t.Quantity,)},
         drawing=_drawing,
         words=_words,
         printed=lambda figure: tuple(label for _, label in figure.labels),

@@ -12,6 +12,7 @@ from itembank.figures.circle_points import in_direction, unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.figure import NOT_ACCURATE
 from itembank.figures.kinds.placed_labels import Near, Sheet, between, exactly
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.angles import Angles
@@ -27,6 +28,7 @@ Sector = tuple[Point, int, int]
 """An angle: its vertex, and the directions in degrees it goes between, anticlockwise."""
 
 
+@once
 @lru_cache(maxsize=512)
 def angles_sheet(figure: Angles) -> Sheet:
     """Return the marks of a figure of angles, as small as its labels allow."""
@@ -60,6 +62,8 @@ def _sheet(figure: Angles, ray: Fraction) -> Sheet:
         others = {_near(other) for other, _, _ in sectors} - {at}
         kept = (p for p in places if all(_far(p, at) <= _far(p, far) for far in others))
         sheet.put(label, kept, "angle label")
+        if sheet.homeless:
+            return sheet  # it is drawn larger, or refused
     if not figure.accurate:
         sheet.below(NOT_ACCURATE, "not accurate")
     return sheet

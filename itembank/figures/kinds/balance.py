@@ -7,7 +7,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
-from itembank.figures.drawing import Area, Drawing, Mark, Point, Stroke, Text, drawing, rectangle
+from itembank.figures.drawing import (
+    WEIGHTS,
+    Area,
+    Drawing,
+    Mark,
+    Point,
+    Stroke,
+    Text,
+    drawing,
+    rectangle,
+)
 from itembank.figures.figure import (
     Asked,
     Figure,
@@ -79,11 +89,29 @@ def _wide(figure: Balance) -> Fraction:
     return max(_HIGH, widest + Fraction(2, 5))
 
 
-def _drawing(figure: Balance) -> Drawing:
-    wide = _wide(figure)
+def _pan_width(figure: Balance) -> Fraction:
     columns = min(_ROW, max(len(figure.left), len(figure.right)))
-    pan = max(columns * (wide + _GAP) + _GAP, Fraction(3))
-    apart = pan / 2 + Fraction(1, 2)
+    return max(columns * (_wide(figure) + _GAP) + _GAP, Fraction(3))
+
+
+_BETWEEN = Fraction(1)
+"""How far the two pans are apart."""
+
+
+def balance_width(figure: Balance) -> Fraction:
+    """Return how wide a balance without fault is drawn, in ems, without drawing it.
+
+    >>> from itembank.figures.figure import drawn
+    >>> shown = Balance((t.Sym("x"), t.Int(3)), (t.Int(11),))
+    >>> balance_width(shown) == drawn(shown).width
+    True
+    """
+    return 2 * (_pan_width(figure) + WEIGHTS["heavy"]) + _BETWEEN
+
+
+def _drawing(figure: Balance) -> Drawing:
+    wide, pan = _wide(figure), _pan_width(figure)
+    apart = (pan + _BETWEEN) / 2
     marks: list[Mark] = []
     for side, blocks in ((-1, figure.left), (1, figure.right)):
         middle = side * apart

@@ -117,6 +117,10 @@ def _words(figure: BarChart) -> str:
     for row in figure.series:
         of = f" for {row.name}" if len(figure.series) > 1 else ""
         for name, value in zip(figure.categories, row.values, strict=True):
+            if not value:
+                # Of nothing no bar is drawn, and so it is of one that a question calls missing.
+                out.append(f"No bar is drawn for {name}{of}.")
+                continue
             reach = step_words(value, figure.scale, figure.between)
             out.append(f"The bar of {name}{of} ends {reach}.")
     return " ".join(out)

@@ -227,6 +227,7 @@ BAR_MODEL = register_figure(
         "bar model",
         BarModel,
         fault=_fault,
+        bears=dict.fromkeys(("bars", "total"), (t.Quantity, t.Money, t.Percent)),
         drawing=bar_model_drawing,
         words=_words,
         printed=_printed,

@@ -172,6 +172,7 @@ TIMETABLE = register_figure(
         "bus timetable",
         Timetable,
         fault=_fault,
+        bears={"stops": (t.ClockTime,)},
         drawing=lambda figure: table_drawing(_shown(figure), False, NARROW),
         words=_words,
         printed=lambda figure: tuple(

@@ -29,6 +29,7 @@ from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.once import once
 
 _RADII = (Fraction(2), Fraction(5, 2), Fraction(3), Fraction(4), Fraction(5))
 _DOT = Fraction(7, 100)
@@ -67,6 +68,7 @@ def _fault(figure: Circle) -> str:
     return ""
 
 
+@once
 @lru_cache(maxsize=512)
 def _sheet(figure: Circle) -> Sheet:
     sheet = Sheet(())
@@ -194,6 +196,7 @@ CIRCLE = register_figure(
         "circle",
         Circle,
         fault=_fault,
+        bears=dict.fromkeys(("radius", "diameter"), (t.Quantity,)),
         drawing=_drawing,
         words=_words,
         printed=_printed,

@@ -20,6 +20,7 @@ from itembank.notation import tree as t
 from itembank.notation.linear import Linear, linear
 from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
+from itembank.once import once
 
 _SIZES = {"perpendicular bisector": (30, 60), "angle bisector": (30, 150)}
 _TWICE = 60
@@ -147,6 +148,7 @@ def _equations(figure: Construction) -> Iterator[Linear]:
         yield less(linear(amount), _form(figure, *found))
 
 
+@once
 @lru_cache(maxsize=1024)
 def _settled(figure: Construction) -> Facts:
     return Facts(_equations(figure))
@@ -251,6 +253,7 @@ CONSTRUCTION = register_figure(
         "construction",
         Construction,
         fault=_fault,
+        bears={"given": (t.Quantity,)},
         drawing=construction_drawing,
         words=words_of,
         printed=lambda figure: tuple(amount for _, amount in figure.given),

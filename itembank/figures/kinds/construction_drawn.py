@@ -13,6 +13,7 @@ from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.kinds.construction_facts import begins_with
 from itembank.figures.kinds.placed_labels import Near, Sheet, reach
 from itembank.notation import tree as t
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.construction import Construction
@@ -44,6 +45,7 @@ def _along(way: Point, far: Exact) -> Point:
     return Point(way.x * far, way.y * far)
 
 
+@once
 @lru_cache(maxsize=512)
 def construction_sheet(figure: Construction) -> Sheet:
     """Return the marks of a construction, with its letters and what is given under it."""
@@ -93,9 +95,11 @@ def _way(at: Point, degrees: float) -> Point:
 
 def _own(places: Iterator[Near], at: Point, others: list[Point]) -> Iterator[Near]:
     """Yield the places that are a good deal nearer to a point than to any other."""
+    left, up = float(at.x), float(at.y)
+    ends = [(float(other.x), float(other.y)) for other in others]
     for x, y in places:
-        far = math.hypot(x - float(at.x), y - float(at.y))
-        if all(math.hypot(x - float(o.x), y - float(o.y)) > far * 1.2 for o in others):
+        far = math.hypot(x - left, y - up) * 1.2
+        if all(math.hypot(x - a, y - b) > far for a, b in ends):
             yield x, y
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
+from functools import cache, lru_cache
 
 from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Stroke, drawing
@@ -27,6 +27,7 @@ from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.once import once
 
 FLAT = Fraction(3, 10)
 """How deep a level circle is drawn, as a part of its width."""
@@ -85,6 +86,7 @@ def _fault(figure: Cylinder) -> str:
     return ""
 
 
+@once
 @lru_cache(maxsize=512)
 def _sheet(figure: Cylinder) -> Sheet:
     sheet = Sheet(())
@@ -95,14 +97,22 @@ def _sheet(figure: Cylinder) -> Sheet:
     return sheet
 
 
+@cache
+def _ways_around() -> tuple[Point, ...]:
+    """Return the points of a circle of radius 1, the last of which is the first again."""
+    return tuple(unit_point(Fraction(k, AROUND)) for k in range(AROUND + 1))
+
+
 def _drawn(figure: Cylinder, wide: int, high: int) -> Sheet:
     radius, height = _sizes(figure)
     scale = min(wide / (2 * radius), high / (height + 2 * FLAT * radius))
     r, h = radius * scale, height * scale
 
+    flat = FLAT * r
+    around = [(r * x, flat * y) for x, y in _ways_around()]
+
     def rim(up: Fraction, first: int, last: int) -> tuple[Point, ...]:
-        ways = (unit_point(Fraction(k, AROUND)) for k in range(first, last))
-        return tuple(Point(r * x, up + FLAT * r * y) for x, y in ways)
+        return tuple(Point(x, up + y) for x, y in around[first:last])
 
     half, ground = AROUND // 2, Fraction(0)
     middle, right, left = Point(0, h), Point(r, h), Point(-r, h)
@@ -191,6 +201,7 @@ CYLINDER = register_figure(
         "cylinder",
         Cylinder,
         fault=_fault,
+        bears=dict.fromkeys(("height", "radius", "diameter"), (t.Quantity,)),
         drawing=_drawing,
         words=_words,
         printed=lambda figure: tuple(label for _, label in _labels(figure)),

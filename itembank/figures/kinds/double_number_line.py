@@ -168,6 +168,7 @@ DOUBLE_NUMBER_LINE = register_figure(
         "double number line",
         DoubleNumberLine,
         fault=_fault,
+        bears={"pairs": (t.Quantity, t.Money, t.Percent)},
         drawing=_drawing,
         words=_words,
         printed=_printed,

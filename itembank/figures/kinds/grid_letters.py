@@ -61,12 +61,14 @@ class _Placing:
         every += [at for path in around.axes for at in path]
         every += [at for each in around.named for at in each.path]
         # Halves of letters' rooms, sixteenths of lines, and thirds and quarters of shapes.
-        self.unit = lcm(4800, *(Fraction(value).denominator * 48 for at in every for value in at))
+        self.unit = lcm(4800, *(48 * size for size in {n.denominator for at in every for n in at}))
         self.low, self.high = self._spot(around.low), self._spot(around.high)
         self.axes = [tuple(map(self._spot, path)) for path in around.axes]
         self.points = {name: self._spot(at) for name, at in around.points}
         self.names = [each.name for each in around.named]
         self.tracks = [tuple(map(self._spot, each.path)) for each in around.named]
+        self.cuts = [_bounded(*ends) for track in self.tracks for ends in pairwise(track)]
+        self.axis_cuts = [_bounded(*ends) for track in self.axes for ends in pairwise(track)]
         self.closed = [each.closed for each in around.named]
         self.free, self.cross = self._whole(_FREE), self._whole(CROSS)
         self.crosses = [_around(at, self.cross, self.cross) for at in self.points.values()]
@@ -108,7 +110,7 @@ class _Placing:
         wide, high = self._whole(need.width / 2), self._whole(need.height / 2)
         reach_x, reach_y = wide + self.cross + self.free, high + self.cross // 2
         # Off the axes where there is room, else on one.
-        for axes in (self.axes, []):
+        for axes in (self.axis_cuts, []):
             for x, y in starts:
                 for dx, dy in ways:
                     far_y = high + self.cross + self.free if dx == 0 else reach_y
@@ -118,7 +120,7 @@ class _Placing:
                         return at, block
         return None
 
-    def _clear(self, block: Block, blocks: Sequence[Block], axes: Iterable[Track]) -> bool:
+    def _clear(self, block: Block, blocks: Sequence[Block], axes: Iterable[Cut]) -> bool:
         left, bottom, right, top = block
         free = self.free
         if not (
@@ -133,9 +135,7 @@ class _Placing:
         if any(_meet(block, other, free) for other in blocks):
             return False
         wide = (left - free, bottom - free, right + free, top + free)
-        return not any(
-            _cut(a, b, wide) for track in (*self.tracks, *axes) for a, b in pairwise(track)
-        )
+        return not any(_cut(each, wide) for each in (*self.cuts, *axes))
 
     def _own(self, name: str, at: Spot, of_point: bool) -> bool:
         """Tell whether a letter stands plainly by what it names: its own point, or its own line."""
@@ -148,12 +148,12 @@ class _Placing:
             return False
         if len(self.tracks) == 1:
             return True
-        away = [
-            (other, min(_away(at, a, b) for a, b in pairwise(track)))
+        mine_away = _nearest(at, self.tracks[self.names.index(name)])
+        twice = (2 * mine_away[0], mine_away[1])
+        return all(
+            other == name or _less(twice, _nearest(at, track))
             for other, track in zip(self.names, self.tracks, strict=True)
-        ]
-        mine_away = next(gap for other, gap in away if other == name)
-        return all(other == name or 2 * mine_away < gap for other, gap in away)
+        )
 
 
 def _starts(track: Track, closed: bool) -> list[Spot]:
@@ -187,15 +187,22 @@ def _meet(block: Block, other: Block, gap: int) -> bool:
     )
 
 
-def _cut(a: Spot, b: Spot, block: Block) -> bool:
+Cut: TypeAlias = tuple[Spot, Spot, Block]
+"""A stroke by its ends, and the block that it fits in."""
+
+
+def _bounded(a: Spot, b: Spot) -> Cut:
+    return a, b, (min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
+
+
+def _cut(stroke: Cut, block: Block) -> bool:
     """Tell whether a stroke comes into a box.
 
     It does unless it lies to one side of it, or all four corners lie to one side of its line.
     """
     left, bottom, right, top = block
-    if max(a[0], b[0]) <= left or min(a[0], b[0]) >= right:
-        return False
-    if max(a[1], b[1]) <= bottom or min(a[1], b[1]) >= top:
+    a, b, (first, least, last, most) = stroke
+    if last <= left or first >= right or most <= bottom or least >= top:
         return False
     dx, dy = b[0] - a[0], b[1] - a[1]
     sides = [
@@ -209,14 +216,31 @@ def _gap(a: Spot, b: Spot) -> int:
     return (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2
 
 
-def _away(at: Spot, a: Spot, b: Spot) -> Fraction:
+Ratio: TypeAlias = tuple[int, int]
+"""A number as one whole number over another, not reduced: quicker than a fraction to compare."""
+
+
+def _less(first: Ratio, other: Ratio) -> bool:
+    return first[0] * other[1] < other[0] * first[1]
+
+
+def _nearest(at: Spot, track: Track) -> Ratio:
+    """Return the square of the distance of a place from the nearest stroke of a track."""
+    found, *others = (_away(at, a, b) for a, b in pairwise(track))
+    for other in others:
+        if _less(other, found):
+            found = other
+    return found
+
+
+def _away(at: Spot, a: Spot, b: Spot) -> Ratio:
     """Return the square of the distance of a place from a stroke."""
     dx, dy = b[0] - a[0], b[1] - a[1]
     long = dx * dx + dy * dy
     along = (at[0] - a[0]) * dx + (at[1] - a[1]) * dy
     if along <= 0:
-        return Fraction(_gap(at, a))
+        return _gap(at, a), 1
     if along >= long:
-        return Fraction(_gap(at, b))
+        return _gap(at, b), 1
     across = (at[0] - a[0]) * dy - (at[1] - a[1]) * dx
-    return Fraction(across * across, long)
+    return across * across, long

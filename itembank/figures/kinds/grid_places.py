@@ -9,6 +9,7 @@ from itembank.figures.kinds.grid_drawn import Outline, Sheet
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
@@ -16,6 +17,7 @@ if TYPE_CHECKING:
 Place: TypeAlias = tuple[Fraction, Fraction]
 
 
+@once
 def places(figure: CoordinateGrid) -> dict[str, Place]:
     """Return where each point is, by its letter."""
     return {name: (exact(x), exact(y)) for name, x, y in figure.points}

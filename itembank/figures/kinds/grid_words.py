@@ -26,39 +26,38 @@ def grid_words(figure: CoordinateGrid) -> str:
     start = (0, 0) if origin else (figure.left, figure.bottom)
     known = "the origin" if origin else "the bottom left corner"
     for name, place in places(figure).items():
-        out.append(f"The point {name} is {from_start(place, start, steps)} {known}.")
+        out.append(f"The point {name} is {from_start(place, start, steps)} from {known}.")
+    # Where a place is counted from is said once for all of a row, and not of each place: a path
+    # would else be heard as one leg after another.
+    counted = f", each counted from {known}"
     for each in figure.lines:
         kind = "segment" if each.segment else "straight line"
         name = f" {each.name}" if each.name else ""
-        ends = [from_start(end, start, steps) for end in line_ends(each)]
-        goes = "goes from" if each.segment else "goes through"
-        joins = "to" if each.segment else "and"
-        out.append(
-            f"A {kind}{name} {goes} the place {ends[0]} {known} {joins} the place {ends[1]} it."
-        )
+        first, last = (from_start(end, start, steps) for end in line_ends(each))
+        between = "ends at" if each.segment else "goes through"
+        out.append(f"A {kind}{name} {between} two places{counted}: {first}; {last}.")
     for shape in figure.shapes:
         name = f" {shape.name}" if shape.name else ""
         kind = ("dashed " if shape.dashed else "") + ("shape" if shape.closed else "path")
-        first, *rest = [from_start(corner, start, steps) for corner in corners_of(shape)]
-        ways = [f"the place {first} {known}", *(f"the place {way} it" for way in rest)]
-        back = " and back to the first" if shape.closed else ""
-        out.append(f"A {kind}{name} goes from {', to '.join(ways)}{back}.")
+        ways = "; ".join(from_start(corner, start, steps) for corner in corners_of(shape))
+        back = "; and back to the first" if shape.closed else ""
+        out.append(f"A {kind}{name} goes through these places in order{counted}: {ways}{back}.")
     return " ".join(out)
 
 
 def from_start(place: Place, start: tuple[int, int], steps: tuple[int, int]) -> str:
-    """Return how to come to a place by squares, up to *from*, *of* or nothing.
+    """Return how to come to a place by squares.
 
     >>> from_start((Fraction(3), Fraction(-5, 2)), (0, 0), (1, 1))
-    '3 squares right and 2 and a half squares down from'
+    '3 squares right and 2 and a half squares down'
     >>> from_start((Fraction(0), Fraction(0)), (0, 0), (1, 1))
-    '0 squares right and 0 squares up from'
+    '0 squares right and 0 squares up'
     """
     across = (place[0] - start[0]) / steps[0]
     up = (place[1] - start[1]) / steps[1]
     sideways = f"{_squares(abs(across))} {'left' if across < 0 else 'right'}"
     upright = f"{_squares(abs(up))} {'down' if up < 0 else 'up'}"
-    return f"{sideways} and {upright} from"
+    return f"{sideways} and {upright}"
 
 
 def _squares(count: Fraction) -> str:

@@ -23,7 +23,7 @@ def plus(*forms: Linear) -> Linear:
     total: Linear = {}
     for form in forms:
         for name, count in form.items():
-            total[name] = total.get(name, Fraction(0)) + count
+            total[name] = total[name] + count if name in total else count
     return total
 
 
@@ -84,7 +84,11 @@ def _without(form: Linear, name: str, row: Linear) -> Linear:
     count = form.get(name)
     if not count:
         return form
-    return {n: c for n, c in less(form, {k: v * count for k, v in row.items()}).items() if c}
+    left = dict(form)
+    for other, times in row.items():
+        taken = count * times
+        left[other] = left[other] - taken if other in left else -taken
+    return {other: rest for other, rest in left.items() if rest}
 
 
 def _relation(row: Linear, units: Mapping[str, str]) -> t.Relation:

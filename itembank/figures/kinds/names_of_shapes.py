@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from fractions import Fraction
 from itertools import permutations
+from math import lcm
 
 Place = tuple[Fraction, Fraction]
 
@@ -46,9 +47,30 @@ def names_of(corners: Sequence[Place]) -> frozenset[str]:
     >>> sorted(names_of(wide))
     ['isosceles trapezium', 'parallelogram', 'rectangle', 'trapezium']
     """
-    ways = [
+    return _names_of(_whole(corners))
+
+
+Spot = tuple[int, int]
+
+
+def _whole(places: Sequence[Place]) -> list[Spot]:
+    """Return places in whole numbers, so many times as far apart: no name hangs on the size."""
+    times = lcm(*(value.denominator for place in places for value in place))
+    return [
+        (x.numerator * (times // x.denominator), y.numerator * (times // y.denominator))
+        for x, y in places
+    ]
+
+
+def _ways(corners: Sequence[Spot]) -> list[Spot]:
+    """Return the steps from each corner to the next."""
+    return [
         (c - a, d - b) for (a, b), (c, d) in zip(corners, (*corners[1:], corners[0]), strict=True)
     ]
+
+
+def _names_of(corners: Sequence[Spot]) -> frozenset[str]:
+    ways = _ways(corners)
     long = [x * x + y * y for x, y in ways]
     if len(corners) == 3:
         return _of_three(ways, long)
@@ -76,15 +98,15 @@ def names_of(corners: Sequence[Place]) -> frozenset[str]:
     return frozenset(found)
 
 
-def _turn(a: Place, b: Place) -> Fraction:
+def _turn(a: Spot, b: Spot) -> int:
     return a[0] * b[1] - a[1] * b[0]
 
 
-def _dot(a: Place, b: Place) -> Fraction:
+def _dot(a: Spot, b: Spot) -> int:
     return a[0] * b[0] + a[1] * b[1]
 
 
-def _of_three(ways: list[Place], long: list[Fraction]) -> frozenset[str]:
+def _of_three(ways: list[Spot], long: list[int]) -> frozenset[str]:
     if not _turn(ways[0], ways[1]):
         return frozenset()
     equal = len({*long})
@@ -112,31 +134,21 @@ def corner_that_makes(
     name: str, three: Sequence[Place], offered: Sequence[tuple[str, Place]]
 ) -> str | None:
     """Return the letter of the one point that makes a shape with three others, in any order."""
-    fitting = [
-        letter
-        for letter, at in offered
-        if any(
-            name in names_of((*order, at)) or _dart(name, (*order, at)) for order in _orders(three)
-        )
-    ]
-    right = [
-        letter
-        for letter, at in offered
-        if any(name in names_of((*order, at)) for order in _orders(three))
-    ]
-    return right[0] if len(fitting) == len(right) == 1 else None
+    spots = _whole([*three, *(at for _, at in offered)])
+    orders = [order for order in permutations(spots[:3]) if order[0] < order[2]]
+    right, darts = [], []
+    for (letter, _), spot in zip(offered, spots[3:], strict=True):
+        made = [(*order, spot) for order in orders]
+        if any(name in _names_of(corners) for corners in made):
+            right.append(letter)
+        elif name == "kite" and any(map(_dart, made)):
+            darts.append(letter)
+    return right[0] if len(right) == 1 and not darts else None
 
 
-def _orders(three: Sequence[Place]) -> list[tuple[Place, ...]]:
-    return [order for order in permutations(three) if order[0] < order[2]]
-
-
-def _dart(name: str, corners: Sequence[Place]) -> bool:
+def _dart(corners: Sequence[Spot]) -> bool:
     """Tell whether a shape with a corner that points in might pass for a kite."""
-    ways = [
-        (c - a, d - b) for (a, b), (c, d) in zip(corners, (*corners[1:], corners[0]), strict=True)
-    ]
-    long = [_dot(way, way) for way in ways]
-    return name == "kite" and (
-        (long[0] == long[1] and long[2] == long[3]) or (long[1] == long[2] and long[3] == long[0])
+    long = [_dot(way, way) for way in _ways(corners)]
+    return (long[0] == long[1] and long[2] == long[3]) or (
+        long[1] == long[2] and long[3] == long[0]
     )

@@ -329,11 +329,13 @@ NUMBER_LINE = register_figure(
         "number line",
         NumberLine,
         fault=_fault,
+        bears=dict.fromkeys(("first", "last"), (t.Percent,)),
         drawing=_drawing,
         words=_words,
         printed=_printed,
         readings=_readings,
         read=_read,
+        sets=frozenset({"integers"}),
         wordings=(
             Wording(
                 r"what (?:number|fraction|decimal|mixed number) "

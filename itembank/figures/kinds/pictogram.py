@@ -18,6 +18,7 @@ from itembank.figures.kinds.chart_names import Shown, folded
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
 from itembank.figures.kinds.missing_asked import ROW, Missing, missing_wordings
 from itembank.notation import tree as t
+from itembank.text.in_words import counted
 
 MOST_ROWS, MOST_SQUARES = 6, 9
 _SIDE = Fraction(1)
@@ -97,7 +98,7 @@ _PARTS = {0: "", 1: "a quarter", 2: "a half", 3: "three quarters"}
 def _squares(figure: Pictogram, value: int) -> str:
     whole, over = divmod(int(Fraction(4 * value, figure.each)), 4)
     if not over:
-        return "1 square" if whole == 1 else f"{whole} squares"
+        return counted(whole, "square") if whole else "no squares"
     if whole:
         return f"{whole} and {_PARTS[over]} squares"
     return "half a square" if over == 2 else f"{_PARTS[over]} of a square"

@@ -20,6 +20,7 @@ from itembank.figures.drawing import (
     text_box,
 )
 from itembank.notation import tree as t
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.pie_chart import PieChart
@@ -51,6 +52,7 @@ def _size(figure: PieChart, name: str, degrees: int) -> t.Node | None:
     return None if degrees == 90 else t.Quantity(t.Int(degrees), "°")
 
 
+@once
 @lru_cache(maxsize=1024)
 def label_texts(figure: PieChart) -> tuple[tuple[str, str, Text], ...]:
     """Return the labels at each sector: its name, what the label says, and the label."""

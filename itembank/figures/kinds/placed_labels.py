@@ -11,7 +11,7 @@ import math
 from collections.abc import Iterable, Iterator
 from fractions import Fraction
 from functools import lru_cache
-from itertools import pairwise
+from heapq import merge
 
 from itembank.figures.drawing import (
     WEIGHTS,
@@ -21,6 +21,7 @@ from itembank.figures.drawing import (
     Exact,
     Mark,
     Point,
+    Stroke,
     Text,
 )
 from itembank.figures.label_room import room
@@ -68,7 +69,7 @@ class Sheet:
     def __init__(self, marks: Iterable[Mark]) -> None:
         self.marks: list[Mark] = list(marks)
         self.homeless: list[str] = []
-        self._lines = [part for mark in self.marks for part in _lines(mark)]
+        self._tracks = [_Track(mark) for mark in self.marks if not isinstance(mark, Text)]
         self._boxes: list[Box] = []
 
     def put(self, content: Content, places: Iterable[Near], role: str) -> None:
@@ -98,32 +99,70 @@ class Sheet:
         for a, b, c, d in self._boxes:
             if left < c + APART and a < right + APART and bottom < d + GAP and b < top + GAP:
                 return False
-        for (ax, ay), (bx, by), far in self._lines:
+        for track in self._tracks:
+            far = track.far
             low, high, down, up = left - far, right + far, bottom - far, top + far
-            # Most segments are beside the label altogether.
-            if (
-                (ax < low and bx < low)
-                or (ax > high and bx > high)
-                or (ay < down and by < down)
-                or (ay > up and by > up)
-            ):
+            # Most marks are beside the label altogether, and so are most segments of the others.
+            first, least, last, most = track.edges
+            if last < low or first > high or most < down or least > up:
                 continue
-            if crosses((ax, ay), (bx, by), (low, down, high, up)):
-                return False
+            points = track.points()
+            begin = points[0]
+            for end in points[1:]:
+                start, begin = begin, end
+                (ax, ay), (bx, by) = start, end
+                if (
+                    (ax < low and bx < low)
+                    or (ax > high and bx > high)
+                    or (ay < down and by < down)
+                    or (ay > up and by > up)
+                ):
+                    continue
+                if crosses(start, end, (low, down, high, up)):
+                    return False
         return True
 
     def below(self, content: Content, role: str) -> None:
         """Put a label under the middle of all there is."""
-        xs = [x for p, q, _ in self._lines for x, _ in (p, q)]
-        ys = [y for p, q, _ in self._lines for _, y in (p, q)] + [box[1] for box in self._boxes]
+        points = [point for track in self._tracks for point in track.points()]
+        xs = [x for x, _ in points]
+        ys = [y for _, y in points] + [box[1] for box in self._boxes]
         _, h = half_size(content)
         self.put(content, [((min(xs) + max(xs)) / 2, min(ys) - h - 2 * GAP)], role)
 
 
-def _lines(mark: Mark) -> list[tuple[Near, Near, float]]:
-    if isinstance(mark, Text):
-        return []
-    far = float(WEIGHTS[mark.weight]) / 2 + GAP
+class _Track:
+    """A stroke, area or arc as what a label has to keep clear of.
+
+    The points of an arc are worked out when a label comes near: most labels are near few marks.
+    """
+
+    __slots__ = ("_mark", "_points", "edges", "far")
+
+    def __init__(self, mark: Stroke | Area | Arc) -> None:
+        self._mark = mark
+        self._points: list[Near] | None = None
+        self.far = _FAR[mark.weight]
+        if isinstance(mark, Arc):
+            # The whole circle: no cosine is more than 1, so no point of the arc lies outside.
+            (cx, cy), r = _near(mark.centre), float(mark.radius)
+            self.edges = (cx - r, cy - r, cx + r, cy + r)
+        else:
+            xs, ys = zip(*self.points(), strict=True)
+            self.edges = (min(xs), min(ys), max(xs), max(ys))
+
+    def points(self) -> list[Near]:
+        """Return the points that it goes through, straight from each to the next."""
+        if self._points is None:
+            self._points = _points(self._mark)
+        return self._points
+
+
+_FAR = {weight: float(wide) / 2 + GAP for weight, wide in WEIGHTS.items()}
+
+
+def _points(mark: Stroke | Area | Arc) -> list[Near]:
+    """Return the points of a mark, a curve as so many short strokes."""
     if isinstance(mark, Arc):
         (cx, cy), r = _near(mark.centre), float(mark.radius)
         start = math.atan2(float(mark.start.y) - cy, float(mark.start.x) - cx)
@@ -131,13 +170,9 @@ def _lines(mark: Mark) -> list[tuple[Near, Near, float]]:
         sweep = (end - start) % (2 * math.pi) or 2 * math.pi
         angles = [start + sweep * k / _ARC for k in range(_ARC + 1)]
         points = [(cx + r * math.cos(a), cy + r * math.sin(a)) for a in angles]
-        if mark.sector:
-            points = [(cx, cy), *points, (cx, cy)]
-    else:
-        points = [_near(point) for point in mark.points]
-        if isinstance(mark, Area):
-            points.append(points[0])
-    return [(a, b, far) for a, b in pairwise(points)]
+        return [(cx, cy), *points, (cx, cy)] if mark.sector else points
+    points = [_near(point) for point in mark.points]
+    return [*points, points[0]] if isinstance(mark, Area) else points
 
 
 def _near(point: tuple[Exact, Exact]) -> Near:
@@ -186,24 +221,24 @@ def between(
     start = math.atan2(first[1], first[0])
     sweep = (math.atan2(other[1], other[0]) - start) % (2 * math.pi) or 2 * math.pi
 
-    def along(parts: tuple[float, ...]) -> list[Near]:
-        found = []
-        for part in parts:
-            turn = start + sweep * part
-            way = (math.cos(turn), math.sin(turn))
-            half = reach(content, way)
-            least = arc + half + 2 * GAP
-            far, steps = least, 0
-            while far <= most or far - half <= begun:
-                # A place off the bisector has to be a good deal nearer to be taken.
-                worse = 1.5 * abs(part - 0.5)
-                found.append((far + worse, at[0] + way[0] * far, at[1] + way[1] * far))
-                steps += 1
-                far = least + 0.15 * steps
-        return [(x, y) for _, x, y in sorted(found)]
+    def along(part: float) -> Iterator[tuple[float, float, float]]:
+        """Yield how bad each place in one direction is, and where it is, from the best outward."""
+        turn = start + sweep * part
+        way = (math.cos(turn), math.sin(turn))
+        half = reach(content, way)
+        least = arc + half + 2 * GAP
+        # A place off the bisector has to be a good deal nearer to be taken.
+        worse = 1.5 * abs(part - 0.5)
+        far, steps = least, 0
+        while far <= most or far - half <= begun:
+            yield far + worse, at[0] + way[0] * far, at[1] + way[1] * far
+            steps += 1
+            far = least + 0.15 * steps
 
-    yield from along((0.5, 0.42, 0.58, 0.34, 0.66))
-    yield from along((0.27, 0.73, 0.2, 0.8))
+    # Worked out one by one: mostly the first is free.
+    for parts in ((0.5, 0.42, 0.58, 0.34, 0.66), (0.27, 0.73, 0.2, 0.8)):
+        for _, x, y in merge(*map(along, parts)):
+            yield x, y
 
 
 def beside(label: t.Node, a: Near, b: Near, way: Near) -> list[Near]:

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
 
-from itembank.figures.drawing import Drawing, drawing
+from itembank.figures.drawing import Drawing, Exact, drawing
 from itembank.figures.figure import (
     NOT_ACCURATE,
     Asked,
@@ -20,6 +20,7 @@ from itembank.figures.figure import (
     asks_reading,
     not_shown,
     register_figure,
+    relations_on,
 )
 from itembank.figures.kinds.polygon_drawn import polygon_sheet
 from itembank.figures.kinds.polygon_facts import (
@@ -118,7 +119,7 @@ def _words(figure: Polygon) -> str:
     return " ".join(out)
 
 
-def _sign(value: Fraction) -> int:
+def _sign(value: Exact) -> int:
     return (value > 0) - (value < 0)
 
 
@@ -267,7 +268,7 @@ def _letter(figure: Polygon, found: re.Match[str]) -> Asked:
     asked = letter_asked(figure, found)
     assert isinstance(asked.target, t.Sym)
     unknown = Reading("unknown", (asked.target.name,))
-    settled = any(asked.target.name in t.symbols(each) for each in _relations(figure))
+    settled = any(asked.target.name in t.symbols(each) for each in relations_on(figure))
     if settled or unknown not in _readings(figure):
         return asked
     return Asked(t.Sym("r"), (("r", unknown),))
@@ -278,6 +279,7 @@ POLYGON = register_figure(
         "polygon",
         Polygon,
         fault=polygon_fault,
+        bears=dict.fromkeys(("sides", "angles", "height"), (t.Quantity,)),
         drawing=_drawing,
         words=_words,
         printed=_printed,

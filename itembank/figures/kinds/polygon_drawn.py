@@ -20,7 +20,8 @@ from itembank.figures.kinds.placed_labels import (
     reach,
     unit,
 )
-from itembank.figures.kinds.polygon_shape import Shape, shape_of
+from itembank.figures.kinds.polygon_shape import Shape, Spot, shape_of
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
@@ -32,6 +33,7 @@ _SQUARE = 0.4
 _DASH = 0.22
 
 
+@once
 @lru_cache(maxsize=512)
 def polygon_sheet(figure: Polygon) -> Sheet:
     """Return the marks of a polygon at the least size at which all labels have a place."""
@@ -53,7 +55,7 @@ def _sheet(figure: Polygon, wide: int, high: int) -> Sheet:
     )
     at = {letter: (float(x), float(y)) for letter, (x, y) in _pairs(placed)}
     marks: list[Mark] = [Area(tuple(Point(x, y) for x, y in placed.corners), "polygon")]
-    marks += [_square(at[c], *_rays(placed, c), "right angle") for c in figure.right]
+    marks += [_square(at[c], *placed.near_rays(c), "right angle") for c in figure.right]
     for number, group in enumerate(figure.equal, 1):
         for side in group:
             marks += _dashes(at[side[0]], at[side[1]], number)
@@ -81,13 +83,8 @@ def _sheet(figure: Polygon, wide: int, high: int) -> Sheet:
     return sheet
 
 
-def _pairs(shape: Shape) -> list[tuple[str, tuple[Fraction, Fraction]]]:
+def _pairs(shape: Shape) -> list[tuple[str, Spot]]:
     return list(zip(shape.letters, shape.corners, strict=True))
-
-
-def _rays(shape: Shape, corner: str) -> tuple[Near, Near]:
-    (a, b), (c, d) = shape.rays(corner)
-    return unit((0, 0), (float(a), float(b))), unit((0, 0), (float(c), float(d)))
 
 
 def _square(at: Near, first: Near, other: Near, role: str) -> Stroke:
@@ -132,7 +129,7 @@ def _height(figure: Polygon, shape: Shape) -> tuple[list[Mark], Near]:
     side = shape.side(figure.height.side)
     (ax, ay), (cx, cy) = shape.spot(side[0]), shape.spot(figure.height.corner)
     wx, wy = shape.way(side)
-    part = ((cx - ax) * wx + (cy - ay) * wy) / shape.square(side)
+    part = Fraction((cx - ax) * wx + (cy - ay) * wy) / shape.square(side)
     foot = Point(ax + part * wx, ay + part * wy)
     marks: list[Mark] = [Stroke((Point(cx, cy), foot), "height", dashed=True)]
     if not 0 <= part <= 1:
@@ -152,7 +149,7 @@ def _labels(
 ) -> None:
     outward = 1 if shape.twice_area < 0 else -1
     for corner, label in figure.angles:
-        rays = _rays(shape, corner)
+        rays = shape.near_rays(corner)
         around = between(label, at[corner], *rays, float(_ARC), 4.0, 2.4)
         # Nearer to its own corner than to the others, or it would be taken for theirs; the middle
         # of a wide label may be as near to another.
@@ -167,7 +164,7 @@ def _labels(
         )
         sheet.put(label, kept, "angle label")
         if sheet.homeless:
-            return  # it is drawn larger, or refused
+            return  # it is drawn larger, or refused; and so below
     if figure.height is not None and figure.height.label is not None and foot is not None:
         label, top = figure.height.label, at[figure.height.corner]
         ux, uy = unit(foot, top)
@@ -176,6 +173,8 @@ def _labels(
         inside = _inside(at, shape, ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2))
         within = (place for place in places if _inside(at, shape, place) == inside)
         sheet.put(label, within, "height label")
+        if sheet.homeless:
+            return
     for name, label in figure.sides:
         side = shape.side(name)
         ux, uy = unit(at[side[0]], at[side[1]])
@@ -184,9 +183,11 @@ def _labels(
         # In a notch a place may be nearer to another side, and would be read as that one's.
         kept = (place for place in places if _nearest(label, place, side, shape, at))
         sheet.put(label, kept, "side label")
+        if sheet.homeless:
+            return
     if figure.lettered:
         for corner in shape.letters:
-            first, _ = _rays(shape, corner)
+            first, _ = shape.near_rays(corner)
             turn = math.atan2(first[1], first[0]) + math.radians(shape.degrees(corner) / 2)
             x, y = at[corner]
             turns = [turn + math.pi + more for more in (0, 0.5, -0.5, 1.0, -1.0)]
@@ -200,6 +201,8 @@ def _labels(
                 for wx, wy in ways
             ]
             sheet.put(corner, places, "corner")
+            if sheet.homeless:
+                return
     if not figure.accurate:
         sheet.below(NOT_ACCURATE, "not accurate")
 

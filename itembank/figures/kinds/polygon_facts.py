@@ -8,15 +8,18 @@ from functools import lru_cache
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
+from itembank.figures.drawing import Exact
 from itembank.figures.kinds.linear_facts import Facts, less, plus
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
 from itembank.notation import tree as t
 from itembank.notation.linear import Linear, linear
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
 
 
+@once
 def labels_of(figure: Polygon) -> dict[str, Linear]:
     """Return the linear form of every label: of sides, of angles (∠B) and of the height."""
     shape = shape_of(figure)
@@ -129,16 +132,18 @@ class PolygonFacts:
             yield less(self.side(sides[1]), self.side(sides[3]))
 
 
+@once
 @lru_cache(maxsize=1024)
 def facts_of(figure: Polygon) -> PolygonFacts:
     """Return the facts of a figure whose data has been looked through."""
     return PolygonFacts(figure)
 
 
-def lengths_drawn(figure: Polygon) -> list[tuple[t.Node, Fraction, Fraction]]:
+@once
+def lengths_drawn(figure: Polygon) -> list[tuple[t.Node, Fraction, Exact]]:
     """Return each length that is labelled and settled, with the square it is drawn with."""
     shape, facts = shape_of(figure), facts_of(figure)
-    found = []
+    found: list[tuple[t.Node, Fraction, Exact]] = []
     for name, label in figure.sides:
         side = shape.side(name)
         value = facts.length(side)
@@ -158,7 +163,7 @@ def height_square(figure: Polygon) -> Fraction:
     side = shape.side(figure.height.side)
     x, y = shape.way(side)
     (a, b), (c, d) = shape.spot(side[0]), shape.spot(figure.height.corner)
-    return (x * (d - b) - y * (c - a)) ** 2 / shape.square(side)
+    return Fraction((x * (d - b) - y * (c - a)) ** 2) / shape.square(side)
 
 
 def to_scale(figure: Polygon) -> bool:

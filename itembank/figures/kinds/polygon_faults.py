@@ -7,6 +7,7 @@ from fractions import Fraction
 from itertools import combinations
 from typing import TYPE_CHECKING
 
+from itembank.figures.drawing import Exact
 from itembank.figures.kinds.polygon_drawn import polygon_sheet
 from itembank.figures.kinds.polygon_facts import (
     PolygonFacts,
@@ -77,7 +78,7 @@ def _no_shape(figure: Polygon) -> str:
     return ""
 
 
-def _turn(a: Spot, b: Spot, c: Spot) -> Fraction:
+def _turn(a: Spot, b: Spot, c: Spot) -> Exact:
     return (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0])
 
 
@@ -168,7 +169,7 @@ def _wrong_marks(figure: Polygon) -> str:
     for group in figure.equal:
         first, *others = (shape.side(side) for side in group)
         for other in others:
-            ratio = float(shape.square(first) / shape.square(other)) ** 0.5
+            ratio = float(Fraction(shape.square(first)) / shape.square(other)) ** 0.5
             if abs(ratio - 1) > NEAR:
                 return (
                     f"{first} and {other} are marked as equal, and {first} is drawn "
@@ -179,7 +180,7 @@ def _wrong_marks(figure: Polygon) -> str:
         for other in others:
             (a, b), (c, d) = shape.way(first), shape.way(other)
             if a * d - b * c:
-                off = math.degrees(math.atan2(float(abs(a * d - b * c)), float(abs(a * c + b * d))))
+                off = math.degrees(math.atan2(abs(float(a * d - b * c)), abs(float(a * c + b * d))))
                 return f"{first} and {other} are marked as parallel, and are drawn {off:.1f}° apart"
     return ""
 
@@ -259,7 +260,7 @@ def _not_as_drawn(figure: Polygon) -> str:
     lengths = lengths_drawn(figure)
     for label, value, square in lengths[1:]:
         first, worth, long = lengths[0]
-        drawn = worth * Fraction(math.sqrt(square / long))
+        drawn = worth * Fraction(math.sqrt(Fraction(square) / long))
         if abs(drawn / value - 1) > NEAR:
             size = UNITS[length_unit(figure)].size if length_unit(figure) else 1
             unit = f" {length_unit(figure)}".rstrip()

@@ -4,17 +4,20 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cached_property, lru_cache
 from typing import TYPE_CHECKING
 
+from itembank.figures.drawing import Exact
+from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.once import once
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
 
 LETTERS = "ABCDEFGHIJKL"
-Spot = tuple[Fraction, Fraction]
+Spot = tuple[Exact, Exact]
+"""A place, in whole numbers where it has them: they are far quicker to reckon with."""
 
 
 @dataclass(frozen=True)
@@ -45,16 +48,16 @@ class Shape:
         (a, b), (c, d) = self.spot(side[0]), self.spot(side[1])
         return c - a, d - b
 
-    def square(self, side: str) -> Fraction:
+    def square(self, side: str) -> Exact:
         """Return the square of a side's length."""
         x, y = self.way(side)
         return x * x + y * y
 
     @cached_property
-    def twice_area(self) -> Fraction:
+    def twice_area(self) -> Exact:
         """Return twice the area, less than nought if the corners go clockwise."""
         pairs = zip(self.corners, self.corners[1:] + self.corners[:1], strict=True)
-        return sum(((a * d - b * c) for (a, b), (c, d) in pairs), Fraction(0))
+        return sum(a * d - b * c for (a, b), (c, d) in pairs)
 
     def around(self, letter: str) -> tuple[str, str]:
         """Return the letters before and after a corner."""
@@ -73,6 +76,21 @@ class Shape:
             (a, b), (c, d) = (after, before) if self.twice_area > 0 else (before, after)
             out.append(((a - x, b - y), (c - x, d - y)))
         return out
+
+    def near_rays(self, letter: str) -> tuple[tuple[float, float], tuple[float, float]]:
+        """Return the directions of :meth:`rays`, each of length 1, in ordinary numbers."""
+        if letter not in self._near_rays:
+            first, other = (
+                (float(x) / far, float(y) / far)
+                for x, y in self.rays(letter)
+                for far in (math.hypot(float(x), float(y)),)
+            )
+            self._near_rays[letter] = first, other
+        return self._near_rays[letter]
+
+    @cached_property
+    def _near_rays(self) -> dict[str, tuple[tuple[float, float], tuple[float, float]]]:
+        return {}
 
     def degrees(self, letter: str) -> float:
         """Return the angle inside a corner, in degrees, as an ordinary number."""
@@ -100,8 +118,14 @@ class Shape:
         return ""
 
 
+@once
 @lru_cache(maxsize=1024)
 def shape_of(figure: Polygon) -> Shape:
     """Return the corners of a figure whose coordinates are numbers."""
     letters = figure.names or LETTERS[: len(figure.corners)]
-    return Shape(letters, tuple((exact(x), exact(y)) for x, y in figure.corners))
+    return Shape(letters, tuple((_plain(x), _plain(y)) for x, y in figure.corners))
+
+
+def _plain(coordinate: t.Node) -> Exact:
+    value = exact(coordinate)
+    return value.numerator if value.denominator == 1 else value

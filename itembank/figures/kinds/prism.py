@@ -29,6 +29,7 @@ from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.once import once
 
 ALONG, UPWARD = Fraction(2, 5), Fraction(3, 10)
 """How far right and up an edge of length 1 goes that leads away: half its length, as 3-4-5."""
@@ -82,6 +83,7 @@ def _fault(figure: Prism) -> str:
     return ""
 
 
+@once
 @lru_cache(maxsize=512)
 def _sheet(figure: Prism) -> Sheet:
     sheet = Sheet(())
@@ -192,6 +194,7 @@ PRISM = register_figure(
         "prism",
         Prism,
         fault=_fault,
+        bears=dict.fromkeys(("width", "height", "length", "slope"), (t.Quantity,)),
         drawing=_drawing,
         words=_words,
         printed=lambda figure: tuple(label for _, label in _labels(figure)),

@@ -28,6 +28,7 @@ from itembank.notation.line import line
 from itembank.notation.parse import ParseError, parse_written
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
+from itembank.once import once
 
 MOST = 8
 
@@ -128,6 +129,7 @@ def _words(figure: SampleSpace) -> str:
     )
 
 
+@once
 @lru_cache(maxsize=1024)
 def _values(figure: SampleSpace) -> tuple[Fraction, ...]:
     rule = RULES[figure.rule]

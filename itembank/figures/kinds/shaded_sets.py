@@ -108,7 +108,7 @@ def _words(figure: ShadedSets) -> str:
     dark = [called[region] for region in REGIONS if region in figure.shaded]
     if not dark:
         return f"{told} Nothing is shaded."
-    return f"{told} Shaded is what is in {', in '.join(dark)}."
+    return f"{told} Shaded is {' and '.join(f'what is in {region}' for region in dark)}."
 
 
 def _read(figure: ShadedSets, reading: Reading) -> t.Node:

@@ -113,8 +113,19 @@ def _plain(value: Fraction) -> str:
 
 
 _BESIDE = Fraction(1, 4)
-_ALONG = Fraction(3, 4)
-"""How far along its branch a probability stands: there branches are well apart."""
+_ALONG = (Fraction(13, 20), Fraction(3, 4), Fraction(4, 5))
+"""How far along its branch a probability may stand: farther along, branches are more apart."""
+_APART = Fraction(3, 10)
+"""How far two probabilities are apart, so that nobody takes the foot of one fraction and the head
+of the next for a fraction of their own."""
+
+
+def _along(step: Fraction, tall: Fraction) -> Fraction:
+    """Return how far along probabilities stand: no farther than they have to for their room.
+
+    Of a branch enough is seen behind them then, and not a dot that looks like a decimal point.
+    """
+    return next((each for each in _ALONG if step * each - tall >= _APART), _ALONG[-1])
 
 
 def _drawing(figure: TreeDiagram) -> Drawing:
@@ -122,8 +133,9 @@ def _drawing(figure: TreeDiagram) -> Drawing:
     tall = max([room(chance).height for chance in chances], default=Fraction(1))
     # Where their probabilities stand, two branches are apart by a part of the step.
     total = sum(len(branch.then) or 1 for branch in figure.branches)
-    step = min((tall + Fraction(3, 4)) / _ALONG, Fraction(9) / (total - 1))
-    step = max(Fraction(3, 2), tall / _ALONG + Fraction(1, 10), step)
+    step = min(Fraction(4, 3) * (tall + Fraction(3, 4)), Fraction(9) / (total - 1))
+    step = max(Fraction(3, 2), Fraction(4, 3) * tall + Fraction(1, 10), step)
+    along = _along(step, tall)
     names = [room(each.outcome).width for _, some in _sets(figure) for each in some]
     across = max(Fraction(7, 2), min(Fraction(5), Fraction(15, 2) - max(names)))
     marks: list[Mark] = []
@@ -138,22 +150,28 @@ def _drawing(figure: TreeDiagram) -> Drawing:
     wide = max(room(branch.outcome).width for branch in figure.branches)
     for branch, y in zip(figure.branches, first_at, strict=True):
         tip = Point(across, y)
-        _branch(marks, chances_on, Point(Fraction(0), middle), tip, branch)
+        _branch(marks, chances_on, (Point(Fraction(0), middle), tip), branch, along)
         start = Point(across + 2 * _BESIDE + wide, y)
         top = y + Fraction(len(branch.then) - 1, 2) * step
         for place, twig in enumerate(branch.then):
-            _branch(marks, chances_on, start, Point(start.x + across, top - place * step), twig)
+            ends = start, Point(start.x + across, top - place * step)
+            _branch(marks, chances_on, ends, twig, along)
     # After all strokes, so that each stands on paper.
     return drawing([*marks, *chances_on])
 
 
 def _branch(
-    marks: list[Mark], chances: list[Text], start: Point, tip: Point, branch: Branch | Twig
+    marks: list[Mark],
+    chances: list[Text],
+    ends: tuple[Point, Point],
+    branch: Branch | Twig,
+    along: Fraction,
 ) -> None:
-    marks.append(Stroke((start, tip), "branch"))
+    start, tip = ends
+    marks.append(Stroke(ends, "branch"))
     marks.append(Text(Point(tip.x + _BESIDE, tip.y), branch.outcome, "left", role="outcome"))
     if branch.chance is not None:
-        place = Point(start.x + (tip.x - start.x) * _ALONG, start.y + (tip.y - start.y) * _ALONG)
+        place = Point(start.x + (tip.x - start.x) * along, start.y + (tip.y - start.y) * along)
         chances.append(Text(place, branch.chance, role="chance", paper=True))
 
 

@@ -22,6 +22,7 @@ from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said
+from itembank.once import once
 from itembank.text.in_words import in_full
 
 MOST = 5
@@ -84,6 +85,7 @@ def _shown(figure: TwoWayTable) -> list[list[str | t.Node | None]]:
     return [head, *([name, *row] for name, row in zip(names, figure.cells, strict=True))]
 
 
+@once
 @lru_cache(maxsize=1024)
 def filled(figure: TwoWayTable) -> tuple[tuple[int | None, ...], ...]:
     """Return every cell that is given or follows from the totals, one after another.

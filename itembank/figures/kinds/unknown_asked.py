@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import re
 
-from itembank.figures.figure import Asked, Figure, FigureError, Wording, kind_of
+from itembank.figures.figure import Asked, Figure, FigureError, Wording, printed_on
 from itembank.notation import tree as t
 
 
 def letter_asked(figure: Figure, found: re.Match[str]) -> Asked:
     """Return the question for the letter that a wording names, which is printed on the figure."""
     name = found["name"]
-    shown = {s for node in kind_of(figure).printed(figure) for s in t.symbols(node)}
+    shown = {s for node in printed_on(figure) for s in t.symbols(node)}
     for letter in (name, name.lower()):
         if letter in shown:
             return Asked(t.Sym(letter))

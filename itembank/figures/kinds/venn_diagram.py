@@ -73,9 +73,9 @@ def _fault(figure: VennDiagram) -> str:
         if len(held) > most:
             many = f"at most {most} members" if figure.members else "one number"
             return f"the region of {name} may hold {many}"
-        least = -99 if figure.members else 0
-        if any(not least <= number <= (99 if figure.members else LARGEST) for number in held):
-            return f"a number in it stands between {least} and {LARGEST}"
+        least, largest = (-99, 99) if figure.members else (0, LARGEST)
+        if any(not least <= number <= largest for number in held):
+            return f"a number in it stands between {least} and {largest}"
     shown = [number for held in regions.values() for number in held]
     if figure.members:
         if twice := next((number for number in shown if shown.count(number) > 1), None):
@@ -295,6 +295,7 @@ VENN_DIAGRAM = register_figure(
         printed=lambda figure: tuple(t.num(n) for held in _regions(figure).values() for n in held),
         readings=_readings,
         read=_read,
+        sets=frozenset({"members"}),
         wordings=(
             *_COUNTS,
             Wording(

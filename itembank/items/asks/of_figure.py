@@ -7,12 +7,22 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from itembank.figures.figure import Asked, Figure, FigureError, Reading, kind_of, read, sound
+from itembank.figures.figure import (
+    Asked,
+    Figure,
+    FigureError,
+    Reading,
+    kind_of,
+    read,
+    relations_on,
+    sound,
+)
 from itembank.figures.figure_data import to_data
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
 from itembank.items.asks.find_value import Find
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
+from itembank.once import once
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +44,7 @@ class OfFigure(Ask):
     readings: tuple[tuple[str, Reading], ...] = ()
 
 
+@once
 def as_find(ask: OfFigure) -> Find:
     """Return the question with what the figure's data shows put in its place.
 
@@ -46,8 +57,8 @@ def as_find(ask: OfFigure) -> Find:
         t.Sym(letter): read(ask.figure, reading) for letter, reading in ask.readings
     }
     target = t.replaced(ask.target, values)
-    relations = kind_of(sound(ask.figure)).relations(ask.figure)
-    return Find(target, relations if t.symbols(target) - {"π"} else ())
+    known = relations_on(ask.figure)
+    return Find(target, known if t.symbols(target) - {"π"} else ())
 
 
 def name_read(ask: OfFigure) -> t.Label | None:
@@ -123,6 +134,11 @@ def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
     >>> asked_in(shape, ("What fraction of the circle is shaded?",)).readings[0][1].name
     'shaded'
     """
+    return _asked_in(figure, tuple(prompt))
+
+
+@once
+def _asked_in(figure: Figure, prompt: tuple[str | t.Node, ...]) -> Asked:
     found: Asked | None = None
     for sentence in sentences(prompt):
         bare = sentence.rstrip(".?! ")

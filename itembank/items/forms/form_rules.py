@@ -56,7 +56,7 @@ FORMS: dict[str, tuple[str, Rule]] = {
     "roots": ("every solution, as letter = number", answers.roots),
     "subject": ("the letter alone, an equals sign and an expression", answers.subject),
     "nth-term": ("an expression in n, simplified", answers.nth_term),
-    "list": ("a list in order", answers.listing),
+    "list": ("a list", answers.listing),
     "amounts": ("an amount for each", answers.amounts),
     "point": ("the coordinates of a point", answers.point),
     "sign": ("two numbers with <, > or = between them", answers.sign),

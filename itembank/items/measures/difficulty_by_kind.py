@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable
 from math import log2
 from typing import Any, NamedTuple
 
-from itembank.figures.figure import drawn, kind_of
+from itembank.figures.figure import drawn, printed_on
 from itembank.items.asks import (
     Answered,
     Choose,
@@ -123,7 +123,7 @@ def _unknown_of_figure(ask: OfFigure, printed: Tally) -> bool:
     # A relation printed on a figure is the equation of a line, whose letters are no unknowns.
     return any(
         isinstance(part, t.Sum | t.Juxt) and t.symbols(part) - {"π"}
-        for label in kind_of(ask.figure).printed(ask.figure)
+        for label in printed_on(ask.figure)
         if not isinstance(label, t.Relation)
         for part in t.walk(label)
     )

@@ -123,7 +123,10 @@ def policy(item: Item) -> Policy:
     """
     words = "".join(run for run in item.prompt if isinstance(run, str))
     found = _from_words(words, item.form, item.accept, _unit_of(item.key))
-    if (rounded := marking_of(item.ask).rounded(item.ask)) is None:
+    marking = marking_of(item.ask)
+    if marking.any_order(item.ask):
+        found = replace(found, ordered=False)
+    if (rounded := marking.rounded(item.ask)) is None:
         return found
     target, to = rounded
     return replace(found, rounding=to, unrounded=number_before(target, item.key))

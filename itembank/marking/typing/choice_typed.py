@@ -10,6 +10,7 @@ from itembank.text.late_pattern import late
 _DENIES = late(r"\b(?:not|isn'?t|never|no)\b")
 _WORDS_ALONE = late(r"[a-z]+")
 _LETTERS_ONLY = late(r"[^a-z]+")
+_ENDS = late(r"[A-Z]{2,3}")
 _LETTER_FIRST = late(
     r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
     r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
@@ -28,6 +29,7 @@ _SIDES = {
     "triangle": "triangular",
     "pentagon": "pentagonal",
     "hexagon": "hexagonal",
+    "heptagon": "heptagonal",
     "octagon": "octagonal",
 }
 _CALLED = {
@@ -66,6 +68,8 @@ def named(plain: str, labels: Sequence[str]) -> str:
     'right-angled'
     >>> named("a square pyramid", ("cuboid", "square-based pyramid", "tetrahedron"))
     'square-based pyramid'
+    >>> named("XR", ("RH", "RX")), named("line from", ("line from a point", "line at a point"))
+    ('RX', 'line from a point')
     """
     plain = _hyphened(_as_printed(_as_on_chart(plain, labels), labels), labels)
     folded = plain.casefold()
@@ -75,7 +79,7 @@ def named(plain: str, labels: Sequence[str]) -> str:
         return last[0]
     if folded in map(str.casefold, labels):
         return plain
-    if begun := _begun_alike(folded, labels):
+    if begun := _begun_alike(folded, labels) or _from_the_other_end(folded, labels):
         return begun
     # One choice named in a sentence is the answer; two may be compared, and nobody can tell.
     inside = [label for label in labels if _stands_in(label.casefold(), folded)]
@@ -116,7 +120,7 @@ def _hyphened(plain: str, labels: Sequence[str]) -> str:
 def _begun_alike(folded: str, labels: Sequence[str]) -> str:
     """Return the one choice that a text begins, or that begins it: *acute*, *Monday* for Mon."""
     close, count = _LETTERS_ONLY.sub("", folded), len(_WORDS_ALONE.findall(folded))
-    if len(close) < 3 or count > 2 or _WORDS_ALONE.sub("", folded).strip(" -"):
+    if len(close) < 3 or _WORDS_ALONE.sub("", folded).strip(" -"):
         return ""
     found = [
         label
@@ -125,6 +129,13 @@ def _begun_alike(folded: str, labels: Sequence[str]) -> str:
         and (own.startswith(close) or (count == 1 and close.startswith(own)))
     ]
     return found[0] if len(found) == 1 else ""
+
+
+def _from_the_other_end(folded: str, labels: Sequence[str]) -> str:
+    """Return the line or angle that is named from its other end: XR is RX, and CBA is ABC."""
+    turned = folded[::-1].upper()
+    named_by_ends = all(_ENDS.fullmatch(label) for label in labels)
+    return turned if named_by_ends and turned in labels else ""
 
 
 def _stands_in(label: str, text: str) -> bool:

@@ -37,8 +37,8 @@ def as_time(plain: str, key: t.Node) -> str:
     >>> key = parse_written("15:25")
     >>> [as_time(text, key) for text in ("15.25", "1525", "3.25pm", "3 pm", "25")]
     ['15:25', '15:25', '3:25 pm', '3 pm', '25']
-    >>> as_time("0:30", key)
-    '00:30'
+    >>> as_time("0:30", key), as_time("8:30", key), as_time("8:30", parse_written("09:45"))
+    ('00:30', '8:30', '08:30')
     >>> as_time("3 h and 25 min", parse_written("3 h 25 min"))
     '3 h 25 min'
     >>> as_time("3h25", parse_written("205 min")), as_time("205m", parse_written("205 min"))
@@ -50,7 +50,9 @@ def as_time(plain: str, key: t.Node) -> str:
             hour, minute, half = found[1], found[2], found[3].lower()
             return f"{hour}:{minute} {half}m" if minute else f"{hour} {half}m"
         if found := _CLOCK.fullmatch(plain):
-            return f"{'00' if found[1] == '0' else found[1]}:{found[2]}"
+            # 8:30 for 08:30 leaves out a nought; for 20:30 it may be meant by the other clock.
+            nought = len(found[1]) == 1 and (found[1] == "0" or _of_morning(key))
+            return f"{'0' if nought else ''}{found[1]}:{found[2]}"
         return plain
     if isinstance(key, t.MixedUnits) or is_length_of_time(key):
         plain = _AND.sub(" ", plain)
@@ -59,6 +61,10 @@ def as_time(plain: str, key: t.Node) -> str:
     if is_length_of_time(key) and (found := _MINUTES_LEFT_OUT.fullmatch(plain)):
         return f"{found[1]}{found[2]} min" if " " not in plain else f"{found[1]} {found[2]} min"
     return plain
+
+
+def _of_morning(key: t.Node) -> bool:
+    return isinstance(key, t.ClockTime) and not key.half and key.hour < 12
 
 
 def with_minutes(plain: str) -> str:

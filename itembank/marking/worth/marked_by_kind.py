@@ -31,6 +31,7 @@ from itembank.items.asks import (
     RoundReading,
     Solve,
     TrueOrFalse,
+    TwoNumbers,
     WhoIsRight,
 )
 from itembank.items.asks import Sequence as Terms
@@ -77,6 +78,8 @@ class Marking(NamedTuple):
         The number that is rounded, with the places, figures or amount it is rounded to.
     ordered
         ``ascending`` or ``descending``, where the answer is a list in order.
+    any_order
+        Whether the numbers of an answer may come in any order.
     sign
         Whether the answer is a sign between two numbers.
     for_letters
@@ -108,6 +111,7 @@ class Marking(NamedTuple):
     equations: Callable[[Any], tuple[t.Relation, ...]] = lambda ask: ()
     rounded: Callable[[Any], tuple[t.Node, To] | None] = lambda ask: None
     ordered: Callable[[Any], str] = lambda ask: ""
+    any_order: Callable[[Any], bool] = lambda ask: False
     sign: bool = False
     for_letters: Callable[[frozenset[str]], bool] = lambda letters: False
     range: bool = False
@@ -120,18 +124,24 @@ class Marking(NamedTuple):
     drawn: bool = False
 
 
+_CHOICES_IN_WORDS = {"best name": 1, "called": 0, "construction": 0, "shortest": 0}
+"""Readings whose choices stand in the question's words, and how many names come before them."""
+
+
 def _names_on(ask: OfFigure) -> tuple[str, ...]:
     """Return the names on a figure, where one of them is the answer."""
     if name_read(ask) is None:
         return ()
     for _, reading in ask.readings:
-        # The names to choose from are in the words.
-        if reading.name == "best name":
-            return reading.of[1:]
-        if reading.name == "called":
-            return reading.of
+        if (before := _CHOICES_IN_WORDS.get(reading.name)) is not None:
+            return reading.of[before:]
     printed = kind_of(ask.figure).printed(ask.figure)
     return tuple(node.text for node in printed if isinstance(node, t.Label))
+
+
+def _lists_a_set(ask: OfFigure) -> bool:
+    sets = kind_of(ask.figure).sets
+    return any(reading.name in sets for _, reading in ask.readings)
 
 
 def _read_and_rounded(ask: RoundReading) -> tuple[t.Node, To]:
@@ -154,7 +164,7 @@ MARKING.by_kind |= {
         equations=lambda ask: ask.relations if isinstance(ask.target, t.Sym) else (),
     ),
     Draw: Marking(drawn=True),
-    OfFigure: Marking(names=lambda ask: _names_on(ask)),
+    OfFigure: Marking(names=lambda ask: _names_on(ask), any_order=lambda ask: _lists_a_set(ask)),
     Solve: Marking(equations=lambda ask: ask.relations, repeated=True),
     Inequality: Marking(range=True),
     ErrorInterval: Marking(range=True),
@@ -166,6 +176,7 @@ MARKING.by_kind |= {
     Common: Marking(leads=_COMMON),
     Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),
     RoundReading: Marking(rounded=lambda ask: _read_and_rounded(ask)),
+    TwoNumbers: Marking(any_order=lambda ask: True),
     Equivalent: Marking(unmet=not_equivalent, numbers=lambda ask, answer: (answer,)),
     Give: Marking(unmet=unmet, numbers=given_values),
     **dict.fromkeys((TrueOrFalse, Answered), _TRUTH),

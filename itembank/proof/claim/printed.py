@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from itembank.figures.figure import FigureError, kind_of
+from itembank.figures.figure import FigureError, printed_on
 from itembank.items.asks import (
     Answered,
     Ask,
@@ -79,7 +79,7 @@ def unprinted(item: Item) -> str:
         if not isinstance(run, str):
             _gather(run, shown)
     if item.figure is not None:
-        for node in kind_of(item.figure).printed(item.figure):
+        for node in printed_on(item.figure):
             _gather(node, shown)
     if item.key_figure is not None and not isinstance(item.ask, Draw):
         return "no words ask for the figure of the answer"
@@ -191,8 +191,13 @@ def _answered(ask: Answered | WhoIsRight, item: Item) -> str:
     if answers != (ask.answers if isinstance(ask, WhoIsRight) else (("", ask.answer),)):
         return "the proof judges other answers than those that are printed"
     given = tuple(answer for _, answer in answers)
-    faults = [_not_asked(ask, item, words, given) for words in questions]
-    return "" if "" in faults else faults[0]
+    first = ""
+    for words in questions:
+        fault = _not_asked(ask, item, words, given)
+        if not fault:
+            return ""
+        first = first or fault
+    return first
 
 
 @PRINTED.on(FaultyWorking)
@@ -247,9 +252,9 @@ def mismatched(item: Item) -> str:
         return fault
     # A unit may be printed as a word (metres) as well as by its sign.
     if strange := kinds(key) - kinds_in_words(said):
-        on_figure = kind_of(item.figure).printed(item.figure) if item.figure else ()
-        printed = (run for run in item.prompt if not isinstance(run, str))
-        for node in (*printed, *on_figure, *asked(ask)):
+        on_figure = printed_on(item.figure) if item.figure else ()
+        in_words = (run for run in item.prompt if not isinstance(run, str))
+        for node in (*in_words, *on_figure, *asked(ask)):
             strange -= kinds(node)
         if strange:
             units = " and ".join(sorted(strange))

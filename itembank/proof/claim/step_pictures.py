@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from fractions import Fraction
 
-from itembank.figures.figure import Figure, FigureError, Reading, fault, kind_of, read
+from itembank.figures.figure import Figure, FigureError, Reading, fault, kind_of, read, relations_on
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.value import exact
@@ -38,7 +38,7 @@ def picture_fault(item: Item) -> str:
 
 
 def _equations(figure: Figure) -> tuple[t.Relation, ...]:
-    return kind_of(figure).relations(figure)
+    return relations_on(figure)
 
 
 def shown_by(figure: Figure, line: t.Node, reader: Reader, equations: Equations) -> bool:

@@ -9,6 +9,7 @@ from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import number
 from itembank.notation.value import NotExact, exact
+from itembank.once import once
 from itembank.proof.claim.finding import Finding
 from itembank.proof.exact.ranges import find_range
 from itembank.proof.exact.rounding import rounded
@@ -30,6 +31,7 @@ def find_interval(ask: ErrorInterval, key: t.Node) -> Finding:
     return find_range(interval_of(ask), key)
 
 
+@once
 def interval_of(ask: ErrorInterval) -> t.Relation:
     """Return the interval as a relation: its lower end belongs to it, its upper does not.
 

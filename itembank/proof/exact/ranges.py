@@ -14,6 +14,7 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.linear import linear
 from itembank.notation.value import NotExact, sides
+from itembank.once import once
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit
 from itembank.proof.exact.elimination import minus
@@ -72,8 +73,7 @@ def find_range(relation: t.Relation, key: t.Node) -> Finding:
     if len(letters) != 1:
         raise NotExact("this is not an inequality in one letter")
     (letter,) = letters
-    asked = statement((relation,), letter)
-    answer = _written(asked, letter)
+    asked, answer = _solved(relation, letter)
     cases = key.parts if isinstance(key, t.Either) else (key,)
     try:
         for case in cases:
@@ -92,11 +92,22 @@ def find_range(relation: t.Relation, key: t.Node) -> Finding:
     return found(answer, key, False, f"at {at} the question is {says}, the key is not")
 
 
+@once
+def _solved(relation: t.Relation, letter: str) -> tuple[list[list[Link]], str]:
+    """Return a question as its links, and its answer: of several answers each is held to it."""
+    asked = statement((relation,), letter)
+    return asked, _written(asked, letter)
+
+
 def statement(cases: tuple[t.Relation, ...], letter: str) -> list[list[Link]]:
     """Return relations joined by *or*, each as its links, which all have to hold.
 
     Raises:
         NotExact: a side is not a polynomial in the letter.
+
+    >>> from itembank.notation.parse import parse
+    >>> [len(links) for links in statement((parse("x < -1"), parse("2 < x ≤ 5")), "x")]
+    [1, 2]
     """
     found = []
     for case in cases:
@@ -114,12 +125,22 @@ def statement(cases: tuple[t.Relation, ...], letter: str) -> list[list[Link]]:
 
 
 def is_true(cases: list[list[Link]], x: Surd) -> bool:
-    """Tell whether a statement is true at x."""
+    """Tell whether a statement is true at x.
+
+    >>> from itembank.notation.parse import parse
+    >>> [is_true(statement((parse("2 < x ≤ 5"),), "x"), Surd.of(n)) for n in (2, 3, 5, 6)]
+    [False, True, True, False]
+    """
     return any(all(value_at(p, x).sign in SIGNS[op] for p, op in links) for links in cases)
 
 
 def turning_places(*statements: list[list[Link]]) -> list[Surd]:
-    """Return where the sides of some link are equal, least first."""
+    """Return where the sides of some link are equal, least first.
+
+    >>> from itembank.notation.parse import parse
+    >>> turning_places(statement((parse("2x < 6"),), "x")) == [Surd.of(3)]
+    True
+    """
     places: set[Surd] = set()
     for cases in statements:
         for links in cases:
@@ -130,7 +151,11 @@ def turning_places(*statements: list[list[Link]]) -> list[Surd]:
 
 
 def points(places: list[Surd]) -> list[Surd]:
-    """Return the places with a point before, between and after them."""
+    """Return the places with a point before, between and after them.
+
+    >>> points([Surd.of(1), Surd.of(3)]) == [Surd.of(n) for n in (0, 1, 2, 3, 4)]
+    True
+    """
     # No place to turn at: the same everywhere, so any point will do.
     if not places:
         return [Surd.of(0)]

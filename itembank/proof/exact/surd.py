@@ -58,6 +58,10 @@ class Surd:
         return _made([(inside, Fraction(outside, value.denominator))])
 
     def __add__(self, other: Surd) -> Surd:
+        if len(self.terms) == 1 and len(other.terms) == 1:
+            ((root, c),), ((same, d),) = self.terms, other.terms
+            if root == same:
+                return Surd(((root, c + d),) if c + d else ())
         return _made([*self.terms, *other.terms])
 
     def __neg__(self) -> Surd:
@@ -67,6 +71,9 @@ class Surd:
         return self + -other
 
     def __mul__(self, other: Surd) -> Surd:
+        if self.is_rational and other.is_rational:
+            both = self.terms and other.terms
+            return Surd(((1, self.terms[0][1] * other.terms[0][1]),) if both else ())
         pieces = []
         for a, c in self.terms:
             for b, d in other.terms:
@@ -98,7 +105,8 @@ class Surd:
     @property
     def is_rational(self) -> bool:
         """Tell whether no root is left."""
-        return all(root == 1 for root, _ in self.terms)
+        # In order of the numbers under the roots, of which each comes once.
+        return not self.terms or self.terms[-1][0] == 1
 
     @property
     def rational(self) -> Fraction:

@@ -39,22 +39,37 @@ def coefficients(polynomial: Polynomial, letter: str) -> Coefficients:
 
 
 def trimmed(p: Coefficients) -> Coefficients:
-    """Return `p` without leading zeros."""
+    """Return `p` without leading zeros.
+
+    >>> len(trimmed([Surd.of(3), Surd.of(2), Surd.of(0)]))  # 3 + 2x
+    2
+    """
     while p and not p[-1].terms:
         p = p[:-1]
     return p
 
 
 def value_at(p: Coefficients, x: Surd) -> Surd:
-    """Return the value of a polynomial (Horner's rule)."""
-    total = Surd.of(0)
-    for c in reversed(p):
+    """Return the value of a polynomial (Horner's rule).
+
+    >>> value_at([Surd.of(3), Surd.of(2)], Surd.of(5)) == Surd.of(13)
+    True
+    """
+    if not p:
+        return Surd.of(0)
+    total = p[-1]
+    for c in p[-2::-1]:
         total = total * x + c
     return total
 
 
 def remainder(p: Coefficients, q: Coefficients) -> tuple[Coefficients, Coefficients]:
-    """Return quotient and remainder of p divided by q, which is not zero."""
+    """Return quotient and remainder of p divided by q, which is not zero.
+
+    >>> square, more = [Surd.of(0), Surd.of(0), Surd.of(1)], [Surd.of(1), Surd.of(1)]
+    >>> remainder(square, more) == ([Surd.of(-1), Surd.of(1)], [Surd.of(1)])  # (x + 1)(x - 1) + 1
+    True
+    """
     rest, out = list(p), [Surd.of(0)] * max(0, len(p) - len(q) + 1)
     while len(rest) >= len(q):
         c, shift = rest[-1] / q[-1], len(rest) - len(q)
@@ -67,7 +82,12 @@ def remainder(p: Coefficients, q: Coefficients) -> tuple[Coefficients, Coefficie
 
 
 def common(p: Coefficients, q: Coefficients) -> Coefficients:
-    """Return the greatest common divisor of two polynomials (Euclid)."""
+    """Return the greatest common divisor of two polynomials (Euclid).
+
+    >>> less, more = [Surd.of(-1), Surd.of(1)], [Surd.of(1), Surd.of(1)]
+    >>> len(common(less, [Surd.of(-1), Surd.of(0), Surd.of(1)])), len(common(less, more))
+    (2, 1)
+    """
     while q:
         p, q = q, remainder(p, q)[1]
     return p

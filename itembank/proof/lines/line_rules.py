@@ -10,7 +10,7 @@ from collections.abc import Callable
 from itertools import pairwise
 from typing import Any
 
-from itembank.figures.figure import kind_of
+from itembank.figures.figure import relations_on
 from itembank.items.asks import (
     Answered,
     Ask,
@@ -164,7 +164,7 @@ def _on_figure(ask: OfFigure, line: t.Node) -> Find:
     question = as_find(ask)
     if question.relations or not t.symbols(line) - {"π"}:
         return question
-    return Find(question.target, kind_of(ask.figure).relations(ask.figure))
+    return Find(question.target, relations_on(ask.figure))
 
 
 def _consequence(line: t.Relation, relations: tuple[t.Relation, ...]) -> bool:

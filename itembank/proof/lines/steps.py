@@ -30,6 +30,12 @@ def working_fault(item: Item) -> str:
     A line without letters has to be true; an equation or inequality has to have the solution of
     the question; an expression has to be worth what is asked; the last line, or the last lines
     together, have to hold the key. A line that is none of these is said to be past checking.
+
+    >>> from dataclasses import replace
+    >>> from itembank.items.topics.registry import find_item
+    >>> item = find_item("fractions.add-unlike/core/12")
+    >>> working_fault(item), working_fault(replace(item, steps=item.steps[:-1]))
+    ('', 'the last line of the working does not give the key')
     """
     lines = [step.maths for step in item.steps if step.maths is not None]
     for number, line in enumerate(lines, start=1):

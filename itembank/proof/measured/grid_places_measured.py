@@ -10,7 +10,7 @@ import sympy
 from itembank.figures.drawing import Drawing, Stroke, Text, text_box
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
-from itembank.proof.measured.once import once_a_drawing
+from itembank.once import once
 
 
 def _axis(drawing: Drawing, role: str, lines: str, place: int) -> tuple[Any, Any]:
@@ -55,10 +55,10 @@ class Scale:
         return sympy.Point(self.x[0] + x * self.x[1], self.y[0] + y * self.y[1])
 
 
-scale_of = once_a_drawing(Scale)
+scale_of = once(Scale)
 
 
-@once_a_drawing
+@once
 def letters_of(drawing: Drawing) -> list[tuple[str, Any]]:
     """Return each letter with the middle of its room."""
     found = []
@@ -70,7 +70,7 @@ def letters_of(drawing: Drawing) -> list[tuple[str, Any]]:
     return found
 
 
-@once_a_drawing
+@once
 def points_of(drawing: Drawing) -> dict[str, Any]:
     """Return the point that each letter stands nearest to, by the crossing of its strokes."""
     strokes = [mark for mark in drawing.of("point") if isinstance(mark, Stroke)]
@@ -108,7 +108,7 @@ def lines_of(drawing: Drawing) -> list[tuple[str, Stroke]]:
     return [(n, mark) for n, mark in named_tracks(drawing) if mark.role in ("line", "segment")]
 
 
-@once_a_drawing
+@once
 def named_tracks(drawing: Drawing) -> list[tuple[str, Stroke]]:
     """Return each line and shape with the letter nearest to it among those that no point has."""
     crosses = [

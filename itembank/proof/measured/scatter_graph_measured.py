@@ -10,12 +10,12 @@ from itembank.figures.drawing import Drawing, Stroke
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
+from itembank.once import once
 from itembank.proof.measured.grid_places_measured import Scale, scale_of
 from itembank.proof.measured.measure import Measuring, number_tree
-from itembank.proof.measured.once import once_a_drawing
 
 
-@once_a_drawing
+@once
 def _points(drawing: Drawing) -> list[Any]:
     """Return the middle of each cross."""
     scale = scale_of(drawing)

@@ -15,6 +15,7 @@ from typing import Any
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_place import PACK_FILE, PackPlace, read_pack_data
 from itembank.records.entries.entries import LessonFacts, QuestionFacts
+from itembank.text.in_words import day_month_year
 
 
 def choose_pack(
@@ -37,7 +38,7 @@ def choose_pack(
     if len(newest) > 1:
         folders = ", ".join(str(pack.path.parent) for pack in newest)
         raise ItembankError(
-            f"There are {len(newest)} packs for {newest[0].date}: {folders}.",
+            f"There are {len(newest)} packs for {day_month_year(newest[0].date)}: {folders}.",
             matter="several packs",
         )
     return newest[0]

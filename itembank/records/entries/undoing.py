@@ -13,6 +13,7 @@ from itembank.records.entries.entries import NAMES
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import active, entry, lesson, move, of_class
 from itembank.text.folding import folded
+from itembank.text.in_words import day_month_year
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,7 +105,7 @@ def _last(
         about = newest is not None and newest > moved.made_at
         return Last(0, (), moved.date, "", moved.made_at, numbers, about, said)
     if last is None:
-        day = f" on {date}" if date else ""
+        day = f" on {day_month_year(date)}" if date else ""
         raise ItembankError(f"Nothing is recorded for {class_name}{day}, so nothing to undo.")
     found = connection.execute(
         select(entry.c.id, entry.c.kind)

@@ -22,6 +22,7 @@ from itembank.records.store.store_tables import (
     score,
     tally,
 )
+from itembank.text.in_words import day_month_year
 
 _BY_SEAT = (score, misconception, own_view)
 
@@ -119,7 +120,7 @@ def _cut_from_notes(connection: Connection, whom: Whom, done: Forgotten) -> None
                 continue
             # A bare number may as well be a mark or a page: only a person can tell.
             if not whom.is_word:
-                done.notes.append(f"{row.date}: {row.text}")
+                done.notes.append(f"{day_month_year(row.date)}: {row.text}")
                 continue
             # What stands for the seat may be longer than its code, and the column holds no more.
             text = whom.cut_from(row.text)[:longest]

@@ -16,6 +16,7 @@ from itembank.errors import ItembankError, SeveralErrors
 from itembank.records.pupils.homes import AWAY, ClassSeat, Homes, Move, Stay
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import active, entry, lesson, move, own_view, score
+from itembank.text.in_words import day_month_year
 
 
 def moves_there(connection: Connection, last: datetime.date | None = None) -> list[Move]:
@@ -101,8 +102,8 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[I
         if last is not None and last >= new.date:
             found.append(
                 ItembankError(
-                    f"{new}: a move of {last} is noted for {new.from_class}/{new.from_seat} "
-                    "already.",
+                    f"{new}: a move of {day_month_year(last)} is noted for "
+                    f"{new.from_class}/{new.from_seat} already.",
                     matter="moved already",
                     class_name=new.from_class,
                 )
@@ -113,8 +114,9 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[I
         if after and not any(other.target == new.source for other in moves):
             found.append(
                 ItembankError(
-                    f"{new}: {new.from_class}/{new.from_seat} has results of {after[0]}, which is "
-                    f"not before {new.date}.",
+                    f"{new}: {new.from_class}/{new.from_seat} has results of "
+                    f"{day_month_year(after[0])}, which is not before "
+                    f"{day_month_year(new.date)}.",
                     matter="day to be checked",
                 )
             )
@@ -131,7 +133,8 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[I
             found.append(
                 ItembankError(
                     f"{new}: somebody else sits in {new.to_class}/{new.to_seat}, with results of "
-                    f"{sits[-1]}. Move that pupil on the same day, or say that they left: "
+                    f"{day_month_year(sits[-1])}. Move that pupil on the same day, or say that "
+                    "they left: "
                     f"{new.to_class}/{new.to_seat} {AWAY}."
                 )
             )

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from itembank.errors import ItembankError
 from itembank.text.folding import same_name
+from itembank.text.in_words import day_month_year
 
 CUT = "[forgotten]"
 """What stands in a note in place of a seat that is forgotten."""
@@ -42,8 +43,8 @@ class Whom:
         """Return what is forgotten in words."""
         what = f"seat {self.seat} of {self.class_name}" if self.seat else self.class_name
         what = what or "every class"
-        what = f"{what}, from {self.since}" if self.since else what
-        return f"{what}, before {self.before}" if self.before else what
+        what = f"{what}, from {day_month_year(self.since)}" if self.since else what
+        return f"{what}, before {day_month_year(self.before)}" if self.before else what
 
     def of_lesson(self, class_name: str, date: datetime.date) -> bool:
         """Tell whether a lesson is one of those that are meant."""

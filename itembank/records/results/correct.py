@@ -16,6 +16,7 @@ from itembank.records.entries.recording import record_in
 from itembank.records.results.lessons import LessonResult, lessons
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import question
+from itembank.text.in_words import day_month_year
 
 Change = tuple[str, int | None, int | bool]
 """Seat, question or None, and the score or whether the answer is right."""
@@ -53,7 +54,7 @@ def find_lesson(
     if period is not None:
         known = [result for result in known if result.period == period]
     if not known:
-        day = f" on {date}" if date else ""
+        day = f" on {day_month_year(date)}" if date else ""
         raise ItembankError(
             f"Nothing is recorded for {class_name}{day}.",
             matter="nothing recorded",
@@ -69,13 +70,13 @@ def several_lessons(class_name: str, date: datetime.date, periods: Sequence[str]
     """Return the error that one of several lessons of a day has to be named.
 
     >>> print(several_lessons("8K", datetime.date(2026, 11, 30), ["2", "5"]))
-    8K has 2 lessons on 2026-11-30, in period 2 and in period 5.
+    8K has 2 lessons on 30 November 2026, in period 2 and in period 5.
     """
     where = join_words(
         [f"in period {period}" if period else "in a period not noted" for period in periods]
     )
     return ItembankError(
-        f"{class_name} has {len(periods)} lessons on {date}, {where}.",
+        f"{class_name} has {len(periods)} lessons on {day_month_year(date)}, {where}.",
         matter="several lessons",
         periods=tuple(periods),
     )

@@ -206,7 +206,7 @@ function named(plain, labels) {
   const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
   if (last.length === 1) return last[0];
   if (labels.map(casefold).indexOf(folded) >= 0) return plain;
-  const begun = begunAlike(folded, labels);
+  const begun = begunAlike(folded, labels) || fromTheOtherEnd(folded, labels);
   if (begun) return begun;
   const inside = labels.filter((label) => {
     const short = words(casefold(label)).slice(-2).join(" ");
@@ -242,12 +242,16 @@ function asOnChart(plain, labels) {
 function begunAlike(folded, labels) {
   const letters = (text) => sub("choice.letters_only", "", text), close = letters(folded);
   const wanted = findAll("choice.words_alone", folded).length;
-  if (close.length < 3 || wanted > 2 || strip(sub("choice.words_alone", "", folded), " -")) return "";
+  if (close.length < 3 || strip(sub("choice.words_alone", "", folded), " -")) return "";
   const found = labels.filter((label) => {
     const own_ = letters(casefold(label));
     return own_.length > 2 && (own_.startsWith(close) || (wanted === 1 && close.startsWith(own_)));
   });
   return found.length === 1 ? found[0] : "";
+}
+function fromTheOtherEnd(folded, labels) {
+  const turned = Array.from(folded).reverse().join("").toUpperCase();
+  return labels.every((label) => fullmatch("choice.ends", label)) && labels.indexOf(turned) >= 0 ? turned : "";
 }
 function saidFirst(plain, labels) {
   const ends = {};
@@ -274,7 +278,10 @@ function asTime(plain, key) {
       return found[2] ? `${found[1]}:${found[2]} ${half}m` : `${found[1]} ${half}m`;
     }
     found = fullmatch("times.clock", plain);
-    return found ? `${found[1] === "0" ? "00" : found[1]}:${found[2]}` : plain;
+    if (!found) return plain;
+    const ofMorning = key.k === "ClockTime" && !key.half && key.hour < 12;
+    const nought = found[1].length === 1 && (found[1] === "0" || ofMorning);
+    return `${nought ? "0" : ""}${found[1]}:${found[2]}`;
   }
   if (key.k === "MixedUnits" || isLengthOfTime(key)) plain = sub("times.and", " ", plain);
   if (!isLengthOfTime(key)) return plain;

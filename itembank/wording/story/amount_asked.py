@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from itembank.figures.figure import kind_of
+from itembank.figures.figure import kind_of, printed_on
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, unit_known
@@ -116,7 +116,7 @@ def _letter_units(item: Item) -> frozenset[str]:
     """
     if item.figure is None or _beside_letters(item):
         return frozenset()
-    printed = kind_of(item.figure).printed(item.figure)
+    printed = printed_on(item.figure)
     units = {part.unit for run in printed for part in t.walk(run) if isinstance(part, t.Quantity)}
     return frozenset(units) if len(units) == 1 and any(map(t.symbols, printed)) else frozenset()
 
@@ -124,7 +124,7 @@ def _letter_units(item: Item) -> frozenset[str]:
 def _beside_letters(item: Item) -> frozenset[str]:
     printed = [run for run in item.prompt if not isinstance(run, str)]
     if item.figure is not None:
-        printed += kind_of(item.figure).printed(item.figure)
+        printed += printed_on(item.figure)
     return frozenset(
         part.unit
         for run in printed

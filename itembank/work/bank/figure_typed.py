@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Any
 
+from itembank.bank.read.item_checks import CANNOT_BE_USED, figure_faults
 from itembank.errors import ItembankError
 
 EXAMPLE = ('kind = "number line"', "first = 0", "last = 1", "steps = 4", "points = { A = 3 }")
@@ -45,8 +46,6 @@ def checked_figure(typed: str) -> dict[str, Any]:
     Raises:
         ItembankError: it cannot; says why, and in which line where that is known.
     """
-    from itembank.bank.read.item_checks import figure_faults
-
     found = figure_fields(typed)
     for fault in figure_faults(found):
         raise ItembankError(at_line(typed, fault.field, fault.message), field="figure")
@@ -56,14 +55,18 @@ def checked_figure(typed: str) -> dict[str, Any]:
 def at_line(typed: str, field: tuple[str | int, ...], message: str) -> str:
     r"""Return what is wrong with a picture, with the line and the key that it stands in.
 
-    >>> at_line('kind = "number line"\nsteps = "x"', ("figure", "steps"), "It cannot be used.")
-    'Line 2, ‘steps’: It cannot be used.'
-    >>> at_line("steps = 4", ("figure",), "It cannot be used.")
-    'It cannot be used.'
+    What the line says already, that it is the picture and which key, is not said again.
+
+    >>> said = "The figure cannot be used: steps: it is to be a whole number, not ‘x’."
+    >>> at_line('kind = "number line"\nsteps = "x"', ("figure", "steps"), said)
+    'Line 2, ‘steps’: it is to be a whole number, not ‘x’.'
+    >>> at_line("steps = 4", ("figure",), "The figure cannot be used: ‘first’ is missing.")
+    'The figure cannot be used: ‘first’ is missing.'
     """
     key = str(field[1]) if len(field) > 1 else ""
     begins = re.compile(rf"\s*\[*\s*[\"']?{re.escape(key)}[\"']?\s*[\].=]")
     for number, line in enumerate(typed.splitlines(), start=1):
         if key and begins.match(line):
-            return f"Line {number}, ‘{key}’: {message}"
+            what = message.removeprefix(CANNOT_BE_USED).removeprefix(f"{key}: ")
+            return f"Line {number}, ‘{key}’: {what}"
     return message

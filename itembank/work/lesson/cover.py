@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
+from itembank.text.in_words import day_month_year
 from itembank.work.lesson.lesson_day import (
     parallel,
     refuse_day_without_lesson,
@@ -188,7 +189,8 @@ def _of_pack(
 
     if request.pack is not None:
         lesson = read_pack_facts(request.pack).lesson
-        return lesson.questions, f"the starter of {lesson.class_name} for {lesson.date}"
+        when = day_month_year(lesson.date)
+        return lesson.questions, f"the starter of {lesson.class_name} for {when}"
     other = parallel(department, group, request.same_as or "")
     place = choose_pack(packs_of(request.packs, other), request.date, request.date)
     if place is None:

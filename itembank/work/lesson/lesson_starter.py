@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
 from itembank.text.folding import same_name
+from itembank.text.in_words import day_month_year
 from itembank.today import today
 from itembank.work.lesson.lesson_day import parallel
 
@@ -93,7 +94,7 @@ def no_pack_of_other(
     other: str, date: datetime.date | None, packs: Path, class_name: str
 ) -> ItembankError:
     """Return the error that a parallel class has no pack for a day."""
-    when = f" for {date}" if date else ""
+    when = f" for {day_month_year(date)}" if date else ""
     return ItembankError(
         f"There is no pack of {other}{when} in {packs}.",
         matter="no pack of the other class",
@@ -160,7 +161,7 @@ def starter_by_store(group: SchoolClass, request: RecordRequest, store: Store) -
             return _as_asked(Starter(facts, _intervals(group, facts.out_of)), group, request.asked)
     if out_of is None:
         raise ItembankError(
-            f"There is no pack of {group.name} for {day} in {request.packs}.",
+            f"There is no pack of {group.name} for {day_month_year(day)} in {request.packs}.",
             matter="no pack that day",
         )
     if not 1 <= out_of <= MOST_MARKS:

@@ -12,6 +12,7 @@ from itembank.planning.calendar.days import parse_day
 from itembank.planning.department.pack_request import PackRequest, stated
 from itembank.planning.department.taught import not_yet, taught_dates
 from itembank.today import today
+from itembank.work.next_lesson import next_lesson_day
 from itembank.work.pack.settled_request import settle
 from itembank.work.places import banks_of, nearby_department
 
@@ -58,7 +59,7 @@ def make_pack(
 
     What `typed` leaves open comes from the `plan` file, the class and the `department`, which is
     the one around the current folder unless it is named. `day` is the day of the lesson as a
-    person writes it.
+    person writes it; the class's next lesson where neither it nor the plan says.
 
     Raises:
         ItembankError: something asked for cannot be had; says what, and what there is.
@@ -81,7 +82,8 @@ def make_pack(
     named = typed.class_name or (planned.class_name if planned else None)
     group = found.find_class(named) if found else None
     taught = taught_dates(found, group) if found and group else {}
-    request = settle(typed, planned, found, known, today(), taught)
+    usual_day = next_lesson_day(found, group) if found and group else today()
+    request = settle(typed, planned, found, known, usual_day, taught)
     _refuse_existing(home / folder_of(request), replacing)
 
     from itembank.packs.proof_ahead import begin_proof

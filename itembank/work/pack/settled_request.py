@@ -24,6 +24,7 @@ from itembank.planning.department.plan_file import MOST_SEED, MOST_VARIANTS
 from itembank.planning.department.question_sources import no_bank
 from itembank.planning.department.taught import not_yet
 from itembank.planning.topic_names import unknown_topic
+from itembank.text.in_words import day_month_year
 
 LONGEST_TITLE = 24  # characters that stand whole beside the class and the date on a slide
 LONGEST_CLASS = 12
@@ -34,10 +35,12 @@ def settle(
     plan: PackRequest | None,
     department: Department | None,
     known: Collection[str],
-    today: datetime.date,
+    usual_day: datetime.date,
     taught: Mapping[str, datetime.date | None] | None = None,
 ) -> PackRequest:
     """Return the request with nothing left open: as typed, as planned, as the class has it.
+
+    `usual_day` is the lesson's where nothing else says.
 
     Of the class's own topics those are left out that it is `taught` on the day of the lesson or
     later: a starter opens the lesson. A topic that is not one of `known`, which are those of the
@@ -52,7 +55,7 @@ def settle(
             raise wrong
     group = department.find_class(asked.class_name) if department else None
     name = group.name if group else _class_name(asked.class_name)
-    date = asked.date or today
+    date = asked.date or usual_day
     ids = dict.fromkeys(topic.id.lower() for topic in typed.topics)
     own = bool(asked.topics)
     topics = tuple(map(PlannedTopic, ids)) or asked.topics or _own_topics(group, taught, date)
@@ -113,7 +116,8 @@ def _own_topics(
     if not topics and early:
         reasons = "; ".join(f"{topic} {when}" for topic, when in early.items())
         raise ItembankError(
-            f"{group.name} has not been taught any of its topics before {date}: {reasons}.",
+            f"{group.name} has not been taught any of its topics before {day_month_year(date)}: "
+            f"{reasons}.",
             matter="nothing taught",
         )
     if not topics:

@@ -179,11 +179,22 @@ def test_a_number_of_pupils_makes_seats_and_names_make_none():
     for text in (
         "Class\tSeats\tLessons\n8K\tSam Larch\tMon 1",
         "Class\tPupil name\tLessons\n8K\tSam Larch\tMon 1",
+        "Class\tPupils\tLessons\n8K\tSam Larch\tMon 1",
+        "Class\tPupils\tLessons\n8K\t29\tMon 1\n8L\tSam\tMon 2",
     ):
         pasted = read_pasted_classes(text)
         assert pasted.wrong
         assert "Sam" not in " ".join(map(str, pasted.wrong))
         assert not any(group.seats for group in pasted.found)
+
+
+@pytest.mark.parametrize(
+    "heading", ["Pupils", "No. of pupils", "Number of students", "Students", "Pupil count"]
+)
+def test_how_many_pupils_there_are_may_stand_below_them(heading):
+    pasted = read_pasted_classes(f"Class\tLessons\t{heading}\n8K\tMon 1\t29\n8L\tMon 2\tA1-A6")
+    assert (pasted.wrong, pasted.remarks) == ((), ())
+    assert [len(group.seats) for group in pasted.found] == [29, 6]
 
 
 @pytest.mark.parametrize(

@@ -30,7 +30,9 @@ HEADS = {
     "day": "day|weekday|day of the week",
     "period": r"period|per|pd|lesson (no|number)|p",
     "week": "week|wk|a/b|week a/b|a or b|cycle",
-    "seats": "seats?|seat codes?|size|number on roll|nor|seat rows?|class size",
+    "seats": r"seats?|seat codes?|size|number on roll|nor|seat rows?|class size"
+    r"|(?:(?:number|no\.?|total|count) of )?(?:pupils|students)"
+    r"|(?:pupil|student) (?:count|numbers?)",
     "of day": rf"(?:week )?(?:[ab] )?{_DAY}(?: (?:week )?[ab])?",
 }
 _YEAR_IN_NAME = re.compile(r"(?:y(?:ea)?r?\s*)?(1[0-3]|[1-9])(?!\d)", re.I)
@@ -60,9 +62,10 @@ def read_pasted_classes(text: str) -> Pasted[tuple[ClassAnswer, ...]]:
     ('8K', 8, 'HT', ['Mon 3', 'Tue 1', 'A Fri 2'])
     """
     sheet = sheet_of(text, HEADS)
+    refused = [*sheet.unknown, *_with_names(sheet)]
     wrong = [
         Wrong("classes", fault, row=0, column=column + 1)
-        for column, head in sheet.unknown
+        for column, head in refused
         if (fault := heading_fault(head))
     ]
     if wrong:
@@ -102,6 +105,21 @@ def read_pasted_classes(text: str) -> Pasted[tuple[ClassAnswer, ...]]:
         for group in begun.values()
     )
     return Pasted(classes, tuple(wrong), tuple(remarks))
+
+
+def _with_names(sheet: Sheet) -> list[tuple[int, str]]:
+    """Return the columns of seats, with their headings, that hold neither numbers nor codes.
+
+    Below *Pupils* mostly stands how many there are, and sometimes who they are.
+    """
+    return [
+        (column, sheet.heads[column])
+        for column in sheet.columns.get("seats", ())
+        if any(
+            typed and not typed[0].isdigit() and seats_told(typed)[1]
+            for typed in (row.cell(column) for row in sheet.rows)
+        )
+    ]
 
 
 def _guessed(rows: tuple[Row, ...]) -> dict[str, tuple[int, ...]]:

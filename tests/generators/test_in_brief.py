@@ -1,0 +1,26 @@
+"""Short questions: their keys found again from the printed text, their length, and how many."""
+
+from __future__ import annotations
+
+import pytest
+
+from itembank.items.topics.registry import topics
+from tests.generators import brief_probability, brief_statistics
+from tests.generators.brief_reader import brief_points, check_keys, check_room, compiled
+
+ROWS = {**brief_statistics.TOPICS, **brief_probability.TOPICS}
+BRIEF = sorted(topic.id for topic in topics() if any(map(brief_points, topic.spaces.values())))
+
+
+@pytest.mark.parametrize("topic_id", BRIEF)
+def test_every_key_is_found_again_from_the_printed_text(topic_id):
+    check_keys(topic_id, {compiled(row): solve for row, solve in ROWS[topic_id].items()})
+
+
+@pytest.mark.parametrize("topic_id", BRIEF)
+def test_every_tier_has_a_fair_share_of_short_questions(topic_id):
+    check_room(topic_id)
+
+
+def test_every_row_is_of_a_topic_with_short_questions():
+    assert set(ROWS) <= set(BRIEF)
