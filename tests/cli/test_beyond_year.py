@@ -10,7 +10,7 @@ from itembank.bank.question.year import entry_year
 from itembank.bank.read.load import read_bank
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
-from tests.depth import cases, left, whole
+from tests.depth import cases, left, only_whole, whole
 
 BANKS = Path(__file__).parents[2] / "banks"
 MIXED = "fractions.decimals-percentages"
@@ -146,6 +146,7 @@ def test_topics_show_the_year(said, home):
     )
 
 
+@only_whole
 def test_a_week_leaves_out_a_topic_of_a_later_year_and_says_so(said, away):
     for name in ("department.toml", "calendar.toml", "schemes", "questions"):
         source = BANKS / "larkhythe" / name

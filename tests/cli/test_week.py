@@ -67,6 +67,7 @@ def test_a_week_is_planned_and_all_its_packs_are_made(said, home, two_cores):
     assert packs(home) == made
 
 
+@only_whole
 def test_the_teachers_hand_wins_and_the_other_lessons_stay(said, home):
     said("week", "8K", "--from", "2026-11-30")
     before = packs(home)

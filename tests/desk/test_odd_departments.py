@@ -11,7 +11,7 @@ from urllib.parse import quote
 import pytest
 
 from itembank.desk.replying.replies import url
-from tests.depth import cases, each
+from tests.depth import cases, each, only_whole
 from tests.depth import whole as in_whole
 from tests.desk.conftest import fresh_home, visitor
 
@@ -180,6 +180,7 @@ def test_a_class_without_scheme_or_lessons_hides_no_other(home):
     whole(desk.post("/class/10X/week/2026-11-30/plan"))
 
 
+@only_whole
 def test_two_lessons_on_one_day_keep_apart(home, monkeypatch):
     path = home / "department.toml"
     path.write_text(path.read_text().replace('"Mon 1", "Tue 3"', '"Mon 1", "Mon 5", "Tue 3"'))

@@ -25,7 +25,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.proof.lines.steps import step_fault
-from tests.depth import cases, each, whole
+from tests.depth import cases, each, only_whole, whole
 from tests.generators.equation_engines import answer_of, calculate, flint_number
 from tests.generators.equation_samples import (
     BOTH,
@@ -80,6 +80,7 @@ def test_every_declared_misconception_shows_somewhere(name: str) -> None:
     assert shown - {OTHER_LINE.id} == {which.id for which in topic(name).misconceptions}
 
 
+@only_whole
 @pytest.mark.parametrize("name", each(BOTH, 2))
 def test_no_equation_comes_again_with_its_sides_exchanged(name: str) -> None:
     for tier in Tier:

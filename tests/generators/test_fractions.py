@@ -14,7 +14,7 @@ from itembank.items.item import Tier
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
 from itembank.proof.lines.steps import step_fault
-from tests.depth import each
+from tests.depth import each, only_whole
 from tests.generators.fraction_reader import (
     BY_ID,
     TOPICS,
@@ -67,6 +67,7 @@ def test_wrong_answers_are_wrong_and_differ() -> None:
         assert all(value > 0 for value in values), item.address
 
 
+@only_whole
 def test_every_misconception_is_declared_and_some_item_shows_it() -> None:
     for topic in TOPICS:
         assert declared_ones(topic) == {
