@@ -27,10 +27,12 @@ from generators.geometry._angles import (
     whole_number,
     wrong_values,
 )
+from generators.geometry._angles_in_brief import TRIANGLE
 from generators.geometry._worked_wrongly import angles
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -138,6 +140,7 @@ class AnglesInTriangles(Topic):
     }
     spaces = kinds.with_statements(spaces)
     spaces = kinds.with_working_spotted(spaces, "geometry.angles-in-triangles", angles)
+    spaces = with_brief(spaces, TRIANGLE)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -26,10 +26,12 @@ from generators.geometry._angles import (
     whole_number,
     wrong_values,
 )
+from generators.geometry._angles_in_brief import ON_A_LINE
 from generators.geometry._worked_wrongly import angles
 from itembank.figures.kinds.angles import Angles
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -120,6 +122,7 @@ class AnglesOnALine(Topic):
     }
     spaces = kinds.with_statements(spaces)
     spaces = kinds.with_working_spotted(spaces, "geometry.angles-on-a-line", angles)
+    spaces = with_brief(spaces, ON_A_LINE)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,11 +13,13 @@ from generators._corners import at
 from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
+from generators.geometry._areas_in_brief import RECTANGLES
 from generators.geometry._rectangle_stories import cost_of_plot, tiles_of_floor, two_units
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -79,6 +81,7 @@ class AreaOfRectangles(Topic):
         "geometry.area-of-rectangles",
         kinds.working_goes_wrong({a.NOT_SHARED: (e.cut_short,), a.TWO_SIDES: (e.first_half,)}),
     )
+    spaces = with_brief(spaces, RECTANGLES)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -15,10 +15,12 @@ from generators._corners import at
 from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
+from generators.geometry._areas_in_brief import TRIANGLES
 from itembank.figures.kinds.polygon import Height, Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -107,6 +109,7 @@ class AreaOfTriangles(Topic):
         ),
     )
     spare = "few triangles have whole sides and a whole height"
+    spaces = with_brief(spaces, TRIANGLES)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -11,11 +11,13 @@ from typing import Any
 
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, shape_question, unit_of
+from generators.geometry._areas_in_brief import COMPOUND
 from generators.geometry._compound_stories import corners_cut, path_round, triangle_cut
 from generators.geometry._rectilinear import cut, ell, tee
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -87,6 +89,7 @@ class CompoundArea(Topic):
             }
         ),
     )
+    spaces = with_brief(spaces, COMPOUND)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -24,9 +24,11 @@ from generators.geometry._angles import (
     whole_number,
     wrong_values,
 )
+from generators.geometry._angles_in_brief import PARALLEL
 from itembank.figures.kinds.angles import Angles
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -110,6 +112,7 @@ class ParallelLines(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = with_brief(spaces, PARALLEL)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

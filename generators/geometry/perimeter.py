@@ -12,6 +12,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import length, said_question, unit_of, whole
+from generators.geometry._areas_in_brief import PERIMETERS
 from generators.geometry._perimeter_drawn import (
     ell_shape,
     isosceles,
@@ -23,6 +24,7 @@ from generators.geometry._perimeter_drawn import (
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -109,6 +111,7 @@ class Perimeter(Topic):
             }
         ),
     )
+    spaces = with_brief(spaces, PERIMETERS)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

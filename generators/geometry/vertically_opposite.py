@@ -24,9 +24,11 @@ from generators.geometry._angles import (
     value_question,
     whole_number,
 )
+from generators.geometry._angles_in_brief import CROSSING
 from itembank.figures.kinds.angles import Angles
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -99,6 +101,8 @@ class VerticallyOpposite(Topic):
     title = "Vertically opposite angles"
     statements = ("geometry.angles",)
     misconceptions = (
+        m.NOT_SHARED,
+        m.NUMBERS_LEFT_OUT,
         *(m.OPPOSITE_AS_LINE, m.REST_OF_TURN, m.COPIED, m.LINE_RIGHT_ANGLE, m.NOT_DIVIDED),
         *(m.SUBTRACTS_MULTIPLIER, m.ADDS_NUMBER, m.ANGLE_NOT_LETTER, m.NUMBERS_WRONG_WAY),
         *(m.OTHER_ANGLE, m.LINE_FULL_TURN),
@@ -126,6 +130,7 @@ class VerticallyOpposite(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = with_brief(spaces, CROSSING)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -4,12 +4,19 @@ from __future__ import annotations
 
 import pytest
 
+from itembank.items.tier import Tier
 from itembank.items.topics.registry import topics
-from tests.generators import brief_probability, brief_statistics
+from tests.generators import brief_geometry, brief_probability, brief_statistics
 from tests.generators.brief_reader import brief_points, check_keys, check_room, compiled
 
-ROWS = {**brief_statistics.TOPICS, **brief_probability.TOPICS}
+ROWS = {**brief_statistics.TOPICS, **brief_probability.TOPICS, **brief_geometry.TOPICS}
 BRIEF = sorted(topic.id for topic in topics() if any(map(brief_points, topic.spaces.values())))
+HELD_ALREADY = {
+    ("geometry.area-of-rectangles", Tier.CORE),
+    ("geometry.area-of-parallelograms", Tier.CORE),
+    ("geometry.area-of-triangles", Tier.CHALLENGE),
+}
+"""Tiers whose own questions are often as short as these."""
 
 
 @pytest.mark.parametrize("topic_id", BRIEF)
@@ -19,7 +26,7 @@ def test_every_key_is_found_again_from_the_printed_text(topic_id):
 
 @pytest.mark.parametrize("topic_id", BRIEF)
 def test_every_tier_has_a_fair_share_of_short_questions(topic_id):
-    check_room(topic_id)
+    check_room(topic_id, [tier for tier in Tier if (topic_id, tier) not in HELD_ALREADY])
 
 
 def test_every_row_is_of_a_topic_with_short_questions():

@@ -28,7 +28,8 @@ AN_ITEM = 12
 LITTLE = re.compile(
     "of|and|in|to|for|from|by|is|are|at|on|a|an|as|or|per|the|than|with|how|what|if|each"
     "|has|it|that|into|more|less|who|which|when|do|does|be|but|its|was|were|have|had"
-    "|there|this|can|then|their|they|them|these|those|up|out|over|under"
+    "|there|this|can|then|their|they|them|these|those|up|out|over|under|through|parallel"
+    "|perpendicular|about|after|before|between|where"
 )
 
 

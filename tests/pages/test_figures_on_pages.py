@@ -16,7 +16,7 @@ from itembank.packs.data.pack import Look, Pack
 from itembank.packs.data.pack_item import PackItem, Picture
 from itembank.pages.documents import slides
 from itembank.pages.draw import draw_pack, drawers
-from itembank.pages.engine import paragraph
+from itembank.pages.engine import text_drawn
 from itembank.pages.engine.paragraph import answered
 from itembank.pages.engine.picture import MARGIN, drawing_of, edges
 from tests.pages.checkers import assert_accessible
@@ -163,7 +163,7 @@ def test_figures_are_clear_of_words_and_of_one_another(pack, monkeypatch):
 
     for name, draw in drawers(pack).items():
         with recorded(monkeypatch) as found:
-            monkeypatch.setattr(paragraph, "draw_picture", note)
+            monkeypatch.setattr(text_drawn, "draw_picture", note)
             draw(pack)
         clashes = [pair for pair in overlapping(found) if "Figure" in (pair[0].kind, pair[1].kind)]
         assert not clashes, (name, clashes[:2])

@@ -56,14 +56,21 @@ def told(
     """Return a short question: what is found is worked out from the numbers that are shown.
 
     A wrong answer that is a number is written like the key: a decimal, money, or with its unit.
+    A mistake that would come to less than nothing of a quantity or of money is left out.
     """
+    measured = isinstance(key, t.Quantity | t.Money)
+    kept = [
+        (mistake, wrong)
+        for mistake, wrong in wrongs
+        if not (measured and isinstance(wrong, Fraction | int) and wrong <= 0)
+    ]
     return Draft(
         prompt(text, **shown),
         found if isinstance(found, Find) else Find(found),
         key,
         form,
         tuple(Step(say, line) for say, line in steps),
-        slips(*wrongs, write=lambda number: like(key, number), key=key),
+        slips(*kept, write=lambda number: like(key, number), key=key),
         twin,
         constants=constants,
     )

@@ -35,9 +35,10 @@ _COUNTED = re.compile(r"[a-z][a-z’'-]*[a-z]")
 _LETTER = re.compile(r"[A-Z][:.,;?!)]*")
 _ONE_SIGN = re.compile(r"<math[^>]*>(?:<mrow>)?<mi[^>]*>[^<]</mi>(?:</mrow>)?</math>")
 _NOT_COUNTED = re.compile(
-    "a|an|and|are|as|at|be|but|by|can|do|does|each|for|from|had|has|have|how|if|in|into"
-    "|is|it|its|less|more|of|on|or|out|over|per|than|that|the|them|then|there|these|they"
-    "|this|to|under|up|was|were|what|when|which|who|with"
+    "a|about|after|an|and|are|as|at|be|before|between|but|by|can|do|does|each|for|from|had|has"
+    "|have|how|if|in|into|is|it|its|less|more|of|on|or|out|over|parallel|per|perpendicular|than"
+    "|that|the|them|then|there|these|they|this|through|to|under|up|was|were|what|when|where|which"
+    "|who|with"
 )
 """Words that a number before them does not count."""
 _OPENING = frozenset({"A", "An", "I"})
