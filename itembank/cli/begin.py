@@ -60,7 +60,7 @@ def begin(
     ] = None,
     leave_out: Annotated[
         bool,
-        typer.Option("--leave-out", help="Leave out topics on which no questions are made."),
+        typer.Option("--leave-out", help="Leave out what names no one topic."),
     ] = False,
 ) -> None:
     """Make a department by answering questions, or change what was answered.

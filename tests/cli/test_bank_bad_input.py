@@ -220,3 +220,24 @@ def test_a_file_changed_by_a_colleague_since_it_was_read_is_not_overwritten(
     assert "has been changed since it was read" in err
     assert "+# mine" in err
     assert file.read_text(encoding="utf-8") == f'topic = "ratio.share"\n\n{ITEM}# mine\n'
+
+
+TRIANGLE = """[[items]]
+id = "tri-1"
+tier = "core"
+prompt = "Find the size of angle x."
+key = "70 °"
+
+[items.figure]
+kind = "polygon"
+corners = [[0, 0], [8, 0], [2, 6]]
+angles = { A = "50°", B = "60°", C = "x°" }
+"""
+
+
+def test_a_triangle_whose_label_lies_is_refused_with_what_it_measures(said, bank):
+    write(bank, f'topic = "ratio.share"\n\n{TRIANGLE}')
+    told = " ".join(refused(said, "bank", "check", "questions").split())
+    # Its corner A is 2 along and 6 up from there: atan 3 is 71.565°.
+    assert "ratio.share.toml, line 9: The figure cannot be used: " in told
+    assert "the angle labelled 50° is drawn as 71.6°." in told

@@ -114,6 +114,20 @@ def test_a_picture_is_drawn_proves_the_key_and_is_kept_by_an_edit(desk, home):
     assert 'key = "0.75"' in written
 
 
+TRIANGLE = (
+    'kind = "polygon"\ncorners = [[0, 0], [8, 0], [2, 6]]\n'
+    'angles = { A = "50°", B = "60°", C = "x°" }'
+)
+
+
+def test_the_preview_of_a_triangle_whose_label_lies_says_what_it_measures(desk):
+    asked = {"topic": "geometry.angles-in-triangles", "tier": "core", "key": "70 °"}
+    tried = post(desk, f"{BANK}/try", **asked, prompt="Find angle x.", figure=TRIANGLE).text
+    assert "the angle labelled 50° is drawn as 71.6°" in html.unescape(tried)
+    assert "proved" not in tried
+    assert "<svg" not in tried
+
+
 def test_what_is_typed_is_looked_at_piece_by_piece(desk, home):
     before = files(home)
 

@@ -30,7 +30,10 @@ LIES = {
     "angles on a line to 180": (LINE, {"labels": ((1, deg(48)), (2, deg(133)))}),
     "angles round a point to 360": (POINT, {"labels": ((2, deg(120)), (3, deg(149)))}),
     "sizes add up to 181": (LINE, {"sizes": (48, 133)}),
-    "is drawn as 48°, and it is 50": (LINE, {"accurate": True, "labels": ((1, deg(50)), (2, X))}),
+    "the angle labelled 50° is drawn as 48°": (
+        LINE,
+        {"accurate": True, "labels": ((1, deg(50)), (2, X))},
+    ),
     "is obtuse .100°., and is drawn acute": (LINE, {"labels": ((1, deg(100)), (2, X))}),
     "drawn no larger": (
         Angles("line", (40, 50, 90), ((1, deg(40)), (2, deg(50))), (3,)),

@@ -10,11 +10,13 @@ from __future__ import annotations
 import statistics
 from bisect import bisect
 from fractions import Fraction
+from itertools import pairwise
 
 from flint import fmpq, fmpq_mat
 
 from itembank.figures.drawing import Area, Drawing, Point, Stroke, Text
 from itembank.figures.figure import Reading, drawn, kind_of, read
+from itembank.figures.kinds.two_way_table import TwoWayTable
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.proof.exact.elimination import answer
@@ -281,3 +283,18 @@ def _passes(value: fmpq, test: str, bound: fmpq) -> bool:
         "at least": value >= bound,
         "at most": value <= bound,
     }[test]
+
+
+def test_columns_are_alike_where_there_is_room_and_as_wide_as_they_need_be_elsewhere() -> None:
+    def widths(*names: str) -> list[fmpq]:
+        rows = tuple(
+            tuple(t.Int(n) for n in row) for row in ((20, 5, 25), (10, 5, 15), (30, 10, 40))
+        )
+        picture = drawn(TwoWayTable(("8K", "9S"), names, rows))
+        at = sorted(q(points_of(mark)[0].x) for mark in picture.of("column line"))
+        return [b - a for a, b in pairwise(at)]
+
+    _, *alike = widths("bus", "car")
+    assert len({*alike}) == 1
+    _, *apart = widths("yellow", "red")
+    assert apart[0] > apart[1]

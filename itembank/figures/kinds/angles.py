@@ -180,7 +180,11 @@ def _as_drawn(figure: Angles) -> str:
         label = dict(figure.labels).get(number)
         name = f"angle {number}" if label is None else f"the angle labelled {shown_line(label)}"
         if figure.accurate and abs(value - drawn) > NEAR_DEGREES:
-            return f"{name} is drawn as {drawn}°, and it is {float(value):g}°"
+            # A label that is a number says itself what the angle is.
+            told = label is not None and not t.symbols(label)
+            return f"{name} is drawn as {drawn}°" + (
+                "" if told else f", and it is {float(value):g}°"
+            )
         if kind_of_angle(float(value)) != kind_of_angle(drawn):
             return (
                 f"{name} is {kind_of_angle(float(value))} ({float(value):g}°), and is drawn "

@@ -20,14 +20,13 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.chart_axis import name_fault
 from itembank.figures.kinds.chart_names import Shown, folded, words_of
 from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
-from itembank.figures.kinds.table_cells import table_drawing, table_width
+from itembank.figures.kinds.table_cells import WIDEST, least_width, table_drawing
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said
 
 MOST_COLUMNS, MOST_OFTEN = 9, 1000
-WIDEST_TABLE = 16
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +68,7 @@ def _fault(figure: FrequencyTable) -> str:
             return "its values are names in quotation marks, or numbers"
         if any(a >= b for a, b in pairwise(numbers)):  # type: ignore[operator]
             return "its numbers go up from left to right"
-    if table_width(_shown(figure)) > WIDEST_TABLE:
+    if least_width(_shown(figure)) > WIDEST:
         return "its names and numbers take too much room"
     return ""
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import lru_cache
 from typing import NamedTuple
 
 from itembank.notation import tree as t
@@ -63,6 +64,7 @@ def through(a: tuple[Fraction, Fraction], b: tuple[Fraction, Fraction]) -> Strai
     return Straight(across, up, -across * a[0] - up * a[1])
 
 
+@lru_cache(maxsize=256)
 def straight(text: str) -> Straight:
     """Return the line that an equation in x and y has; raises NotationError.
 

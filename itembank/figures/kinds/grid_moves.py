@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
+from functools import lru_cache
 from typing import TypeAlias
 
 from itembank.figures.kinds.grid_equations import Straight, straight, through
@@ -87,6 +88,7 @@ def quarter_turns(count: int, centre: Place) -> Move:
     return _about(centre, a, -c, c, a)
 
 
+@lru_cache(maxsize=256)
 def move(text: str) -> Move:
     """Return the move that words say; raises NotationError."""
     bare = re.sub(r"[{}]", "", text.casefold()).replace("−", "-").strip()

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from functools import lru_cache
 from itertools import combinations
 from typing import TYPE_CHECKING
 
@@ -110,6 +111,7 @@ _OF_POINTS: dict[str, Callable[[list[Place]], t.Node | None]] = {
 Of = tuple[str, ...]
 
 
+@lru_cache(maxsize=256)
 def _place(text: str) -> Place:
     """Return the place that a pair of coordinates is; raises NotationError."""
     wanted = parse_written(text)

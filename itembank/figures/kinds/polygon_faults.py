@@ -275,10 +275,10 @@ def _not_as_drawn(figure: Polygon) -> str:
         if angle is not None and abs(float(angle) - shape.degrees(corner)) > NEAR_DEGREES:
             printed = dict(figure.angles).get(corner)
             name = f"at {corner}" if printed is None else f"labelled {shown_line(printed)}"
-            return (
-                f"the angle {name} is drawn as {shape.degrees(corner):.1f}°, "
-                f"and it is {float(angle):g}°"
-            )
+            # A label that is a number says itself what the angle is.
+            told = printed is not None and not t.symbols(printed)
+            so = "" if told else f", and it is {float(angle):g}°"
+            return f"the angle {name} is drawn as {shape.degrees(corner):.1f}°{so}"
     return ""
 
 

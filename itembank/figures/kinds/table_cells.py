@@ -19,19 +19,51 @@ NARROW = Fraction(1, 4)
 """The room beside what stands in a cell of a table with many short ones."""
 
 
+WIDEST = Fraction(33, 2)
+"""How wide a table may be, in ems."""
+
+
 def table_width(cells: Cells, side: Fraction = _SIDE) -> Fraction:
-    """Return how wide a table would be, in ems, with so much room on each side of a cell."""
-    return sum(_widths(cells, side), Fraction(0))
+    """Return how wide a table would be with columns alike, in ems.
+
+    `side` is the room on each side of a cell.
+    """
+    return sum(_alike(_needs(cells), side), Fraction(0))
 
 
-def _widths(cells: Cells, side: Fraction) -> list[Fraction]:
-    """Return the width of each column; all but the first are alike."""
-    need = [
+def least_width(cells: Cells, side: Fraction = _SIDE) -> Fraction:
+    """Return how wide a table is at least: each column as wide as it has to be.
+
+    >>> cells = [["", "round", "smooth"], ["7M", "1", "2"]]
+    >>> least_width(cells) < table_width(cells)
+    True
+    """
+    return sum(_each(_needs(cells), side), Fraction(0))
+
+
+def _needs(cells: Cells) -> list[Fraction]:
+    """Return how wide the widest cell of each column is."""
+    return [
         max((room(cell, True).width for cell in column if cell is not None), default=Fraction(0))
         for column in zip(*cells, strict=True)
     ]
-    rest = max(max(need[1:]), Fraction(1)) + 2 * side
-    return [need[0] + 2 * side, *[rest] * (len(need) - 1)]
+
+
+def _each(need: list[Fraction], side: Fraction) -> list[Fraction]:
+    return [need[0] + 2 * side, *(max(wide, Fraction(1)) + 2 * side for wide in need[1:])]
+
+
+def _alike(need: list[Fraction], side: Fraction) -> list[Fraction]:
+    """Return the width of each column; all but the first are alike."""
+    first, *rest = _each(need, side)
+    return [first, *[max(rest)] * len(rest)]
+
+
+def _widths(cells: Cells, side: Fraction) -> list[Fraction]:
+    """Return the width of each column: alike, where that is not too wide for a page."""
+    need = _needs(cells)
+    alike = _alike(need, side)
+    return alike if sum(alike) <= WIDEST else _each(need, side)
 
 
 def table_drawing(cells: Cells, head_row: bool = True, side: Fraction = _SIDE) -> Drawing:

@@ -18,7 +18,7 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.chart_axis import name_fault
 from itembank.figures.kinds.chart_names import BINDING, folded
-from itembank.figures.kinds.table_cells import table_drawing, table_width
+from itembank.figures.kinds.table_cells import WIDEST, least_width, table_drawing
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said
@@ -26,7 +26,6 @@ from itembank.once import once
 from itembank.text.in_words import in_full
 
 MOST = 5
-WIDEST_TABLE = 16
 TOTAL = "Total"
 
 Counts = tuple[tuple[t.Node | None, ...], ...]
@@ -70,7 +69,7 @@ def _fault(figure: TwoWayTable) -> str:
             value = exact_or_none(cell)
             if value is None or value < 0 or value.denominator != 1:
                 return "its cells hold whole numbers or single letters, or nothing"
-    if table_width(_shown(figure)) > WIDEST_TABLE:
+    if least_width(_shown(figure)) > WIDEST:
         return "its names and numbers take too much room: shorten the names"
     try:
         filled(figure)

@@ -21,11 +21,12 @@ _NAMES = {
 # "How many in the box" asks for no inches.
 _LITTLE = frozenset({"in", "st", "pt"})
 # A lone m, g or l among words may be a letter or a label, so units of one letter are spelt out.
-_UNIT = "|".join(
-    re.escape(name)
+_UNIT_NAMES = [
+    name
     for name in sorted(_NAMES, key=len, reverse=True)
     if len(name) > 1 and name[0].isalpha() and name not in _LITTLE
-)
+]
+_UNIT = "|".join(map(re.escape, _UNIT_NAMES))
 # In hours and minutes: in no one unit.
 _ASKED = late(
     rf"\b(?:in|to|into|how many) ({_UNIT})(?![\w^]| per | and (?:{_UNIT})\b)", re.IGNORECASE
@@ -144,6 +145,18 @@ def other_unit(key: t.Node, words: str) -> str:
 _NAMED = late(rf"\b({_UNIT})(?![\w^])", re.IGNORECASE)
 
 
+_FIRST = frozenset(re.split(r"\W", name, maxsplit=1)[0] for name in _UNIT_NAMES)
+"""The first word of each unit: none of it stands where this does not."""
+
+
+def _may_name_a_unit(words: str) -> bool:
+    """Tell whether a unit may stand among words: to look for each of them takes long.
+
+    Letters that are none of ASCII may fold in more ways than one, so there they are looked for.
+    """
+    return not words.isascii() or not _FIRST.isdisjoint(re.findall(r"\w+", words.casefold()))
+
+
 @lru_cache(maxsize=1024)
 def kinds_in_words(words: str) -> frozenset[str]:
     """Return what the units among the words measure: their base dimensions.
@@ -152,7 +165,7 @@ def kinds_in_words(words: str) -> frozenset[str]:
     ['length', 'time']
     """
     found: set[str] = set()
-    for match in _NAMED.finditer(words):
+    for match in _NAMED.finditer(words) if _may_name_a_unit(words) else ():
         unit = _NAMES[match[1].casefold()]
         name = unit_known(unit).dimension
         found |= {"speed": {"length", "time"}, "area": {"length"}, "volume": {"length"}}.get(

@@ -10,6 +10,8 @@ from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import Calendar, Closed, Term
 from itembank.planning.calendar.timetable import WeeklyLesson
 from itembank.text.in_words import day_month_year, long_date, short_day
+from itembank.work.department.looked_at import known_topics
+from itembank.work.department.pasted.other_names import OTHER_NAMES
 from itembank.work.department.pasted.pasted_cells import rows_of
 from itembank.work.department.pasted.pasted_classes import read_pasted_classes, seats_told
 from itembank.work.department.pasted.pasted_days import days_in, read_pasted_day
@@ -309,13 +311,13 @@ def test_topics_of_several_years_go_to_their_years():
 
 
 def test_a_topic_nobody_asks_about_is_told_and_may_be_left_out():
-    text = "1\tPythagoras\n2\tratio.share\n3\tSharing ratios\n4\tRatio"
+    text = "1\tVectors\n2\tratio.share\n3\tSharing ratios\n4\tRatio"
     told, pasted = topics(text)
     assert [fault.row for fault in pasted.wrong] == [1, 3, 4]
     told, pasted = topics(text, leave_out=True)
     assert pasted.wrong == ()
     assert told == [("ratio.share", 2, None)]
-    assert "Pythagoras" in pasted.remarks[0]
+    assert "Vectors" in pasted.remarks[0]
 
 
 def test_a_guess_is_said():
@@ -334,3 +336,36 @@ def test_whatever_is_pasted_is_read_or_told(text):
     assert isinstance(read_pasted_year(text, TODAY).found.terms, tuple)
     assert isinstance(read_pasted_topics(text, YEAR_8).found.topics, tuple)
     assert isinstance(read_pasted_seats(text, ("8K",)).found, dict)
+
+
+@pytest.mark.parametrize("typed", OTHER_NAMES)
+def test_what_schemes_of_work_call_topics_is_understood_or_asked_about(typed):
+    titles, _ = known_topics()
+    meant = OTHER_NAMES[typed]
+    pasted = read_pasted_topics(f"Topic\tWeek\n{typed.upper()}\t1")
+    if len(meant) == 1:
+        assert [topic.topic for topic in pasted.found.topics] == list(meant)
+        assert titles[meant[0]] in pasted.remarks[0]  # it was read as something: that is told
+    else:
+        assert pasted.found.topics == ()
+        for topic in meant:
+            assert f"({topic})" in pasted.wrong[0].message
+
+
+@pytest.mark.parametrize(
+    ("typed", "topic"),
+    [
+        ("Multiply fractions", "fractions.multiply"),
+        ("Enlargement", "transformations.enlarge"),
+        ("Fractional shapes", "fractions.shaded"),
+        ("ratoi.share", "ratio.share"),
+    ],
+)
+def test_what_names_no_topic_is_asked_about_by_the_words_it_shares(typed, topic):
+    message = read_pasted_topics(f"Topic\n{typed}\nBearings").wrong[0].message
+    assert f"Perhaps {known_topics()[0][topic]} ({topic})" in message
+
+
+def test_only_what_shares_no_word_with_any_topic_is_called_unknown():
+    (fault,) = read_pasted_topics("Topic\nVectors\nBearings").wrong
+    assert fault.message.startswith("No topic is called ‘Vectors’.")

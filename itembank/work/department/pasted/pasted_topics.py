@@ -11,6 +11,7 @@ from itembank.files.faults import join_words, nearest
 from itembank.planning.calendar.calendar import Calendar
 from itembank.work.department.answered import TopicAnswer
 from itembank.work.department.looked_at import known_topics
+from itembank.work.department.pasted.other_names import OTHER_NAMES
 from itembank.work.department.pasted.pasted_cells import Pasted, Row, Sheet, sheet_of
 from itembank.work.department.pasted.pasted_days import read_pasted_day, school_year_of
 from itembank.work.department.wrong import Wrong
@@ -21,6 +22,7 @@ HEADS = {
     "day": "dates?|taught|day|week (beginning|commencing)|w/?[bc]|starts?|from|when|start date",
     "year": "year|yr|year group",
 }
+MOST_SHOWN = 4
 SMALL_WORDS = frozenset(
     ("a", "an", "the", "and", "of", "in", "with", "to", "on", "at", "for", "by", "or", "is")
 )
@@ -104,7 +106,7 @@ def read_pasted_topics(
                 )
                 unknown.append(part)
     if leave_out and unknown:
-        remarks.append(f"Left out, since no questions are made on them: {join_words(unknown)}.")
+        remarks.append(f"Left out, since they name no one topic: {join_words(unknown)}.")
     if not found and not wrong:
         wrong.append(Wrong("topics", "There is no topic here."))
     by_year = {key: tuple(topics) for key, topics in found.items()}
@@ -114,14 +116,14 @@ def read_pasted_topics(
 def topic_named(typed: str, titles: Mapping[str, str]) -> tuple[str, bool]:
     """Return the id of the topic that is meant, and whether it was named in full.
 
-    It is named by its id, by its title, or by two words or more that only one title has; else
-    the id is "".
+    It is named by its id, by its title, by what schemes of work call it, or by two words or more
+    that only one title has; else the id is "".
 
     >>> titles = {"ratio.share": "Sharing an amount in a given ratio", "ratio.scale": "Scale plans"}
     >>> topic_named("sharing, in a ratio", titles), topic_named("ratio.scale", titles)
     (('ratio.share', False), ('ratio.scale', True))
-    >>> topic_named("Ratio", titles)
-    ('', False)
+    >>> topic_named("Ratio", titles), topic_named("Best buys", {"ratio.best-value": "Best value"})
+    (('', False), ('ratio.best-value', False))
     """
     low = typed.casefold().strip()
     if low in titles:
@@ -130,6 +132,8 @@ def topic_named(typed: str, titles: Mapping[str, str]) -> tuple[str, bool]:
     same = [name for name, title in titles.items() if _words(title) == words]
     if len(same) == 1:
         return same[0], True
+    if called := _called(typed, titles):
+        return (called[0], False) if len(called) == 1 else ("", False)
     if len(set(words)) < 2:
         return "", False
     have = [name for name, title in titles.items() if set(words) <= set(_words(title))]
@@ -141,16 +145,40 @@ def _words(text: str) -> list[str]:
     return [word for word in words if word not in SMALL_WORDS]
 
 
+STEM = 5
+"""So many letters say which word it is: simplify, simplifying and simplified are one."""
+
+
+def _stems(text: str) -> frozenset[str]:
+    return frozenset(word[:STEM] for word in _words(text))
+
+
+def _called(typed: str, titles: Mapping[str, str]) -> tuple[str, ...]:
+    """Return the topics that schemes of work call so, of those that may be named."""
+    stems = _stems(typed)
+    found = next((ids for other, ids in OTHER_NAMES.items() if _stems(other) == stems), ())
+    return tuple(id for id in found if id in titles)
+
+
 def _unknown(typed: str, titles: Mapping[str, str]) -> str:
-    words = set(_words(typed))
-    have = [name for name, title in titles.items() if words and words <= set(_words(title))]
+    have = list(_called(typed, titles)) or _most_alike(typed, titles)
     if not have:
-        lower = {title.casefold(): name for name, title in titles.items()}
-        have = [lower[title] for title in nearest(typed.casefold(), lower)]
-    if not have:
-        return f"No questions are made on ‘{typed}’. Leave it out, or name another topic."
-    shown = [f"{titles[name]} ({name})" for name in have[:3]]
+        return f"No topic is called ‘{typed}’. Leave it out, or name another topic."
+    shown = [f"{titles[name]} ({name})" for name in have[:MOST_SHOWN]]
     return f"Which topic is ‘{typed}’? Perhaps {join_words(shown, 'or')}."
+
+
+def _most_alike(typed: str, titles: Mapping[str, str]) -> list[str]:
+    """Return the topics with the most of the words; where no title has any, the nearest to read."""
+    stems = _stems(typed)
+    shared = {name: _stems(title) & stems for name, title in titles.items()}
+    most = max(map(len, shared.values()), default=0)
+    if most:
+        alike = [name for name, common in shared.items() if len(common) == most]
+        # Of titles with as many of the words, the shortest says least beside them.
+        return sorted(alike, key=lambda name: len(_stems(titles[name])))
+    lower = {title.casefold(): name for name, title in titles.items()} | {id: id for id in titles}
+    return list(dict.fromkeys(lower[like] for like in nearest(typed.casefold(), lower)))
 
 
 def _guessed(sheet: Sheet, titles: Mapping[str, str]) -> dict[str, tuple[int, ...]]:
