@@ -13,47 +13,27 @@ from itertools import combinations
 from typing import Any
 
 from generators._scatter import scattered
+from generators.geometry._loci_mistakes import (
+    ADDS_WAYS,
+    CIRCLE,
+    FIRST_ONLY,
+    HALF_GAP,
+    LONGER_WAY,
+    MORE,
+    ON_LINE,
+    SECOND_ONLY,
+)
+from generators.geometry._loci_told import with_told
 from generators.transformations._shapes import Spot, picture
 from itembank.figures.figure import fault
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-CIRCLE = Misconception(
-    "geometry.loci-circle",
-    "takes a point as far from A as B is",
-    "How far is that point from A? And how far from B?",
-)
-ON_LINE = Misconception(
-    "geometry.loci-on-line",
-    "takes a point on the line through A and B",
-    "Fold the paper so that A falls on B. Is that point on the fold?",
-)
-LONGER_WAY = Misconception(
-    "geometry.loci-longer-way",
-    "counts only the longer of the ways along and up",
-    "Is it as far along a slanting line as along the grid? Measure with a strip of paper.",
-)
-MORE = Misconception(
-    "geometry.loci-more",
-    "takes a point that is further away",
-    "Draw the circle round A. Are the points that you want inside it, or outside?",
-)
-FIRST_ONLY = Misconception(
-    "geometry.loci-first-only",
-    "looks at the first condition alone",
-    "How far is that point from A? Is that less than the question says?",
-)
-SECOND_ONLY = Misconception(
-    "geometry.loci-second-only",
-    "looks at the second condition alone",
-    "Is that point on the side of the fold where A is?",
-)
 
 _EDGES = (-5, 5, -4, 4)
 
@@ -163,7 +143,10 @@ class Loci(Topic):
     title = "Points at a distance"
     statements = ("geometry.terms",)
     prerequisites = ("graphs.coordinates",)
-    misconceptions = (CIRCLE, ON_LINE, LONGER_WAY, MORE, FIRST_ONLY, SECOND_ONLY)
+    misconceptions = (
+        *(CIRCLE, ON_LINE, LONGER_WAY, MORE, FIRST_ONLY, SECOND_ONLY),
+        *(HALF_GAP, ADDS_WAYS),
+    )
     spaces = {
         Tier.SUPPORT: Space(
             lambda seed: seed in _seeds(Tier.SUPPORT), seed=range(1, _MOST[Tier.SUPPORT])
@@ -173,6 +156,7 @@ class Loci(Topic):
             lambda seed: seed in _seeds(Tier.CHALLENGE), seed=range(1, _MOST[Tier.CHALLENGE])
         ),
     }
+    spaces = with_told(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,57 +10,29 @@ from __future__ import annotations
 from typing import Any
 
 from generators._scatter import unlike
+from generators.geometry._plan_mistakes import (
+    ADDED,
+    ALL_CUBES,
+    COUNTS_SQUARES,
+    FRONT_ROW,
+    ONE_LAYER,
+    ONLY_FIRST,
+    OTHER_SIDE,
+    SEEN_FROM_FRONT,
+    WHOLE_CUBOID,
+    WHOLE_SOLID,
+)
+from generators.geometry._plans_told import with_told
 from itembank.figures.figure import fault
 from itembank.figures.kinds.cube_plan import CubePlan
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
-
-COUNTS_SQUARES = Misconception(
-    "geometry.plans-counts-squares",
-    "counts the squares of the plan, one cube on each",
-    "What does the number on a square say? How many cubes stand there?",
-)
-FRONT_ROW = Misconception(
-    "geometry.plans-front-row",
-    "takes the row at the front alone",
-    "Does anything stand behind that is higher, or that is hidden?",
-)
-ALL_CUBES = Misconception(
-    "geometry.plans-all-cubes",
-    "counts all the cubes, hidden ones too",
-    "Stand in front of it: can you see a cube that stands behind another?",
-)
-OTHER_SIDE = Misconception(
-    "geometry.plans-other-side",
-    "looks at it from the other side",
-    "Where is the front on the plan? In which direction do you look?",
-)
-WHOLE_CUBOID = Misconception(
-    "geometry.plans-whole-cuboid",
-    "gives the cubes of the whole cuboid",
-    "Which of these cubes are there already?",
-)
-ONE_LAYER = Misconception(
-    "geometry.plans-one-layer-less",
-    "fills up to one cube below the highest tower",
-    "How high is the highest tower? Can the cuboid be lower?",
-)
-ADDED = Misconception(
-    "geometry.plans-added",
-    "adds the two numbers instead of comparing them",
-    "How many more is it? Which sum tells you?",
-)
-ONLY_FIRST = Misconception(
-    "geometry.plans-only-first",
-    "answers how many there are, and not how many more",
-    "Which two numbers are to be compared?",
-)
 
 CUBES, FRONT, SIDE, FILL, MORE = "cubes", "front", "side", "fill", "more"
 _SHAPES = ((2, 2), (2, 3), (3, 2), (3, 3))
@@ -127,14 +99,14 @@ class Plans(Topic):
     prerequisites = ("geometry.volume-of-cuboids",)
     misconceptions = (
         *(COUNTS_SQUARES, FRONT_ROW, ALL_CUBES, OTHER_SIDE, WHOLE_CUBOID, ONE_LAYER, ADDED),
-        ONLY_FIRST,
+        *(ONLY_FIRST, SEEN_FROM_FRONT, WHOLE_SOLID),
     )
     spaces = {
         Tier.SUPPORT: Space(_kept, ask=(CUBES,), shape=range(3), seed=range(1, 260)),
         Tier.CORE: Space(_kept, ask=(FRONT, SIDE), shape=range(1, 4), seed=range(1, 120)),
         Tier.CHALLENGE: Space(_kept, ask=(FILL, MORE), shape=range(1, 4), seed=range(1, 150)),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_told(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -15,6 +15,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _similar_mistakes as m
 from generators.geometry._calculator import amount
+from generators.geometry._enlarged_told import with_areas
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
@@ -104,6 +105,7 @@ class ScaleFactorsArea(Topic):
             {m.FACTOR_DOUBLED: (e.everywhere(e.doubled_for_squared),), m.NOT_ROOTED: (e.cut_short,)}
         ),
     )
+    spaces = with_areas(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -11,6 +11,8 @@ from itertools import combinations
 from typing import Any
 
 from generators._scatter import unlike
+from generators.geometry._areas import TWO_SIDES
+from generators.geometry._misconceptions import COPIED, NOT_SHARED, REST_OF_TURN
 from generators.geometry._shape_mistakes import (
     ACUTE_IF_ANY,
     EQUAL_SIDES,
@@ -30,6 +32,7 @@ from generators.geometry._shape_mistakes import (
     SWAPS_STEPS,
 )
 from generators.geometry._shape_tables import EASY, TILTED, WHY
+from generators.geometry._shapes_told import with_told
 from generators.transformations._shapes import Spot, inside, outline, picture, placed
 from itembank.figures.figure import fault
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid
@@ -151,7 +154,7 @@ class Shapes(Topic):
         *(STOPS_AT_PARALLEL, ONE_PAIR, RIGHT_ANGLES, EQUAL_SIDES, PAIRS_FOR_ALL, LOOKS_RIGHT),
         *(NEIGHBOURS, PAIRS_NOT_OPPOSITE, ONE_FOR_TWO, SOME_RIGHT, ACUTE_IF_ANY),
         *(RIGHT_FOR_OBTUSE, LARGEST_IS_RIGHT, PARALLEL_ONLY, SWAPS_STEPS),
-        STRAIGHT_ON,
+        *(STRAIGHT_ON, TWO_SIDES, COPIED, NOT_SHARED, REST_OF_TURN),
     )
     spaces = {
         Tier.SUPPORT: Space(_support, which=range(len(EASY)), left_out=range(3), seed=range(1, 40)),
@@ -160,7 +163,7 @@ class Shapes(Topic):
             _challenge, which=range(len(_MADE)), missing=range(4), seed=range(1, 169)
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_told(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

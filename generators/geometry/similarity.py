@@ -14,6 +14,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _similar_mistakes as m
 from generators.geometry._calculator import amount
+from generators.geometry._enlarged_told import with_lengths
 from generators.geometry._similar_nested import is_short, nested_base, rest_of_side, shadow
 from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
@@ -115,6 +116,7 @@ class Similarity(Topic):
         "geometry.similarity",
         kinds.working_goes_wrong({m.INVERSE: (e.turned,), m.WHOLE_FOR_REST: (e.cut_short,)}),
     )
+    spaces = with_lengths(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

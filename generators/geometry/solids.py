@@ -13,6 +13,7 @@ from generators.geometry import _solid_shapes as s
 from generators.geometry._solid_shapes import EDGES, FACES, PARTS, VERTICES
 from generators.geometry._solids_counted import counted, summed
 from generators.geometry._solids_together import ONE_LEFT_OUT, altogether, has_sum
+from generators.geometry._solids_told import with_told
 from itembank.figures.kinds.solid import Solid, name_of
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
@@ -145,6 +146,7 @@ class Solids(Topic):
         height=_HEIGHTS,
         of=((FACES, EDGES, VERTICES), (EDGES, VERTICES), (FACES, EDGES)),
     )
+    spaces = with_told(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

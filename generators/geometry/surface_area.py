@@ -13,6 +13,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.geometry import _solid_mistakes as m
+from generators.geometry._boxes_told import with_surfaces
 from generators.geometry._calculator import amount
 from generators.geometry._surface_back import cube_from_surface, volume_from_surface
 from generators.geometry._surface_steps import (
@@ -122,6 +123,7 @@ class SurfaceArea(Topic):
             }
         ),
     )
+    spaces = with_surfaces(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -50,6 +50,16 @@ def _falling(x: int, y: int, run: int, rise: int) -> bool:
     return y > rise and _mistakes(-rise, run) and (x + 2 * y + run + rise) % 4 == 0
 
 
+def _steeper(rise: int, run: int) -> bool:
+    """Keep larger numbers than those that were there first."""
+    return max(rise, run) > 12 and _rises(rise, run) and (rise + run) % 2 == 0
+
+
+def _far_falling(x: int, y: int, run: int, rise: int) -> bool:
+    """Keep falling lines that begin left of the y-axis."""
+    return _mistakes(-rise, run) and rise % run != 0 and (x + 2 * y + run + 3 * rise) % 7 == 0
+
+
 def _by_rise(topic: Topic, tier: Tier, rise: int, run: int) -> Draft:
     """Return the gradient from how far up, or down at the core, a line goes."""
     down = tier is not Tier.SUPPORT
@@ -107,8 +117,17 @@ def with_told(spaces: Mapping[Tier, Space]) -> dict[Tier, Space]:
         **spaces,
         Tier.SUPPORT: spaces[Tier.SUPPORT]
         .also(_by_rise, _rises, rise=far, run=far)
-        .also(_by_points, _rising, **places),
+        .also(_by_points, _rising, **places)
+        .also(_by_rise, _steeper, rise=range(2, 31), run=range(2, 31)),
         Tier.CORE: spaces[Tier.CORE]
         .also(_by_rise, _falls, rise=far, run=far)
-        .also(_by_points, _falling, **places),
+        .also(_by_points, _falling, **places)
+        .also(
+            _by_points,
+            _far_falling,
+            x=range(-6, 0),
+            y=range(-3, 6),
+            run=range(3, 9),
+            rise=range(2, 10),
+        ),
     }

@@ -8,69 +8,21 @@ related standard units" (from memory).
 from __future__ import annotations
 
 from fractions import Fraction
-from typing import Any, NamedTuple
+from typing import Any
 
+from generators.graphs._conversion_mistakes import ADDS, SAME_NUMBER, STOPS, WRONG_AXIS
+from generators.graphs._conversion_units import UNITS, Units
+from generators.graphs._conversions_told import with_told
 from generators.graphs._grids import number
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-WRONG_AXIS = Misconception(
-    "graphs.conversion-wrong-axis",
-    "starts from the other axis",
-    "Which axis shows the amount that you know? Start there.",
-)
-SAME_NUMBER = Misconception(
-    "graphs.conversion-same-number",
-    "gives the number that is known already",
-    "Go from the axis to the line. Where do you come to on the other axis?",
-)
-ADDS = Misconception(
-    "graphs.conversion-adds",
-    "adds what is between the two amounts, instead of multiplying",
-    "What do twice as many come to? Is that twice as much?",
-)
-STOPS = Misconception(
-    "graphs.conversion-stops",
-    "reads a smaller amount off the graph, and does not multiply",
-    "You have read off a part of it. How many such parts are there?",
-)
-
-
-class Units(NamedTuple):
-    """What the axes show, how far they go and by what steps; the line goes to the far corner."""
-
-    along: str
-    up: str
-    right: int
-    top: int
-    x_step: int
-    y_step: int
-
-
-_UNITS = (
-    # A mile is 1.609 km, a gallon 4.546 litres, an inch 2.54 cm, a kilogram 2.205 pounds, a foot
-    # 30.48 cm, an ounce 28.35 g (from memory); the lines take the rounded values of classrooms.
-    Units("miles", "kilometres", 50, 80, 5, 8),
-    Units("gallons", "litres", 10, 45, 1, 9),
-    Units("inches", "centimetres", 20, 50, 2, 5),
-    Units("kilograms", "pounds", 50, 110, 5, 11),
-    Units("feet", "centimetres", 10, 300, 1, 30),
-    Units("pounds", "euros", 50, 60, 5, 6),
-    Units("pounds", "dollars", 40, 50, 4, 5),
-    Units("ounces", "grams", 10, 280, 1, 28),
-    Units("stones", "pounds", 10, 140, 1, 14),
-    Units("weeks", "days", 10, 70, 1, 7),
-    Units("days", "hours", 10, 240, 1, 24),
-    Units("yards", "feet", 10, 30, 1, 3),
-    Units("feet", "inches", 10, 120, 1, 12),
-)
 
 
 def _rate(units: Units) -> Fraction:
@@ -79,7 +31,7 @@ def _rate(units: Units) -> Fraction:
 
 def _whole(at: int) -> bool:
     """Tell whether the line goes through corners of squares, one after the other."""
-    units = _UNITS[at]
+    units = UNITS[at]
     return _rate(units) == Fraction(units.y_step, units.x_step)
 
 
@@ -89,11 +41,11 @@ def _read(at: int, half: int) -> bool:
 
 def _back(at: int, half: int) -> bool:
     """Keep amounts of the upright axis, in whole squares or halves."""
-    return _whole(at) and (half * _UNITS[at].y_step) % 2 == 0
+    return _whole(at) and (half * UNITS[at].y_step) % 2 == 0
 
 
 def _beyond(at: int, times: int, half: int) -> bool:
-    units = _UNITS[at]
+    units = UNITS[at]
     amount = half * units.x_step
     # Twenty times an amount is ten times the double, which is asked where that is on the graph.
     asked = times == 20 and 2 * half < 10
@@ -111,20 +63,20 @@ class Conversion(Topic):
     misconceptions = (WRONG_AXIS, SAME_NUMBER, ADDS, STOPS)
     spare = "Ten squares of a dozen graphs: what stands between cannot be read exactly."
     spaces = {
-        Tier.SUPPORT: Space(_read, at=range(len(_UNITS)), half=range(2, 20)),
-        Tier.CORE: Space(_back, at=range(len(_UNITS)), half=range(2, 20)),
+        Tier.SUPPORT: Space(_read, at=range(len(UNITS)), half=range(2, 20)),
+        Tier.CORE: Space(_back, at=range(len(UNITS)), half=range(2, 20)),
         Tier.CHALLENGE: Space(
-            _beyond, at=range(len(_UNITS)), times=(10, 20, 100), half=range(1, 10)
+            _beyond, at=range(len(UNITS)), times=(10, 20, 100), half=range(1, 10)
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_told(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
         if tier is Tier.CHALLENGE:
             return self._scaled(*values)
         at, half = values
-        units = _UNITS[at]
+        units = UNITS[at]
         back = tier is Tier.CORE
         known = Fraction(half * (units.y_step if back else units.x_step), 2)
         rate = 1 / _rate(units) if back else _rate(units)
@@ -154,7 +106,7 @@ class Conversion(Topic):
         )
 
     def _scaled(self, at: int, times: int, half: int) -> Draft:
-        units = _UNITS[at]
+        units = UNITS[at]
         part = half * units.x_step
         known = Fraction(part * times)
         read = part * _rate(units)

@@ -34,6 +34,7 @@ from generators.graphs._journey_speeds import (
 )
 from generators.graphs._journeys import COLUMNS, ROWS, TRAVELLERS, Traveller, graph, number, spots
 from generators.graphs._journeys_meeting import meeting
+from generators.graphs._journeys_told import with_told
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
@@ -186,7 +187,7 @@ class DistanceTime(Topic):
             on=(1, 2, 3, 4, -2, -3, -4, -5, -6),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_told(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -59,3 +59,8 @@ ONLY_WAIT = Misconception(
     "stops when the bus comes",
     "Is the journey over when the bus comes?",
 )
+BETWEEN = Misconception(
+    "measures.timetable-between-buses",
+    "says how long it is from one bus to the next",
+    "When do you get to the stop? Is the first bus still there?",
+)

@@ -25,6 +25,7 @@ from generators.measures._buses import (
     Case,
     buses,
 )
+from generators.measures._buses_told import with_told
 from generators.measures._clock_mistakes import (
     HOUR_LOST,
     HUNDRED,
@@ -34,6 +35,7 @@ from generators.measures._clock_mistakes import (
 from generators.measures._clocks import NOON, clock, length
 from generators.measures._timetable_mistakes import (
     ARRIVAL,
+    BETWEEN,
     DEPARTURE,
     EARLY,
     GONE,
@@ -248,7 +250,7 @@ class Timetables(Topic):
     misconceptions = (
         *(OTHER_BUS, OTHER_STOP, TOO_LATE, ARRIVAL, DEPARTURE, GONE, LATE_LEFT_OUT, EARLY),
         *(WALK_LEFT_OUT, WALK_ADDED, WAIT_LEFT_OUT, ONLY_WAIT, HOUR_LOST, HUNDRED),
-        SMALL_FROM_LARGE,
+        *(SMALL_FROM_LARGE, BETWEEN),
     )
     spaces = {
         tier: Space(_kept(tier), kind=asked, route=range(len(ROUTES)), seed=range(1, most))
@@ -258,7 +260,7 @@ class Timetables(Topic):
             (Tier.CHALLENGE, (UNTIL, HOME), 200),
         )
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_told(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import datetime
+from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -40,34 +43,59 @@ def show(request: Request) -> Response:
     if not is_department(desk.home):
         return RedirectResponse("/welcome", 303)
     groups = desk.department.classes
-    return page(request, "today", now=today(), days=[_day(desk, group) for group in groups])
+    days = [_day(desk, group) for group in groups]
+    return page(request, "today", now=today(), days=days, parallel=_parallel(days))
 
 
 def plan_all(request: Request, form: FormData) -> Response:
-    """Plan the week of the next lesson of every class that has no plan of it yet."""
+    """Plan the week of the next lesson of every class that has no plan of it yet.
+
+    Where that is wanted, classes of a year whose weeks are the same have the starters of the
+    first of them.
+    """
+    from itembank.work.week.parallels import starters_planned
     from itembank.work.week.request import WeekRequest
     from itembank.work.week.week_run import make_week
 
     desk: Desk = request.app.state.desk
-    done, faults = [], []
+    done, remarks, faults = [], [], []
+    first_of: dict[tuple[int, datetime.date], str] = {}
+    same = form.get("same") == "yes"
     for group in desk.department.classes:
         each = _day(desk, group)
-        if each.week is None or each.week.plan is not None or each.lesson is None:
+        if each.week is None or each.lesson is None:
             continue
+        of_year = (group.year, each.week.monday)
+        if each.week.plan is not None:
+            first_of.setdefault(of_year, group.name)
+            continue
+        other = first_of.get(of_year) if same else None
         try:
-            make_week(
+            made = make_week(
                 WeekRequest(
                     class_name=group.name,
                     first=max(each.week.monday, today()),
                     output=desk.packs,
                     department=desk.home,
+                    starters_of=(
+                        starters_planned(desk.planner(other), each.week.monday) if other else None
+                    ),
                 )
             )
             done.append(group.name)
+            first_of.setdefault(of_year, group.name)
+            remarks += [str(remark) for remark in made.remarks] if other else []
         except ItembankError as error:  # the others' weeks are made all the same
             faults.append(f"{group.name}: {error}")
     said = f"Planned, made and proved: {join_words(done)}." if done else "Nothing was to plan."
-    return onward("/", " ".join([said, *faults]), "fault" if faults else "done")
+    return onward("/", " ".join([said, *remarks, *faults]), "fault" if faults else "done")
+
+
+def _parallel(days: Sequence[ClassDay]) -> bool:
+    """Whether two classes of a year have the same week to plan, or one to plan as another is."""
+    weeks = [(each.group.year, each.week.monday, each.week.plan) for each in days if each.week]
+    of_year = Counter((year, first) for year, first, _ in weeks)
+    return any(of_year[year, first] > 1 for year, first, plan in weeks if plan is None)
 
 
 def _day(desk: Desk, group: SchoolClass) -> ClassDay:

@@ -10,7 +10,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
-from itembank.desk.replying.forms import action, day
+from itembank.desk.replying.forms import action, day, text
 from itembank.desk.replying.replies import onward, page, url
 from itembank.planning.calendar.calendar import DAY, monday
 from itembank.text.in_words import counted
@@ -36,6 +36,7 @@ def this_week(request: Request) -> Response:
 def show(request: Request) -> Response:
     """Show a week."""
     from itembank.work.week.kinds_asked import kinds_asked, questions_asked
+    from itembank.work.week.parallels import parallels_planned
     from itembank.work.week.standing import week_standing
 
     desk: Desk = request.app.state.desk
@@ -47,6 +48,7 @@ def show(request: Request) -> Response:
         "week",
         group=planner.school_class,
         week=week,
+        parallels=parallels_planned(planner, first),
         title_of=planner.title,
         kinds_asked=kinds_asked,
         questions_asked=questions_asked,
@@ -63,12 +65,14 @@ def show(request: Request) -> Response:
 
 def plan(request: Request, form: FormData) -> Response:
     """Plan the week, or plan what is left of it anew, and make its packs."""
+    from itembank.work.week.parallels import starters_planned
     from itembank.work.week.request import WeekRequest
     from itembank.work.week.week_run import make_week
 
     desk: Desk = request.app.state.desk
     name = desk.group(request.path_params["name"]).name
     first = monday(day(request.path_params["monday"]))
+    other = text(form, "starters_of")
     made = make_week(
         WeekRequest(
             class_name=name,
@@ -76,6 +80,7 @@ def plan(request: Request, form: FormData) -> Response:
             output=desk.packs,
             department=desk.home,
             replace=form.get("again") == "yes",
+            starters_of=starters_planned(desk.planner(other), first) if other else None,
         )
     )
     return onward(url("class", name, "week", first), _said(made))
