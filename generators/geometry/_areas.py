@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from generators._said import Number as Number
-from generators._said import length as length
-from generators._said import made_slips
-from generators._said import said_question as said_question
+from generators._amounts import Number, amounts, length, said_question
 from generators._turns import by_turns
 from itembank.figures.figure import Figure
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step
 from itembank.notation import tree as t
+
+__all__ = ["Number", "length", "said_question"]  # with these, for topics on areas
 
 PERIMETER_FOR_AREA = Misconception(
     "geometry.perimeter-for-area",
@@ -202,7 +201,7 @@ def shape_question(
         key,
         "quantity",
         tuple(steps),
-        made_slips(wrong, key),
+        amounts(wrong, key),
         twin,
         figure=figure,
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
-from generators._said import length, said_question
+from generators._amounts import length, said_question
 from generators._turns import by_turns
 from generators.graphs._distance_time_mistakes import (
     DISTANCE_GIVEN,

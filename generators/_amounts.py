@@ -1,4 +1,4 @@
-"""Questions in words with a model, and their wrong answers, whatever they are about."""
+"""Amounts of a unit, and questions in words whose answers are amounts."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.figures.written_as import in_unit
-from itembank.items.item import Draft, Find, Misconception, Step, prompt
+from itembank.items.item import Draft, Find, Misconception, Slip, Step, prompt
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
@@ -50,14 +50,14 @@ def said_question(
         key,
         form,
         tuple(steps),
-        made_slips(wrong, key),
+        amounts(wrong, key),
         twin,
         constants=constants,
     )
 
 
-def made_slips(wrong: Sequence[tuple[Misconception, Number | None]], key: t.Node) -> tuple:  # type: ignore[type-arg]
-    """Return the wrong answers that mistakes give, in the unit of the key."""
+def amounts(wrong: Sequence[tuple[Misconception, Number | None]], key: t.Node) -> tuple[Slip, ...]:
+    """Return wrong answers, given as numbers above 0, in the unit of the key."""
     unit = key.unit if isinstance(key, t.Quantity) else ""
     made: list[Wrong] = []
     for mistake, size in wrong:
