@@ -30,7 +30,7 @@ from tests.pages.sheet_samples import draws_figures
 from tests.pages.test_layout import slides_of
 
 DRAWS = cases(8, 20, 20)
-FIGURE_DRAWS = cases(2, 6, 6)
+FIGURE_DRAWS = cases(2, 6, 4)
 ANY_DRAWS = 24
 
 
