@@ -17,6 +17,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.depth import only_whole
+
 ROOT = Path(__file__).parents[1]
 GROUP = "itembank.topics"
 
@@ -116,6 +118,7 @@ def test_an_audit_would_find_a_mistake_in_the_topic(tmp_path: Path) -> None:
     assert f"{_topic_id()}/support/0" in done.stdout + done.stderr
 
 
+@only_whole
 def test_the_word_problem_of_the_page_is_sound_and_stopped_when_it_lies(tmp_path: Path) -> None:
     text = (ROOT / "DEVELOPERS.md").read_text("utf-8")
     section = text.split("\n## Adding a word problem\n", 1)[1].split("\n## ", 1)[0]

@@ -21,6 +21,7 @@ import pytest
 
 from installed.open_desk import first_page
 from itembank.cli.main import run as itembank
+from tests.depth import only_whole
 from tests.readme import README, blocks
 
 pytestmark = pytest.mark.usefixtures("one_core", "drawn_once")
@@ -35,6 +36,10 @@ NOT_COPIED = shutil.ignore_patterns(
 )
 
 
+LATER = ("Plan a week, record it, decide",)
+"""Sections that `make test` leaves to `make whole`: *A quick tour* has commands of each kind."""
+
+
 def walks() -> list[object]:
     """The commands as a reader goes through them, one walk to a section.
 
@@ -45,7 +50,10 @@ def walks() -> list[object]:
     for heading, lines in blocks():
         fresh = any("-m venv" in line for line in lines)
         found.setdefault(f"{heading}, by pip" if fresh else heading, []).extend(lines)
-    return [pytest.param(tuple(lines), id=name) for name, lines in found.items()]
+    return [
+        pytest.param(tuple(lines), id=name, marks=[only_whole] if name in LATER else [])
+        for name, lines in found.items()
+    ]
 
 
 @pytest.fixture(scope="module")

@@ -11,18 +11,18 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
-from itembank.packs.choosing.candidate import BankCandidate, Candidate
+from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chosen_and_proved import any_refused, chosen_and_proved
 from itembank.packs.choosing.fixed_questions import bar_items, find_held, held_items
 from itembank.packs.choosing.follow_up import choose_sheet, held_sheet
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.one_slide import Fits
+from itembank.packs.choosing.shorter_ones import SlideRoom
 from itembank.packs.choosing.starter import Share, choose_starter, share_out
 from itembank.packs.chosen import Chosen
 from itembank.packs.data.source import TopicSources, is_short, sources
+from itembank.packs.drawn_room import DrawnRoom, FitsSlides
 from itembank.packs.pack_as_data import as_data
 from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
 from itembank.packs.sources.bank_source import BankSource
@@ -35,9 +35,6 @@ if TYPE_CHECKING:
     from itembank.packs.data.pack import Pack
     from itembank.packs.sources.banks import Banks
     from itembank.processes.beside import Ahead
-
-FitsSlides = Callable[["Pack", int], bool]
-"""How many slides the starter of a pack takes: handed in, since only whoever draws it can say."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,9 +92,9 @@ def choose(request: PackRequest, fits_slides: FitsSlides | None = None) -> Chose
             be read.
     """
     banks, topics = _sources_of(request)
-    fits = _fits(request, topics, fits_slides)
+    slide = DrawnRoom(request, topics, fits_slides) if fits_slides is not None else None
     return chosen_and_proved(
-        _pools(banks), lambda pool: _chosen(request, banks, topics, pool, fits)
+        _pools(banks), lambda pool: _chosen(request, banks, topics, pool, slide)
     )
 
 
@@ -106,10 +103,10 @@ def _chosen(
     banks: Banks | None,
     topics: tuple[TopicSources, ...],
     pool: Pool,
-    fits: Fits | None,
+    slide: SlideRoom | None,
 ) -> Chosen:
     shares = _shares(request, topics)
-    versions = _starter(request, shares, pool, fits)
+    versions = _starter(request, shares, pool, slide)
     # Sheets are on the topics the class has just been asked about.
     asked = [share.topic for share in shares]
     settled = {sheet.tier: sheet for sheet in request.sheets}
@@ -141,10 +138,10 @@ def starter_addresses(
         ItembankError: as :func:`choose`.
     """
     banks, topics = _sources_of(request)
-    fits = _fits(request, topics, fits_slides)
+    slide = DrawnRoom(request, topics, fits_slides) if fits_slides is not None else None
     first = chosen_and_proved(
         _pools(banks),
-        lambda pool: _starter(request, _shares(request, topics), pool, fits)[0],
+        lambda pool: _starter(request, _shares(request, topics), pool, slide)[0],
     )
     return tuple(candidate.item.address for candidate in first)
 
@@ -244,36 +241,15 @@ def _shares(request: PackRequest, topics: Sequence[TopicSources]) -> list[Share]
     return [Share(topic, count) for topic, count in zip(topics, counts, strict=True) if count]
 
 
-def _fits(
-    request: PackRequest, topics: tuple[TopicSources, ...], fits_slides: FitsSlides | None
-) -> Fits | None:
-    """Return what tells whether a starter stands on so many slides, if anything does."""
-    if fits_slides is None:
-        return None
-
-    def fits(questions: Sequence[Candidate], count: int) -> bool:
-        try:
-            # Where a question comes from changes nothing on a slide.
-            return fits_slides(as_data(request, Chosen(topics, (tuple(questions),), ())), count)
-        except ItembankError:  # one question is too long for a slide of its own
-            return False
-        except Exception:
-            if not any(isinstance(each, BankCandidate) for each in questions):
-                raise
-            return True  # of a bank, not proved yet: anything at all may stand in it
-
-    return fits
-
-
 def _starter(
-    request: PackRequest, shares: list[Share], pool: Pool, fits: Fits | None
+    request: PackRequest, shares: list[Share], pool: Pool, slide: SlideRoom | None
 ) -> list[list[Candidate]]:
     pool_topics = [share.topic for share in shares]
     bar_items(pool_topics, request.never, pool)
     kept = held_items(pool_topics, request.items, pool)
     pool.avoid(request.avoid, pool_topics)
     versions, seed = stated(request.variants), stated(request.seed)
-    return choose_starter(shares, versions, seed, pool, kept, fits)
+    return choose_starter(shares, versions, seed, pool, kept, slide)
 
 
 def opens(tier: Tier, bands: Sequence[Band]) -> bool:

@@ -10,6 +10,7 @@ from itembank.planning.department.pack_request import PackRequest, stated
 
 if TYPE_CHECKING:
     from itembank.packs.data.pack import Pack
+    from itembank.packs.data.pack_item import PackItem
 
 LETTERS = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
 
@@ -18,7 +19,6 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
     """Return the chosen items and all else of the request as the data of a pack."""
     from itembank.packs.data import pack as model
     from itembank.packs.data.convert import Faces, pack_band, pack_item
-    from itembank.packs.data.pack_item import PackItem
 
     faces = Faces()
     titles = {topic.id: topic.title for topic in chosen.topics}
@@ -72,6 +72,13 @@ def as_data(request: PackRequest, chosen: Chosen) -> Pack:
             )
         ),
     )
+
+
+def as_asked(candidate: Candidate) -> PackItem:
+    """Return a question of a starter as a slide asks it, without its working."""
+    from itembank.packs.data.convert import Faces, pack_item
+
+    return pack_item(candidate.item, candidate.source, Faces(), 1, asked_only=True)
 
 
 def made_by() -> str:

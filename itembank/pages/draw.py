@@ -6,6 +6,7 @@ from collections.abc import Callable
 from functools import partial
 
 from itembank.packs.data.pack import Pack
+from itembank.packs.data.pack_item import PackItem
 
 Drawer = Callable[[Pack], bytes]
 
@@ -38,11 +39,27 @@ def drawers(pack: Pack) -> dict[str, Drawer]:
     return found
 
 
-def fits_slides(pack: Pack, count: int) -> bool:
-    """Tell whether the starter of a pack stands on so many slides, in all its versions."""
-    from itembank.pages.documents.slides import on_slides
+class _FitsSlides:
+    """Tells how full slides are."""
 
-    return on_slides(pack, count)
+    def __call__(self, pack: Pack, count: int) -> bool:
+        """Tell whether the starter of a pack stands on so many slides, in all its versions."""
+        from itembank.pages.documents.slides import on_slides
+
+        return on_slides(pack, count)
+
+    def share(self, item: PackItem, shown: bool) -> float | None:
+        """Return the least share of a slide that a question takes; None if it cannot be set.
+
+        Its figure counts unless it is `shown` by another question.
+        """
+        from itembank.pages.documents.slides import MOST_ROOM
+        from itembank.pages.parts.least_room import least_share
+
+        return least_share(item, shown, MOST_ROOM)
+
+
+fits_slides = _FitsSlides()
 
 
 def draw_pack(pack: Pack) -> dict[str, bytes]:

@@ -25,7 +25,7 @@ from itembank.work.bank.checking import check_bank
 from itembank.work.bank.looking import find_questions, list_questions, show_questions
 from itembank.work.bank.proving import prove_bank
 from itembank.work.bank.wanted import STATES, Wanted
-from tests.depth import cases
+from tests.depth import cases, whole
 
 HEAD = 'name = "made"\ntitle = "Made"\n\n[authors]\nHT = "head"\n'
 TOPICS = ("ratio.share", "number.sums", "number.more")
@@ -169,7 +169,8 @@ ONE: tuple[str, Any] = ("write", ("number.sums", [(1, 0, "core", True)], False))
 @example([ONE, ("sign", 1), ("write", ("number.sums", [(1, 1, "core", True)], True))])
 @example([ONE, ("authors", "AB"), ("authors", "HT"), ("write", ("ratio.share", ONE[1][1], True))])
 # The examples above are of each way an index could be out of date; the rest mixes them.
-@settings(max_examples=cases(10, 100))
+@whole
+@settings(max_examples=cases(3, 100, 10))
 def test_any_edits_give_the_same_with_the_index_as_without(
     tmp_path_factory: pytest.TempPathFactory, done: list[tuple[str, Any]]
 ) -> None:

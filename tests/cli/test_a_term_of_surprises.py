@@ -14,6 +14,8 @@ from pathlib import Path
 
 import pytest
 
+from tests.depth import only_whole
+
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 REPORTS = Path(__file__).with_name("term_of_surprises.txt")
 DEPARTMENT = """
@@ -92,6 +94,7 @@ def hashes():
     }
 
 
+@only_whole
 def test_a_term_of_surprises(said, home, on_day):
     def done(*words):
         found = said(*words)

@@ -172,7 +172,7 @@ def leave_for_a_day(home):
 
 @whole
 def test_twenty_processes_that_add_at_once_all_keep_their_questions(two_banks, tmp_path):
-    many = cases(6, 20, 20)
+    many = cases(6, 20, 12)
     put(tmp_path, two_banks)
 
     def add(number):

@@ -11,6 +11,7 @@ from itembank.bank.index.any_address import find_any
 from itembank.cli.main import run
 from itembank.notation import tree as t
 from itembank.records.entries.pack_items import starter_items
+from tests.depth import only_whole
 
 DEPARTMENT = """
 school = "Larkhythe School"
@@ -149,6 +150,7 @@ def test_an_item_is_taken_from_its_bank_while_it_is_what_was_printed(from_bank):
     assert all(":" in one.address for one in found)
 
 
+@only_whole
 def test_a_question_edited_since_is_marked_as_it_was_printed(said, from_bank):
     home, bank, pack = from_bank
     items = json.loads((pack / "pack.json").read_text())["versions"][0]["items"]

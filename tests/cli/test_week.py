@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from itembank.packs.data.kinds_stored import kinds_counted, kinds_line
+from tests.depth import only_whole
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 PLAN = Path("plans/week-8K-2026-11-30.toml")
@@ -66,6 +67,7 @@ def test_a_week_is_planned_and_all_its_packs_are_made(said, home, two_cores):
     assert packs(home) == made
 
 
+@only_whole
 def test_the_teachers_hand_wins_and_the_other_lessons_stay(said, home):
     said("week", "8K", "--from", "2026-11-30")
     before = packs(home)
@@ -105,6 +107,7 @@ def test_the_teachers_hand_wins_and_the_other_lessons_stay(said, home):
     assert monday["date"] == again[0]["date"]
 
 
+@only_whole
 def test_one_lesson_is_built_without_touching_the_others(said, home):
     said("week", "8K", "--from", "2026-11-30")
     before = packs(home)
@@ -286,6 +289,7 @@ def test_one_who_waits_is_told_once_for_whom(capsys, monkeypatch):
     assert capsys.readouterr().err.count("Waiting: HT is planning a week") == 1
 
 
+@only_whole
 def test_the_kinds_of_questions_are_told_and_one_is_chosen_by_its_kind(said, home, two_cores):
     _, out, _ = said("week", "8K", "--from", "2026-11-30")
     first = json.loads((home / "output" / "8K-2026-11-30" / "pack.json").read_text())

@@ -185,8 +185,8 @@ def test_no_pack_that_a_class_has_had_is_touched(said, home, on_day, arguments, 
 @pytest.mark.parametrize(
     ("words", "part"),
     [
-        (("--pin", "tue ratio.combine"), "--pin ‘tue ratio.combine’: Tuesday 24 November"),
-        (("--swap", "fri {fri} mon {mon}"), "Monday 23 November, period 1 is past"),
+        left(("--pin", "tue ratio.combine"), "--pin ‘tue ratio.combine’: Tuesday 24 November"),
+        left(("--swap", "fri {fri} mon {mon}"), "Monday 23 November, period 1 is past"),
         (("--only", "mon"), "Monday 23 November, period 1 is past, so its pack stays"),
     ],
 )
@@ -238,6 +238,7 @@ def test_a_plan_is_not_replaced_unasked_and_its_packs_neither(said, home):
     assert (hashes(home), PLAN.read_text()) == (before, text)
 
 
+@only_whole
 def test_from_another_folder_and_into_another(said, home, tmp_path, monkeypatch):
     before = hashes(home)
     monkeypatch.chdir(tmp_path)

@@ -10,7 +10,7 @@ from tests.desk.served import served
 from tests.desk.states import COMING, script
 from tests.pages.test_one_slide import draws
 
-DRAWS = cases(2, 6, 6)
+DRAWS = cases(2, 6, 4)
 BIG = 24
 """The least size of questions on the slide, on a page 540 high."""
 PLACE = "8K-2026-12-03"

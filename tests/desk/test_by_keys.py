@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.depth import only_whole
 from tests.desk.conftest import visitor
 from tests.desk.keys import Keys
 from tests.desk.served import served
@@ -27,6 +28,7 @@ def keys(browser, home):
         yield Keys(page, base)
 
 
+@only_whole
 def test_a_lesson_falls_out_and_another_moves(keys):
     keys.open(LESSON)
     keys.enter("^Not as planned")
@@ -44,6 +46,7 @@ def test_a_lesson_falls_out_and_another_moves(keys):
     keys.sees("is back on")
 
 
+@only_whole
 def test_a_lesson_is_covered_and_that_is_taken_back(keys):
     keys.open("/class/8K/lesson/2026-11-30/1/otherwise")
     keys.choose("^Topic 1$", "Sharing an amount")
@@ -55,6 +58,7 @@ def test_a_lesson_is_covered_and_that_is_taken_back(keys):
     keys.sees("Its plan stands")
 
 
+@only_whole
 def test_a_pupil_moves_and_another_is_forgotten(keys):
     keys.open("/class/8K/seat/A1")
     keys.enter("^This pupil moves or leaves$")

@@ -9,6 +9,7 @@ from typer.testing import CliRunner
 from itembank.cli.main import app
 from itembank.desk.replying.desk import Desk
 from itembank.work.lesson.decide import decide
+from tests.depth import only_whole
 from tests.desk.keys import Keys
 from tests.desk.served import served
 
@@ -59,6 +60,7 @@ def topics_of_week(page, base, monday):
     return page.locator(".topics li").all_inner_texts()
 
 
+@only_whole
 def test_a_week_from_plan_to_the_next_weeks_plan(page, base, home, monkeypatch):
     page.goto(base + PAGE)
     before = page.locator("#q2 .prompt").inner_html()
@@ -100,6 +102,7 @@ def topics_planned(page, base):
     return topics_of_week(page, base, "2026-12-07")
 
 
+@only_whole
 def test_two_tabs_and_the_terminal_meet(page, browser, base, home):
     page.goto(base + PAGE)
     with browser.new_context() as other:

@@ -11,7 +11,7 @@ from urllib.parse import quote
 import pytest
 
 from itembank.desk.replying.replies import url
-from tests.depth import cases, each
+from tests.depth import cases, each, only_whole
 from tests.depth import whole as in_whole
 from tests.desk.conftest import fresh_home, visitor
 
@@ -73,23 +73,23 @@ def test_html_in_a_departments_names_is_text(home):
         assert bad not in whole(desk.get(where))
 
 
-@pytest.mark.parametrize(
-    "content",
-    [
-        b"",
-        b"{",
-        b"\xff\xfe",
-        b"[]",
-        b"null",
-        b"{}",
-        b'{"version": 1}',
-        b'{"version": 99, "versions": []}',
-        b'{"made_by": "elsewhere", "questions": [1, 2, 3]}',
-        b'{"versions": [{"items": [{}]}]}',
-        b'{"versions": [{"letter": "A", "items": [null]}], "bands": [], "lesson": {}}',
-        b'{"versions": {"A": 1}, "bands": 3}',
-    ],
+DAMAGED = (
+    b"",
+    b"{",
+    b"\xff\xfe",
+    b"[]",
+    b"null",
+    b"{}",
+    b'{"version": 1}',
+    b'{"version": 99, "versions": []}',
+    b'{"made_by": "elsewhere", "questions": [1, 2, 3]}',
+    b'{"versions": [{"items": [{}]}]}',
+    b'{"versions": [{"letter": "A", "items": [null]}], "bands": [], "lesson": {}}',
+    b'{"versions": {"A": 1}, "bands": 3}',
 )
+
+
+@pytest.mark.parametrize("content", each(DAMAGED, 4))
 def test_a_pack_that_is_damaged_or_from_elsewhere_is_told(home, content):
     (home / PACK).write_bytes(content)
     desk = visitor(home)
@@ -180,6 +180,7 @@ def test_a_class_without_scheme_or_lessons_hides_no_other(home):
     whole(desk.post("/class/10X/week/2026-11-30/plan"))
 
 
+@only_whole
 def test_two_lessons_on_one_day_keep_apart(home, monkeypatch):
     path = home / "department.toml"
     path.write_text(path.read_text().replace('"Mon 1", "Tue 3"', '"Mon 1", "Mon 5", "Tue 3"'))

@@ -2,6 +2,7 @@
 
 import pytest
 
+from tests.depth import only_whole
 from tests.desk.served import served
 
 LESSON = "/class/8K/lesson/2026-11-30/1"
@@ -15,6 +16,7 @@ def lesson(browser, home):
         yield page
 
 
+@only_whole
 def test_from_the_lesson_to_the_starter_and_back(lesson):
     lesson.click("#q3 >> text=Write your own")
     lesson.select_option("#topic", "fractions.add-unlike")

@@ -5,9 +5,11 @@ import re
 import pytest
 
 from itembank.planning.week.week_plan import FOLDER
+from tests.depth import only_whole
 from tests.desk.conftest import fresh_home, visitor
 
 
+@only_whole
 def test_every_class_is_planned_by_one_press(tmp_path):
     home = fresh_home(tmp_path)
     desk = visitor(home)

@@ -25,7 +25,7 @@ from itembank.proof.measured.measure import disagreement, measuring
 from tests.depth import cases, whole
 from tests.figures.every_figure import examples, lacking, names
 
-COUNT = cases(6, 25, 25)
+COUNT = cases(6, 25, 15)
 
 
 def every_kind(test):

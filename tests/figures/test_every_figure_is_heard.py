@@ -13,6 +13,7 @@ from itembank.figures.svg import svg
 from itembank.packs.data.convert import picture
 from itembank.pages.engine.page import Document
 from itembank.pages.engine.picture import draw_picture
+from tests.depth import left
 from tests.figures.every_figure import examples, names
 from tests.pages.checkers import assert_accessible
 
@@ -35,7 +36,7 @@ def test_a_page_with_a_figure_is_heard_without_a_warning(name: str, tmp_path: Pa
     assert_accessible(document.finish(), tmp_path / "figures.pdf")
 
 
-@pytest.mark.parametrize("width", [NARROW, WIDE])
+@pytest.mark.parametrize("width", [NARROW, left(WIDE)])
 def test_axe_finds_nothing_on_a_page_of_all_figures(browser, width: int) -> None:
     shown = "".join(
         f"<section><h2>{escape(name)} {number}</h2>{svg(figure)}</section>"

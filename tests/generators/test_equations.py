@@ -25,7 +25,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.proof.lines.steps import step_fault
-from tests.depth import cases
+from tests.depth import cases, each, only_whole, whole
 from tests.generators.equation_engines import answer_of, calculate, flint_number
 from tests.generators.equation_samples import (
     BOTH,
@@ -39,7 +39,7 @@ from tests.generators.equation_samples import (
 from tests.generators.mistakes import each_mistake
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", each(NAMES, 3))
 def test_tiers_are_large_enough_and_no_two_prompts_agree(name: str) -> None:
     for tier in Tier:
         prompts = printed(name, tier)
@@ -47,12 +47,13 @@ def test_tiers_are_large_enough_and_no_two_prompts_agree(name: str) -> None:
         assert len(set(prompts)) == len(prompts)
 
 
+@whole
 @pytest.mark.parametrize("name", NAMES)
 def test_forms_working_and_wrong_answers_are_fit_to_print(name: str) -> None:
     declared = {(which.id, which.name) for which in topic(name).misconceptions}
-    # Sixty of a tier show each of its structures many times; what is written is the same for all
+    # A few of a tier show each of its structures; what is written is the same for all
     # numbers, and that lines come back as they were written is a property test of notation.
-    for item in sampled(name, cases(60, 400)):
+    for item in sampled(name, cases(12, 400, 60)):
         assert form_fault(item.form, item.key) == ""
         assert step_fault(item) == "", item.address
         assert len({line(slip.wrong) for slip in item.slips}) >= 2, text(item)
@@ -68,7 +69,7 @@ def test_forms_working_and_wrong_answers_are_fit_to_print(name: str) -> None:
             assert parse(line(step.maths)) == step.maths
 
 
-@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("name", each(NAMES, 3, 1))
 def test_every_declared_misconception_shows_somewhere(name: str) -> None:
     shown = {slip.misconception.id for item in sampled(name, 400) for slip in each_mistake(item)}
     # A line that goes wrong may show one that no answer to the question gives.
@@ -79,7 +80,8 @@ def test_every_declared_misconception_shows_somewhere(name: str) -> None:
     assert shown - {OTHER_LINE.id} == {which.id for which in topic(name).misconceptions}
 
 
-@pytest.mark.parametrize("name", BOTH)
+@only_whole
+@pytest.mark.parametrize("name", each(BOTH, 2))
 def test_no_equation_comes_again_with_its_sides_exchanged(name: str) -> None:
     for tier in Tier:
         seen = set()
@@ -164,13 +166,11 @@ def wrong_answers(item: Item) -> dict[str, Fraction]:
 def written(name: str, *lines: str) -> Item:
     """Find the item that prints all of `lines`."""
     wanted = [parse(text) for text in lines]
-    written = [line(node) for node in wanted]
-    for tier in Tier:
-        for index, words in enumerate(printed(name, tier)):
-            if all(part in words for part in written):
-                item = topic(name).item(tier, index)
-                if all(node in item.prompt for node in wanted):
-                    return item
+    for tier, space in topic(name).spaces.items():
+        for index in space.own:
+            prompt = topic(name).draft(tier, *space[index]).prompt
+            if all(node in prompt for node in wanted):
+                return topic(name).item(tier, index)
     raise AssertionError(f"{lines} are in no item of {name}")
 
 
@@ -199,7 +199,7 @@ BY_HAND = [
 ]
 
 
-@pytest.mark.parametrize(("name", "equation", "expected"), BY_HAND)
+@pytest.mark.parametrize(("name", "equation", "expected"), each(BY_HAND, 5))
 def test_wrong_answers_are_what_the_wrong_methods_give(
     name: str, equation: str, expected: dict[str, Fraction]
 ) -> None:

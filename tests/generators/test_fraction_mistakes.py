@@ -17,6 +17,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from tests.depth import only_whole
 from tests.generators.figure_methods import FIGURE_METHODS
 from tests.generators.fraction_methods import printed, read
 from tests.generators.fraction_mistakes import METHODS
@@ -49,6 +50,7 @@ def test_a_slip_is_what_its_wrong_method_gives_on_the_printed_question(topic: To
             assert same, (item.address, printed(item), slip.misconception.name, text, found)
 
 
+@only_whole
 def test_every_misconception_of_the_strand_has_its_method() -> None:
     declared = {
         (topic.id.partition(".")[2], misconception.id.partition(".")[2])

@@ -14,6 +14,7 @@ from itembank.items.item import Tier
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
 from itembank.proof.lines.steps import step_fault
+from tests.depth import each, only_whole
 from tests.generators.fraction_reader import (
     BY_ID,
     TOPICS,
@@ -66,6 +67,7 @@ def test_wrong_answers_are_wrong_and_differ() -> None:
         assert all(value > 0 for value in values), item.address
 
 
+@only_whole
 def test_every_misconception_is_declared_and_some_item_shows_it() -> None:
     for topic in TOPICS:
         assert declared_ones(topic) == {
@@ -163,7 +165,7 @@ BLIND = (
 )
 
 
-@pytest.mark.parametrize(("name", "question"), BLIND)
+@pytest.mark.parametrize(("name", "question"), each(BLIND, 4))
 def test_blind_and_dull_questions_are_not_asked(name: str, question: str) -> None:
     topic = BY_ID[f"fractions.{name}"]
     asked = [
@@ -175,7 +177,7 @@ def test_blind_and_dull_questions_are_not_asked(name: str, question: str) -> Non
     assert asked == []
 
 
-@pytest.mark.parametrize("topic", TOPICS, ids=lambda topic: topic.id)
+@pytest.mark.parametrize("topic", each(TOPICS, 3), ids=lambda topic: topic.id)
 def test_each_tier_has_at_least_200_questions_and_none_twice(topic: Topic) -> None:
     for tier in Tier:
         items = list(topic.walk(tier))

@@ -18,9 +18,11 @@ from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.line import line
+from tests.depth import cases, whole
 from tests.figures.grid_reader import GridSaid, Spot, grid_said
 
-COUNT = 60
+pytestmark = whole
+COUNT = cases(8, 60, 30)
 """So many questions of a tier."""
 
 

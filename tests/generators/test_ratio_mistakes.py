@@ -19,6 +19,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from tests.depth import only_whole
 from tests.generators.mistakes import each_mistake, shown_by_own
 
 WITH_RATES = {
@@ -335,6 +336,7 @@ def test_a_wrong_answer_has_the_unit_of_the_right_one() -> None:
                 assert {unit(m) for m in AMOUNT.finditer(line(slip.wrong))} == units, item.address
 
 
+@only_whole
 def test_every_misconception_of_the_strand_has_its_method() -> None:
     declared = {
         misconception.id.partition(".")[2]

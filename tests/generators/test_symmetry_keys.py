@@ -24,6 +24,7 @@ from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.value import exact
+from tests.depth import only_whole
 from tests.figures.grid_reader import grid_said
 from tests.generators.asked_plainly import plain
 from tests.generators.mistakes import each_mistake
@@ -264,6 +265,7 @@ def moved_there(item: Item, seen: Seen, name: str, letter: str) -> bool:
     )
 
 
+@only_whole
 def test_mistakes_are_what_the_wrong_ways_give() -> None:
     topic = find_topic("geometry.symmetry")
     met = set()

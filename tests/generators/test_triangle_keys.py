@@ -11,10 +11,12 @@ from flint import arb
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
+from tests.depth import cases, whole
 from tests.generators.asked_plainly import plain
 from tests.generators.measured_again import Solver, Worth, after, amounts, holds, text_of
 
-EACH = 50
+pytestmark = whole
+EACH = cases(10, 50, 30)
 
 
 def pythagoras(text: str) -> Worth:

@@ -24,7 +24,7 @@ from itembank.notation.line import line
 from tests.depth import cases, whole
 from tests.generators.test_kind_keys import UNIT, solution, text, value
 
-SAMPLE = cases(6, 60, 30)
+SAMPLE = cases(6, 60, 15)
 _FRAME = re.compile(
     r"(?P<asked>.*) (?P<who>[A-Z][a-z]+) writes: (?P<lines>Line 1: .*) "
     r"Which line is wrong\? What should the answer be\?"

@@ -12,6 +12,7 @@ from itembank.bank.question.as_item import read_item
 from itembank.items.item import Tier
 from itembank.items.marks import marks_for, spread, step_marks, usual_marks, working_lines
 from itembank.items.topics.registry import find_item, find_topic, topics
+from tests.depth import cases, whole
 
 
 @given(st.integers(1, 20), st.integers(0, 20))
@@ -34,11 +35,16 @@ def test_marks_never_fall_as_working_grows_and_a_mark_is_two_lines_at_the_most(l
     assert all(b - a <= 2 for a, b in zip([-1, *gaps], gaps, strict=False))
 
 
+EACH = cases(5, 100, 25)
+"""Questions of each tier."""
+
+
+@whole
 @pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)
 def test_a_long_solution_is_worth_more_than_one_mark(topic):
     for tier in Tier:
         own = topic.spaces[tier].own  # another kind of question states its own marks
-        for number in own[:: max(1, len(own) // 25)]:
+        for number in own[:: max(1, len(own) // EACH)]:
             item = topic.item(tier, number)
             lines = working_lines(item.prompt, item.steps)
             assert (item.marks > 1) is (len(lines) > 2), item.address

@@ -11,11 +11,12 @@ from itembank.items.measures.later_content import later_content
 from itembank.items.measures.years import FIRST_YEAR_KS3, FIRST_YEAR_KS4, RECURRING_DECIMALS
 from itembank.items.topics.registry import find_topic, topics
 from itembank.notation import tree as t
-from tests.depth import cases
+from tests.depth import cases, whole
 
-LOOKED_AT = cases(40, 150)
+LOOKED_AT = cases(8, 150, 40)
 
 
+@whole
 @pytest.mark.parametrize("topic", topics(), ids=lambda topic: topic.id)
 def test_what_a_topic_declares_is_what_its_questions_show(topic):
     for tier, space in topic.spaces.items():

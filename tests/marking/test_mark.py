@@ -16,7 +16,7 @@ from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from itembank.notation import tree as t
-from tests.depth import cases
+from tests.depth import cases, drawn, whole
 
 x = t.Sym("x")
 ADDS = Misconception("made.adds", "adds", "Why add?")
@@ -93,11 +93,12 @@ def test_a_known_mistake_comes_with_the_teachers_question():
     assert marked.says == "Why add?"
 
 
+@whole
 @pytest.mark.parametrize("name", topic_ids())
 def test_keys_and_slips_of_every_topic_are_known(name):
     topic, rng = find_topic(name), random.Random(5)
     for tier, space in topic.spaces.items():
-        for index in space.sample(12, rng):
+        for index in drawn(space, 12, rng):
             one = topic.item(tier, index)
             if one.form == "drawing":  # on paper, and looked at by the teacher
                 assert mark(one, line(one.key)).verdict is Verdict.UNREADABLE

@@ -7,8 +7,6 @@ import re
 from dataclasses import replace
 from pathlib import Path
 
-import pytest
-
 from itembank.items.item import (
     Choose,
     Common,
@@ -112,14 +110,11 @@ def test_there_are_many():
     assert not any(isinstance(item.key, t.Label) for item, *_ in CASES[:50])
 
 
-@pytest.mark.parametrize(
-    ("item", "typed", "verdict", "says"),
-    CASES,
-    ids=[f"{number}:{row[1][:24]!a}" for number, row in enumerate(CASES)],
-)
-def test_the_verdict_is_a_fair_teachers(item, typed, verdict, says):
-    marked = mark(item, typed)
-    assert marked.verdict is verdict, marked
-    assert says in marked.says
-    if verdict is not Verdict.RIGHT:
-        assert marked.says
+def test_the_verdict_is_a_fair_teachers():
+    unfair = []
+    for item, typed, verdict, says in CASES:
+        marked = mark(item, typed)
+        fair = marked.verdict is verdict and says in marked.says
+        if not fair or not (marked.says or verdict is Verdict.RIGHT):
+            unfair.append((item.prompt, typed, verdict, says, marked))
+    assert unfair == []

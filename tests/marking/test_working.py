@@ -18,7 +18,7 @@ from itembank.marking.typing.read_answer import LONGEST
 from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from itembank.notation import tree as t
-from tests.depth import cases
+from tests.depth import cases, left, whole
 
 BANKS = Path(__file__).parents[2] / "banks"
 
@@ -43,16 +43,21 @@ def check_working(item):
         assert not marked.says, (item.address, typed, marked)
 
 
+EACH = cases(1, 8, 4)
+"""Questions of each tier."""
+
+
+@whole
 @pytest.mark.parametrize("name", topic_ids())
 def test_working_is_right_by_its_last_line_and_whole(name):
     topic, rng = find_topic(name), random.Random(11)
     for tier, space in topic.spaces.items():
         # The answer to cards or to statements is letters; their working ends in another thing.
-        for index in rng.sample(space.own, min(4, len(space.own))):
+        for index in rng.sample(space.own, min(EACH, len(space.own))):
             check_working(topic.item(tier, index))
 
 
-@pytest.mark.parametrize("bank", ["key-stage-3", "key-stage-4", "larkhythe/questions"])
+@pytest.mark.parametrize("bank", [left("key-stage-3"), "key-stage-4", left("larkhythe/questions")])
 def test_the_working_of_a_bank_is_right(bank):
     for topic in read_bank(BANKS / bank, processes=1).topics:
         for entry in topic.entries:

@@ -9,6 +9,7 @@ from hypothesis.strategies import SearchStrategy
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
+from tests.depth import each
 from tests.notation import trees as shared
 from tests.notation.conftest import ROOM, limited
 from tests.notation.trees import LARGEST, MOST_IN_ALL, algebra_trees, trees, values
@@ -36,7 +37,7 @@ def numbers(node):
     return []
 
 
-@pytest.mark.parametrize("start", range(16))
+@pytest.mark.parametrize("start", each(range(16), 4))
 def test_trees_stay_small_whatever_is_drawn(start):
     for strategy in (trees, algebra_trees, values):
         for node in drawn(strategy, count=20, start=start):

@@ -19,6 +19,7 @@ from itembank.packs.pack_checks import stored_items
 from itembank.packs.pack_proof import Proof
 from itembank.packs.proof_ahead import begin_proof
 from itembank.planning.department.pack_request import PlannedTopic
+from tests.depth import only_whole
 from tests.packs.packs import TOPICS, request
 
 
@@ -77,6 +78,7 @@ def tier_shows(topic: str, tier: str) -> set[str]:
     return {slip.misconception.name for item in walked for slip in item.slips}
 
 
+@only_whole
 def test_untested_misconceptions_are_those_other_items_of_the_tier_show(pack):
     for _, item in stored_items(pack):
         shown = {misconception.name for misconception in item.misconceptions}

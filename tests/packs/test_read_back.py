@@ -8,7 +8,7 @@ from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.packs.data.convert import Faces, pack_item, read_item
 from tests.depth import cases, whole
 
-EACH = cases(1, 16, 8)
+EACH = cases(1, 16, 4)
 """Questions of each part of a tier."""
 
 

@@ -10,6 +10,7 @@ import pytest
 from PIL import Image
 
 from itembank.pages.draw import drawers
+from tests.depth import only_whole
 from tests.pages.sheet_samples import real_pack
 from tests.pages.test_sheets import text_of
 
@@ -28,6 +29,7 @@ def drawing():
     return script("contact_sheets")
 
 
+@only_whole
 def test_every_file_of_a_pack_is_shown(drawing, monkeypatch, tmp_path):
     monkeypatch.setattr(
         drawing, "PACKS", {name: drawing.PACKS[name] for name in ("usual", "large")}

@@ -14,6 +14,7 @@ from itembank.packs.data.pack import Look, Pack
 from itembank.pages.draw import draw_pack
 from itembank.pages.engine import theme
 from itembank.pages.engine.paper import Paper
+from tests.depth import each
 from tests.pages.sheet_samples import real_pack
 from tests.pages.test_sheets import text_of
 
@@ -167,7 +168,7 @@ def colours(data: bytes):
                 yield "line", stroke
 
 
-@pytest.mark.parametrize("paper", theme.PAPERS)
+@pytest.mark.parametrize("paper", each(theme.PAPERS, 2))
 def test_all_that_is_drawn_suits_the_paper_in_the_tray(paper):
     """WCAG 2.2: 4.5 : 1 for text (1.4.3), 3 : 1 for lines (1.4.11), against the tint."""
     look = Look(paper=paper, slips=True, large_print=("A3",))

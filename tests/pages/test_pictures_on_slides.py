@@ -15,7 +15,10 @@ from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.question_room import room_of_all, shared_figure
 from itembank.packs.choosing.shared_figures import about_one_figure
+from itembank.packs.choosing.shorter_ones import Rooms, ShorterOnes
 from itembank.packs.data.convert import Faces, pack_item
+from itembank.packs.drawn_room import DrawnRoom
+from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine import theme
 from itembank.pages.engine.page import Page
@@ -117,8 +120,8 @@ def test_the_checkers_find_nothing_in_timetables_beside_graphs(tmp_path):
     """Rulings of several figures are no table without cells to whoever looks for one."""
     pack = on_topics(*TIMETABLES, "equations.one-step", seed=2)
     assert len(pictures(pack)) > 2
-    for name, draw in (("starter", starter), ("answers", answers)):
-        assert_accessible(draw(pack), tmp_path / f"{name}.pdf")
+    for name, drawer in (("starter", starter), ("answers", answers)):
+        assert_accessible(drawer(pack), tmp_path / f"{name}.pdf")
 
 
 def test_lines_of_small_pictures_are_as_thick_as_those_of_large_ones(monkeypatch):
@@ -151,7 +154,8 @@ def pair():
     first = pool.take(pool.at(topic, Tier.SUPPORT, 3))
     about_another = (pool.at(topic, Tier.CORE, index) for index in range(50))
     models = [first, next(c for c in about_another if c.item.figure != first.item.figure)]
-    swaps = about_one_figure([], models, models, {SHARING: topic}, 1, pool)
+    rooms = Rooms(DrawnRoom(None, (topic,), draw.fits_slides))
+    swaps = about_one_figure([], models, ShorterOnes({SHARING: topic}, 1, pool, (), rooms))
     instead = {id(old): new for old, new in swaps}
     return models, [instead.get(id(each), each) for each in models]
 

@@ -20,6 +20,7 @@ from itembank.pages.parts.instructions import last_instruction, without
 from itembank.pages.parts.rows import rows
 from itembank.pages.parts.sheet_pages import LEAST_SHARE, MOST_SHARE, Room, share_out
 from itembank.pages.parts.solutions import chain, side_before
+from tests.depth import each
 from tests.pages.checkers import assert_accessible
 from tests.pages.marks import overlapping, printed, recorded
 from tests.pages.sheet_samples import TOPICS, real_pack
@@ -96,7 +97,7 @@ def test_questions_are_set_at_14_points_and_18_in_large_print(file, monkeypatch)
         assert words == {size}
 
 
-@pytest.mark.parametrize("file", FILES)
+@pytest.mark.parametrize("file", each(FILES, 3))
 def test_rendered_ink_stays_on_the_printable_page(file):
     for name, pack in every_pack(file):
         for page in pypdfium2.PdfDocument(drawers(pack)[file](pack)):
@@ -107,7 +108,7 @@ def test_rendered_ink_stays_on_the_printable_page(file):
             assert not dark.any(), (name, file)
 
 
-@pytest.mark.parametrize("file", FILES)
+@pytest.mark.parametrize("file", each(FILES, 2))
 def test_the_same_pack_gives_the_same_bytes(file):
     pack = real_pack("8K", look=LARGE)
     draw = drawers(pack)[file]
@@ -116,7 +117,7 @@ def test_the_same_pack_gives_the_same_bytes(file):
     assert draw(pack) != drawers(other)[file](other)
 
 
-@pytest.mark.parametrize("file", FILES)
+@pytest.mark.parametrize("file", each(FILES, 2, 1))
 def test_the_checkers_find_nothing(file, tmp_path):
     # In long notes the headings of questions on one topic look like a running head to outloud.
     heads = (r"\d+ [A-Z][a-z]+ing ",) if file == "teacher-notes.pdf" else ()

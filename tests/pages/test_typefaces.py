@@ -18,6 +18,7 @@ from itembank.pages.engine.fonts import FOLDER, MATHS, face
 from itembank.pages.engine.formula import formula
 from itembank.pages.typefaces import build_typefaces as build
 from itembank.pages.typefaces import face_files, maths_typeface
+from tests.depth import only_whole
 
 ROOT = Path(__file__).parents[2]
 FILES = ("BoardSans-Regular.ttf", "BoardSans-Bold.ttf", "BoardMath-Regular.ttf")
@@ -130,6 +131,7 @@ def trees():
         yield from map(as_item, read_bank(ROOT / "banks" / folder).entries())
 
 
+@only_whole
 def test_no_character_of_any_question_is_missing():
     missing = set()
     cmap = TTFont(MATHS).getBestCmap()

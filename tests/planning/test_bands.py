@@ -57,13 +57,13 @@ def test_the_usual_rule_holds_for_every_total(n):
 
 
 @pytest.mark.parametrize("count", [2, 3, 4, 5])
-@pytest.mark.parametrize("n", range(1, 61))
-def test_no_usual_band_is_empty_once_the_total_allows(n, count):
+def test_no_usual_band_is_empty_once_the_total_allows(count):
     least = {2: 1, 3: 3, 4: 3, 5: 6}[count]
-    lengths = [band.highest - band.lowest for band in default_scheme(count).bands(n)]
-    assert min(lengths) >= 0
-    if n >= least:
-        assert len(lengths) == count
+    for n in range(1, 61):
+        lengths = [band.highest - band.lowest for band in default_scheme(count).bands(n)]
+        assert min(lengths) >= 0, n
+        if n >= least:
+            assert len(lengths) == count, n
 
 
 def test_odd_totals_round_nothing():

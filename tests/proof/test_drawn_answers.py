@@ -161,7 +161,7 @@ def test_what_is_typed_is_never_marked() -> None:
             assert mark(item, typed).verdict is Verdict.UNREADABLE
 
 
-DRAWN = cases(6, 90, 90)
+DRAWN = cases(6, 90, 30)
 """Questions of each tier, of those that are of other kinds."""
 
 

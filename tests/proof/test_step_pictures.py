@@ -30,6 +30,7 @@ from itembank.proof.judge import judge
 from itembank.proof.lines.steps import step_fault
 from itembank.proof.outcome import State
 from itembank.proof.sympy.sympy_road import by_second_road
+from tests.depth import cases, whole
 
 NEGATIVES = find_topic("number.negatives-add")
 TAUGHT = (
@@ -89,17 +90,22 @@ def test_a_picture_that_says_something_else_is_found_by_each_road(name: str, cha
     assert judge(lying).state is State.DISPROVED
 
 
+EACH = cases(10, 60, 60)
+"""Questions of each tier."""
+
+
+@whole
 @pytest.mark.parametrize("name", TAUGHT)
 def test_the_pictures_of_a_topic_show_what_its_lines_say(name: str) -> None:
     topic, seen = find_topic(name), 0
     for tier, space in topic.spaces.items():
-        for index in random.Random(name).sample(range(len(space)), min(len(space), 60)):
+        for index in random.Random(name).sample(range(len(space)), min(len(space), EACH)):
             item = topic.item(tier, index)
             if any(step.figure for step in item.steps):
                 seen += 1
                 assert step_fault(item) == ""
                 assert by_second_road(item).fault == ""
-    assert seen > 40
+    assert seen > EACH // 2
 
 
 @given(start=st.integers(-40, 40), change=st.integers(-40, 40))

@@ -25,7 +25,7 @@ EQUATION = t.equals(t.sub(t.juxt(t.num(3), x), t.num(4)), t.num(11))
 ACROSS = Misconception("adds-across", "adds tops and bottoms", "What is 1/2 + 1/2 that way?")
 OTHER = Misconception("keeps-one", "keeps one denominator", "Are the pieces the same size?")
 LAST = Misconception("gives-last", "gives the last fraction", "Is that all of it?")
-TAKEN = cases(10, 150, 60)
+TAKEN = cases(10, 150, 30)
 TWO = (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3)))
 
 
@@ -103,9 +103,9 @@ def test_a_question_of_each_part_of_a_topic_is_sound(name):
 
 @pytest.mark.parametrize("name", each([topic.id for topic in topics()], 8))
 def test_every_topic_is_sound_on_a_sample(name):
-    # The items of a tier are of a few structures, and differ in numbers: three dozen show each
-    # one several times, and four show sympy each. Rare numbers are for `itembank audit`.
-    limit, every = cases(36, 120), cases(9, 6)
+    # The items of a tier are of a few structures, and differ in numbers: two dozen show each
+    # one several times, and three show sympy each. Rare numbers are for `itembank audit`.
+    limit, every = cases(24, 120), cases(8, 6)
     (report,) = audit((name,), limit=limit, place=ThisMachine(1), symbolic_every=every)
     assert report.faults == []
     assert report.sound

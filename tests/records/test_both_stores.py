@@ -21,7 +21,7 @@ from itembank.records.entries.entries import (
 from itembank.records.entries.recording import record
 from itembank.records.store import store as store_module
 from itembank.records.store.store import open_store
-from tests.depth import left
+from tests.depth import left, only_whole
 
 FIRST = datetime.date(2026, 9, 7)
 NOW = datetime.datetime(2026, 11, 20, 9, 30)
@@ -141,6 +141,7 @@ def answer(capsysbinary, monkeypatch):
     return call
 
 
+@only_whole
 @pytest.mark.parametrize("seed", [0, left(1)])
 def test_every_report_is_the_same_on_both(shared, server, tmp_path, answer, seed):
     places = {}

@@ -26,7 +26,7 @@ from tests.depth import cases, whole
 
 from .stores import DAY, counting, dump, facts
 
-KILLS = cases(12, 100, 100)
+KILLS = cases(12, 100, 50)
 
 
 @whole

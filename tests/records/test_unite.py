@@ -20,6 +20,7 @@ from itembank.records.results.lessons import lessons
 from itembank.records.store.copies import copies_beside
 from itembank.records.store.store import open_store
 from itembank.records.unite.uniting import unite
+from tests.depth import cases, whole
 
 from .stores import DAY, dump, facts
 
@@ -71,8 +72,11 @@ def state(store):
     return found, len(questions)
 
 
+@whole
 @given(prefix=ACTS, one=ACTS, other=ACTS)
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(
+    max_examples=cases(8, 50, 25), deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)
 def test_a_union_loses_nothing_and_counts_nothing_twice(tmp_path_factory, prefix, one, other):
     folder = tmp_path_factory.mktemp("unite")
     places = [folder / name for name in ("a.sqlite3", "b.sqlite3", "c.sqlite3", "d.sqlite3")]

@@ -20,6 +20,7 @@ from itembank.pages.engine.sign_svg import sign_svg
 from itembank.pages.write_pack import self_marking
 from itembank.selfmark.html_page import page_script
 from itembank.selfmark.slip import SlipFault, read_slip, slip_key
+from tests.depth import left
 from tests.packs.packs import request
 
 EVIL = "<script>window.evil = 1</script><img src=x onerror='window.evil = 1'>"
@@ -285,7 +286,7 @@ def test_the_page_is_the_same_bytes_each_time():
     assert text_of(made()) != text_of(made(), "question by question")
 
 
-@pytest.mark.parametrize("width", [360, 768, 1920])
+@pytest.mark.parametrize("width", [360, left(768), left(1920)])
 def test_the_page_is_accessible_and_fits_before_and_after(opened, width):
     started = made(variants=2)
     page = opened(text_of(started), width=width)
@@ -315,7 +316,7 @@ def test_the_keyboard_alone_is_enough(opened):
     assert page.inner_text("#score") == "You got 8 out of 8."
 
 
-@pytest.mark.parametrize("right", [0, 5, 8])
+@pytest.mark.parametrize("right", [left(0), 5, left(8)])
 def test_the_next_task_s_questions_are_marked_by_their_own_keys(opened, right):
     started = made()
     page = opened(text_of(started))

@@ -1,6 +1,6 @@
 """The page's marker says of every answer what the marker says: verdict, sentence and mistake.
 
-Some twenty thousand answers of every sort, to questions of every topic, tier and kind and of the
+Some thousands of answers of every sort, to questions of every topic, tier and kind and of the
 shipped banks, are marked by both: all that stand in the list of typed answers, and of those that
 are drawn as many of each question as show each sort often. `make explore` marks forty thousand,
 and ``python -m tests.selfmark.fuzz`` as many as there is time for.
@@ -18,7 +18,7 @@ from itembank.selfmark.questions import question_data
 from tests.depth import cases, whole
 from tests.selfmark.answers import answers_to, every_item, typed_answers
 
-LEAST = cases(5_000, 40_000, 20_000)
+LEAST = cases(5_000, 40_000, 12_000)
 MARK_ALL = """
 (cases) => cases.map(([data, answers]) => {
   const q = window.selfmark.question(data);

@@ -94,7 +94,7 @@ def _parallel(days: Sequence[ClassDay]) -> bool:
     """Whether two classes of a year have the same week to plan, or one to plan as another is."""
     weeks = [(each.group.year, each.week.monday, each.week.plan) for each in days if each.week]
     open_ = [(year, first) for year, first, plan in weeks if plan is None]
-    return any([week[:2] for week in weeks].count(one) > 1 for one in open_)
+    return any([week[:2] for week in weeks].count(start) > 1 for start in open_)
 
 
 def _day(desk: Desk, group: SchoolClass) -> ClassDay:

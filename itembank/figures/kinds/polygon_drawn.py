@@ -148,6 +148,7 @@ def _labels(
     sheet: Sheet, figure: Polygon, shape: Shape, at: dict[str, Near], foot: Near | None
 ) -> None:
     outward = 1 if shape.twice_area < 0 else -1
+    edges = [(at[side[0]], at[side[1]]) for side in shape.sides]
     for corner, label in figure.angles:
         rays = shape.near_rays(corner)
         around = between(label, at[corner], *rays, float(_ARC), 4.0, 2.4)
@@ -159,8 +160,7 @@ def _labels(
         kept = (
             place
             for place in around
-            if _inside(at, shape, place)
-            and all(much * math.dist(place, at[corner]) <= math.dist(place, far) for far in others)
+            if _inside(edges, place) and _nearer(place, at[corner], others, much)
         )
         sheet.put(label, kept, "angle label")
         if sheet.homeless:
@@ -170,8 +170,8 @@ def _labels(
         ux, uy = unit(foot, top)
         places = beside(label, foot, top, (-uy, ux)) + beside(label, foot, top, (uy, -ux))
         # Past a side it would seem to be that side's own label.
-        inside = _inside(at, shape, ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2))
-        within = (place for place in places if _inside(at, shape, place) == inside)
+        inside = _inside(edges, ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2))
+        within = (place for place in places if _inside(edges, place) == inside)
         sheet.put(label, within, "height label")
         if sheet.homeless:
             return
@@ -240,12 +240,17 @@ def from_segment(place: Near, a: Near, b: Near) -> float:
     return math.hypot(a[0] + part * wx - place[0], a[1] + part * wy - place[1])
 
 
-def _inside(at: dict[str, Near], shape: Shape, place: Near) -> bool:
+def _nearer(place: Near, own: Near, others: list[Near], much: float) -> bool:
+    """Tell whether a place is so much nearer to one corner than to every other."""
+    mine = much * math.dist(place, own)
+    return all(mine <= math.dist(place, far) for far in others)
+
+
+def _inside(edges: list[tuple[Near, Near]], place: Near) -> bool:
     """Tell whether a place is inside the outline: a ray from it meets the sides an odd number."""
     x, y = place
     count = 0
-    for side in shape.sides:
-        (a, b), (c, d) = at[side[0]], at[side[1]]
+    for (a, b), (c, d) in edges:
         if (b > y) != (d > y) and x < a + (c - a) * (y - b) / (d - b):
             count += 1
     return count % 2 == 1

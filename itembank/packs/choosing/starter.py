@@ -27,7 +27,7 @@ The rules, all common practice without a source:
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from functools import partial
 
@@ -46,8 +46,9 @@ from itembank.packs.choosing.cost import (
     sameness,
 )
 from itembank.packs.choosing.item_pool import Pool
-from itembank.packs.choosing.one_slide import Fits, in_order, on_one_slide
+from itembank.packs.choosing.one_slide import Deals, Tiers, in_order, on_one_slide
 from itembank.packs.choosing.parameters import kind_at
+from itembank.packs.choosing.shorter_ones import SlideRoom
 from itembank.packs.data.source import Source, TopicSources, is_short
 
 VERSION_LOOK_AHEAD = 256
@@ -148,12 +149,12 @@ def choose_starter(
     seed: int,
     pool: Pool,
     held: Sequence[Candidate] = (),
-    fits: Fits | None = None,
+    slide: SlideRoom | None = None,
 ) -> list[list[Candidate]]:
     """Return the questions of each version of the starter, in order.
 
     Those that are `held` stand in it whatever the rules say; where all are, in the order given.
-    Whoever can draw it may have a starter chosen that `fits` one slide, or else two, where there is
+    Whoever can draw it may have a starter chosen that fits one `slide`, or else two, where there is
     one.
 
     Raises:
@@ -163,26 +164,41 @@ def choose_starter(
         pool.take(candidate)
     first = _dealt(shares, seed, pool, held)
     topics = {share.topic.id: share.topic for share in shares}
-    if fits is not None and len(held) < len(first):
-        deal = partial(_dealt, shares, seed, pool, held)
-        first = on_one_slide(first, deal, topics, seed, pool, held, fits)
+    if slide is not None and len(held) < len(first):
+        deals = Deals(
+            lambda deal: _tiers(_places(shares, seed, held, deal)[0]),
+            partial(_dealt, shares, seed, pool, held),
+        )
+        first = on_one_slide(first, deals, topics, seed, pool, held, slide)
     made = [first]
     for number in range(1, versions):
         made.append(_parallel(made, topics, generator(seed, f"version/{number}"), pool))
     return made
 
 
-def _dealt(
-    shares: Sequence[Share], seed: int, pool: Pool, held: Sequence[Candidate], deal: int = 0
-) -> list[Candidate]:
-    """Return the questions of a starter, in order: another one for each number of a `deal`."""
+def _places(
+    shares: Sequence[Share], seed: int, held: Sequence[Candidate], deal: int
+) -> tuple[list[tuple[TopicSources, Tier]], random.Random]:
+    """Return the places that a deal leaves open, and the source of chance to fill them by."""
     name = f"starter/{deal}" if deal else "starter"
     rng = generator(seed, name)
-    first = list(held)
     places = _open(slots(shares, rng), held)
     if held:
         # Whoever takes one question out wants another, not the one that this seed began with.
         rng = generator(seed, " ".join([name, *sorted(map(address_of, held))]))
+    return places, rng
+
+
+def _tiers(places: Iterable[tuple[TopicSources, Tier]]) -> Tiers:
+    return [(topic.id, tier) for topic, tier in places]
+
+
+def _dealt(
+    shares: Sequence[Share], seed: int, pool: Pool, held: Sequence[Candidate], deal: int = 0
+) -> list[Candidate]:
+    """Return the questions of a starter, in order: another one for each number of a `deal`."""
+    first = list(held)
+    places, rng = _places(shares, seed, held, deal)
     for topic, wanted in places:
         tier = nearest_tier(topic, wanted, pool)
         first.append(

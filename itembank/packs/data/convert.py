@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from contextlib import suppress
+from dataclasses import replace
 from functools import cache
 from typing import Any
 
@@ -79,12 +80,16 @@ def pack_item(
     marks: int | None = None,
     source: Source | None = None,
     title: str | None = None,
+    asked_only: bool = False,
 ) -> PackItem:
     """Return an item as it stands in a pack; `marks` takes the place of the item's own.
 
     Starter questions are worth one mark each, whatever they would be worth on a sheet. Without
     `source` the item was generated; without `title` the topic is called what its source says.
+    `asked_only`: without its working and its wrong answers, which a slide does not show.
     """
+    if asked_only:
+        item = replace(item, steps=(), slips=())
     pence = not has_letter_p(item)
     key = faces.maths(item.key, pence)
     shown = shown_by(item)
@@ -129,7 +134,9 @@ def pack_item(
         untested=[
             misconception.name
             for misconception in topic.misconceptions
-            if misconception.id not in shown and misconception.id in at_home(topic, item.tier)
+            if not asked_only
+            and misconception.id not in shown
+            and misconception.id in at_home(topic, item.tier)
         ],
         accept=list(item.accept),
         source=source or generated(item),

@@ -14,7 +14,7 @@ from itembank.pages.engine.signs import interval, sign
 from itembank.pages.parts.answers import others_said
 from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange, fits_slides
 from itembank.pages.parts.instructions import shared
-from itembank.pages.parts.question_cell import NUMBER_GAP, PAD
+from itembank.pages.parts.question_cell import NUMBER_GAP
 from itembank.planning.bands.caution import FOR_PUPILS, ON_A_SHEET
 from itembank.text.in_words import counted, long_date
 
@@ -28,6 +28,8 @@ FOOT = 12.0
 FOOT_SIZE = 18.0
 HOW_TO_WORK = FOOT_SIZE * 1.2
 """Height of the line on how to work, at the foot of the starter."""
+MOST_ROOM = TOP - FOOT - 42.0
+"""Height of the room for questions on a slide with nothing more at its foot than scores."""
 DECIMAL = "<</O /List /ListNumbering /Decimal>>"
 
 
@@ -237,15 +239,15 @@ def _question(page: Page, spot: Spot, size: float, answers: bool) -> None:
 def _answer(page: Page, spot: Spot) -> None:
     """Draw an arrow and the answer in a box: seen as the answer without any colour."""
     made = spot.cell
-    left = spot.x + made.answer_x - PAD
+    left = spot.x + made.answer_x - made.pad
     top = spot.top - made.answer_top
-    low, high = top - made.answer.height - PAD + 2, top + PAD - 2
+    low, high = top - made.answer.height - made.pad + 2, top + made.pad - 2
     middle = spot.top - made.arrow
     with page.artifact():
         page.rect(
             left,
             low,
-            made.answer.width + 2 * PAD,
+            made.answer.width + 2 * made.pad,
             high - low,
             fill=theme.WHITE,
             stroke=theme.INK,

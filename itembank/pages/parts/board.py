@@ -51,6 +51,9 @@ CLOSE = Spacing(7.0, USUAL)
 CLOSEST = Spacing(5.0, Setting(0.12, lowest=True))
 """Where they still do not."""
 
+TIGHTEST = Spacing(4.0, Setting(0.08, lowest=True, pad=4.0))
+"""The closest in which lines, boxes and their edges stay clear of each other."""
+
 FIGURES_LEAST = (20.0, theme.SLIDE_SMALL)
 """Type sizes of the labels in a figure on a slide that has no room for larger ones: as small as
 anything else that pupils read there."""
@@ -188,7 +191,7 @@ def _passes(figures: bool) -> Iterator[Pass]:
     yield Pass(least, _ALIKE, ROOMY)
     yield Pass(least, _ANYHOW, ROOMY)
     scales = (least, *(FIGURES_LEAST if figures else ()))
-    for spacing in (CLOSE, CLOSEST):
+    for spacing in (CLOSE, CLOSEST, TIGHTEST):
         for labels in scales:
             yield Pass(least, _ANYHOW, _labelled(spacing, labels / least), strips=True)
 

@@ -30,8 +30,8 @@ ARROW = 30.0
 class Cell(NamedTuple):
     """A question with the place of its answer; points from the cell's top left corner.
 
-    `question_top` is where its words start, `baseline` the baseline of their first line, and
-    `arrow` how far below the top the answer's arrow stands.
+    `question_top` is where its words start, `baseline` the baseline of their first line,
+    `arrow` how far below the top the answer's arrow stands, and `pad` the room round the answer.
     """
 
     indent: float
@@ -42,6 +42,7 @@ class Cell(NamedTuple):
     answer_top: float
     arrow: float
     height: float
+    pad: float
 
     @property
     def baseline(self) -> float:
@@ -100,12 +101,13 @@ class Setting(NamedTuple):
     """How close a question is set: the room between its lines, in ems, and how its figure stands.
 
     `pictures` is the size of figures against that of the words; `lowest` says that words may stand
-    in a narrow column beside a figure.
+    in a narrow column beside a figure; `pad` is the room between an answer and its box.
     """
 
     lines: float = LINE_GAP
     pictures: float = 1.0
     lowest: bool = False
+    pad: float = PAD
 
 
 USUAL = Setting()
@@ -125,73 +127,83 @@ def cell(
     where the words leave room there; beside all of it, the words broken before the answer; or
     below it.
     """
+    pad = setting.pad
     indent = face(True).width("0" * digits) * size + NUMBER_GAP
-    box = measure(answer, width - indent - ARROW - 2 * PAD, size)
-    left = width - PAD - box.width
-    free = left - PAD - ARROW - indent
-    whole = measure(question, width - indent, box.size, *setting)
+    box = measure(answer, width - indent - ARROW - 2 * pad, size)
+    left = width - pad - box.width
+    place = _Place(box, indent, left, pad)
+    free = left - pad - ARROW - indent
+    close = (setting.lines, setting.pictures, setting.lowest)
+    whole = measure(question, width - indent, box.size, *close)
     ways = []
     if whole.lines[-1].width <= free:
-        ways = [_beside_last(whole, box, indent, left, free)]
-        if ways[0].height <= max(whole.height, box.height + 2 * PAD) + 0.01:
+        ways = [_beside_last(whole, place, free)]
+        if ways[0].height <= max(whole.height, box.height + 2 * pad) + 0.01:
             return ways[0]  # no other way is lower
     if free > 0:
-        narrow = measure(question, free, box.size, *setting)
+        narrow = measure(question, free, box.size, *close)
         if not narrow.cramped or whole.cramped:
-            ways.append(_beside(narrow, box, indent, left))
+            ways.append(_beside(narrow, place))
     found = after_figure(question, width - indent, box.size, setting.lines, setting.pictures)
     if found is not None:
-        ways += _beside_words(*found, box, indent, left)
-    return min([*ways, _below(whole, box, indent, left)], key=lambda way: way.height)
+        ways += _beside_words(*found, place)
+    return min([*ways, _below(whole, place)], key=lambda way: way.height)
 
 
-def _beside_last(asked: Block, box: Block, indent: float, left: float, free: float) -> Cell:
-    last = asked.lines[-1].baseline
-    high, low = box.baseline + PAD, box.height - box.baseline + PAD
+class _Place(NamedTuple):
+    """An answer, how far its question is indented, its left edge and the room round it."""
+
+    box: Block
+    indent: float
+    left: float
+    pad: float
+
+    def cell(self, asked: Block, above: float, top: float, height: float) -> Cell:
+        """Return the cell of a question that starts so far below its top, as the answer does."""
+        arrow = top + self.box.lines[0].baseline - AXIS * self.box.size
+        return Cell(self.indent, asked, above, self.box, self.left, top, arrow, height, self.pad)
+
+
+def _beside_last(asked: Block, place: _Place, free: float) -> Cell:
+    box, last = place.box, asked.lines[-1].baseline
+    high, low = box.baseline + place.pad, box.height - box.baseline + place.pad
     over = [line for line in asked.lines[:-1] if line.width > free]
     # A tall answer hangs lower where a line above runs over its place.
     floor = over[-1].baseline + DESCENT * box.size if over else -1e6
     drop = max(0.0, floor - (last - high))
     above = max(0.0, high - drop - last)
     height = above + max(asked.height, last + drop + low)
-    top = above + last + drop - box.baseline
-    return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
+    return place.cell(asked, above, above + last + drop - box.baseline, height)
 
 
-def _beside(asked: Block, box: Block, indent: float, left: float) -> Cell:
-    tall = box.height + 2 * PAD
+def _beside(asked: Block, place: _Place) -> Cell:
+    tall = place.box.height + 2 * place.pad
     if len(asked.lines) == 1:
-        return _beside_last(asked, box, indent, left, 0.0)
+        return _beside_last(asked, place, 0.0)
     height = max(asked.height, tall)
-    top = (height - box.height) / 2
-    above = (height - asked.height) / 2
-    return Cell(indent, asked, above, box, left, top, _middle(box, top), height)
+    top = (height - place.box.height) / 2
+    return place.cell(asked, (height - asked.height) / 2, top, height)
 
 
-def _beside_words(asked: Block, words: float, box: Block, indent: float, left: float) -> list[Cell]:
+def _beside_words(asked: Block, words: float, place: _Place) -> list[Cell]:
     """Return the ways to answer right of a figure, beside the last line of its words or below.
 
     The first lines of `asked` are its words, so high; the last is its figure, left of them.
     """
     *lines, figure = asked.lines
     spoken = asked._replace(lines=lines, height=words)
-    free = left - PAD - ARROW - indent
+    free = place.left - place.pad - ARROW - place.indent
     ways = []
     if lines[-1].width <= free:
-        ways.append(_beside_last(spoken, box, indent, left, free))
+        ways.append(_beside_last(spoken, place, free))
     if figure.width <= free:
-        ways.append(_below(spoken, box, indent, left))
+        ways.append(_below(spoken, place))
     return [
         way._replace(question=asked, height=max(way.height, way.question_top + asked.height))
         for way in ways
     ]
 
 
-def _below(asked: Block, box: Block, indent: float, left: float) -> Cell:
-    top = asked.height + 2 * PAD
-    height = top + box.height + PAD
-    return Cell(indent, asked, 0.0, box, left, top, _middle(box, top), height)
-
-
-def _middle(box: Block, top: float) -> float:
-    return top + box.lines[0].baseline - AXIS * box.size
+def _below(asked: Block, place: _Place) -> Cell:
+    top = asked.height + 2 * place.pad
+    return place.cell(asked, 0.0, top, top + place.box.height + place.pad)

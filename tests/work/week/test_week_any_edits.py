@@ -13,6 +13,7 @@ from itembank.errors import ItembankError
 from itembank.planning.week.week_edit import Editor
 from itembank.work.week.new_plan import new_plan
 from itembank.work.week.week_questions import with_questions
+from tests.depth import only_whole
 from tests.work.week.test_week_questions import LARKHYTHE, planner
 from tests.work.week.test_week_questions import given as all_given
 
@@ -56,6 +57,7 @@ def edits(draw, plan, taught, every):
     ), {lesson.key, other.key}
 
 
+@only_whole
 @settings(
     max_examples=12,
     deadline=None,

@@ -19,6 +19,7 @@ from itembank.planning.week.week_plan import FOLDER, plan_text
 from itembank.work.week.new_plan import new_plan
 from itembank.work.week.planner import Planner
 from itembank.work.week.week_questions import with_questions
+from tests.depth import only_whole
 
 pytestmark = pytest.mark.usefixtures("one_core")
 
@@ -299,6 +300,7 @@ def test_a_bank_that_has_too_few_questions_still_gives_the_same_week_again(home)
     assert with_questions(one, again) == again == made
 
 
+@only_whole
 def test_a_question_that_was_retired_makes_way_for_another(home):
     shutil.copytree(LARKHYTHE.parent / "key-stage-3", home / "key-stage-3")
     change(home, 'default_class = "8K"', 'default_class = "8K"\nbanks = ["key-stage-3"]')

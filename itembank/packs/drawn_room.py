@@ -1,0 +1,64 @@
+"""How full slides are, told of questions before they are a pack."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Protocol
+
+from itembank.errors import ItembankError
+from itembank.packs.choosing.candidate import BankCandidate, Candidate
+from itembank.packs.chosen import Chosen
+from itembank.packs.data.source import TopicSources
+from itembank.packs.pack_as_data import as_asked, as_data
+from itembank.planning.department.pack_request import PackRequest
+
+if TYPE_CHECKING:
+    from itembank.packs.data.pack import Pack
+    from itembank.packs.data.pack_item import PackItem
+
+
+class FitsSlides(Protocol):
+    """How full slides are: handed in, since only whoever draws them can say."""
+
+    def __call__(self, pack: Pack, count: int, /) -> bool:
+        """Tell whether the starter of a pack stands on so many slides."""
+
+    def share(self, item: PackItem, shown: bool, /) -> float | None:
+        """Return the least share of a slide that a question takes; None if it cannot be set.
+
+        Its figure counts unless it is `shown` by another question.
+        """
+
+
+@dataclass(frozen=True)
+class DrawnRoom:
+    """Tells how full slides are by drawing the questions of a request on them."""
+
+    request: PackRequest
+    topics: tuple[TopicSources, ...]
+    fits_slides: FitsSlides
+
+    def fits(self, questions: Sequence[Candidate], count: int) -> bool:
+        """Tell whether questions stand on so many slides."""
+        chosen = Chosen(self.topics, (tuple(questions),), ())
+        try:
+            # Where a question comes from changes nothing on a slide.
+            return self.fits_slides(as_data(self.request, chosen), count)
+        except ItembankError:  # one question is too long for a slide of its own
+            return False
+        except Exception:
+            if not any(isinstance(each, BankCandidate) for each in questions):
+                raise
+            return True  # of a bank, not proved yet: anything at all may stand in it
+
+    def share(self, candidate: Candidate, shown: bool) -> float | None:
+        """Return the least share of a slide that a question takes; None if it cannot be set."""
+        try:
+            return self.fits_slides.share(as_asked(candidate), shown)
+        except ItembankError:
+            return None
+        except Exception:
+            if not isinstance(candidate, BankCandidate):
+                raise
+            return None

@@ -1,0 +1,37 @@
+"""The least share of a slide that a question takes, of all columns that it may stand in.
+
+Columns of whole questions always leave some room empty, so questions that take nearly all of a
+slide between them do not stand on it.
+"""
+
+from __future__ import annotations
+
+from itembank.packs.data.pack_item import PackItem
+from itembank.pages.engine import theme
+from itembank.pages.engine.paragraph import Flow
+from itembank.pages.parts.answers import key_on_slide
+from itembank.pages.parts.board import COLUMN_GAP, FIGURES_LEAST, LEFT, RIGHT, TIGHTEST
+from itembank.pages.parts.question_cell import cell, prompt
+from itembank.pages.parts.strips import NARROWEST, UNITS
+
+WIDTHS = (NARROWEST, 8, 10, 12, 14, 16, UNITS)
+"""The columns that are tried, in parts of a slide's width."""
+
+
+def least_share(item: PackItem, shown: bool, room: float) -> float | None:
+    """Return the least share of a slide's room that a question takes, set the closest.
+
+    None where it stands in no column. Where its figure is `shown` by another question, the words
+    that say so take its place. `room` is the height of all questions on a slide.
+    """
+    least = theme.SLIDE_QUESTION[0]
+    setting = TIGHTEST.setting._replace(pictures=FIGURES_LEAST[-1] / least)
+    question, answer = Flow(prompt(item, (), True, 1 if shown else None)), Flow(key_on_slide(item))
+    across = RIGHT - LEFT + COLUMN_GAP
+    shares = []
+    for parts in WIDTHS:
+        made = cell(question, answer, parts * across / UNITS - COLUMN_GAP, least, 1, setting)
+        if not (made.question.cramped or made.answer.cramped):
+            high = made.height + TIGHTEST.between
+            shares.append(high / (room + TIGHTEST.between) * parts / UNITS)
+    return min(shares, default=None)
