@@ -30,12 +30,14 @@ from generators.algebra._machine_numbers import (
     third_box,
     through,
 )
+from generators.algebra._machines_in_brief import BRIEF
 from generators.algebra._machines_with_letters import SAYS, WORDS, joined_by, rule_of, unchanged
 from itembank.figures.kinds.function_machine import Does, FunctionMachine, Sign
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -84,6 +86,7 @@ class FunctionMachines(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, kind: int, signs: str, a: int, b: int, start: int) -> Draft:
         """Return the question for one point of the tier's space."""

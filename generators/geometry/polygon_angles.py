@@ -26,6 +26,7 @@ from generators.geometry._polygons_drawn import (
     last_angle,
     letter_parts,
 )
+from generators.geometry._polygons_in_brief import BRIEF
 from generators.geometry._regular_polygons import (
     REGULAR,
     exterior_angle,
@@ -38,6 +39,7 @@ from generators.geometry._regular_polygons import (
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -119,6 +121,7 @@ class PolygonAngles(Topic):
             }
         ),
     )
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -14,11 +14,13 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import amount
+from generators.geometry._prisms_in_brief import BRIEF
 from itembank.figures.kinds.prism import Prism
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -114,6 +116,7 @@ class VolumeOfPrisms(Topic):
             {m.NOT_DOUBLED: (e.everywhere(e.left_out),), m.NOT_HALVED: (e.everywhere(e.left_out),)}
         ),
     )
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
@@ -245,7 +248,8 @@ class VolumeOfPrisms(Topic):
         summed = t.Bracket(t.add(*sides))
         return Draft(
             prompt(
-                f"The cross-section of a {trough} is a trapezium. Its parallel sides are {{a}} and "
+                f"The cross-section of a {trough} is a trapezium. "
+                f"Its parallel sides are {{a}} and "
                 f"{{b}} long, and {{h}} apart. The {trough} is {{k}} long. "
                 "How many litres does it hold?",
                 a=sides[0],

@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators.ratio._density_in_brief import BRIEF
 from generators.ratio._density_mistakes import (
     ADDS_EDGES,
     DIVIDES,
@@ -42,6 +43,7 @@ from generators.ratio._rates import by_formula, wrong_amounts
 from generators.ratio._several_densities import densest, mixture
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -131,6 +133,7 @@ class Density(Topic):
             only=lambda kind, *_: kind != "densest",
         ),
     }
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -7,6 +7,7 @@ from typing import Any
 
 from generators.ratio._parts import amount, whole_ratio
 from generators.ratio._plans_drawn import drawn_plan, plan_fits, to_real
+from generators.ratio._scale_in_brief import BRIEF
 from generators.ratio._scale_mistakes import (
     ADDS,
     CM_AS_M,
@@ -22,6 +23,7 @@ from itembank.items import kinds
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -127,6 +129,7 @@ class Scale(Topic):
     spaces = kinds.with_working_spotted(
         spaces, "ratio.scale", kinds.working_goes_wrong({MULTIPLIES: (e.turned,)})
     )
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -6,10 +6,15 @@ import pytest
 
 from itembank.items.tier import Tier
 from itembank.items.topics.registry import topics
-from tests.generators import brief_geometry, brief_probability, brief_statistics
+from tests.generators import brief_geometry, brief_probability, brief_ratio, brief_statistics
 from tests.generators.brief_reader import brief_points, check_keys, check_room, compiled
 
-ROWS = {**brief_statistics.TOPICS, **brief_probability.TOPICS, **brief_geometry.TOPICS}
+ROWS = {
+    **brief_statistics.TOPICS,
+    **brief_probability.TOPICS,
+    **brief_geometry.TOPICS,
+    **brief_ratio.TOPICS,
+}
 BRIEF = sorted(topic.id for topic in topics() if any(map(brief_points, topic.spaces.values())))
 HELD_ALREADY = {
     ("geometry.area-of-rectangles", Tier.CORE),

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import lru_cache
+from math import lcm
 from typing import NamedTuple
 
 Spot = tuple[Fraction, Fraction]
@@ -140,20 +141,32 @@ def runs_together(solid: Model) -> bool:
     >>> runs_together(model("prism", 5, 45, False)), runs_together(model("prism", 5, 30, False))
     (False, True)
     """
-    spots, least = solid.spots, NEAREST**2
+    # In whole numbers, so many times as far apart.
+    times = lcm(*(value.denominator for spot in solid.spots for value in spot))
+    spots = [(int(x * times), int(y * times)) for x, y in solid.spots]
+    least = (NEAREST * times) ** 2
     for a, b in solid.edges:
         for corner, spot in enumerate(spots):
-            if corner not in (a, b) and _far(spot, spots[a], spots[b]) < least:
-                return True
+            if corner not in (a, b):
+                square, over = _far(spot, spots[a], spots[b])
+                if square < least * over:
+                    return True
     return False
 
 
-def _far(spot: Spot, a: Spot, b: Spot) -> Fraction:
-    """Return the square of how far a place is from a straight line between two others."""
+def _far(spot: tuple[int, int], a: tuple[int, int], b: tuple[int, int]) -> tuple[int, int]:
+    """Return the square of how far a place is from a line that ends at two others, as a ratio.
+
+    A line that has no length counts as met.
+    """
     along = (b[0] - a[0], b[1] - a[1])
     off = (spot[0] - a[0], spot[1] - a[1])
     square = along[0] ** 2 + along[1] ** 2
     if not square:
-        return Fraction(0)
-    share = min(max((off[0] * along[0] + off[1] * along[1]) / square, Fraction(0)), Fraction(1))
-    return (off[0] - share * along[0]) ** 2 + (off[1] - share * along[1]) ** 2
+        return 0, 1
+    share = off[0] * along[0] + off[1] * along[1]
+    if share <= 0:
+        return off[0] ** 2 + off[1] ** 2, 1
+    if share >= square:
+        return (spot[0] - b[0]) ** 2 + (spot[1] - b[1]) ** 2, 1
+    return (off[0] * along[1] - off[1] * along[0]) ** 2, square

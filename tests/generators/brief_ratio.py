@@ -1,0 +1,92 @@
+"""How short questions about densities, plans, prisms and machines are worked out again.
+
+What is asked for is found by trying, with exact fractions, until it gives what is printed.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+
+def tried(holds, parts=20, most=400):
+    """Return the one number up to `most`, counted in parts of 1, for which something holds."""
+    [found] = [x for n in range(1, parts * most) if holds(x := Fraction(n, parts))]
+    return found
+
+
+def triangle(base, high):
+    """Return half of the rectangle round a triangle."""
+    return Fraction(base * high) / 2
+
+
+def turns(sides):
+    """Return the sum of the interior angles: each corner's half turn, less one full turn."""
+    return 180 * sides - 360
+
+
+def machine(a, b, x):
+    return sum((x for _ in range(int(a))), Fraction(0)) + b
+
+
+DENSITY = {
+    "A stone has a mass of {} and a volume of {}. What is its density?": (
+        lambda mass, volume: tried(lambda d: d * volume == mass, 2)
+    ),
+    "A metal has a density of {}. What is the mass of {} of it?": lambda d, volume: d * volume,
+    "A metal has a density of {}. What is the volume of {} of it?": (
+        lambda d, mass: tried(lambda volume: d * volume == mass, 1)
+    ),
+    "A cuboid {} by {} by {} has a mass of {}. What is its density?": (
+        lambda a, b, c, mass: tried(lambda d: d * a * b * c == mass, 10)
+    ),
+}
+PLANS = {
+    "On a plan {} stands for {}. What real length does {} stand for?": (
+        lambda single, each, drawn: drawn / single * each
+    ),
+    "On a plan {} stands for {}. How long on the plan is a path of {}?": (
+        lambda single, each, real: tried(lambda drawn: drawn / single * each == real, 2)
+    ),
+    "A plan has the scale {} : {}. How many metres does {} on the plan stand for?": (
+        lambda single, scale, drawn: drawn * scale / single / 100
+    ),
+    "A plan has the scale {} : {}. How many centimetres on the plan are {} in reality?": (
+        lambda single, scale, real: tried(lambda cm: cm * scale / single == 100 * real, 2)
+    ),
+}
+PRISMS = {
+    "A prism has a cross-section of {} and a length of {}. What is its volume?": (
+        lambda end, long: sum(end for _ in range(int(long)))
+    ),
+    "A prism has a volume of {} and a cross-section of {}. How long is it?": (
+        lambda volume, end: tried(lambda long: end * long == volume, 1)
+    ),
+    "A prism {} long has a triangle of base {} and height {} as its end. What is its volume?": (
+        lambda long, base, high: triangle(base, high) * long
+    ),
+}
+POLYGONS = {
+    "What do the interior angles of a polygon with {} sides add up to?": turns,
+    "The interior angles of a polygon add up to {}. How many sides has it?": (
+        lambda total: tried(lambda sides: turns(sides) == total, 1)
+    ),
+    "A polygon has {} sides. All its angles but one add up to {}. How large is that one?": (
+        lambda sides, known: turns(sides) - known
+    ),
+}
+MACHINES = {
+    "A machine multiplies by {} and then adds {}. What is the output for {}?": machine,
+    "A machine multiplies by {} and then adds {}. What input has the output {}?": (
+        lambda a, b, y: tried(lambda x: machine(a, b, x) == y, 1)
+    ),
+    "A machine multiplies by {} and then subtracts {}. Which input comes out the same?": (
+        lambda a, b: tried(lambda x: machine(a, -b, x) == x, 1)
+    ),
+}
+TOPICS = {
+    "ratio.density": DENSITY,
+    "ratio.scale": PLANS,
+    "geometry.volume-of-prisms": PRISMS,
+    "geometry.polygon-angles": POLYGONS,
+    "algebra.function-machines": MACHINES,
+}
