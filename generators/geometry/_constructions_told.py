@@ -15,7 +15,7 @@ from generators.geometry._construction_mistakes import (
     NOT_HALVED,
     RIGHT_LEFT_OUT,
 )
-from itembank.items.item import Draft, Step, Tier
+from itembank.items.item import Draft, Misconception, Step, Tier
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
@@ -64,7 +64,7 @@ def _one(topic: Topic, tier: Tier, ask: int, size: int) -> Draft:
     key = length(value, "cm" if ask == 0 else "°")
     done = t.times(t.Int(2), given) if ask == 2 else t.divide(given, t.Int(2))
     say = "It is made of two equal parts: double." if ask == 2 else "Both parts are equal: halve."
-    wrong = (
+    wrong: list[tuple[Misconception, Fraction | int]] = (
         [(COPIED, size), (HALVED_AGAIN, Fraction(size, 2))]
         if ask == 2
         else [(NOT_HALVED, size), (DOUBLED, 2 * size)]
