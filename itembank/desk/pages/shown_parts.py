@@ -54,7 +54,7 @@ def show(request: Request) -> Response:
 
 def _lessons() -> list[Any]:
     told = dict.fromkeys(("recorded", "scored", "covered"), False)
-    usual = {"gone": "", **told, "folder": "x", "as_planned": True, "planned": True}
+    usual = {"gone": "", **told, "folder": "x", "as_planned": True, "planned": True, "early": False}
     return [
         Some(**{**usual, "date": DAY, **differs})
         for differs in (
@@ -67,6 +67,7 @@ def _lessons() -> list[Any]:
             {"date": DAY - datetime.timedelta(days=1)},
             {"folder": None},
             {"folder": None, "planned": None},
+            {"folder": None, "planned": None, "early": True},
         )
     ]
 

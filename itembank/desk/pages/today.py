@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -93,8 +94,8 @@ def plan_all(request: Request, form: FormData) -> Response:
 def _parallel(days: Sequence[ClassDay]) -> bool:
     """Whether two classes of a year have the same week to plan, or one to plan as another is."""
     weeks = [(each.group.year, each.week.monday, each.week.plan) for each in days if each.week]
-    open_ = [(year, first) for year, first, plan in weeks if plan is None]
-    return any([week[:2] for week in weeks].count(start) > 1 for start in open_)
+    of_year = Counter((year, first) for year, first, _ in weeks)
+    return any(of_year[year, first] > 1 for year, first, plan in weeks if plan is None)
 
 
 def _day(desk: Desk, group: SchoolClass) -> ClassDay:

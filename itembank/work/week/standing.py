@@ -43,6 +43,8 @@ class LessonStanding:
         Why nothing of it may change any more, as in *was recorded already*; else empty.
     gone
         Why it fell out, or will; else empty.
+    early
+        Whether its week is planned and it has no starter, since nothing was taught before it.
     """
 
     date: datetime.date
@@ -53,6 +55,7 @@ class LessonStanding:
     told: frozenset[str] = frozenset()
     closed: str = ""
     gone: str = ""
+    early: bool = False
 
     @property
     def recorded(self) -> bool:
@@ -156,11 +159,21 @@ def _lessons(planner: Planner, week: Week) -> Iterator[LessonStanding]:
         )
     planned = {lesson.key for lesson in week.plan.lessons}
     first = week.plan.week
-    for held in planner.lessons_between(first, first + 6 * DAY):
-        if (held.date, held.period) not in planned:
-            yield LessonStanding(
-                held.date, held.period, told=recorded.kinds(held.date, held.period)
-            )
+    left = [
+        held
+        for held in planner.lessons_between(first, first + 6 * DAY)
+        if (held.date, held.period) not in planned
+    ]
+    taught = _first_taught(planner, first) if planned and left else datetime.date.min
+    for held in left:
+        told = recorded.kinds(held.date, held.period)
+        yield LessonStanding(held.date, held.period, told=told, early=held.date <= taught)
+
+
+def _first_taught(planner: Planner, first: datetime.date) -> datetime.date:
+    """Return the day on which the class was taught the first of all topics it may be asked."""
+    known = planner.known(first, 0)
+    return min((topic.taught for topic in known.topics), default=datetime.date.max)
 
 
 def next_lesson(planner: Planner, now: datetime.date) -> Lesson | None:
