@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from fractions import Fraction
 
+from generators._amounts import length, said_question
 from generators._turns import by_turns
-from generators.geometry._areas import length, said_question
 from generators.graphs._distance_time_mistakes import (
     DISTANCE_GIVEN,
     FROM_PLACE,

@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from contextlib import suppress
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 
+from itembank.figures.drawing import text_box
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
 from itembank.figures.kinds.venn_diagram import VennDiagram
 from itembank.items.asks.of_figure import as_find, of_figure
@@ -72,6 +74,7 @@ def test_all_regions_are_known_from_the_words_alone():
         ({"both": (-1,)}, "between 0 and 999"),
         ({"both": (100,), "members": True}, "between -99 and 99."),
         ({"first": "F" * 30}, "at most 10 letters"),
+        ({"first": "Swimmming", "second": "Mammmmmmal"}, "do not fit side by side"),
         ({"first": "{}"}, "letters or words"),
         ({"members": True, "both": (12,), "total": None}, "12 stands in it twice"),
         ({"members": True, "both": tuple(range(10**5))}, "at most 3 members"),
@@ -205,3 +208,11 @@ def test_a_member_in_the_wrong_circle_is_found_out():
     lie = replace(figure, both=(3, 2), first_only=(1, 4))
     found = measuring(figure).measure(drawn(lie), Reading("members", ("A ∩ B",)))
     assert line(found) == "2, 3" != line(read(figure, Reading("members", ("A ∩ B",))))
+
+
+@pytest.mark.parametrize("names", [("gymnastics", "football"), ("football", "swimming"), "AB"])
+def test_the_names_of_two_sets_stand_apart(names):
+    made = drawn(replace(CLUB, first=names[0], second=names[1]))
+    one, other = (text_box(mark) for mark in made.of("name"))
+    assert not one.meets(other, Fraction(1, 3))
+    assert other.right < made.right

@@ -162,19 +162,21 @@ def test_what_is_typed_is_never_marked() -> None:
 
 
 DRAWN = cases(6, 90, 30)
-"""Questions of each tier, of those that are of other kinds."""
+"""Questions of each part of a tier that asks for drawings."""
 
 
 def drawn_items() -> Iterator[Item]:
     for topic in topics():
         for tier, space in topic.spaces.items():
-            others = [index for index, point in enumerate(space) if is_other_kind(point)]
-            for index in random.Random(f"{topic.id}/{tier}").sample(
-                others, min(DRAWN, len(others))
-            ):
-                item = topic.item(tier, index)
-                if isinstance(item.ask, Draw):
-                    yield item
+            # Each part asks for one thing, and a part of drawings for drawings alone.
+            for part in space.part_indices:
+                if not part or not is_other_kind(space[part[0]]):
+                    continue
+                if not isinstance(topic.item(tier, part[0]).ask, Draw):
+                    continue
+                chance = random.Random(f"{topic.id}/{tier}/{part[0]}")
+                for index in chance.sample(part, min(DRAWN, len(part))):
+                    yield topic.item(tier, index)
 
 
 @whole
@@ -255,9 +257,9 @@ def _lined(text: str, given: str, shown: str) -> None:
 def _moved(text: str, given: str, shown: str) -> None:
     assert "shape B" not in given
     assert shown.startswith(given[:-1])
-    corners = re.findall(
-        r"the place (\d+) squares? (left|right) and (\d+) squares? (up|down)", shown
-    )
+    corners = re.findall(r"(\d+) squares? (left|right) and (\d+) squares? (up|down)", shown)
+    assert len(corners) >= 6
+    assert len(corners) % 2 == 0
     half = len(corners) // 2
     places = [
         ((1 if way == "right" else -1) * int(n), (1 if up == "up" else -1) * int(m))

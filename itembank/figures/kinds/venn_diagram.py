@@ -20,6 +20,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
+from itembank.figures.label_room import room
 from itembank.notation import tree as t
 
 LARGEST = 999
@@ -67,6 +68,8 @@ def _fault(figure: VennDiagram) -> str:
         return f"the name of a set has at most {LONGEST_NAME} letters"
     if names[0].casefold() == names[1].casefold():
         return "its two sets have one name"
+    if _names_end(figure) > _SECOND_NAMES[-1]:
+        return "the names of its sets do not fit side by side: shorten them"
     regions = _regions(figure)
     most = MOST_MEMBERS if figure.members else 1
     for name, held in regions.items():
@@ -112,14 +115,25 @@ _PLACES = {0: Fraction(5, 2), 1: Fraction(27, 5), 2: Fraction(83, 10), 3: Fracti
 """How far to the right the numbers of each region stand."""
 
 
+_FIRST_NAME, _SECOND_NAMES = Fraction(1, 2), (Fraction(52, 5), Fraction(25, 2))
+"""Where the first name begins, and where the second may end: over its circle, or at the corner."""
+
+
+def _names_end(figure: VennDiagram) -> Fraction:
+    """Return how far to the right both names reach at least, one beside the other."""
+    wide = sum(room(name, bold=True).width for name in (figure.first, figure.second))
+    return _FIRST_NAME + wide + Fraction(1, 2)
+
+
 def _drawing(figure: VennDiagram) -> Drawing:
+    second_at = _SECOND_NAMES[_names_end(figure) > _SECOND_NAMES[0]]
     marks: list[Mark] = [Area(rectangle(0, 0, _WIDE, _HIGH), "all")]
     for centre in (_LEFT, _RIGHT):
         rim = Point(centre.x + _RADIUS, centre.y)
         marks.append(Arc(centre, _RADIUS, rim, rim, "set"))
     for name, x, across in (
-        (figure.first, Fraction(1, 2), "left"),
-        (figure.second, Fraction(52, 5), "right"),
+        (figure.first, _FIRST_NAME, "left"),
+        (figure.second, second_at, "right"),
     ):
         place = Point(x, _HIGH - Fraction(3, 4))
         marks.append(Text(place, name, across, role="name", bold=True))  # type: ignore[arg-type]

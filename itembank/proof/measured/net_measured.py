@@ -7,7 +7,9 @@ worked out.
 
 from __future__ import annotations
 
+import math
 import re
+from collections.abc import Sequence
 from typing import Any, NamedTuple
 
 import sympy
@@ -170,7 +172,7 @@ def _of_box(drawing: Drawing, what: str) -> t.Node:
         if point != edge
     }
     gaps = [step for step in (*steps, *edges) if step]
-    side = sympy.gcd_list(gaps)
+    side = _largest_step(gaps)
     told = _SCALE.fullmatch(scales[0])
     if told is None or not to_sympy(t.Quantity(t.Int(1), told["unit"])):
         raise NotExact("it is not said how long the sides of its squares are")
@@ -185,6 +187,18 @@ def _of_box(drawing: Drawing, what: str) -> t.Node:
         total = sum(area_of(area.points) for area in areas) * (each_side / side) ** 2
         return t.Quantity(number_tree(total), f"{unit}^2")
     return t.Quantity(number_tree(c), unit)
+
+
+def _largest_step(lengths: Sequence[sympy.Rational]) -> sympy.Rational:
+    """Return the longest length of which each of some is a whole number.
+
+    sympy's own `gcd_list` stops at 1, so that 2, 3 and 1/2 have 1 for it.
+
+    >>> _largest_step([sympy.Integer(2), sympy.Integer(3), sympy.Rational(1, 2)])
+    1/2
+    """
+    under = math.lcm(*(int(length.q) for length in lengths))
+    return sympy.Rational(math.gcd(*(int(each * under) for each in lengths)), under)
 
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
