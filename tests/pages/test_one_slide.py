@@ -223,6 +223,16 @@ def test_what_no_slide_holds_stands_on_two_and_not_on_three():
     assert had == has
 
 
+def crowded():
+    """Return the first request on these topics whose starter is so long that it is drawn."""
+    for request in (request_on(*CROWDED, seed=seed) for seed in range(100, 140)):
+        drawn = []
+        choose(request, Told(lambda pack, count, drawn=drawn: not drawn.append(count)))
+        if drawn:
+            return request
+    raise AssertionError
+
+
 def test_long_questions_make_way_for_shorter_ones_of_their_topic_and_tier():
     """Told twice that it is too full, the starter is made of as few shorter ones as will do."""
     drawn = []
@@ -231,7 +241,7 @@ def test_long_questions_make_way_for_shorter_ones_of_their_topic_and_tier():
         drawn.append(pack.versions[0].items)
         return len(drawn) > 1
 
-    chosen = choose(request_on(*CROWDED, seed=105), Told(twice))
+    chosen = choose(crowded(), Told(twice))
     was, now = drawn[0], drawn[-1]
     assert [c.item.address for c in chosen.versions[0]] == [i.address for i in now]
     gone = sorted({i.address for i in was} - {i.address for i in now})
@@ -257,7 +267,7 @@ def test_a_starter_that_no_choice_makes_fit_stays_as_it_was():
         drawn.append([item.address for item in pack.versions[0].items])
         return False
 
-    request = request_on(*CROWDED, seed=105)
+    request = crowded()
     chosen, plain = choose(request, Told(never)), choose(request)
     assert len(drawn) > 1
     # The sheets as well: what was tried and given back can be asked there.
