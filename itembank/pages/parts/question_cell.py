@@ -88,13 +88,17 @@ def prompt(
     return runs
 
 
-def leaves_word(asked: Block) -> bool:
-    """Tell whether a question's first line is one word, which belongs to the formula below."""
+def leaves_word(asked: Block, most: int = 1) -> bool:
+    """Tell whether a question's first line is one word, which belongs to the formula below.
+
+    Or as many as `most`: in a narrow column *Work out* can stand alone too.
+    """
     if len(asked.lines) < 2:
         return False
     first, second = (line.placed for line in asked.lines[:2])
-    alone = len(first) == 1 and first[0].atom.maths is None and " " not in first[0].atom.text
-    return alone and second[0].atom.maths is not None
+    alone = len(first) == 1 and first[0].atom.maths is None
+    few = alone and len(first[0].atom.text.split()) <= most
+    return few and second[0].atom.maths is not None
 
 
 class Setting(NamedTuple):
