@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, TypeVar
 
 import pytest
 from hypothesis import settings
+from hypothesis.errors import InvalidArgument
 
 if TYPE_CHECKING:
     from itembank.items.topics.space import Space
@@ -23,7 +24,10 @@ T = TypeVar("T")
 # The profile is chosen before any test is collected, and stays. (Inside a test that draws cases,
 # the default settings are those of that test.)
 _profile = settings.default
-WHOLE: bool = _profile is not settings.get_profile("same")
+try:
+    WHOLE = _profile is not settings.get_profile("same")
+except InvalidArgument:  # a program that draws cases without pytest, such as tests.selfmark.fuzz
+    WHOLE = True
 NEW: bool = not _profile.derandomize
 
 whole = pytest.mark.whole

@@ -156,7 +156,12 @@ def _point_shared(topic: Topic, tier: Tier, a: int, b: int, shares: int) -> Draf
         "The angles round a point add up to 360°.",
         360,
         (a, b),
-        [(m.NOT_SHARED, left), (m.LEFT_OUT, _short(Fraction(360 - a, shares))), (m.COPIED, a)],
+        [
+            (m.NOT_SHARED, left),
+            (m.LEFT_OUT, _short(Fraction(360 - a, shares))),
+            (m.COPIED, a),
+            (m.POINT_HALF_TURN, abs(180 - a - b)),
+        ],
         shares,
     )
 
@@ -269,6 +274,8 @@ def _quadrilateral_letters(topic: Topic, tier: Tier, a: int, c: int, x: int, b: 
             (m.NUMBERS_LEFT_OUT, _short(Fraction(360, a + c))),
             (m.ANGLE_NOT_LETTER, c * x),
             (m.LEFT_OUT, _short(Fraction(360 - b, a + c))),
+            (m.NUMBERS_WRONG_WAY, _short(Fraction(360 + b + d, a + c))),
+            (m.NOT_SHARED, (a + c) * x),
         ],
         360,
     )

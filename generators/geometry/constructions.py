@@ -14,6 +14,7 @@ from typing import Any
 from generators.geometry import _constructions_followed as followed
 from generators.geometry import _constructions_named as names
 from generators.geometry._construction_mistakes import EVERY
+from generators.geometry._constructions_told import with_told
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register
@@ -117,7 +118,7 @@ class Constructions(Topic):
             k=range(3),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_told(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -20,42 +20,25 @@ from generators.geometry._angles import (
     whole_number,
 )
 from generators.geometry._areas import SHOWN_SIDES, asked, length
+from generators.geometry._form_mistakes import (
+    LENGTH_NOT_LETTER,
+    LETTER_FOR_SHAPE,
+    LETTERS_ADDED,
+    NOT_DIVIDED,
+    NUMBER_ADDED,
+)
+from generators.geometry._form_told import with_equations
 from itembank.figures.figure import Figure
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
-from itembank.items.item import Draft, Misconception, Step, Tier
+from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 
-LENGTH_NOT_LETTER = Misconception(
-    "geometry.length-for-letter",
-    "gives the length of a side where the letter is asked for",
-    "What does the question ask for? Is the letter itself the whole side?",
-)
-LETTER_FOR_SHAPE = Misconception(
-    "geometry.letter-for-perimeter",
-    "gives the value of the letter where the perimeter is asked for",
-    "What does the letter stand for, and what does the question ask for?",
-)
-NUMBER_ADDED = Misconception(
-    "geometry.side-number-added",
-    "adds the number in the expression instead of subtracting it, or the other way round",
-    "What is done to the letter to make the side? How do you undo it?",
-)
-NOT_DIVIDED = Misconception(
-    "geometry.side-not-divided",
-    "stops before dividing by the number of the letter",
-    "That is several lots of the letter. How many?",
-)
-LETTERS_ADDED = Misconception(
-    "geometry.side-letters-added",
-    "adds the letters of both sides together",
-    "What did you do to one side? Did you do the same to the other side?",
-)
 EQUAL_SIDES = "The sides with a dash are equal."
 OPPOSITE_SIDES = "Opposite sides of a rectangle are equal."
 
@@ -141,7 +124,7 @@ class FormEquations(Topic):
         Tier.CORE: Space(_core, kind=(0, 1), a=(1, 2, 3, 4), b=range(7), x=range(3, 16)),
         Tier.CHALLENGE: Space(_challenge, kind=(0, 1), a=(1, 2, 3, 4), b=range(7), x=range(3, 13)),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_equations(kinds.with_statements(spaces))
     spare = "sides of a plausible length, and letters that are whole numbers"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

@@ -45,6 +45,7 @@ from generators.geometry._right_triangles import (
     support_fits,
     triple_of,
 )
+from generators.geometry._right_triangles_in_brief import BRIEF
 from generators.geometry._squares_of_sides import (
     SQUARES,
     TWO,
@@ -58,6 +59,7 @@ from generators.geometry._squares_of_sides import (
 from itembank.items import kinds
 from itembank.items.item import Compare, Draft, Find, Misconception, Round, Step, Tier, prompt
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -145,6 +147,7 @@ class Pythagoras(Topic):
             }
         ),
     )
+    spaces = with_brief(spaces, BRIEF)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -43,6 +43,7 @@ from generators.geometry._symmetry_polygons import (
     shape_on_grid,
     turns_of,
 )
+from generators.geometry._symmetry_told import with_told
 from generators.transformations._shapes import inside, placed
 from itembank.figures.kinds.cut_polygon import NAMES
 from itembank.items import kinds
@@ -144,7 +145,7 @@ class SymmetryTopic(Topic):
             seed=range(1, 100),
         ),
     }
-    spaces = kinds.with_statements(spaces)
+    spaces = with_told(kinds.with_statements(spaces))
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

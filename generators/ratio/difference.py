@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
+from generators.ratio._amounts_in_brief import DIFFERENCE
 from generators.ratio._difference_mistakes import AS_TOTAL, IS_PART, LARGER, STOPS
 from generators.ratio._differences_drawn import (
     both_drawn,
@@ -18,6 +19,7 @@ from generators.ratio._parts import COPRIME, TRIPLES, amount, swapped, turned, w
 from itembank.items import kinds
 from itembank.items.forms.form_rules import money_node
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -117,6 +119,7 @@ class Difference(Topic):
             Space(None, triple=TRIPLES, quarters=(3, 6, 7, 9, 10, 12, 14, 15, 17, 19, 21))
         ),
     }
+    spaces = with_brief(spaces, DIFFERENCE)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

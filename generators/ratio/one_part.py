@@ -8,42 +8,19 @@ from typing import Any
 
 from generators._bars import shares as bars_of
 from generators._turns import by_turns
+from generators.ratio._amounts_in_brief import ONE_PART
+from generators.ratio._one_part_mistakes import ADDS, AS_TOTAL, GRAMS, OTHER_ONLY, UNDIVIDED
 from generators.ratio._parts import TRIPLES, amount, turned, whole_ratio
 from itembank.figures.kinds.bar_model import BarModel
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ADDS = Misconception(
-    "ratio.one-part-additive",
-    "keeps the difference between the numbers of the ratio",
-    "If the given part doubles, what happens to the other part? Does your method agree?",
-)
-UNDIVIDED = Misconception(
-    "ratio.one-part-undivided",
-    "takes the given amount to be one single part",
-    "How many parts does the given amount fill? So what is one part worth?",
-)
-AS_TOTAL = Misconception(
-    "ratio.one-part-as-total",
-    "takes the given amount to be the whole",
-    "What does the question say the given amount is: one kind, or everything together?",
-)
-OTHER_ONLY = Misconception(
-    "ratio.one-part-not-total",
-    "leaves the given amount out of the total",
-    "Does your total hold everything? What have you not counted?",
-)
-GRAMS = Misconception(
-    "ratio.one-part-unit-kept",
-    "works in grams and writes the answer as kilograms",
-    "Could anyone lift that? How many grams make 1 kilogram?",
-)
 
 _A, _B, _C = t.Sym("a"), t.Sym("b"), t.Sym("c")
 _PAIRS = tuple((a, b) for a in range(2, 10) for b in range(1, 10) if a != b and gcd(a, b) == 1)
@@ -183,6 +160,7 @@ class OnePart(Topic):
             Space(_keep_blend, triple=TRIPLES, value=(25, 35, 45, 55, 60, 75, 80, 110, 120, 150))
         ),
     }
+    spaces = with_brief(spaces, ONE_PART)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -6,6 +6,7 @@ What is asked for is found by trying, with exact fractions, until it gives what 
 from __future__ import annotations
 
 from fractions import Fraction
+from math import hypot
 
 
 def tried(holds, parts=20, most=400):
@@ -83,7 +84,73 @@ MACHINES = {
         lambda a, b: tried(lambda x: machine(a, -b, x) == x, 1)
     ),
 }
+_TWO = (("cats", "dogs"), ("cars", "vans"), ("pens", "pads"), ("hens", "ducks"))
+
+
+def grown(parts, enough):
+    """Return the amounts that come when every part grows by one until there is enough."""
+    amounts = list(parts)
+    while not enough(amounts):
+        amounts = [amount + part for amount, part in zip(amounts, parts, strict=True)]
+        assert max(amounts) < 2000
+    return amounts
+
+
+def by_gap(a, b, gap):
+    return grown((a, b), lambda have: have[1] - have[0] == gap)
+
+
+def by_first(a, b, first):
+    return grown((a, b), lambda have: have[0] == first)
+
+
+DIFFERENCES = {
+    **{
+        f"The ratio of {few} to {many} is {{}} : {{}}. There are {{}} more {many}. "
+        f"How many {many} are there?": (lambda a, b, gap: by_gap(a, b, gap)[1])
+        for few, many in _TWO
+    },
+    **{
+        f"The ratio of {few} to {many} is {{}} : {{}}. There are {{}} more {many}. "
+        "How many are there in all?": (lambda a, b, gap: sum(by_gap(a, b, gap)))
+        for few, many in _TWO
+    },
+    "Pens, pads and pins are in the ratio {} : {} : {}. There are {} more pins than pens. "
+    "How many in all?": (
+        lambda a, b, c, gap: sum(grown((a, b, c), lambda have: have[2] - have[0] == gap))
+    ),
+}
+ONE_PART = {
+    **{
+        f"The ratio of {few} to {many} is {{}} : {{}}. There are {{}} {few}. "
+        f"How many {many} are there?": lambda a, b, first: by_first(a, b, first)[1]
+        for few, many in _TWO
+    },
+    **{
+        f"The ratio of {few} to {many} is {{}} : {{}}. There are {{}} {few}. "
+        "How many are there in all?": lambda a, b, first: sum(by_first(a, b, first))
+        for few, many in _TWO
+    },
+    "Pens, pads and pins are in the ratio {} : {} : {}. There are {} pads. "
+    "How many are there in all?": (
+        lambda a, b, c, pads: sum(grown((a, b, c), lambda have: have[1] == pads))
+    ),
+}
+PYTHAGORAS = {
+    "A rectangle has a side of {} and a diagonal of {}. How long is its other side?": (
+        lambda a, c: tried(lambda b: hypot(a, b) == c, 1)
+    ),
+    "A rectangle is {} by {}. How long is its diagonal?": (
+        lambda a, b: Fraction(hypot(a, b)).limit_denominator(100)
+    ),
+    "A rectangle has a side of {} and a diagonal of {}. What is its area?": (
+        lambda a, c: a * tried(lambda b: hypot(a, b) == c, 1)
+    ),
+}
 TOPICS = {
+    "ratio.difference": DIFFERENCES,
+    "ratio.one-part": ONE_PART,
+    "geometry.pythagoras": PYTHAGORAS,
     "ratio.density": DENSITY,
     "ratio.scale": PLANS,
     "geometry.volume-of-prisms": PRISMS,

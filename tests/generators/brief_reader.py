@@ -22,8 +22,8 @@ from tests.generators.asked_plainly import in_brief
 _PER = r"/(?:h|s|cm\^3|m\^3|min|l)"
 UNIT = rf"(?: ?(?:°C|°|%|(?:km|cm|mm|m|kg|g|ml|l|h|min|s|p)(?:\^[23]|{_PER})?)(?![\w^]))?"
 NUMBER = rf"[£€$]?(\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?){UNIT}(?![\d/])"
-LONGEST = 95
-"""Signs of a question that stands in about three lines of half a slide."""
+LONGEST = 102
+"""Signs of a question that stands in three lines of half a slide, or a few words of a fourth."""
 Solve = Callable[..., Fraction | int]
 
 

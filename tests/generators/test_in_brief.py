@@ -20,6 +20,7 @@ HELD_ALREADY = {
     ("geometry.area-of-rectangles", Tier.CORE),
     ("geometry.area-of-parallelograms", Tier.CORE),
     ("geometry.area-of-triangles", Tier.CHALLENGE),
+    ("geometry.pythagoras", Tier.SUPPORT),
 }
 """Tiers whose own questions are often as short as these."""
 

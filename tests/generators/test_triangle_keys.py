@@ -42,7 +42,8 @@ def similar(text: str) -> Worth:
     given = amounts(text)
     if "shadow" in text:
         high, shade, long = given
-        return Worth(high / shade * long, 1)
+        more = high if "How much taller" in text else 0
+        return Worth(high / shade * long - more, 1)
     if "DE is parallel to BC" in text:
         if "length of BC" in text:
             side, rest, base = given
@@ -76,14 +77,12 @@ def areas(text: str) -> Worth:
         scale = re.search(r"1 : (\d+)", text)
         assert scale
         return Worth(given[0] * int(scale[1]) ** 2, 2)
-    if "What is the scale factor" in text:
+    if "What is the scale factor" in text or "What is its scale factor" in text:
         return Worth((given[1] / given[0]).sqrt())
-    if "have areas of" in text:
+    if "have areas" in text:
         small, large, side = given
         return Worth(side * (large / small).sqrt(), 1)
-    if "enlarged by a scale factor of" in text:
-        factor = re.search(r"scale factor of (\d+)", text)
-        assert factor
+    if factor := re.search(r"(?:scale factor(?: of)?|are multiplied by) (\d+)", text):
         return Worth(given[0] * int(factor[1]) ** 2, 2)
     first, area, second = given
     return Worth(area * (second / first) ** 2, 2)

@@ -31,6 +31,7 @@ from tests.pages.test_layout import slides_of
 
 DRAWS = cases(8, 20, 20)
 FIGURE_DRAWS = cases(2, 6, 4)
+ANY_DRAWS = 24
 
 
 @cache
@@ -147,6 +148,22 @@ def test_eight_questions_of_four_topics_take_one_slide():
 
 
 @whole
+def all_draws():
+    """Return packs on four topics drawn at random from all there are."""
+    rng = random.Random(30)
+    names = topic_ids()
+    return [on_topics(*rng.sample(names, 4), seed=seed) for seed in range(ANY_DRAWS)]
+
+
+def test_eight_questions_of_any_four_topics_take_one_slide():
+    """Of 160 draws all did, two thirds at 26 points: here one may not, and half are as large."""
+    slides = [placed(pack) for pack in all_draws()]
+    one = [made[0] for made in slides if len(made) == 1]
+    assert len(one) >= ANY_DRAWS - 1
+    assert all(made.size >= theme.SLIDE_QUESTION[0] for made in one)
+    assert sum(made.size >= 26 for made in one) > ANY_DRAWS / 2
+
+
 def test_figures_go_over_slides_as_evenly_as_they_fit():
     """Not as many on the first as it holds: of one pack that was six, and two on the second."""
     packs = figure_draws()
@@ -198,10 +215,10 @@ def test_a_starter_that_turns_out_too_full_is_chosen_again():
 
 
 def test_what_no_slide_holds_stands_on_two_and_not_on_three():
-    request = too_full(2, *LARGE[:5], questions=10)
+    request = too_full(1, *LARGE[:5], questions=10)
     before, after = (as_data(request, choose(request, *fits)) for fits in ((), (draw.fits_slides,)))
-    assert [draw.fits_slides(pack, 1) for pack in (before, after)] == [False, False]
-    assert len(list(slides_of(after))) == 2
+    assert draw.fits_slides(after, 2)
+    assert len(list(slides_of(after))) <= 2
     had, has = (Counter(i.topic for i in p.versions[0].items) for p in (before, after))
     assert had == has
 
@@ -330,7 +347,9 @@ def words_of(pdf):
 @whole
 def test_an_instruction_that_questions_share_is_said_once_and_kept_in_the_pack():
     seen = 0
-    for pack in (*draws(), *figure_draws()):
+    fractions = ("fractions.add-unlike", "fractions.multiply", "fractions.divide")
+    said_often = [on_topics(*fractions, "fractions.add-like", seed=seed) for seed in range(3)]
+    for pack in (*draws(), *figure_draws(), *said_often):
         items = pack.versions[0].items
         told = shared(items)
         text = words_of(starter(pack))

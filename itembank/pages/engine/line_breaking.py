@@ -89,7 +89,7 @@ def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
         elif atom.maths is not None and atom.layout is not None:
             out.extend(
                 formula_atom(formula(part), atom.maths, i == 0)
-                for i, part in enumerate(_cut(atom.maths.mathml, room / FORMULA_SCALE))
+                for i, part in enumerate(_cut(atom.maths.mathml, (room - stop) / FORMULA_SCALE))
             )
         elif atom.layout is None:
             out.extend(_chopped(atom, room))

@@ -134,10 +134,14 @@ def _together(board: _Board, found: Slide, spacing: Spacing) -> Slide:
         least = int(max(theme.SLIDE_QUESTION[0], found.size - MOST_SMALLER))
         size = found.size
         while size >= least:
-            if made := board.slide(group, size, _NEARLY, spacing, together=True):
+            # Labels in figures stay as large as they may be the least.
+            labels = max(spacing.setting.pictures, FIGURES_LEAST[-1] / size)
+            near = _labelled(spacing, labels)
+            if made := board.slide(group, size, _NEARLY, near, together=True):
                 return made
             size -= 2
-        closest = _labelled(CLOSEST, spacing.setting.pictures)
+        labels = max(spacing.setting.pictures, FIGURES_LEAST[-1] / least)
+        closest = _labelled(CLOSEST, labels)
         if made := board.slide(group, least, _ANYHOW, closest, together=True):
             return made
         if made := board.in_strips(group, least, closest, together=True):
@@ -188,6 +192,8 @@ def _passes(figures: bool) -> Iterator[Pass]:
     for size in (least + 4, least + 2):
         for labels in scales:
             yield Pass(size, _ANYHOW, _labelled(CLOSE, labels / size), strips=True)
+    for labels in (least, *(FIGURES_LEAST if figures else ())):
+        yield Pass(least + 2, _NEARLY, _labelled(CLOSEST, labels / (least + 2)), strips=True)
     yield Pass(least, _ALIKE, ROOMY)
     yield Pass(least, _ANYHOW, ROOMY)
     scales = (least, *(FIGURES_LEAST if figures else ()))
@@ -358,12 +364,12 @@ class _Board:
     ) -> Slide | None:
         """Return the questions of `group` in strips across one slide, or None without room.
 
-        `together`: or where a word would stand alone above its equation.
+        `together`: or where a word or two would stand alone above an equation.
         """
 
         def whole(i: int, width: float) -> Cell | None:
             made = self._whole(i, width, size, spacing)
-            return None if together and made and leaves_word(made.question) else made
+            return None if together and made and leaves_word(made.question, 2) else made
 
         between = spacing.between
         made = strips(group, RIGHT - LEFT, self.room, COLUMN_GAP, between, whole)

@@ -12,10 +12,7 @@ from itembank.pages.engine.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.board import COLUMN_GAP, FIGURES_LEAST, LEFT, RIGHT, TIGHTEST
 from itembank.pages.parts.question_cell import cell, prompt
-from itembank.pages.parts.strips import NARROWEST, UNITS
-
-WIDTHS = (NARROWEST, 8, 10, 12, 14, 16, UNITS)
-"""The columns that are tried, in parts of a slide's width."""
+from itembank.pages.parts.strips import SOME_WIDTHS, UNITS
 
 
 def least_share(item: PackItem, shown: bool, room: float) -> float | None:
@@ -29,7 +26,7 @@ def least_share(item: PackItem, shown: bool, room: float) -> float | None:
     question, answer = Flow(prompt(item, (), True, 1 if shown else None)), Flow(key_on_slide(item))
     across = RIGHT - LEFT + COLUMN_GAP
     shares = []
-    for parts in WIDTHS:
+    for parts in SOME_WIDTHS:
         made = cell(question, answer, parts * across / UNITS - COLUMN_GAP, least, 1, setting)
         if not (made.question.cramped or made.answer.cramped):
             high = made.height + TIGHTEST.between

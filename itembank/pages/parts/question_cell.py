@@ -88,13 +88,20 @@ def prompt(
     return runs
 
 
-def leaves_word(asked: Block) -> bool:
-    """Tell whether a question's first line is one word, which belongs to the formula below."""
-    if len(asked.lines) < 2:
-        return False
-    first, second = (line.placed for line in asked.lines[:2])
-    alone = len(first) == 1 and first[0].atom.maths is None and " " not in first[0].atom.text
-    return alone and second[0].atom.maths is not None
+def leaves_word(asked: Block, most: int = 1) -> bool:
+    """Tell whether a question's first line is one word, which belongs to the formula below.
+
+    Or as many as `most`: in a narrow column *Work out* can stand alone too.
+    """
+    words = 0
+    for line in asked.lines[: most + 1]:
+        first, *more = line.placed
+        if first.atom.maths is not None:
+            return 0 < words <= most
+        if more:
+            return False
+        words += len(first.atom.text.split())
+    return False
 
 
 class Setting(NamedTuple):

@@ -22,6 +22,10 @@ NARROWEST = 6
 """Parts in the narrowest column: beside its number stand some 15 characters of the least size."""
 MOST_IN_STRIP = 8
 """Questions in a strip."""
+SOME_WIDTHS = (NARROWEST, 8, 10, 12, 14, 16, UNITS)
+"""Widths of columns, in parts, that tell nearly how little of a slide a question takes."""
+NEARLY = 1.03
+"""How much more of it a question may take in one of them than in the best of all widths."""
 
 
 class Strip(NamedTuple):
@@ -85,6 +89,15 @@ def strips(
             if used == UNITS
         }
 
+    def least(i: int) -> float:
+        """Return about the least area that a question takes, with the room after it."""
+        tried = ((parts, column(i, i + 1, parts)) for parts in SOME_WIDTHS)
+        areas = [parts * (high + between) for parts, high in tried if high is not None]
+        return min(areas, default=UNITS * 2 * room)
+
+    # What takes more than all there is need not be shared out in every way to know it.
+    if sum(map(least, group)) > NEARLY * UNITS * (room + between):
+        return None
     return _fewest(group, room, between, lowest)
 
 
