@@ -93,12 +93,15 @@ def leaves_word(asked: Block, most: int = 1) -> bool:
 
     Or as many as `most`: in a narrow column *Work out* can stand alone too.
     """
-    if len(asked.lines) < 2:
-        return False
-    first, second = (line.placed for line in asked.lines[:2])
-    alone = len(first) == 1 and first[0].atom.maths is None
-    few = alone and len(first[0].atom.text.split()) <= most
-    return few and second[0].atom.maths is not None
+    words = 0
+    for line in asked.lines[: most + 1]:
+        first, *more = line.placed
+        if first.atom.maths is not None:
+            return 0 < words <= most
+        if more:
+            return False
+        words += len(first.atom.text.split())
+    return False
 
 
 class Setting(NamedTuple):
