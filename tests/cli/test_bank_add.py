@@ -142,7 +142,7 @@ def test_a_picture_is_asked_for_and_a_fault_of_it_told_with_its_line(bank):
     for last, said in (("points = { A = 9 }", "cannot be used"), ("stepps = 4", "Line 5")):
         for number, line in enumerate([*lines[:4], last, ""], 1):
             talk.answer(f"Picture {number}: ", line)
-        assert said in talk.until("Write it again")
+        assert said in talk.until("Write it")
     for number, line in enumerate([*lines, ""], 1):
         talk.answer(f"Picture {number}: ", line)
     talk.answer("Task [as it reads]: ", "")

@@ -9,16 +9,24 @@ from itembank.items.item import Tier
 from itembank.items.topics.space_part import OtherKind, is_other_kind
 from itembank.items.topics.topic import Topic
 
+_SHORT = ("_in_brief", "_told", "_points")
+"""How modules of short questions are named."""
+_LONGER = ("_trigonometry_told", "_sets_told")
+
 
 def in_brief(point: tuple[Any, ...]) -> bool:
     """Tell whether a question of a line or two stands at a point, which needs no picture."""
-    return is_other_kind(point) and point[0].make.__module__.endswith("_in_brief")
+    if not is_other_kind(point):
+        return False
+    module = point[0].make.__module__
+    return module.endswith(_SHORT) and not module.endswith(_LONGER)
 
 
 def plain(topic: Topic, tier: Tier) -> list[int]:
     """Return the indices of a tier whose questions stand in no frame, drawn stories among them.
 
-    Short questions are left out: their wordings are read in :mod:`.brief_reader`.
+    Short questions are left out: their wordings are read in :mod:`.brief_reader` and in the
+    tests of what is told (:mod:`.told_in_words`).
     """
     framed: dict[OtherKind, bool] = {}
     found = []
