@@ -22,14 +22,31 @@ LABELS = """() => [...document.querySelectorAll(".asked > li:not([hidden]) svg.f
 )"""
 """The size of the letters in each picture that is seen, of a screen 540 high."""
 TOPICS = (
-    ("geometry.compound-area", "geometry.parallel-lines", "graphs.coordinates", "ratio.share"),
-    ("statistics.bar-charts", "probability.trees", "statistics.pie-charts", "graphs.conversion"),
+    ("geometry.compound-area", "geometry.nets", "graphs.coordinates", "fractions.shaded"),
+    (
+        "statistics.bar-charts",
+        "probability.trees",
+        "sequences.patterns",
+        "geometry.area-of-circles",
+    ),
 )
+
+MOST = 4
+"""Pictures of which a board of eight questions has more."""
 
 
 @cache
 def packs():
-    return [on_topics(*topics, seed=5, fitted=False) for topics in TOPICS]
+    return [next(filter(is_full, drawn(topics))) for topics in TOPICS]
+
+
+def drawn(topics):
+    return (on_topics(*topics, seed=seed, fitted=False) for seed in range(50))
+
+
+def is_full(pack):
+    """Tell whether most questions of a pack have a picture."""
+    return sum(item.picture is not None for item in pack.versions[0].items) > MOST
 
 
 @pytest.fixture(params=[0, left(1)])
@@ -76,7 +93,7 @@ def test_pictures_are_read_from_the_back(browser, at, width, height):
             page.keyboard.press("PageDown")
         items = pack.versions[0].items
         assert seen == [f"q{n}" for n in range(1, len(items) + 1)]
-        assert pictures >= sum(item.picture is not None for item in items) > 4
+        assert pictures >= sum(item.picture is not None for item in items)
 
 
 def test_a_remote_leads_through_the_questions_and_then_the_answers(browser, at):

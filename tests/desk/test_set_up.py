@@ -166,7 +166,7 @@ def test_a_fault_between_does_not_hide_what_somebody_changed(desk, home):
         ("/set-up/class/9S/bands", {"band-0-letter": "REP"}, "band-0-letter", "2"),
         ("/set-up/classes", {"class-1-lessons": "Mon 3"}, "class-1-lessons", "same time"),
         ("/set-up/year", {"term-1-first": "", "term-1-last": ""}, "term-1-first", "begin"),
-        ("/set-up/topics-year-8", {"topic-0-name": "Heraldry"}, "topic-0-name", "No questions"),
+        ("/set-up/topics-year-8", {"topic-0-name": "Heraldry"}, "topic-0-name", "No topic"),
     ],
 )  # fmt: skip
 def test_what_is_wrong_stands_beside_its_field_and_nothing_is_written(

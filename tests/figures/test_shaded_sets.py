@@ -94,8 +94,11 @@ def test_every_measurement_of_random_figures_knows_its_letters():
 
 
 def items() -> list[Item]:
+    """Return the questions that are answered by shading."""
     topic = find_topic("probability.sets")
-    return [topic.item(tier, at) for tier in Tier for at in topic.spaces[tier].part_indices[-1]]
+    firsts = ((tier, part) for tier in Tier for part in topic.spaces[tier].part_indices if part)
+    shading = [(tier, part) for tier, part in firsts if topic.item(tier, part[0]).key_figure]
+    return [topic.item(tier, at) for tier, part in shading for at in part]
 
 
 def value(text: str, first: str, second: str) -> set[str]:

@@ -15,9 +15,9 @@ from fractions import Fraction
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.space import Space
+from itembank.items.topics.space_part import is_other_kind
 from itembank.notation.line import line
 from tests.depth import cases
-from tests.generators.asked_plainly import in_brief
 
 _PER = r"/(?:h|s|cm\^3|m\^3|min|l)"
 UNIT = rf"(?: ?(?:°C|°|%|(?:km|cm|mm|m|kg|g|ml|l|h|min|s|p)(?:\^[23]|{_PER})?)(?![\w^]))?"
@@ -28,8 +28,15 @@ Solve = Callable[..., Fraction | int]
 
 
 def brief_points(space: Space) -> list[int]:
-    """Return the indices of the short questions that stand at the end of a tier."""
-    return [index for index, point in enumerate(space) if in_brief(point)]
+    """Return the indices of a tier's questions that are made in a module *in brief*.
+
+    Those of modules *told* have tests of their own (:mod:`.told_in_words`).
+    """
+    return [
+        index
+        for index, point in enumerate(space)
+        if is_other_kind(point) and point[0].make.__module__.endswith("_in_brief")
+    ]
 
 
 def printed(item: Item) -> str:

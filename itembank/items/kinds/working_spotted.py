@@ -29,10 +29,9 @@ def with_working_spotted(
     (:func:`~itembank.items.kinds.wrong_workings.working_goes_wrong`); where it gives none the
     question is left out. A mistake is drawn by lot, and then the line in which it is made.
 
-    >>> from itembank.items.topics.registry import find_topic
-    >>> topic = find_topic("geometry.angles-on-a-line")
-    >>> [topic.item(tier, len(space) - 1).key.parts[0].text for tier, space in topic.spaces.items()]
-    ['line 3', 'line 1', 'line 3']
+    >>> from itembank.items.topics.registry import find_item
+    >>> find_item("geometry.bearings/core/401").key.parts[0].text
+    'line 1'
     """
 
     def spotted(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:

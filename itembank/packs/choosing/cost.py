@@ -90,16 +90,23 @@ def mixing(candidate: Candidate, page: Sequence[Candidate]) -> float:
 
     A page mixes kinds: a third to a half of its questions ask for something else than to work it
     out, wherever the topics have such questions, and no two of these the same. (That pupils think
-    harder where the next question is of another kind is common practice, no source.)
+    harder where the next question is of another kind is common practice, no source.) The first
+    picture of a topic is no change from what the topic asks, and costs nothing.
     """
     if not candidate.source.spaces[candidate.item.tier].mixed:
         return 0.0  # there is nothing to choose between
+    if candidate.item.figure is not None and not _pictured(candidate.item.topic, page):
+        return 0.0
     kinds = [other.kind for other in page]
     others = sum(kind not in PLAIN for kind in kinds)
     plain = len(kinds) - others
     if candidate.kind in PLAIN:
         return OUT_OF_MIX * (plain > 2 * others)
     return SAME_KIND * kinds.count(candidate.kind) + OUT_OF_MIX * (others > plain)
+
+
+def _pictured(topic: str, page: Sequence[Candidate]) -> bool:
+    return any(other.item.topic == topic and other.item.figure is not None for other in page)
 
 
 def _neighbours(first: Candidate, other: Candidate) -> bool:

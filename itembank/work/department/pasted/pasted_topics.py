@@ -133,7 +133,8 @@ def topic_named(typed: str, titles: Mapping[str, str]) -> tuple[str, bool]:
     if len(same) == 1:
         return same[0], True
     if called := _called(typed, titles):
-        return (called[0], False) if len(called) == 1 else ("", False)
+        # A name of several topics names none of them, even where the others are not to be had.
+        return (called[0], False) if len(_ids_called(typed)) == 1 else ("", False)
     if len(set(words)) < 2:
         return "", False
     have = [name for name, title in titles.items() if set(words) <= set(_words(title))]
@@ -155,9 +156,12 @@ def _stems(text: str) -> frozenset[str]:
 
 def _called(typed: str, titles: Mapping[str, str]) -> tuple[str, ...]:
     """Return the topics that schemes of work call so, of those that may be named."""
+    return tuple(id for id in _ids_called(typed) if id in titles)
+
+
+def _ids_called(typed: str) -> tuple[str, ...]:
     stems = _stems(typed)
-    found = next((ids for other, ids in OTHER_NAMES.items() if _stems(other) == stems), ())
-    return tuple(id for id in found if id in titles)
+    return next((ids for other, ids in OTHER_NAMES.items() if _stems(other) == stems), ())
 
 
 def _unknown(typed: str, titles: Mapping[str, str]) -> str:
