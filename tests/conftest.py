@@ -10,6 +10,7 @@ import os
 import shutil
 import signal
 import tempfile
+from functools import partial
 from pathlib import Path
 
 import pytest
@@ -105,17 +106,22 @@ def drawn_once():
     """
     from itembank.pages import draw
 
-    def draw_pack(pack):
+    def drawers(pack):
         data = pack.model_dump_json()
-        files = _drawn.pop(data, None) or _really(pack)
+        files = _drawn.pop(data, {})
         _drawn[data] = files  # the last asked for stands last
         while len(_drawn) > DRAWN:
             del _drawn[next(iter(_drawn))]
-        return dict(files)
+        return {name: partial(once, files, name, drawer) for name, drawer in _really(pack).items()}
 
-    _really = draw.draw_pack
+    def once(files, name, drawer, pack):
+        if name not in files:
+            files[name] = drawer(pack)
+        return files[name]
+
+    _really = draw.drawers
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(draw, "draw_pack", draw_pack)
+        patch.setattr(draw, "drawers", drawers)
         yield
 
 

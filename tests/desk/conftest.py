@@ -22,8 +22,8 @@ def on_day(monkeypatch):
 
 
 @pytest.fixture(autouse=True, scope="module")
-def _here(one_core):
-    """Let the desk do its work in this process."""
+def _here(one_core, drawn_once):
+    """Let the desk do its work in this process, and draw no pack a second time."""
 
 
 def fresh_home(at: Path) -> Path:

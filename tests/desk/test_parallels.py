@@ -28,6 +28,14 @@ def with_parallel(home):
     return home
 
 
+def short_of_lessons(home):
+    """Leave each class its first two lessons of a week, which show as much as five."""
+    path = home / "department.toml"
+    two = re.compile(r'lessons = \[("[^"]+", "[^"]+")[^]]*\]')
+    path.write_text(two.sub(r"lessons = [\1]", path.read_text("utf-8")), "utf-8")
+    return home
+
+
 def starters(home, name):
     packs = [json.loads((home / f"{name}-{day}" / "pack.json").read_text()) for day in DAYS[name]]
     return [[item["address"] for item in pack["versions"][0]["items"]] for pack in packs]
@@ -50,7 +58,7 @@ def test_a_class_has_the_starters_of_a_parallel_one(home):
 
 @pytest.mark.parametrize("same", [True, False])
 def test_all_classes_of_a_year_are_planned_with_one_starter_where_that_is_wanted(tmp_path, same):
-    home = with_parallel(fresh_home(tmp_path))
+    home = with_parallel(short_of_lessons(fresh_home(tmp_path)))
     desk = visitor(home)
     assert 'name="same"' in desk.get("/").text
     page = desk.post("/plan-all", data={"same": "yes"} if same else {})

@@ -12,8 +12,8 @@ from itertools import permutations, product
 
 def pairs(p, q, fits):
     """Count the pairs of a hundred cards each, of which so many show the event."""
-    cards = [range(100) for _ in range(2)]
-    counted = sum(fits(x < 100 * p, y < 100 * q) for x, y in product(*cards))
+    first, second = ([card < 100 * part for card in range(100)] for part in (p, q))
+    counted = sum(fits(a, b) for a, b in product(first, second))
     return Fraction(counted, 100**2)
 
 

@@ -21,6 +21,7 @@ from itembank.records.forget.unfinished import unfinished
 from itembank.records.pupils.whom import Whom
 from itembank.records.store.store import Store, open_store
 from itembank.text.in_words import day_month_year
+from tests.depth import left
 
 from .stores import DAY, dump, facts
 
@@ -64,7 +65,7 @@ FULL = OSError(28, "No space left on device")
 
 @pytest.mark.parametrize(
     "error",
-    [FULL, ItembankError("The disk is full."), KeyboardInterrupt()],
+    [FULL, left(ItembankError("The disk is full.")), KeyboardInterrupt()],
     ids=lambda e: type(e).__name__,
 )
 def test_broken_off_at_any_step_it_is_true_and_is_done_in_the_end(tmp_path, monkeypatch, error):
