@@ -55,15 +55,18 @@ def kind(address):
     return (route(address), *asked)
 
 
-def addresses(page, base, *starts):
-    """Return `starts`, and of each further kind that links lead to the first address met."""
-    found, waiting, kinds = [], list(starts), {kind(each) for each in starts}
+def met(page, base, *starts):
+    """Go to `starts`, and to the first address met of each further kind that links lead to.
+
+    Yields each address as the page stands there: what is done with it there is nobody's concern.
+    """
+    found, waiting, kinds = set(), list(starts), {kind(each) for each in starts}
     while waiting:
         address = waiting.pop(0)
         if address in found or (address not in starts and kind(address) in kinds):
             continue
         kinds.add(kind(address))
-        found.append(address)
+        found.add(address)
         page.goto(base + address)
         for link in page.eval_on_selector_all("a[href]", "all => all.map(a => a.href)"):
             whole = urljoin(base + address, link).partition("#")[0]
@@ -71,4 +74,4 @@ def addresses(page, base, *starts):
             drawn = urlsplit(whole).path.endswith(".pdf")  # looked at by the tests of pages
             if whole.startswith(base + "/") and route(path) not in (None, *FILES) and not drawn:
                 waiting.append(path)
-    return found
+        yield address

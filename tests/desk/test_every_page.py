@@ -4,7 +4,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 
 from tests.depth import WHOLE, whole
-from tests.desk.met import UNLINKED, addresses
+from tests.desk.met import UNLINKED, met
 from tests.desk.served import served
 from tests.desk.states import (
     COMING,
@@ -24,6 +24,8 @@ PAGES = (
 )
 """Pages of every build, and all parts of pages: `make whole` looks at all that links lead to."""
 LAYOUT = script("layout.js")
+FOLDED = "details:not([open])"
+OPEN = "all => { all.forEach(d => { d.open = true; }); return all.length; }"
 RULES = {
     "runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"],
     "resultTypes": ["violations"],
@@ -37,7 +39,7 @@ def mid_week(on_day, monkeypatch):
 
 @pytest.fixture(scope="module")
 def everywhere(planned_home, tmp_path_factory, browser):
-    """Be a browser's page, the desk's address, and the whole addresses of all its pages."""
+    """Be a browser's page, the desk's address, and that of a desk others reach by a password."""
     home = lived_in(planned_home, tmp_path_factory.mktemp("lived"))
     own = str(tmp_path_factory.mktemp("own"))
     with (
@@ -50,9 +52,19 @@ def everywhere(planned_home, tmp_path_factory, browser):
             patch.setenv(name, value)
         by_seats(home)
         first_day()
-        page = context.new_page()
-        found = addresses(page, base, "/", *STATES, *UNLINKED) if WHOLE else PAGES
-        yield page, base, [*(base + each for each in found), f"{network}/enter"]
+        yield context.new_page(), base, network
+
+
+def pages(page, base, network):
+    """Go to every page of the desk, one after another; yield the whole address of each."""
+    alone = [f"{network}/enter"]
+    if WHOLE:
+        yield from (base + address for address in met(page, base, "/", *STATES, *UNLINKED))
+    else:
+        alone += [base + address for address in PAGES]
+    for address in alone:
+        page.goto(address)
+        yield address
 
 
 def in_widths(page):
@@ -75,14 +87,13 @@ def in_the_way(page):
 @pytest.fixture(scope="module")
 def looked_at(everywhere):
     """Look at every page once, as it comes and with all that is folded away opened."""
-    page, _, found = everywhere
+    page = everywhere[0]
     barriers, no_room = [], {width: [] for width in WIDTHS}
-    for address in found:
-        page.goto(address)
+    for address in pages(*everywhere):
         page.evaluate("document.fonts.ready")
         for state in ("as it comes", "opened"):
-            if state == "opened":
-                page.eval_on_selector_all("details", "all => all.forEach(d => { d.open = true; })")
+            if state == "opened" and not page.eval_on_selector_all(FOLDED, OPEN):
+                continue  # there is nothing more to see
             for width, faults in in_widths(page).items():
                 no_room[width] += [f"{address}, {state}: {fault}" for fault in faults]
         page.set_viewport_size({"width": 1280, "height": 800})
