@@ -9,14 +9,19 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
+from itembank.items.topics.registry import find_item
+from itembank.packs.data.convert import Faces, picture
 from itembank.pages.documents.slips import WIDTH, _pages, slips
 from itembank.pages.engine import theme
+from itembank.pages.engine.paragraph import Flow
 from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.slip_layout import (
     APART,
     INDENT,
     LABEL,
     LINE,
+    _lowest,
+    _need,
     arrange_slips,
     label_room,
 )
@@ -62,6 +67,17 @@ def test_each_answer_has_a_line_clear_of_all_words():
                     clear = placed.line - line.baseline - 0.2 * block.size
                     assert line.width <= free or clear >= ROOM_TO_WRITE - 1e-6
                 after = placed.top + placed.line
+
+
+def test_a_picture_stands_beside_its_words_above_the_answer():
+    """Ten questions have room on a slip with a few pictures, each no higher than its picture."""
+    item = find_item("geometry.surface-area/support/10")
+    assert item.figure is not None
+    flow = Flow([*map(Faces().run, item.prompt), picture(item.figure)])
+    free = WIDTH - INDENT - LINE - label_room(theme.PAPER_LEAST) - APART
+    made = _lowest(flow, WIDTH - INDENT, 12.0, free)
+    high = max(atom.ascent for cluster in flow.clusters for atom in cluster.atoms)
+    assert _need(made, free) == pytest.approx(12.0 * high)
 
 
 def test_one_answer_place_a_question(monkeypatch):

@@ -13,6 +13,7 @@ from itembank.notation import parse
 from itembank.notation.mathml import mathml
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.formula import formula, pieces
+from itembank.pages.engine.line_breaking import FRACTIONS_APART
 from itembank.pages.engine.maths_metrics import metrics
 from itembank.pages.engine.paragraph import Flow, as_text, measure
 
@@ -50,6 +51,22 @@ def test_a_full_stop_stays_with_its_formula(samples):
     for width in range(110, 420, 9):
         for line in lines(measure(flow, width, 20)):
             assert line.strip() != "."
+
+
+def test_fractions_of_two_lines_stand_apart_however_close_the_lines(samples):
+    """2 thirteenths above 11 thirteenths, set close, could be read as 13 elevenths."""
+    size = 24
+
+    def step(text, gap):
+        block = measure(Flow(samples.runs(text)), 150, size, gap)
+        assert len(block.lines) == 2
+        return block.lines[1].baseline - block.lines[0].baseline
+
+    fractions, words = "it is $2/13$ or $11/13$ of it", "it is a word or it is more"
+    assert step(fractions, 0.08) == pytest.approx(step(fractions, FRACTIONS_APART))
+    assert step(fractions, 0.5) > step(fractions, FRACTIONS_APART)
+    assert step(words, 0.08) == pytest.approx(step(words, 0.3) - 0.22 * size)
+    assert FRACTIONS_APART >= 0.3
 
 
 def test_a_line_is_as_tall_as_its_fraction(samples):

@@ -17,6 +17,9 @@ OPERATOR_SPACE = 5 / 18
 """Room before an operator that starts a piece of a broken formula, in ems (MathML Core's
 ``thickmathspace``)."""
 
+FRACTIONS_APART = 0.3
+"""The least room between the ink of two lines with a fraction in each, in ems."""
+
 LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
 
 
@@ -137,13 +140,17 @@ def stack_lines(
     y = 0.0
     widest = 0.0
     first = 0.0
+    deep = False
     for number, atoms in enumerate(lines):
         ascent, descent, end = ASCENT, DESCENT, 0.0
         for x, atom, scale in atoms:
             ascent = max(ascent, atom.ascent * scale)
             descent = max(descent, atom.descent * scale)
             end = max(end, x + atom.width * scale)
-        y += (between if number else 0.0) + ascent
+        # A fraction's denominator close above the next one's numerator reads as one fraction.
+        gap = max(between, FRACTIONS_APART) if deep and ascent > ASCENT else between
+        y += (gap if number else 0.0) + ascent
+        deep = descent > DESCENT
         if not number:
             first = y
         widest = max(widest, end)

@@ -14,7 +14,7 @@ from typing import NamedTuple
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.fonts import DESCENT, face
-from itembank.pages.engine.paragraph import Block, Flow, Line, measure
+from itembank.pages.engine.paragraph import Block, Flow, Line, after_figure, measure
 from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.instructions import Instruction, shared
 from itembank.pages.parts.question_cell import prompt
@@ -111,8 +111,8 @@ class _Setting:
         self.told, self.width, self.room, self.size = told, width, room, size
         self.items = items
         self.wishes = [lines_of_working(item) for item in items]
-        self.blocks = [measure(flow, width - INDENT, size) for flow in flows]
         free = width - INDENT - LINE - label_room(small) - APART
+        self.blocks = [_lowest(flow, width - INDENT, size, free) for flow in flows]
         self.needs = [_need(block, free) + AFTER for block in self.blocks]
 
     def head(self, group: range) -> Block | None:
@@ -147,6 +147,15 @@ class _Setting:
             placed.append(Placed(i + 1, self.blocks[i], y, height - after, self.items[i].drawn))
             y += height
         return Slip(head, placed)
+
+
+def _lowest(flow: Flow, width: float, size: float, free: float) -> Block:
+    """Return a question as it needs least room: its figure below its words, or on either side."""
+    ways = [measure(flow, width, size), measure(flow, width, size, lowest=True)]
+    if (left := after_figure(flow, width, size)) is not None:
+        ways.append(left[0])
+    # Of as low ones the first, which is how other pages set it.
+    return min(ways, key=lambda block: round(_need(block, free), 2))
 
 
 def _need(block: Block, free: float) -> float:
