@@ -15,8 +15,8 @@ way that keeps them together is taken, at a size a little smaller if need be.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
-from typing import NamedTuple, TypeAlias
+from collections.abc import Iterable, Sequence
+from typing import NamedTuple
 
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_item import PackItem
@@ -27,6 +27,19 @@ from itembank.pages.parts.even_slides import splits
 from itembank.pages.parts.instructions import Instruction, shared
 from itembank.pages.parts.question_cell import USUAL, Cell, Setting, cell, leaves_word, prompt
 from itembank.pages.parts.slide_places import column_tops, strip_tops, tops_in_strip
+from itembank.pages.parts.slide_ways import (
+    ANYHOW,
+    CLOSE,
+    CLOSEST,
+    FIGURES_LEAST,
+    NEARLY,
+    ROOMY,
+    Pass,
+    Spacing,
+    Way,
+    labelled,
+    passes_of,
+)
 from itembank.pages.parts.strips import strips
 
 LEFT = theme.SLIDE_MARGIN
@@ -35,28 +48,6 @@ RIGHT = theme.SLIDE[0] - theme.SLIDE_MARGIN
 
 COLUMN_GAP = 24.0
 
-
-class Spacing(NamedTuple):
-    """Least room between one question and the next in points, and how close each is set."""
-
-    between: float
-    setting: Setting
-
-
-ROOMY = Spacing(10.0, USUAL)
-
-CLOSE = Spacing(7.0, USUAL)
-"""Where the questions would not fit on one slide otherwise, or only at the least size."""
-
-CLOSEST = Spacing(5.0, Setting(0.12, lowest=True))
-"""Where they still do not."""
-
-TIGHTEST = Spacing(4.0, Setting(0.08, lowest=True, pad=4.0))
-"""The closest in which lines, boxes and their edges stay clear of each other."""
-
-FIGURES_LEAST = (20.0, theme.SLIDE_SMALL)
-"""Type sizes of the labels in a figure on a slide that has no room for larger ones: as small as
-anything else that pupils read there."""
 
 MOST_SMALLER = 4.0
 """How much smaller questions may be set so that a word stays with its equation."""
@@ -98,7 +89,7 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
     told = shared(items)
     board = _Board(items, told, top, bottom, one_slide=True)
     everything = range(len(items))
-    passes = list(_passes(any(item.picture is not None for item in items)))
+    passes = list(passes_of(any(item.picture is not None for item in items)))
     # Whatever looks better takes more room.
     whole = board.fit([everything], passes[-1]) and board.looking_best([everything], passes)
     if whole:
@@ -117,7 +108,7 @@ def arrange(items: Sequence[PackItem], top: float, bottom: float) -> list[Slide]
 def fits_slides(items: Sequence[PackItem], top: float, bottom: float, count: int) -> bool:
     """Tell whether all questions have room on so many slides, set the closest."""
     board = _Board(items, shared(items), top, bottom, one_slide=count == 1)
-    *_, closest = _passes(any(item.picture is not None for item in items))
+    *_, closest = passes_of(any(item.picture is not None for item in items))
     ways = [[range(len(items))]] if count == 1 else splits(len(items), count)
     return any(board.fit(groups, closest) for groups in ways)
 
@@ -136,75 +127,17 @@ def _together(board: _Board, found: Slide, spacing: Spacing) -> Slide:
         while size >= least:
             # Labels in figures stay as large as they may be the least.
             labels = max(spacing.setting.pictures, FIGURES_LEAST[-1] / size)
-            near = _labelled(spacing, labels)
-            if made := board.slide(group, size, _NEARLY, near, together=True):
+            near = labelled(spacing, labels)
+            if made := board.slide(group, size, NEARLY, near, together=True):
                 return made
             size -= 2
         labels = max(spacing.setting.pictures, FIGURES_LEAST[-1] / least)
-        closest = _labelled(CLOSEST, labels)
-        if made := board.slide(group, least, _ANYHOW, closest, together=True):
+        closest = labelled(CLOSEST, labels)
+        if made := board.slide(group, least, ANYHOW, closest, together=True):
             return made
         if made := board.in_strips(group, least, closest, together=True):
             return made
     return found
-
-
-Way: TypeAlias = tuple[float, int]
-"""The first column's share of the width, and how many questions more than half stand in it."""
-
-_ALIKE: tuple[Way, ...] = ((0.5, 0),)
-
-_NEARLY: tuple[Way, ...] = tuple(
-    (share, more) for more in (0, 1, -1) for share in (0.5, 0.45, 0.55, 0.4, 0.6)
-)
-
-_FINER = (0.425, 0.475, 0.525, 0.575, 0.35, 0.65)
-"""Shares tried where no rounder one does: a word less on a line can save one."""
-
-_ANYHOW: tuple[Way, ...] = (
-    *_NEARLY,
-    *((0.5, more) for more in (2, -2)),
-    *((share, more) for more in (0, 1, -1, 2, -2) for share in _FINER),
-)
-
-
-class Pass(NamedTuple):
-    """A size to try, the ways to share two columns at it, and the room to leave.
-
-    Where none of them fits, the questions may go in `strips` across the slide.
-    """
-
-    size: int
-    ways: tuple[Way, ...]
-    spacing: Spacing
-    strips: bool = False
-
-
-def _passes(figures: bool) -> Iterator[Pass]:
-    """Yield what to try, the best look first."""
-    least, most = map(int, theme.SLIDE_QUESTION)
-    larger = range(most, least, -2)
-    yield from (Pass(size, _ALIKE, ROOMY) for size in larger)
-    yield from (Pass(size, _NEARLY, ROOMY) for size in larger)
-    if figures:
-        yield from (Pass(size, _NEARLY, _labelled(ROOMY, least / size)) for size in larger)
-    scales = (least, FIGURES_LEAST[0]) if figures else (least,)
-    for size in (least + 4, least + 2):
-        for labels in scales:
-            yield Pass(size, _ANYHOW, _labelled(CLOSE, labels / size), strips=True)
-    for labels in (least, *(FIGURES_LEAST if figures else ())):
-        yield Pass(least + 2, _NEARLY, _labelled(CLOSEST, labels / (least + 2)), strips=True)
-    yield Pass(least, _ALIKE, ROOMY)
-    yield Pass(least, _ANYHOW, ROOMY)
-    scales = (least, *(FIGURES_LEAST if figures else ()))
-    for spacing in (CLOSE, CLOSEST, TIGHTEST):
-        for labels in scales:
-            yield Pass(least, _ANYHOW, _labelled(spacing, labels / least), strips=True)
-
-
-def _labelled(spacing: Spacing, scale: float) -> Spacing:
-    """Return a spacing with figures at another size against that of the words."""
-    return spacing._replace(setting=spacing.setting._replace(pictures=scale))
 
 
 def _telling(slide: Slide, told: Sequence[Instruction]) -> Slide:
@@ -299,7 +232,7 @@ class _Board:
         while start < count:
             best = self.alone(start, size)
             for end in range(count, start + 1, -1):
-                if made := self.slide(range(start, end), size, _ANYHOW, CLOSE):
+                if made := self.slide(range(start, end), size, ANYHOW, CLOSE):
                     best = made
                     break
             out.append(best)

@@ -10,8 +10,9 @@ from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine import theme
 from itembank.pages.engine.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
-from itembank.pages.parts.board import COLUMN_GAP, FIGURES_LEAST, LEFT, RIGHT, TIGHTEST
+from itembank.pages.parts.board import COLUMN_GAP, LEFT, RIGHT
 from itembank.pages.parts.question_cell import cell, prompt
+from itembank.pages.parts.slide_ways import FIGURES_LEAST, TIGHTEST
 from itembank.pages.parts.strips import SOME_WIDTHS, UNITS
 
 
