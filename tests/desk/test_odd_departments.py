@@ -256,7 +256,7 @@ def test_a_form_in_pieces_is_read_whole(desk, home):
     assert whole(answer).count('class="card"') == 6
 
 
-READERS = cases(20, 200, 100)
+READERS = cases(20, 200, 200)
 ROUNDS = 1
 
 
