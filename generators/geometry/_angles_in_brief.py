@@ -1,4 +1,4 @@
-"""Short questions about angles that are told in words, so that no figure is needed."""
+"""Short questions about angles where lines meet, in words, without a picture."""
 
 from __future__ import annotations
 
@@ -7,76 +7,19 @@ from fractions import Fraction
 
 from generators._turns import by_turns
 from generators.geometry import _misconceptions as m
+from generators.geometry._angle_drafts import (
+    X,
+    keep_two,
+    rest_of,
+    valued,
+)
 from generators.geometry._angles import deg, degrees_of, solving
+from generators.geometry._area_drafts import shortened
 from itembank.items.item import Draft, Find, Tier
 from itembank.items.kinds.brief import Brief, told
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t
-
-X = t.Sym("x")
-
-
-def _short(number: Fraction) -> Fraction | None:
-    """Return a number of at most one decimal place, and None for another."""
-    return number if (10 * number).denominator == 1 else None
-
-
-def rest_of(
-    text: str,
-    why: str,
-    all_: int,
-    known: Sequence[int],
-    wrongs: Sequence[Wrong],
-    shares: int = 1,
-) -> Draft:
-    """Return the question for what is left of a whole, shared by so many equal angles."""
-    parts = [deg(size) for size in known]
-    full, added = deg(all_), sum(known)
-    left = all_ - added
-    key = deg(left // shares)
-    rest = t.sub(full, *parts)
-    steps: list[tuple[str, t.Node]] = []
-    if len(parts) > 1:
-        steps.append(("Add the angles that you know.", t.equals(t.add(*parts), deg(added))))
-    steps.append((why, t.equals(t.sub(full, deg(added)), deg(left))))
-    if shares > 1:
-        steps.append((f"Divide by {shares}.", t.equals(t.divide(deg(left), t.Int(shares)), key)))
-    return told(
-        text,
-        t.divide(t.Bracket(rest), t.Int(shares)) if shares > 1 else rest,
-        key,
-        "quantity",
-        steps,
-        wrongs,
-        (text.partition("{")[0], all_, *sorted(known), shares),
-        (all_, *((shares,) if shares > 1 else ())),
-        **dict(zip("abcd", parts, strict=False)),
-    )
-
-
-def valued(
-    text: str,
-    why: str,
-    parts: Sequence[tuple[int, int]],
-    x: int,
-    wrongs: Sequence[Wrong],
-    all_: int = 180,
-) -> Draft:
-    """Return the question for the letter in angles ax + b that make up a whole."""
-    shown = [degrees_of(a, X, b) if a else deg(b) for a, b in parts]
-    return told(
-        text,
-        Find(X, (t.equals(t.add(*shown), deg(all_)),)),
-        t.equals(X, t.Int(x)),
-        "solution",
-        [(step.say, step.maths) for step in solving(why, X, parts, all_)],
-        wrongs,
-        (text.partition("{")[0], x, *sorted(parts)),
-        (all_,),
-        x=X,
-        **dict(zip("abcd", shown, strict=False)),
-    )
 
 
 def equal_angles(
@@ -126,10 +69,10 @@ def _line_letters(topic: Topic, tier: Tier, a: int, c: int, x: int) -> Draft:
         ((a, b), (c, 0)),
         x,
         [
-            (m.NUMBERS_LEFT_OUT, _short(Fraction(180, a + c))),
+            (m.NUMBERS_LEFT_OUT, shortened(Fraction(180, a + c))),
             (m.ANGLE_NOT_LETTER, c * x),
-            (m.NUMBERS_WRONG_WAY, _short(Fraction(180 + b, a + c))),
-            (m.SET_EQUAL, _short(Fraction(b, c - a)) if c > a else None),
+            (m.NUMBERS_WRONG_WAY, shortened(Fraction(180 + b, a + c))),
+            (m.SET_EQUAL, shortened(Fraction(b, c - a)) if c > a else None),
         ],
     )
 
@@ -158,7 +101,7 @@ def _point_shared(topic: Topic, tier: Tier, a: int, b: int, shares: int) -> Draf
         (a, b),
         [
             (m.NOT_SHARED, left),
-            (m.LEFT_OUT, _short(Fraction(360 - a, shares))),
+            (m.LEFT_OUT, shortened(Fraction(360 - a, shares))),
             (m.COPIED, a),
             (m.POINT_HALF_TURN, abs(180 - a - b)),
         ],
@@ -174,108 +117,9 @@ def _point_letters(topic: Topic, tier: Tier, a: int, c: int, x: int) -> Draft:
         ((a, 0), (c, 0), (0, b)),
         x,
         [
-            (m.NUMBERS_LEFT_OUT, _short(Fraction(360, a + c))),
+            (m.NUMBERS_LEFT_OUT, shortened(Fraction(360, a + c))),
             (m.ANGLE_NOT_LETTER, c * x),
-            (m.NUMBERS_WRONG_WAY, _short(Fraction(360 + b, a + c))),
-        ],
-        360,
-    )
-
-
-def _triangle(topic: Topic, tier: Tier, a: int, b: int) -> Draft:
-    return rest_of(
-        "Two angles of a triangle are {a} and {b}. What is the third?",
-        "The angles of a triangle add up to 180°.",
-        180,
-        (a, b),
-        [(m.TRIANGLE_FULL_TURN, 360 - a - b), (m.TRIANGLE_ONE_ANGLE, 180 - a)],
-    )
-
-
-def _apex(topic: Topic, tier: Tier, a: int) -> Draft:
-    key, twice = deg(180 - 2 * a), deg(2 * a)
-    known, two = deg(a), t.Int(2)
-    return told(
-        "An isosceles triangle has two angles of {a} each. What is the third angle?",
-        t.sub(deg(180), t.times(two, known)),
-        key,
-        "quantity",
-        [
-            ("The two equal angles together:", t.equals(t.times(two, known), twice)),
-            ("The angles of a triangle add up to 180°.", t.equals(t.sub(deg(180), twice), key)),
-        ],
-        [(m.ONE_BASE_ANGLE, 180 - a), (m.TRIANGLE_FULL_TURN, 360 - 2 * a), (m.COPIED, a)],
-        ("apex", a),
-        (180, 2),
-        a=known,
-    )
-
-
-def _base(topic: Topic, tier: Tier, a: int) -> Draft:
-    return rest_of(
-        "A triangle has an angle of {a}. Its other two angles are equal. How large is each?",
-        "The angles of a triangle add up to 180°.",
-        180,
-        (a,),
-        [(m.NOT_SHARED, 180 - a), (m.TRIANGLE_FULL_TURN, Fraction(360 - a, 2)), (m.COPIED, a)],
-        2,
-    )
-
-
-def _triangle_letters(topic: Topic, tier: Tier, a: int, c: int, x: int) -> Draft:
-    b = 180 - (a + c) * x
-    return valued(
-        "The angles of a triangle are {a}, {b} and {c}. What is {x}?",
-        "The angles of a triangle add up to 180°.",
-        ((a, 0), (c, 0), (0, b)),
-        x,
-        [
-            (m.NUMBERS_LEFT_OUT, _short(Fraction(180, a + c))),
-            (m.ANGLE_NOT_LETTER, c * x),
-            (m.NUMBERS_WRONG_WAY, _short(Fraction(180 + b, a + c))),
-        ],
-    )
-
-
-def _quadrilateral(topic: Topic, tier: Tier, a: int, b: int, c: int) -> Draft:
-    return rest_of(
-        "Three angles of a quadrilateral are {a}, {b} and {c}. What is the fourth?",
-        "The angles of a quadrilateral add up to 360°.",
-        360,
-        (a, b, c),
-        [
-            (m.QUADRILATERAL_HALF_TURN, abs(180 - a - b - c)),
-            (m.LEFT_OUT, 360 - a - b),
-            (m.OPPOSITE_EQUAL, b),
-        ],
-    )
-
-
-def _quadrilateral_shared(topic: Topic, tier: Tier, a: int, b: int) -> Draft:
-    left = 360 - a - b
-    return rest_of(
-        "Two angles of a quadrilateral are {a} and {b}. The others are equal. How large is each?",
-        "The angles of a quadrilateral add up to 360°.",
-        360,
-        (a, b),
-        [(m.NOT_SHARED, left), (m.LEFT_OUT, _short(Fraction(360 - a, 2))), (m.COPIED, a)],
-        2,
-    )
-
-
-def _quadrilateral_letters(topic: Topic, tier: Tier, a: int, c: int, x: int, b: int) -> Draft:
-    d = 360 - (a + c) * x - b
-    return valued(
-        "The angles of a quadrilateral are {a}, {b}, {c} and {d}. What is {x}?",
-        "The angles of a quadrilateral add up to 360°.",
-        ((a, 0), (c, 0), (0, b), (0, d)),
-        x,
-        [
-            (m.NUMBERS_LEFT_OUT, _short(Fraction(360, a + c))),
-            (m.ANGLE_NOT_LETTER, c * x),
-            (m.LEFT_OUT, _short(Fraction(360 - b, a + c))),
-            (m.NUMBERS_WRONG_WAY, _short(Fraction(360 + b + d, a + c))),
-            (m.NOT_SHARED, (a + c) * x),
+            (m.NUMBERS_WRONG_WAY, shortened(Fraction(360 + b, a + c))),
         ],
         360,
     )
@@ -314,8 +158,8 @@ def _opposite(topic: Topic, tier: Tier, a: int, b: int, x: int) -> Draft:
         size,
         x,
         [
-            (m.OPPOSITE_AS_LINE, _short(Fraction(180 - size - b, a))),
-            (m.NUMBERS_WRONG_WAY, _short(Fraction(size + b, a))),
+            (m.OPPOSITE_AS_LINE, shortened(Fraction(180 - size - b, a))),
+            (m.NUMBERS_WRONG_WAY, shortened(Fraction(size + b, a))),
             (m.ANGLE_NOT_LETTER, size),
             (m.NOT_DIVIDED, a * x),
         ],
@@ -330,9 +174,9 @@ def _next_letters(topic: Topic, tier: Tier, a: int, c: int, x: int) -> Draft:
         ((a, b), (c, 0)),
         x,
         [
-            (m.NUMBERS_WRONG_WAY, _short(Fraction(180 + b, a + c))),
+            (m.NUMBERS_WRONG_WAY, shortened(Fraction(180 + b, a + c))),
             (m.ANGLE_NOT_LETTER, c * x),
-            (m.LINE_FULL_TURN, _short(Fraction(360 - b, a + c))),
+            (m.LINE_FULL_TURN, shortened(Fraction(360 - b, a + c))),
             (m.NUMBERS_LEFT_OUT, Fraction(180, a + c)),
         ],
     )
@@ -357,11 +201,11 @@ def _alternate(topic: Topic, tier: Tier, a: int, b: int, x: int) -> Draft:
         size,
         x,
         [
-            (m.EQUAL_AS_LINE, _short(Fraction(180 - size - b, a))),
-            (m.NUMBERS_WRONG_WAY, _short(Fraction(size + b, a))),
+            (m.EQUAL_AS_LINE, shortened(Fraction(180 - size - b, a))),
+            (m.NUMBERS_WRONG_WAY, shortened(Fraction(size + b, a))),
             (m.ANGLE_NOT_LETTER, size),
-            (m.NUMBERS_LEFT_OUT, _short(Fraction(size, a))),
-            (m.REST_OF_TURN, _short(Fraction(360 - size - b, a))),
+            (m.NUMBERS_LEFT_OUT, shortened(Fraction(size, a))),
+            (m.REST_OF_TURN, shortened(Fraction(360 - size - b, a))),
         ],
     )
 
@@ -374,16 +218,12 @@ def _co_interior_letters(topic: Topic, tier: Tier, a: int, c: int, x: int) -> Dr
         ((a, b), (c, 0)),
         x,
         [
-            (m.NUMBERS_LEFT_OUT, _short(Fraction(180, a + c))),
+            (m.NUMBERS_LEFT_OUT, shortened(Fraction(180, a + c))),
             (m.ANGLE_NOT_LETTER, c * x),
-            (m.NUMBERS_WRONG_WAY, _short(Fraction(180 + b, a + c))),
-            (m.SET_EQUAL, _short(Fraction(b, c - a)) if c > a else None),
+            (m.NUMBERS_WRONG_WAY, shortened(Fraction(180 + b, a + c))),
+            (m.SET_EQUAL, shortened(Fraction(b, c - a)) if c > a else None),
         ],
     )
-
-
-def _keep_two(a: int, b: int) -> bool:
-    return a < b and a + b < 165 and a + b not in (90, 180 - a) and 2 * a + b != 180
 
 
 def _keep_letters(a: int, c: int, x: int) -> bool:
@@ -396,15 +236,19 @@ def _keep_equal(a: int, b: int, x: int) -> bool:
 
 
 _ONE = {"a": range(34, 147)}
+
 _LETTERS = {"a": (2, 3, 4, 5), "c": (1, 2, 3, 4, 6), "x": (10, 11, 13, 15, 16, 17, 20, 22, 25)}
+
 _TURN = {"a": (1, 2, 3, 4, 5), "c": (1, 2, 3, 4, 6), "x": range(20, 61)}
+
 _EQUAL = {"a": (2, 3, 4, 5), "b": (-15, -10, 5, 8, 12, 20, 25), "x": (13, 16, 18, 21, 24, 27)}
 
 ON_A_LINE = {
     Tier.SUPPORT: (Brief(_line, lambda a: a not in (60, 90, 120, 135, 45), {"a": range(28, 157)}),),
-    Tier.CORE: (Brief(_line_of_three, _keep_two, {"a": range(33, 96, 4), "b": range(28, 122, 6)}),),
+    Tier.CORE: (Brief(_line_of_three, keep_two, {"a": range(33, 96, 4), "b": range(28, 122, 6)}),),
     Tier.CHALLENGE: (Brief(_line_letters, _keep_letters, {**_LETTERS, "x": range(10, 33)}),),
 }
+
 AT_A_POINT = {
     Tier.SUPPORT: (
         Brief(
@@ -430,49 +274,7 @@ AT_A_POINT = {
         ),
     ),
 }
-TRIANGLE = {
-    Tier.SUPPORT: (Brief(_triangle, _keep_two, {"a": range(31, 96, 4), "b": range(26, 120, 7)}),),
-    Tier.CORE: (
-        Brief(_apex, lambda a: a not in (60, 45), {"a": range(22, 87, 2)}),
-        Brief(_base, lambda a: a not in (60, 90), {"a": range(24, 151, 4)}),
-    ),
-    Tier.CHALLENGE: (
-        Brief(
-            _triangle_letters,
-            lambda a, c, x: a < c and a + c != 7 and 25 <= 180 - (a + c) * x < 110,
-            {"a": (1, 2, 3), "c": (2, 3, 4, 5), "x": range(11, 41)},
-        ),
-    ),
-}
-QUADRILATERAL = {
-    Tier.SUPPORT: (
-        Brief(
-            _quadrilateral,
-            lambda a, b, c: (
-                len({a, b, c, 360 - a - b - c}) == 4
-                and 35 < 360 - a - b - c < 150
-                and abs(180 - a - b - c) not in (b, 360 - a - b)
-            ),
-            {"a": (65, 78, 84, 92, 110), "b": (72, 95, 103, 118), "c": (58, 69, 87, 99, 124)},
-        ),
-    ),
-    Tier.CORE: (
-        Brief(
-            _quadrilateral_shared,
-            lambda a, b: a < b and (a + b) % 2 == 0 and 3 * a + b != 360 and a + 3 * b != 360,
-            {"a": range(48, 110, 6), "b": range(62, 136, 6)},
-        ),
-    ),
-    Tier.CHALLENGE: (
-        Brief(
-            _quadrilateral_letters,
-            lambda a, c, x, b: (
-                a < c and b < 360 - (a + c) * x - b < 150 and b not in (a * x, c * x)
-            ),
-            {"a": (1, 2), "c": (2, 3, 4), "x": range(20, 56, 2), "b": (65, 72, 80, 95)},
-        ),
-    ),
-}
+
 CROSSING = {
     Tier.SUPPORT: (Brief(_next_to, lambda a: a not in (60, 90, 120), _ONE),),
     Tier.CORE: (Brief(_other_pair, lambda s: s not in (180, 120, 240), {"s": range(48, 300, 2)}),),
@@ -481,6 +283,7 @@ CROSSING = {
         Brief(_next_letters, _keep_letters, {**_LETTERS, "x": range(10, 33)}),
     ),
 }
+
 PARALLEL = {
     Tier.SUPPORT: (Brief(_co_interior, lambda a: a not in (60, 90, 120), _ONE),),
     Tier.CORE: (

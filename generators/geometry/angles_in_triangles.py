@@ -27,7 +27,7 @@ from generators.geometry._angles import (
     whole_number,
     wrong_values,
 )
-from generators.geometry._angles_in_brief import TRIANGLE
+from generators.geometry._shapes_angles_in_brief import TRIANGLE
 from generators.geometry._worked_wrongly import angles
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds

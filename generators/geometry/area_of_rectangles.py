@@ -13,8 +13,8 @@ from generators._corners import at
 from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
-from generators.geometry._areas_in_brief import RECTANGLES
 from generators.geometry._rectangle_stories import cost_of_plot, tiles_of_floor, two_units
+from generators.geometry._rectangles_in_brief import RECTANGLES
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier

@@ -11,8 +11,8 @@ from typing import Any
 
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, shape_question, unit_of
-from generators.geometry._areas_in_brief import COMPOUND
 from generators.geometry._compound_stories import corners_cut, path_round, triangle_cut
+from generators.geometry._rectangles_in_brief import COMPOUND
 from generators.geometry._rectilinear import cut, ell, tee
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier

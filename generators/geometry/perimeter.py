@@ -12,7 +12,6 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import length, said_question, unit_of, whole
-from generators.geometry._areas_in_brief import PERIMETERS
 from generators.geometry._perimeter_drawn import (
     ell_shape,
     isosceles,
@@ -21,6 +20,7 @@ from generators.geometry._perimeter_drawn import (
     shape_with_notch,
     tee_shape,
 )
+from generators.geometry._rectangles_in_brief import PERIMETERS
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from generators.probability import _misconceptions as m
 from generators.probability._sets_told import BOTH_FOR_UNION, UNION_FOR_BOTH, WHOLE_CIRCLE
+from generators.probability._venn_in_brief import keep_both, keep_either
 from itembank.items.item import Draft, Misconception, Tier
 from itembank.items.kinds.brief import Brief, told
 from itembank.items.topics.topic import Topic
@@ -111,18 +112,11 @@ def _both(topic: Topic, tier: Tier, total: int, first: int, second: int, outside
 
 
 def _keep_union(first: int, second: int, both: int) -> bool:
-    return both < min(first, second) - 1 and first < second and 2 * both not in (first, second)
+    return first < second and keep_either(first, second, both)
 
 
 def _keep_both(total: int, first: int, second: int, outside: int) -> bool:
-    both = first + second - total + outside
-    return (
-        both > 1
-        and total != first + second
-        and _keep_union(first, second, both)
-        and outside not in (both, first, second)
-        and abs(total - first - second) != both
-    )
+    return first < second and keep_both(total, first, second, outside)
 
 
 BRIEF = {

@@ -157,25 +157,25 @@ def _keep_circle(first: int, second: int, both: int) -> bool:
     return first != second and both not in (first, second)
 
 
-def _keep_either(first: int, second: int, both: int) -> bool:
+def keep_either(first: int, second: int, both: int) -> bool:
     return both < min(first, second) - 1 and first != second and 2 * both not in (first, second)
 
 
 def _keep_neither(total: int, first: int, second: int, both: int) -> bool:
     outside = total - first - second + both
     return (
-        _keep_either(first, second, both)
+        keep_either(first, second, both)
         and first + second < total
         and outside not in (both, first, second, first + second - both)
     )
 
 
-def _keep_both(total: int, first: int, second: int, outside: int) -> bool:
+def keep_both(total: int, first: int, second: int, outside: int) -> bool:
     both = first + second - total + outside
     return (
         both > 1
         and total != first + second
-        and _keep_either(first, second, both)
+        and keep_either(first, second, both)
         and outside not in (both, first, second)
         and abs(total - first - second) != both
     )
@@ -197,7 +197,7 @@ BRIEF = {
     Tier.CORE: (
         Brief(
             _either,
-            _keep_either,
+            keep_either,
             {"first": range(11, 24, 4), "second": range(10, 26, 5), "both": (3, 4, 6, 8, 9)},
         ),
         Brief(
@@ -214,7 +214,7 @@ BRIEF = {
     Tier.CHALLENGE: (
         Brief(
             _both,
-            _keep_both,
+            keep_both,
             {
                 "total": (28, 30, 32, 36, 40, 50),
                 "first": (13, 17, 19, 24, 27),
