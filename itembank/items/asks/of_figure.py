@@ -24,6 +24,9 @@ from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.once import once
 
+READ_A_PICTURE = "read a picture"
+"""What a teacher calls such a question."""
+
 
 @dataclass(frozen=True, slots=True)
 class OfFigure(Ask):
@@ -220,6 +223,6 @@ OF_FIGURE = register_kind(
         restore=_restore,
         twin=_twin,
         does="take something from a figure",
-        told="read a picture",
+        told=READ_A_PICTURE,
     )
 )

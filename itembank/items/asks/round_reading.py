@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from typing import Any, Literal
 
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, detail, kind_of, register_kind
-from itembank.items.asks.of_figure import OF_FIGURE, OfFigure
+from itembank.items.asks.of_figure import OF_FIGURE, READ_A_PICTURE, OfFigure
 from itembank.items.asks.round import Round
 from itembank.notation import tree as t
 
@@ -75,6 +75,6 @@ ROUND_READING = register_kind(
         restore=_restore,
         twin=_twin,
         does="round what a figure shows",
-        told="read a picture",
+        told=READ_A_PICTURE,
     )
 )

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from itembank.items.asks import Ask, Find, Pick, kind_of
+from itembank.items.asks.of_figure import READ_A_PICTURE
 from itembank.notation import tree as t
 
 WORK_OUT, WORD_PROBLEM = "work it out", "word problem"
 MISSING = "missing number"
+PICTURE = READ_A_PICTURE
 PLAIN = frozenset({WORK_OUT, WORD_PROBLEM})
 """The kinds that a page has most of; all others are there for a change."""
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from itembank.items.measures.closeness import closeness, ends_alike, same_answer
-from itembank.items.measures.kind_told import PLAIN
+from itembank.items.measures.kind_told import PICTURE, PLAIN
 from itembank.packs.choosing.candidate import FULL, Candidate
 from itembank.packs.choosing.parameters import differing
 
@@ -95,7 +95,7 @@ def mixing(candidate: Candidate, page: Sequence[Candidate]) -> float:
     """
     if not candidate.source.spaces[candidate.item.tier].mixed:
         return 0.0  # there is nothing to choose between
-    if candidate.item.figure is not None and not _pictured(candidate.item.topic, page):
+    if candidate.kind == PICTURE and not _pictured(candidate.item.topic, page):
         return 0.0
     kinds = [other.kind for other in page]
     others = sum(kind not in PLAIN for kind in kinds)
