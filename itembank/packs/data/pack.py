@@ -169,6 +169,11 @@ class Look(Data):
         "version 5 do not say.",
     )
 
+    def hold(self) -> None:
+        """Refuse a pupil's name, wherever it would come from; raises ValueError."""
+        for seat in self.large_print:
+            _is_seat(seat)
+
 
 class Pack(Data):
     """Everything for one lesson."""

@@ -95,6 +95,10 @@ class Data:
                 held[name] = default.copy() if isinstance(default, list) else default
         if len(values) > len(held) or not held.keys() >= values.keys():
             raise TypeError(f"{type(self).__name__} has no ‘{min(values.keys() - held.keys())}’")
+        self.hold()
+
+    def hold(self) -> None:
+        """Raise ValueError where it may not be made at all, whoever makes it."""
 
     def __setattr__(self, name: str, value: object) -> None:
         """Refuse it."""
