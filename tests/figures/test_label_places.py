@@ -14,17 +14,23 @@ from itembank.figures.kinds.polygon_shape import Shape
 from itembank.figures.kinds.tried_places import between
 from itembank.notation.parse import parse
 
-SPOT = st.tuples(st.integers(0, 12), st.integers(0, 7))
 LABEL = st.sampled_from(["x", "35 °", "128 °", "(4x + 20) °", "2x"]).map(parse)
+LONG = st.integers(3, 14)
 
 
-def turn(a, b, c):
-    return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0])
+def along(degrees, far):
+    turn = math.radians(degrees)
+    return (round(1000 * far * math.cos(turn)), round(1000 * far * math.sin(turn)))
 
 
-@given(SPOT, SPOT, SPOT, LABEL, st.sampled_from([1.0, 1.2]))
-def test_a_label_stands_where_all_places_tried_in_turn_would_put_it(a, b, c, label, much):
-    assume(turn(a, b, c) > 0)
+@given(st.integers(0, 359), st.integers(16, 150), LONG, LONG, LABEL, st.sampled_from([1.0, 1.2]))
+def test_a_label_stands_where_all_places_tried_in_turn_would_put_it(
+    way, size, first, last, label, much
+):
+    a, b, c = (
+        (Fraction(x, 1000), Fraction(y, 1000))
+        for x, y in ((0, 0), along(way, first), along(way + size, last))
+    )
     outline = Area((Point(*a), Point(*b), Point(*c)))
     at, ends = near(a), (near(b), near(c))
     rays = (unit(at, ends[0]), unit(at, ends[1]))
@@ -65,7 +71,8 @@ def test_a_box_that_is_told_to_be_clear_of_an_arc_holds_none_of_it(start, sweep,
     ends = [(math.cos(math.radians(d)), math.sin(math.radians(d))) for d in (start, start + sweep)]
     arc = Curve((0.0, 0.0), 2.0, (ends[0], ends[1]), "thin", lambda: None)
     box = (x - half, y - half, x + half, y + half)
-    held = any(box[0] < px < box[2] and box[1] < py < box[3] for px, py in arc.points)
+    near_by = half + arc.far
+    held = any(abs(px - x) < near_by and abs(py - y) < near_by for px, py in arc.points)
     assert arc.meets(box) or not held
 
 
