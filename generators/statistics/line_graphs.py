@@ -17,6 +17,7 @@ from itembank.figures.kinds.line_graph import LineGraph
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -169,6 +170,12 @@ class LineGraphs(Topic):
     }
     spaces = kinds.with_statements(spaces)
     spaces = with_brief(spaces, BRIEF)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "statistics.line-graphs",
+        kinds.working_goes_wrong({m.ADDS_FOR_CHANGE: (e.turned,), m.END_OF_CHANGE: (e.cut_short,)}),
+    )
+    spaces = kinds.with_people_asked(spaces, "statistics.line-graphs")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
