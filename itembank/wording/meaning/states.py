@@ -33,8 +33,36 @@ _TO = late(
 _LATER = ("new", "sale", "reduced", "second", "final")
 
 
+_COUNTED = late(
+    rf"\bof (?:the |these )?(?P<whole>{SLOT}) [a-z'-]+,? (?P<part>{SLOT})(?: of them)? (?:are|is|were|was|have|has) (?P<what>[^.,;?]+)|"
+    rf"(?P<part2>{SLOT}) of (?:the |these |his |her |its )?(?P<whole2>{SLOT}) [a-z'-]+ (?:are|is|were|was|have|has) (?P<what2>[^.,;?]+)",
+    re.I,
+)
+_REST = r"\b(?:not|left|empty|free|spare|rest|others?|remain\w*|unsold|unused)\b|n't"
+
+
+def _counted(tale: Tale) -> Reading | None:
+    """Return how many are left, or not so, where so many of so many are."""
+    match = _COUNTED.search(tale.told)
+    if match is None or len(tale.numbers) != 2 or not tale.asks_for(r"^how many\b"):
+        return None
+    whole = tale.get(match, "whole") or tale.get(match, "whole2")
+    part = tale.get(match, "part") or tale.get(match, "part2")
+    if whole is None or part is None or not 0 < part.value < whole.value:
+        return None
+    if whole.measure or part.measure or late_search(_REST, match["what"] or match["what2"]):
+        return None
+    if late_search(r"\b(?:more|fewer|than|each|altogether)\b", tale.question):
+        return None
+    if tale.asks_for(_REST):
+        return reads("the rest of the whole", whole.value - part.value)
+    return None
+
+
 def beyond_reading(tale: Tale) -> Reading | None:
     """Return a part of a whole that is given as an amount, or the rest of the whole."""
+    if counted := _counted(tale):
+        return counted
     match = _OF_IT.search(tale.told)
     if match is None or len(tale.numbers) != 2 or tale.of("percent", "part"):
         return None

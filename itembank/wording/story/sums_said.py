@@ -40,8 +40,8 @@ def sum_said_fault(runs: Sequence[Run], model: Modelled) -> str:
     if not _NOT_ADDED.search(said.text):
         for pattern in (_AND, _AND_ASKED):
             for match in pattern.finditer(said.text):
-                one, two = (said.nodes[index_of(char)] for char in match.groups())
-                if any(op == "-" and one in before and two in term for before, op, term in signs):
+                first, two = (said.nodes[index_of(char)] for char in match.groups())
+                if any(op == "-" and first in before and two in term for before, op, term in signs):
                     return "The words put the two amounts together, and the model takes one away."
     for match in _WITHOUT.finditer(said.text):
         node = said.nodes[index_of(match[1] or match[2])]

@@ -13,7 +13,8 @@ from fractions import Fraction
 
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.line import line
+from itembank.notation.line import shown_line
+from itembank.notation.tree.clock_times import clock_fault
 from itembank.notation.value import exact_or_none
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted
 from itembank.wording.story.direction import bare, says_down, says_up
@@ -47,15 +48,13 @@ def turned_models(
         if old in printed or _is_one_time(old) or _is_span(old, spans):
             continue
         for new in _others(old, said.text):
-            try:
-                says = f"{line(new)} for {line(old)}"
-            except t.NotationError:
+            if clock_fault(new):
                 continue  # two times of day have no sum
             changes: dict[t.Node, t.Node] = {old: new}
             yield (
                 tuple(t.replaced(node, changes) for node in lines),
                 None if find is None else t.replaced(find, changes),
-                says,
+                f"{shown_line(new)} for {shown_line(old)}",
             )
 
 
