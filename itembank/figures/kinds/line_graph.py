@@ -84,7 +84,7 @@ def _drawing(figure: LineGraph) -> Drawing:
     places = []
     for place, (name, value) in enumerate(figure.points):
         x = wide * place + wide / 2
-        marks.append(Stroke((Point(x, -Fraction(1, 5)), Point(x, high)), "upright", "thin"))
+        marks.append(Stroke((Point(x, -Fraction(1, 5)), Point(x, high)), "upright", "faint"))
         marks.append(Text(Point(x, -Fraction(3, 10)), name, up="top", role="place"))
         places.append(Point(x, Fraction(value, figure.scale) * LINE))
     marks.append(Stroke(tuple(places), "graph", "heavy"))
