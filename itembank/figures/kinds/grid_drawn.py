@@ -176,10 +176,10 @@ def grid_drawing(sheet: Sheet) -> Drawing:
     marks: list[Mark] = []
     for n in range((right - left) // sheet.steps[0] + 1):
         path = (Point(n * square, low.y), Point(n * square, high.y))
-        marks.append(Stroke(path, "upright", "faint"))
+        marks.append(Stroke(path, "upright", "thin"))
     for n in range((top - bottom) // sheet.steps[1] + 1):
         path = (Point(low.x, n * square), Point(high.x, n * square))
-        marks.append(Stroke(path, "level", "faint"))
+        marks.append(Stroke(path, "level", "thin"))
     level, upright = _axes(sheet)
     marks.append(Stroke(level, "x axis"))
     marks.append(Stroke(upright, "y axis"))

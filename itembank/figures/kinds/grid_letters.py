@@ -18,19 +18,10 @@ from itembank.figures.label_room import room
 Spot: TypeAlias = tuple[int, int]
 Track: TypeAlias = tuple[Spot, ...]
 Block: TypeAlias = tuple[int, int, int, int]
-Cut: TypeAlias = tuple[Spot, Spot, Block]
-"""A stroke by its ends, and the block that it fits in."""
-Wanted: TypeAlias = tuple[str, Sequence[Spot], Sequence[tuple[int, int]], bool]
-"""A letter, by what and on which sides of it it may stand, and whether that is a point."""
-Try: TypeAlias = tuple[Sequence[Cut], int]
-"""The axes that a letter keeps off, and how far it stands from the other letters."""
 
 CROSS = Fraction(3, 16)
 """How far the strokes of a point's cross reach."""
 _FREE = Fraction(1, 8)
-_APART = Fraction(3, 4)
-"""Room between letters side by side, where there is any: between their points nobody could tell
-at a glance which is which one's."""
 _FAR = Fraction(3, 2)
 """The square of how far the letter of a line is from any point: further than that point's own."""
 _ALONG = (14, 13, 12, 2, 3, 4, 10, 6, 15, 1, 11, 5, 9, 7, 8)
@@ -80,7 +71,6 @@ class _Placing:
         self.axis_cuts = [_bounded(*ends) for track in self.axes for ends in pairwise(track)]
         self.closed = [each.closed for each in around.named]
         self.free, self.cross = self._whole(_FREE), self._whole(CROSS)
-        self.apart = self._whole(_APART)
         self.crosses = [_around(at, self.cross, self.cross) for at in self.points.values()]
 
     def _whole(self, value: Fraction | int) -> int:
@@ -90,36 +80,15 @@ class _Placing:
         return self._whole(at.x), self._whole(at.y)
 
     def all(self) -> tuple[list[tuple[str, Point]], str]:
-        wanted: list[Wanted] = [(name, [at], _WAYS, True) for name, at in self.points.items()]
+        wanted = [(name, [at], _WAYS, True) for name, at in self.points.items()]
         for name, track, closed in zip(self.names, self.tracks, self.closed, strict=True):
             if name:
                 ways = ((0, 0), *_WAYS) if closed else _WAYS
                 wanted.append((name, _starts(track, closed), ways, False))
-        off: Sequence[Cut] = self.axis_cuts
-        on: Sequence[Cut] = ()
-        near = self._placed(wanted, [(off, self.free), (on, self.free)])
-        if near[1]:
-            return near
-        # Apart, in either order, and off the axes; then on an axis too; last as near as may be.
-        apart = [(off, self.apart)]
-        for order, tries in (
-            (wanted, apart),
-            (wanted[::-1], apart),
-            (wanted, [*apart, (on, self.apart)]),
-        ):
-            found = self._placed(order, tries)
-            if not found[1]:
-                return found
-        return near
-
-    def _placed(
-        self, wanted: Sequence[Wanted], tries: Sequence[Try]
-    ) -> tuple[list[tuple[str, Point]], str]:
-        """Return where letters stand that find their places in turn, and the first with none."""
         placed: list[tuple[str, Spot]] = []
         blocks: list[Block] = []
         for name, starts, ways, of_point in wanted:
-            found = self._place(name, starts, ways, blocks, tries, of_point=of_point)
+            found = self._place(name, starts, ways, blocks, of_point=of_point)
             if found is None:
                 return [], name
             at, block = found
@@ -134,26 +103,24 @@ class _Placing:
         starts: Sequence[Spot],
         ways: Sequence[tuple[int, int]],
         blocks: Sequence[Block],
-        tries: Sequence[Try],
         *,
         of_point: bool,
     ) -> tuple[Spot, Block] | None:
         need = room(name)
         wide, high = self._whole(need.width / 2), self._whole(need.height / 2)
         reach_x, reach_y = wide + self.cross + self.free, high + self.cross // 2
-        for axes, apart in tries:
+        # Off the axes where there is room, else on one.
+        for axes in (self.axis_cuts, []):
             for x, y in starts:
                 for dx, dy in ways:
                     far_y = high + self.cross + self.free if dx == 0 else reach_y
                     at = (x + dx * reach_x, y + dy * far_y)
                     block = _around(at, wide, high)
-                    if self._clear(block, blocks, axes, apart) and self._own(name, at, of_point):
+                    if self._clear(block, blocks, axes) and self._own(name, at, of_point):
                         return at, block
         return None
 
-    def _clear(
-        self, block: Block, blocks: Sequence[Block], axes: Iterable[Cut], apart: int
-    ) -> bool:
+    def _clear(self, block: Block, blocks: Sequence[Block], axes: Iterable[Cut]) -> bool:
         left, bottom, right, top = block
         free = self.free
         if not (
@@ -165,8 +132,7 @@ class _Placing:
             return False
         if any(_meet(block, cross, free // 2) for cross in self.crosses):
             return False
-        aside = (left - apart + free, bottom, right + apart - free, top)
-        if any(_meet(aside, other, free) for other in blocks):
+        if any(_meet(block, other, free) for other in blocks):
             return False
         wide = (left - free, bottom - free, right + free, top + free)
         return not any(_cut(each, wide) for each in (*self.cuts, *axes))
@@ -219,6 +185,10 @@ def _meet(block: Block, other: Block, gap: int) -> bool:
         and block[1] < other[3] + gap
         and other[1] < block[3] + gap
     )
+
+
+Cut: TypeAlias = tuple[Spot, Spot, Block]
+"""A stroke by its ends, and the block that it fits in."""
 
 
 def _bounded(a: Spot, b: Spot) -> Cut:
