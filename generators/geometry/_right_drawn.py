@@ -8,7 +8,7 @@ from fractions import Fraction
 from functools import lru_cache
 
 from generators._turns import by_turns
-from generators.geometry._calculator import PLACE
+from generators.geometry._calculator import Accuracy
 from itembank.figures.figure import fault
 from itembank.figures.kinds.polygon import Polygon
 from itembank.items.asks.of_figure import of_figure
@@ -59,11 +59,14 @@ def in_picture(
     else:
         called = _sides(names)[wanted]
         asks = by_turns(_WHOLE, turn).format(called) if lettered else by_turns(_SIDE, turn)
-    rounded = isinstance(draft.ask, Round)
-    said = f"{asks} {PLACE.said('cm')}" if rounded else asks
+    said = asks
+    if isinstance(draft.ask, Round):
+        accuracy = Accuracy(draft.ask.detail, draft.ask.amount)
+        said = f"{asks} {accuracy.said('°' if wanted == 'foot' else 'cm')}"
     text = (said,) if lettered else prompt(said, x=letter)
     of = of_figure(figure, text)
-    ask = of if not isinstance(draft.ask, Round) else RoundReading(of, "places", 1)
+    asked = draft.ask
+    ask = RoundReading(of, asked.detail, asked.amount) if isinstance(asked, Round) else of
     return replace(draft, prompt=text, ask=ask, figure=figure, twin=("drawn", *draft.twin))
 
 

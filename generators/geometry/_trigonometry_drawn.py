@@ -33,7 +33,11 @@ def drawn_side(topic: Topic, tier: Tier, name: str, degrees: int, side: int) -> 
 
 def drawn_angle(topic: Topic, tier: Tier, name: str, a: int, b: int) -> Draft:
     """Return the question for an angle of a triangle that is drawn with two sides."""
-    draft = topic.make(tier, "angle", name, a, b)
+    return angle_in_picture(topic.make(tier, "angle", name, a, b), name, a, b)
+
+
+def angle_in_picture(draft: Draft, name: str, a: int, b: int) -> Draft:
+    """Return a question for the angle whose ratio is a over b with its triangle drawn."""
     top, bottom = SIDES[name]
     other = root_of(Fraction(abs(b * b - a * a)))
     legs = {

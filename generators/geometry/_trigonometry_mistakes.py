@@ -79,3 +79,45 @@ NOT_CUT = Misconception(
     "uses the whole angle of the isosceles triangle",
     "Where is the right angle? How large is the angle in that triangle?",
 )
+
+
+CUT_OFF = Misconception(
+    "geometry.trigonometry-cut-off",
+    "leaves the decimals out instead of rounding",
+    "Which two whole numbers of degrees does your angle lie between? Which is nearer?",
+)
+
+
+RATIO_ROUNDED = Misconception(
+    "geometry.trigonometry-ratio-rounded",
+    "rounds the ratio to 1 decimal place before finding the angle",
+    "Keep the whole ratio in the calculator. Is the angle still the same?",
+)
+
+
+HALF_ANGLE = Misconception(
+    "geometry.trigonometry-half-angle",
+    "finds half of the angle",
+    "You have cut the triangle in half. Which part of the angle have you found?",
+)
+
+
+WHOLE_BASE = Misconception(
+    "geometry.trigonometry-whole-base",
+    "uses the whole third side of the isosceles triangle",
+    "Where is the right angle? How long is the short side of that triangle?",
+)
+
+
+OTHER_INVERSE = Misconception(
+    "geometry.trigonometry-other-inverse",
+    "uses the inverse of another ratio",
+    "Which ratio does the question name? Which key undoes that one?",
+)
+
+
+OF_RIGHT_ANGLE = Misconception(
+    "geometry.trigonometry-of-right-angle",
+    "takes the ratio as a fraction of a right angle",
+    "The sine of 30° is 0.5. Is 30° half of a right angle?",
+)

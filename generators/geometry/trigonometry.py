@@ -10,7 +10,9 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
+from generators.geometry._angle_asked import angle_asked
 from generators.geometry._calculator import PLACE, amount
+from generators.geometry._nearest_degree import TO_NEAREST_DEGREE
 from generators.geometry._ratios import (
     SIDES,
     angle_of,
@@ -18,7 +20,6 @@ from generators.geometry._ratios import (
     asked_whole,
     known_side,
     node_or_none,
-    ratio_named,
     ratio_of,
     ratio_said,
     ratio_tree,
@@ -26,21 +27,28 @@ from generators.geometry._ratios import (
 )
 from generators.geometry._trigonometry_drawn import drawn_angle, drawn_side
 from generators.geometry._trigonometry_mistakes import (
+    CUT_OFF,
     DIVIDED,
     EYES_FORGOTTEN,
+    HALF_ANGLE,
     HALF_ONLY,
     MULTIPLIED,
     NOT_CUT,
+    OF_RIGHT_ANGLE,
     OTHER_ANGLE,
+    OTHER_INVERSE,
     OTHER_RATIO,
     RATIO_GIVEN,
+    RATIO_ROUNDED,
     SINE_TAKEN,
     TANGENT_TAKEN,
     UPSIDE_DOWN,
+    WHOLE_BASE,
 )
 from generators.geometry._trigonometry_told import base, height, ramp
 from itembank.items import kinds
 from itembank.items.item import Draft, Round, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -124,6 +132,12 @@ class Trigonometry(Topic):
         EYES_FORGOTTEN,
         HALF_ONLY,
         NOT_CUT,
+        CUT_OFF,
+        RATIO_ROUNDED,
+        HALF_ANGLE,
+        WHOLE_BASE,
+        OTHER_INVERSE,
+        OF_RIGHT_ANGLE,
     )
     spaces = {
         Tier.SUPPORT: Space(_support, name=_NAMES, degrees=_ANGLES, side=range(4, 25)),
@@ -165,6 +179,7 @@ class Trigonometry(Topic):
             b=range(4, 21),
         )
     )
+    spaces = with_brief(spaces, TO_NEAREST_DEGREE)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
@@ -173,7 +188,7 @@ class Trigonometry(Topic):
         kind, *rest = values
         make: dict[str, Callable[..., Draft]] = {
             "side": self._by_dividing,
-            "angle": self._angle_of,
+            "angle": angle_asked,
             "height": height,
             "ramp": ramp,
             "base": base,
@@ -239,40 +254,4 @@ class Trigonometry(Topic):
                 (SINE_TAKEN if name == "tan" else OTHER_RATIO, node_or_none(other, "cm")),
             ),
             ("divide", name, degrees, side),
-        )
-
-    def _angle_of(self, name: str, a: int, b: int) -> Draft:
-        above, below = amount(a, "cm"), amount(b, "cm")
-        ratio = Fraction(a, b)
-        value = angle_of(name, ratio)
-        shown = t.Frac(t.Int(a), t.Int(b))
-        target = t.Trig(ratio_named(name), shown, True)
-        given = {
-            "sin": "The side opposite an angle of a right-angled triangle is {a}, and the "
-            "hypotenuse is {b}.",
-            "cos": "The side adjacent to an angle of a right-angled triangle is {a}, and the "
-            "hypotenuse is {b}.",
-            "tan": "The side opposite an angle of a right-angled triangle is {a}, and the side "
-            "adjacent to it is {b}.",
-        }[name]
-        sine = angle_of("sin", ratio) if name == "tan" and a < b else None
-        return Draft(
-            prompt(f"{given} Work out the angle. {PLACE.said('°')}", a=above, b=below),
-            Round(target, "places", 1),
-            PLACE.node(value, "°"),
-            "rounded",
-            (
-                Step(f"{ratio_said(name)} Find the angle whose ratio that is.", target),
-                *PLACE.steps(value, "°"),
-            ),
-            slips(
-                (UPSIDE_DOWN if name == "tan" else OTHER_RATIO, node_or_none(90 - value, "°")),
-                (SINE_TAKEN, node_or_none(sine, "°")),
-                (
-                    TANGENT_TAKEN,
-                    None if name == "tan" else node_or_none(angle_of("tan", ratio), "°"),
-                ),
-                (RATIO_GIVEN, node_or_none(ratio, "°")),
-            ),
-            ("angle", name, a, b),
         )

@@ -118,6 +118,9 @@ def run(arguments: Sequence[str] | None = None) -> None:
     gc.set_threshold(MOST_NEW)
     # Pydantic would look for plug-ins among all that is installed; none has anything to say here.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
+    # Sympy would reckon with python-flint's numbers wherever that happens to be installed, which
+    # takes a tenth longer to load, and is an engine that keys are tested against.
+    os.environ.setdefault("SYMPY_GROUND_TYPES", "python")
     listen(lambda sentence: say(sentence, err=True))
     watch(_bar)
     with screens():

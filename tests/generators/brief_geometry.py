@@ -1,17 +1,18 @@
 """How short questions about angles, areas and lengths are worked out from the printed text.
 
 Letters are found by trying, areas by counting unit squares or by the corners of a drawn shape
-(the shoelace rule), and angles by turning until the whole is full.
+(the shoelace rule), and angles by turning until the whole is full. Hundreds of numbers are tried
+for each, so the arithmetic is FLINT's, which is exact and quick.
 """
 
 from __future__ import annotations
 
-from fractions import Fraction
+from flint import fmpq
 
 
 def tried(holds):
     """Return the number from 1 to 200, in halves, for which something holds."""
-    [found] = [x for n in range(2, 400) if holds(x := Fraction(n, 2))]
+    [found] = [x for n in range(2, 400) if holds(x := fmpq(n, 2))]
     return found
 
 
@@ -25,7 +26,7 @@ def shoelace(*corners):
 
 
 def trapezium(top, bottom, high):
-    return Fraction(shoelace((0, 0), (bottom, 0), (top, high), (0, high)))
+    return shoelace((0, 0), (bottom, 0), (top, high), (0, high))
 
 
 def rectangle(w, h):

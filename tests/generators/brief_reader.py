@@ -11,20 +11,23 @@ import random
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from fractions import Fraction
+from typing import Any
+
+from flint import fmpq
 
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.space import Space
-from itembank.items.topics.space_part import is_other_kind
 from itembank.notation.line import line
 from tests.depth import cases
+from tests.other_kinds import made_by
 
 _PER = r"/(?:h|s|cm\^3|m\^3|min|l)"
 UNIT = rf"(?: ?(?:°C|°|%|(?:km|cm|mm|m|kg|g|ml|l|h|min|s|p)(?:\^[23]|{_PER})?)(?![\w^]))?"
 NUMBER = rf"[£€$]?(\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?){UNIT}(?![\d/])"
 LONGEST = 102
 """Signs of a question that stands in three lines of half a slide, or a few words of a fourth."""
-Solve = Callable[..., Fraction | int]
+Solve = Callable[..., Any]
 
 
 def brief_points(space: Space) -> list[int]:
@@ -32,11 +35,7 @@ def brief_points(space: Space) -> list[int]:
 
     Those of modules *told* have tests of their own (:mod:`.told_in_words`).
     """
-    return [
-        index
-        for index, point in enumerate(space)
-        if is_other_kind(point) and point[0].make.__module__.endswith("_in_brief")
-    ]
+    return made_by(space, lambda make: make.__module__.endswith("_in_brief"))
 
 
 def printed(item: Item) -> str:
@@ -55,12 +54,19 @@ def compiled(pattern: str) -> re.Pattern[str]:
     return re.compile("".join(said.get(part) or re.escape(part) for part in parts))
 
 
-def read(text: str, rows: Mapping[re.Pattern[str], Solve]) -> Fraction:
-    """Return the answer of a printed question by the one row that reads it."""
+def read(
+    text: str, rows: Mapping[re.Pattern[str], Solve], exact: Callable[[int, int], Any] = Fraction
+) -> Fraction:
+    """Return the answer of a printed question by the one row that reads it.
+
+    `exact` makes the fractions it works with.
+    """
     found = [(solve, match) for row, solve in rows.items() if (match := row.fullmatch(text))]
     assert len(found) == 1, (text, len(found))
     [(solve, match)] = found
-    return Fraction(solve(*map(number, match.groups())))
+    given = map(number, match.groups())
+    answer = solve(*(exact(each.numerator, each.denominator) for each in given))
+    return Fraction(int(answer.p), int(answer.q)) if type(answer) is fmpq else Fraction(answer)
 
 
 def key_of(item: Item) -> Fraction:
@@ -80,12 +86,14 @@ def some_brief(topic_id: str) -> Iterator[Item]:
             yield topic.item(tier, index)
 
 
-def check_keys(topic_id: str, rows: Mapping[re.Pattern[str], Solve]) -> None:
+def check_keys(
+    topic_id: str, rows: Mapping[re.Pattern[str], Solve], exact: Callable[[int, int], Any]
+) -> None:
     """Hold every key to what the printed text comes to, each row being met."""
     for item in some_brief(topic_id):
         assert item.figure is None
         assert len(printed(item)) <= LONGEST, printed(item)
-        assert key_of(item) == read(printed(item), rows), (item.address, printed(item))
+        assert key_of(item) == read(printed(item), rows, exact), (item.address, printed(item))
 
 
 def check_room(topic_id: str, tiers: Iterable[Tier]) -> None:

@@ -20,7 +20,6 @@ from itembank.items.asks import FaultyLine
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Find, Item, Tier
 from itembank.items.kinds.mistakes import OTHER_LINE
-from itembank.items.topics.space_part import is_other_kind
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
@@ -37,6 +36,7 @@ from tests.generators.equation_samples import (
     walked,
 )
 from tests.generators.mistakes import each_mistake
+from tests.other_kinds import made_by
 
 
 @pytest.mark.parametrize("name", each(NAMES, 3))
@@ -74,7 +74,7 @@ def test_every_declared_misconception_shows_somewhere(name: str) -> None:
     shown = {slip.misconception.id for item in sampled(name, 400) for slip in each_mistake(item)}
     # A line that goes wrong may show one that no answer to the question gives.
     for tier, space in topic(name).spaces.items():
-        drafts = (topic(name).draft(tier, *point) for point in space if is_other_kind(point))
+        drafts = (topic(name).draft(tier, *space[index]) for index in made_by(space))
         spotted = (draft for draft in drafts if isinstance(draft.ask, FaultyLine))
         shown |= {slip.misconception.id for draft in spotted for slip in draft.slips}
     assert shown - {OTHER_LINE.id} == {which.id for which in topic(name).misconceptions}

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import random
 import re
-from collections.abc import Iterator
 from datetime import datetime
 from fractions import Fraction
 from functools import cache
@@ -17,12 +16,11 @@ from math import isqrt
 import pytest
 
 from itembank.items.asks import Answered, FaultyWorking, kind_of
-from itembank.items.item import Item, Tier
+from itembank.items.item import Item
 from itembank.items.topics.registry import topics
-from itembank.items.topics.space_part import is_other_kind
-from itembank.items.topics.topic import Topic
 from itembank.notation.line import line
 from tests.depth import cases, whole
+from tests.other_kinds import asked_about, made_by
 
 SAMPLE = cases(5, 60, 16)
 UNIT = re.compile(
@@ -43,7 +41,7 @@ def others() -> tuple[Item, ...]:
     found = []
     for topic in MIXED:
         for tier, space in topic.spaces.items():
-            there = [index for index, point in enumerate(space) if is_other_kind(point)]
+            there = made_by(space)
             rng = random.Random(f"{topic.id}/{tier}")
             found += [topic.item(tier, at) for at in rng.sample(there, min(SAMPLE, len(there)))]
     return tuple(found)
@@ -248,23 +246,20 @@ def test_answers_are_judged_by_the_keys_of_the_same_questions_asked_plainly() ->
     # One mechanism makes them for all topics.
     looked_at = cases(8, len(MIXED), 20)
     for topic in random.Random(5).sample(MIXED, looked_at):
-        keys = {}
         for tier, space in topic.spaces.items():
             judged = [
                 topic.item(tier, index)
-                for index in range(len(space))
-                if is_other_kind(space[index])
-                and space[index][0].make.__name__ in ("answer_claim", "whose_answer")
-            ][::6]
-            if not judged:
-                continue
-            if tier not in keys:
-                keys[tier] = {text(own): line(own.key) for own in _own(topic, tier)}
+                for index in made_by(
+                    space, lambda make: make.__name__ in ("answer_claim", "whose_answer")
+                )[::6]
+            ]
             for item in judged:
                 if " says an answer is " in text(item):
                     continue  # one of many right answers
                 asked, frame = re.split(r" (?=\w+ says the answer is )", text(item))
-                mine = keys[tier][asked]
+                plain = asked_about(topic, item)
+                assert text(plain) == asked
+                mine = line(plain.key)
                 given = re.findall(r"(\w+) says (?:the answer is )?\{(.*?)\}", frame)
                 right = [name for name, answer in given if same(mine, answer)]
                 if frame.endswith("Who is right?"):
@@ -273,11 +268,6 @@ def test_answers_are_judged_by_the_keys_of_the_same_questions_asked_plainly() ->
                     assert line(item.key) == f'"{str(bool(right)).lower()}"', text(item)
                 count += 1
     assert count >= 7 * looked_at
-
-
-def _own(topic: Topic, tier: Tier) -> Iterator[Item]:
-    for index in topic.spaces[tier].own:
-        yield topic.item(tier, index)
 
 
 def test_statements_are_true_about_as_often_as_false() -> None:

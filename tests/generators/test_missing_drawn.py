@@ -15,13 +15,13 @@ from itembank.figures.kinds.pictogram import Pictogram
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
-from itembank.items.topics.space_part import is_other_kind
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.measured.measure import as_measured
 from tests.figures.test_told_in_words import bars, pictogram
 from tests.generators.mistakes import each_mistake
 from tests.generators.test_graphs_keys import text_of
+from tests.other_kinds import made_by
 
 TOPICS = ("statistics.bar-charts", "statistics.pictograms")
 MANY = 120
@@ -29,7 +29,7 @@ MANY = 120
 
 def asked(name: str, tier: Tier) -> list[Item]:
     topic, space = find_topic(name), find_topic(name).spaces[tier]
-    at = [k for k in range(len(space)) if is_other_kind(space[k])]
+    at = made_by(space)
     chosen = random.Random(name).sample(at, min(len(at), 3 * MANY))
     found = [topic.item(tier, k) for k in chosen]
     return [item for item in found if " is missing: " in text_of(item)][:MANY]

@@ -10,6 +10,7 @@ from flint import arb
 
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
+from itembank.items.topics.space_part import is_other_kind
 from itembank.notation import line
 from tests.depth import cases, whole
 from tests.generators.asked_plainly import plain
@@ -100,6 +101,21 @@ def trigonometry(text: str) -> Worth:
     if "higher than its foot" in text:
         long, rise = given
         return Worth((rise / long).asin() * 180 / arb.pi())
+    if "of an acute angle is" in text:
+        found = re.search(r"The (sine|cosine|tangent) of an acute angle is (0\.\d+)\.", text)
+        assert found
+        undo = {"sine": arb.asin, "cosine": arb.acos, "tangent": arb.atan}[found[1]]
+        return Worth(undo(arb(found[2])) * 180 / arb.pi())
+    if "leans against a wall" in text:
+        long, foot = given
+        return Worth(((long**2 - foot**2).sqrt() / foot).atan() * 180 / arb.pi())
+    if "from its foot" in text:
+        high, far = given
+        return Worth((high / (high**2 + far**2).sqrt()).asin() * 180 / arb.pi())
+    if "angle between the equal sides" in text:
+        side, third = given
+        cosine = 1 - third**2 / (2 * side**2)  # by the cosine rule, as below
+        return Worth(cosine.acos() * 180 / arb.pi())
     if "isosceles" in text:
         side, angle = given
         # By the cosine rule, which the working does not use.
@@ -213,6 +229,30 @@ def test_a_key_is_found_again_from_the_words_of_its_picture(topic: str, tier: Ti
     ]
     for item in random.Random(f"{topic}/{tier}").sample(with_picture, min(EACH, len(with_picture))):
         holds(item, drawn(text_of(item)))
+
+
+@pytest.mark.parametrize(
+    ("tier", "makers"),
+    [
+        (Tier.SUPPORT, ["_angle_of_ratio"]),
+        (Tier.CORE, ["_of_sides", "_drawn"]),
+        (Tier.CHALLENGE, ["_ladder", "_seen", "_between_equal"]),
+    ],
+)
+def test_each_way_to_ask_for_the_nearest_degree_is_found_again(
+    tier: Tier, makers: list[str]
+) -> None:
+    source = find_topic("geometry.trigonometry")
+    made: dict[str, list[int]] = {name: [] for name in makers}
+    for index, point in enumerate(source.spaces[tier]):
+        name = point[0].make.__name__ if is_other_kind(point) else ""
+        if name in made:
+            made[name].append(index)
+    for name, indices in made.items():
+        for index in random.Random(name).sample(indices, min(3 * EACH, len(indices))):
+            item = source.item(tier, index)
+            assert "to the nearest degree." in text_of(item)
+            holds(item, (trigonometry if item.figure is None else drawn)(text_of(item)))
 
 
 def test_an_angle_is_read_in_degrees() -> None:

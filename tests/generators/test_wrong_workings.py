@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import random
 import re
-from collections.abc import Iterator
 from fractions import Fraction
 from functools import cache
 from itertools import pairwise
@@ -18,11 +17,11 @@ import pytest
 from itembank.items.asks import FaultyWorking
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
-from itembank.items.topics.space_part import is_other_kind
 from itembank.items.topics.topic import Topic
 from itembank.notation.line import line
-from tests.depth import cases, some, whole
+from tests.depth import cases, whole
 from tests.generators.test_kind_keys import UNIT, solution, text, value
+from tests.other_kinds import asked_about, made_by
 
 SAMPLE = cases(6, 60, 15)
 _FRAME = re.compile(
@@ -31,10 +30,10 @@ _FRAME = re.compile(
 )
 
 
-def spotted(topic: Topic, tier: Tier) -> Iterator[int]:
-    for index, point in enumerate(topic.spaces[tier]):
-        if is_other_kind(point) and point[0].make.__qualname__.startswith("with_working_spotted"):
-            yield index
+def spotted(topic: Topic, tier: Tier) -> list[int]:
+    return made_by(
+        topic.spaces[tier], lambda make: make.__qualname__.startswith("with_working_spotted")
+    )
 
 
 @cache
@@ -42,7 +41,7 @@ def every() -> tuple[tuple[Topic, Tier, tuple[Item, ...]], ...]:
     found = []
     for topic in topics():
         for tier in topic.spaces:
-            there = list(spotted(topic, tier))
+            there = spotted(topic, tier)
             rng = random.Random(f"{topic.id}/{tier}")
             chosen = rng.sample(there, min(SAMPLE, len(there)))
             if chosen:
@@ -103,12 +102,13 @@ def put(said: str, should: dict[str, str]) -> str:
 
 @whole
 def test_the_wrong_line_is_found_again_and_the_answer_is_that_of_the_plain_question() -> None:
-    for topic, tier, items in some(every(), 20):  # it makes all plain questions of each
-        keys = {(text(own), own.figure): line(own.key) for own in _own(topic, tier)}
+    for topic, _, items in every():
         for item in items:
             asked, lines = shown(item)
+            plain = asked_about(topic, item)
+            assert (asked, item.figure) == (text(plain), plain.figure)
             name, result = line(item.key).split(", ", 1)
-            assert keys[asked, item.figure] == result, text(item)
+            assert line(plain.key) == result, text(item)
             answer = worth(result.replace("°", ""))
             assert wrong_lines(lines, answer) == [int(name.strip('"line '))], text(item)
 
@@ -147,11 +147,6 @@ def test_topics_differ_in_the_line_that_is_wrong_or_in_the_mistake() -> None:
 )
 def test_this_reader_finds_the_line_itself(lines: list[str], answer: int, wrong: list[int]) -> None:
     assert wrong_lines(lines, Fraction(answer)) == wrong
-
-
-def _own(topic: Topic, tier: Tier) -> Iterator[Item]:
-    for index in topic.spaces[tier].own:
-        yield topic.item(tier, index)
 
 
 @whole

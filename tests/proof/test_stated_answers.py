@@ -6,6 +6,7 @@ import random
 import statistics
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 
 import pytest
 
@@ -13,7 +14,6 @@ from itembank.errors import CheckFailed
 from itembank.items.asks import Answered, OfFigure, Summary
 from itembank.items.item import Item, Tier, prompt
 from itembank.items.topics.registry import find_topic, topics
-from itembank.items.topics.space_part import is_other_kind
 from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -23,26 +23,21 @@ from itembank.proof.judge import judge
 from itembank.proof.outcome import State
 from itembank.proof.sympy import sympy_road
 from tests.depth import some, whole
+from tests.other_kinds import made_by
 
 TRUE, FALSE = t.Label("true"), t.Label("false")
 
 
+@cache
 def stated(count: int = 6) -> list[Item]:
     """Return some statements of every topic that makes them."""
     found = []
     for topic in topics():
         for tier, space in topic.spaces.items():
-            there = [
-                n
-                for n, point in enumerate(space)
-                if is_other_kind(point) and repr(point[0]) == "stated_answer"
-            ]
+            there = made_by(space, lambda make: make.__qualname__ == "stated_answer")
             chosen = random.Random(topic.id).sample(there, min(count, len(there)))
             found += [topic.item(tier, n) for n in chosen]
     return found
-
-
-STATED = stated()
 
 
 def turned(item: Item) -> Item:
@@ -50,18 +45,18 @@ def turned(item: Item) -> Item:
 
 
 def test_many_topics_state_answers_and_half_of_them_are_right() -> None:
-    assert len({item.topic for item in STATED}) >= 60
-    keys = [item.key for item in STATED]
+    assert len({item.topic for item in stated()}) >= 60
+    keys = [item.key for item in stated()]
     assert 0.4 <= keys.count(TRUE) / len(keys) <= 0.6
 
 
 @whole
 def test_the_other_verdict_is_found_out_by_both_roads() -> None:
-    for item in some(STATED, 60):
+    for item in some(stated(), 60):
         prove_fast(item)
         with pytest.raises(CheckFailed):
             prove_fast(turned(item))
-    for item in some(STATED[::9], 10):
+    for item in some(stated()[::9], 10):
         prove_symbolic(item)
         with pytest.raises(CheckFailed):
             prove_symbolic(turned(item))
@@ -69,7 +64,7 @@ def test_the_other_verdict_is_found_out_by_both_roads() -> None:
 
 def test_a_statement_is_true_just_where_it_gives_the_key_of_the_topics_own_question() -> None:
     """Held to the topic's own keys, which other tests find again by other engines."""
-    for item in STATED:
+    for item in stated():
         assert isinstance(item.ask, Answered)
         topic = find_topic(item.topic)
         point = topic.spaces[item.tier][int(item.address.rpartition("/")[2])][1]
@@ -80,7 +75,7 @@ def test_a_statement_is_true_just_where_it_gives_the_key_of_the_topics_own_quest
 
 
 def test_a_statement_goes_into_a_pack_and_comes_back() -> None:
-    for item in STATED:
+    for item in stated():
         ask = pack_ask(item)
         if "p" not in str(ask.target) + str(ask.answers):  # a letter p, which is no pence
             assert read_ask(ask, pence=True, figure=item.figure) == item.ask, item.address
@@ -116,7 +111,7 @@ def test_what_a_statement_says_is_held_to_its_words(words: str, answer: str, sta
 def test_a_drawing_that_lies_makes_no_statement_false(monkeypatch: pytest.MonkeyPatch) -> None:
     found = next(
         item
-        for item in STATED
+        for item in stated()
         if isinstance(item.ask, Answered) and isinstance(item.ask.of, OfFigure)
     )
     assert judge(found).state is State.PROVED
@@ -127,7 +122,7 @@ def test_a_drawing_that_lies_makes_no_statement_false(monkeypatch: pytest.Monkey
 
 def test_medians_and_means_that_are_stated_are_found_again_by_python() -> None:
     counted = 0
-    for item in STATED:
+    for item in stated():
         assert isinstance(item.ask, Answered)
         if isinstance(item.ask.of, Summary) and item.ask.of.detail in ("mean", "median"):
             row = [Fraction(line(node)) for node in item.ask.of.numbers]

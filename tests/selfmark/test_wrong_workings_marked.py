@@ -6,10 +6,10 @@ import pytest
 
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
-from itembank.items.topics.space_part import is_other_kind
 from itembank.marking.mark import Verdict, mark
 from itembank.notation.line import shown_line
 from itembank.selfmark.questions import question_data
+from tests.other_kinds import made_by
 from tests.selfmark.test_same_verdict import MARK_ALL, marker_page, said
 
 TOPICS = (
@@ -24,11 +24,9 @@ TOPICS = (
 def spotted(name, count=8):
     topic = find_topic(name)
     for tier in Tier:
-        there = [
-            index
-            for index, point in enumerate(topic.spaces[tier])
-            if is_other_kind(point) and "with_working_spotted" in repr(point[0])
-        ]
+        there = made_by(
+            topic.spaces[tier], lambda make: "with_working_spotted" in make.__qualname__
+        )
         for index in there[:: len(there) // count + 1]:
             yield topic.item(tier, index)
 

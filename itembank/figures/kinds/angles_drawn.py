@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from fractions import Fraction
 from functools import lru_cache
 from itertools import pairwise
@@ -11,7 +10,9 @@ from typing import TYPE_CHECKING
 from itembank.figures.circle_points import in_direction, unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.figure import NOT_ACCURATE
-from itembank.figures.kinds.placed_labels import Near, Sheet, between, exactly
+from itembank.figures.kinds.near_marks import Near, exactly
+from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.tried_places import between
 from itembank.once import once
 
 if TYPE_CHECKING:
@@ -35,7 +36,7 @@ def angles_sheet(figure: Angles) -> Sheet:
     sheet = Sheet(())
     for ray in _RAYS:
         sheet = _sheet(figure, ray)
-        if not sheet.homeless:
+        if not sheet.crowded:
             break
     return sheet
 
@@ -57,12 +58,20 @@ def _sheet(figure: Angles, ray: Fraction) -> Sheet:
         vertex, start, end = sectors[number - 1]
         first, other = (_near(unit_point(Fraction(turn, 360))) for turn in (start, end))
         at = _near(vertex)
-        places = between(label, at, first, other, float(arcs[number - 1]), long * 0.85, long * 0.36)
         # Nearer to its own crossing than to the other, or it would be taken for that one's.
         others = {_near(other) for other, _, _ in sectors} - {at}
-        kept = (p for p in places if all(_far(p, at) <= _far(p, far) for far in others))
-        sheet.put(label, kept, "angle label")
-        if sheet.homeless:
+        places = between(
+            label,
+            at,
+            (first, other),
+            float(arcs[number - 1]),
+            long * 0.85,
+            long * 0.36,
+            long=(long, long) if len(sectors) < 8 else (0, 0),
+            others=[*others],
+        )
+        sheet.put(label, places, "angle label")
+        if sheet.crowded:
             return sheet  # it is drawn larger, or refused
     if not figure.accurate:
         sheet.below(NOT_ACCURATE, "not accurate")
@@ -71,10 +80,6 @@ def _sheet(figure: Angles, ray: Fraction) -> Sheet:
 
 def _span(sector: Sector) -> int:
     return (sector[2] - sector[1]) % 360
-
-
-def _far(a: Near, b: Near) -> float:
-    return math.hypot(a[0] - b[0], a[1] - b[1])
 
 
 def _near(point: tuple[Exact, Exact]) -> Near:

@@ -21,7 +21,9 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.labelled_lengths import lengths_fault
-from itembank.figures.kinds.placed_labels import Near, Sheet, beside, between
+from itembank.figures.kinds.near_marks import Near
+from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.tried_places import beside, between
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
@@ -74,7 +76,7 @@ def _sheet(figure: Circle) -> Sheet:
     sheet = Sheet(())
     for radius in _RADII:
         sheet = _sector(figure, radius) if figure.sector else _whole(figure, radius)
-        if not sheet.homeless:
+        if not sheet.crowded:
             break
     return sheet
 
@@ -119,7 +121,7 @@ def _sector(figure: Circle, radius: Fraction) -> Sheet:
     sheet = Sheet(marks)
     angle = t.Quantity(t.Int(figure.sector), "°")
     rays = (_near(start), _near(end))
-    places = between(angle, (0, 0), *rays, 0.7, float(radius) * 0.9)
+    places = between(angle, (0, 0), rays, 0.7, float(radius) * 0.9)
     sheet.put(angle, places, "angle label")
     # Under the level edge; of a large sector, where that is inside, it stands there too.
     sheet.put(figure.radius, beside(figure.radius, (0, 0), _near(start), (0, -1)), "radius label")

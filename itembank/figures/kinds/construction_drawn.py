@@ -11,7 +11,9 @@ from typing import TYPE_CHECKING
 from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
 from itembank.figures.kinds.construction_facts import begins_with
-from itembank.figures.kinds.placed_labels import Near, Sheet, reach
+from itembank.figures.kinds.near_marks import Near
+from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.tried_places import reach
 from itembank.notation import tree as t
 from itembank.once import once
 

@@ -20,7 +20,8 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.labelled_lengths import lengths_fault
-from itembank.figures.kinds.placed_labels import Sheet, beside, half_size
+from itembank.figures.kinds.placed_labels import Sheet, half_size
+from itembank.figures.kinds.tried_places import beside
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
@@ -92,7 +93,7 @@ def _sheet(figure: Cylinder) -> Sheet:
     sheet = Sheet(())
     for wide, high in _SIZES:
         sheet = _drawn(figure, wide, high)
-        if not sheet.homeless:
+        if not sheet.crowded:
             break
     return sheet
 

@@ -3,32 +3,26 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from fractions import Fraction
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from itembank.figures.drawing import Arc, Area, Content, Mark, Point, Stroke
+from itembank.figures.drawing import Arc, Area, Content, Mark, Stroke, Weight
 from itembank.figures.figure import NOT_ACCURATE
-from itembank.figures.kinds.placed_labels import (
-    GAP,
-    Near,
-    Sheet,
-    beside,
-    between,
-    exactly,
-    half_size,
-    reach,
-    unit,
-)
-from itembank.figures.kinds.polygon_shape import Shape, Spot, shape_of
+from itembank.figures.kinds.near_marks import GAP, Curve, Near, Path, Track, sketched, unit
+from itembank.figures.kinds.placed_labels import Sheet, half_size
+from itembank.figures.kinds.polygon_scaled import Scaled
+from itembank.figures.kinds.polygon_shape import shape_of
+from itembank.figures.kinds.tried_places import beside, between
 from itembank.once import once
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.polygon import Polygon
+    from itembank.figures.kinds.polygon import Height, Polygon
 
 _SIZES = ((9, 4), (11, 5), (12, 6), (13, 8), (15, 8))
 """Room for the outline, in ems: the first in which every label has a place is taken."""
-_ARC = Fraction(7, 10)
+_ARC = 0.7
 _SQUARE = 0.4
 _DASH = 0.22
 
@@ -40,31 +34,25 @@ def polygon_sheet(figure: Polygon) -> Sheet:
     sheet = Sheet(())
     for wide, high in _SIZES:
         sheet = _sheet(figure, wide, high)
-        if not sheet.homeless:
+        if not sheet.crowded:
             break
     return sheet
 
 
 def _sheet(figure: Polygon, wide: int, high: int) -> Sheet:
-    shape = shape_of(figure)
-    xs, ys = zip(*shape.corners, strict=True)
-    scale = min(Fraction(wide) / (max(xs) - min(xs)), Fraction(high) / (max(ys) - min(ys)))
-    placed = Shape(
-        shape.letters,
-        tuple(((x - min(xs)) * scale, (y - min(ys)) * scale) for x, y in shape.corners),
-    )
-    at = {letter: (float(x), float(y)) for letter, (x, y) in _pairs(placed)}
-    marks: list[Mark] = [Area(tuple(Point(x, y) for x, y in placed.corners), "polygon")]
-    marks += [_square(at[c], *placed.near_rays(c), "right angle") for c in figure.right]
+    placed = Scaled(shape_of(figure), wide, high)
+    shape, at = placed.shape, placed.at
+    marks: list[Track] = [_outline(placed)]
+    marks += [_square(at[c], *placed.rays(c), "right angle") for c in figure.right]
     for number, group in enumerate(figure.equal, 1):
         for side in group:
             marks += _dashes(at[side[0]], at[side[1]], number)
     for number, group in enumerate(figure.parallel, 1):
         shift = 0.8 if any(figure.equal) else 0.0
-        first = placed.way(placed.side(group[0]))
+        first = shape.way(shape.side(group[0]))
         for side in group:
-            name = placed.side(side)
-            x, y = placed.way(name)
+            name = shape.side(side)
+            x, y = shape.way(name)
             along = first[0] * x + first[1] * y > 0
             ends = name if along else name[::-1]
             marks += _arrows(at[ends[0]], at[ends[1]], number, shift)
@@ -72,45 +60,52 @@ def _sheet(figure: Polygon, wide: int, high: int) -> Sheet:
     if figure.height is not None:
         made, foot = _height(figure, placed)
         marks += made
-    for corner, _ in figure.angles:
-        (a, b), (c, d) = placed.rays(corner)
-        x, y = placed.spot(corner)
-        marks.append(
-            Arc(Point(x, y), _ARC, Point(x + a, y + b), Point(x + c, y + d), "angle", weight="thin")
-        )
+    marks += [_arc(placed, corner) for corner, _ in figure.angles]
     sheet = Sheet(marks)
-    _labels(sheet, figure, placed, at, foot)
+    _labels(sheet, figure, placed, foot)
     return sheet
 
 
-def _pairs(shape: Shape) -> list[tuple[str, Spot]]:
-    return list(zip(shape.letters, shape.corners, strict=True))
+def _outline(placed: Scaled) -> Path:
+    def made() -> Mark:
+        return Area(tuple(map(placed.spot, placed.shape.letters)), "polygon")
+
+    corners = [*placed.at.values()]
+    return Path([*corners, corners[0]], "normal", made)
 
 
-def _square(at: Near, first: Near, other: Near, role: str) -> Stroke:
+def _arc(placed: Scaled, corner: str) -> Curve:
+    first, last = placed.around(corner)
+
+    def made() -> Mark:
+        ends = placed.spot(first), placed.spot(last)
+        return Arc(placed.spot(corner), Fraction(7, 10), *ends, "angle", weight="thin")
+
+    at = placed.at
+    return Curve(at[corner], _ARC, (at[first], at[last]), "thin", made)
+
+
+def _square(at: Near, first: Near, other: Near, role: str) -> Path:
     (x, y), s = at, _SQUARE
     path = (
         (x + s * first[0], y + s * first[1]),
         (x + s * (first[0] + other[0]), y + s * (first[1] + other[1])),
         (x + s * other[0], y + s * other[1]),
     )
-    return Stroke(tuple(exactly(*point) for point in path), role, "thin")
+    return sketched(path, role, "thin")
 
 
-def _dashes(a: Near, b: Near, number: int) -> list[Mark]:
+def _dashes(a: Near, b: Near, number: int) -> Iterator[Path]:
     (ux, uy), x, y = unit(a, b), (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
-    out: list[Mark] = []
     for k in range(number):
         far = 0.24 * (k - (number - 1) / 2)
         cx, cy = x + ux * far, y + uy * far
         ends = ((cx - uy * _DASH, cy + ux * _DASH), (cx + uy * _DASH, cy - ux * _DASH))
-        out.append(Stroke(tuple(exactly(*end) for end in ends), "dash"))
-    return out
+        yield sketched(ends, "dash")
 
 
-def _arrows(a: Near, b: Near, number: int, shift: float) -> list[Mark]:
+def _arrows(a: Near, b: Near, number: int, shift: float) -> Iterator[Path]:
     (ux, uy), x, y = unit(a, b), (a[0] + b[0]) / 2, (a[1] + b[1]) / 2
-    out: list[Mark] = []
     for k in range(number):
         far = 0.3 * (k - (number - 1) / 2) + shift
         tip = (x + ux * (far + 0.12), y + uy * (far + 0.12))
@@ -120,95 +115,117 @@ def _arrows(a: Near, b: Near, number: int, shift: float) -> list[Mark]:
             tip,
             (back[0] + uy * _DASH, back[1] - ux * _DASH),
         )
-        out.append(Stroke(tuple(exactly(*point) for point in path), "arrowhead"))
-    return out
+        yield sketched(path, "arrowhead")
 
 
-def _height(figure: Polygon, shape: Shape) -> tuple[list[Mark], Near]:
+def _height(figure: Polygon, placed: Scaled) -> tuple[list[Track], Near]:
     assert figure.height is not None
-    side = shape.side(figure.height.side)
-    (ax, ay), (cx, cy) = shape.spot(side[0]), shape.spot(figure.height.corner)
-    wx, wy = shape.way(side)
-    part = Fraction((cx - ax) * wx + (cy - ay) * wy) / shape.square(side)
-    foot = Point(ax + part * wx, ay + part * wy)
-    marks: list[Mark] = [Stroke((Point(cx, cy), foot), "height", dashed=True)]
-    if not 0 <= part <= 1:
-        near = shape.spot(side[0] if part < 0 else side[1])
-        marks.append(Stroke((Point(*near), foot), "base made longer", "thin", dashed=True))
-    at = (float(foot.x), float(foot.y))
-    up = unit(at, (float(cx), float(cy)))
+    side, corner = placed.shape.side(figure.height.side), figure.height.corner
+    (ax, ay), (bx, by), (cx, cy) = (placed.whole(each) for each in (*side, corner))
+    wx, wy = bx - ax, by - ay
+    part, whole = (cx - ax) * wx + (cy - ay) * wy, wx * wx + wy * wy
+    foot = (ax * whole + part * wx, ay * whole + part * wy, whole)
+    at = placed.near(*foot)
+
+    def dashed(end: str, role: str, weight: Weight = "normal") -> Path:
+        def made() -> Mark:
+            return Stroke((placed.spot(end), placed.exact(*foot)), role, weight, dashed=True)
+
+        return Path([placed.at[end], at], weight, made)
+
+    marks: list[Track] = [dashed(corner, "height")]
+    if not 0 <= part <= whole:
+        marks.append(dashed(side[0] if part < 0 else side[1], "base made longer", "thin"))
+    up = unit(at, placed.at[corner])
     # The square stands on the longer part of the side, which is always drawn.
-    far_end = shape.spot(side[1] if part < Fraction(1, 2) else side[0])
-    along = unit(at, (float(far_end[0]), float(far_end[1])))
+    along = unit(at, placed.at[side[1] if 2 * part < whole else side[0]])
     marks.append(_square(at, along, up, "height right angle"))
     return marks, at
 
 
-def _labels(
-    sheet: Sheet, figure: Polygon, shape: Shape, at: dict[str, Near], foot: Near | None
-) -> None:
-    outward = 1 if shape.twice_area < 0 else -1
-    edges = [(at[side[0]], at[side[1]]) for side in shape.sides]
-    for corner, label in figure.angles:
-        rays = shape.near_rays(corner)
-        around = between(label, at[corner], *rays, float(_ARC), 4.0, 2.4)
-        # Nearer to its own corner than to the others, or it would be taken for theirs; the middle
-        # of a wide label may be as near to another.
-        much = 1.2 if half_size(label)[0] < 1.5 else 1.0
-        others = [spot for name, spot in at.items() if name != corner]
-        # Looked at one by one: mostly the first is free.
-        kept = (
-            place
-            for place in around
-            if _inside(edges, place) and _nearer(place, at[corner], others, much)
-        )
-        sheet.put(label, kept, "angle label")
-        if sheet.homeless:
-            return  # it is drawn larger, or refused; and so below
-    if figure.height is not None and figure.height.label is not None and foot is not None:
-        label, top = figure.height.label, at[figure.height.corner]
-        ux, uy = unit(foot, top)
-        places = beside(label, foot, top, (-uy, ux)) + beside(label, foot, top, (uy, -ux))
-        # Past a side it would seem to be that side's own label.
-        inside = _inside(edges, ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2))
-        within = (place for place in places if _inside(edges, place) == inside)
-        sheet.put(label, within, "height label")
-        if sheet.homeless:
-            return
-    for name, label in figure.sides:
-        side = shape.side(name)
-        ux, uy = unit(at[side[0]], at[side[1]])
-        way = (-uy * outward, ux * outward)
-        places = beside(label, at[side[0]], at[side[1]], way)
-        # In a notch a place may be nearer to another side, and would be read as that one's.
-        kept = (place for place in places if _nearest(label, place, side, shape, at))
-        sheet.put(label, kept, "side label")
-        if sheet.homeless:
-            return
-    if figure.lettered:
-        for corner in shape.letters:
-            first, _ = shape.near_rays(corner)
-            turn = math.atan2(first[1], first[0]) + math.radians(shape.degrees(corner) / 2)
-            x, y = at[corner]
-            turns = [turn + math.pi + more for more in (0, 0.5, -0.5, 1.0, -1.0)]
-            ways = [(math.cos(each), math.sin(each)) for each in turns]
-            places = [
-                (
-                    x + wx * (reach(corner, (wx, wy)) + more),
-                    y + wy * (reach(corner, (wx, wy)) + more),
-                )
-                for more in (GAP, 3 * GAP)
-                for wx, wy in ways
-            ]
-            sheet.put(corner, places, "corner")
-            if sheet.homeless:
-                return
-    if not figure.accurate:
+def _labels(sheet: Sheet, figure: Polygon, placed: Scaled, foot: Near | None) -> None:
+    """Put all labels, or as many as have a place; the polygon is drawn larger then, or refused."""
+    _angle_labels(sheet, figure, placed)
+    if figure.height is not None and foot is not None and not sheet.crowded:
+        _height_label(sheet, figure.height, placed, foot)
+    if not sheet.crowded:
+        _side_labels(sheet, figure, placed)
+    if figure.lettered and not sheet.crowded:
+        _letters(sheet, placed)
+    if not figure.accurate and not sheet.crowded:
         sheet.below(NOT_ACCURATE, "not accurate")
 
 
-def _nearest(label: Content, place: Near, side: str, shape: Shape, at: dict[str, Near]) -> bool:
+def _angle_labels(sheet: Sheet, figure: Polygon, placed: Scaled) -> None:
+    at = placed.at
+    for corner, label in figure.angles:
+        # Nearer to its own corner than to the others, or it would be taken for theirs; the middle
+        # of a wide label may be as near to another.
+        first, last = placed.around(corner)
+        around = between(
+            label,
+            at[corner],
+            placed.rays(corner),
+            _ARC,
+            4.0,
+            2.4,
+            long=(math.dist(at[corner], at[first]), math.dist(at[corner], at[last])),
+            others=[spot for name, spot in at.items() if name != corner],
+            much=1.2 if half_size(label)[0] < 1.5 else 1.0,
+        )
+        sheet.put(label, (place for place in around if _inside(placed, place)), "angle label")
+        if sheet.crowded:
+            return
+
+
+def _height_label(sheet: Sheet, height: Height, placed: Scaled, foot: Near) -> None:
+    label, top = height.label, placed.at[height.corner]
+    if label is None:
+        return
+    ux, uy = unit(foot, top)
+    places = beside(label, foot, top, (-uy, ux)) + beside(label, foot, top, (uy, -ux))
+    # Past a side it would seem to be that side's own label.
+    inside = _inside(placed, ((foot[0] + top[0]) / 2, (foot[1] + top[1]) / 2))
+    within = (place for place in places if _inside(placed, place) == inside)
+    sheet.put(label, within, "height label")
+
+
+def _side_labels(sheet: Sheet, figure: Polygon, placed: Scaled) -> None:
+    outward = 1 if placed.shape.twice_area < 0 else -1
+    for name, label in figure.sides:
+        side = placed.shape.side(name)
+        a, b = placed.at[side[0]], placed.at[side[1]]
+        ux, uy = unit(a, b)
+        places = beside(label, a, b, (-uy * outward, ux * outward))
+        # In a notch a place may be nearer to another side, and would be read as that one's.
+        kept = (place for place in places if _nearest(label, place, side, placed))
+        sheet.put(label, kept, "side label")
+        if sheet.crowded:
+            return
+
+
+def _letters(sheet: Sheet, placed: Scaled) -> None:
+    for corner in placed.shape.letters:
+        (first_x, first_y), _ = placed.rays(corner)
+        turn = math.atan2(first_y, first_x) + math.radians(placed.degrees(corner) / 2)
+        sheet.put(corner, _outside(corner, placed.at[corner], turn + math.pi), "corner")
+        if sheet.crowded:
+            return
+
+
+def _outside(corner: str, at: Near, turn: float) -> Iterator[Near]:
+    """Yield places for the letter of a corner, in a direction and beside it, near ones first."""
+    w, h = half_size(corner)
+    for more in (GAP, 3 * GAP):
+        for aside in (0, 0.5, -0.5, 1.0, -1.0):
+            x, y = math.cos(turn + aside), math.sin(turn + aside)
+            far = w * abs(x) + h * abs(y) + more
+            yield at[0] + x * far, at[1] + y * far
+
+
+def _nearest(label: Content, place: Near, side: str, placed: Scaled) -> bool:
     """Tell whether a label is nearer to a side than to every other."""
+    at = placed.at
     w, h = half_size(label)
     left, bottom, right, top = place[0] - w, place[1] - h, place[0] + w, place[1] + h
     box = ((left, bottom), (right, bottom), (right, top), (left, top))
@@ -225,7 +242,13 @@ def _nearest(label: Content, place: Near, side: str, shape: Shape, at: dict[str,
         return round(min(gaps), 6), math.dist(middle, place)
 
     own = far(side)
-    return all(own < far(name) for name in shape.sides if name != side)
+    # No part of a label is farther from its middle than half a diagonal.
+    plainly = own[0] + math.hypot(w, h) + 1e-3
+    return all(
+        from_segment(place, at[name[0]], at[name[1]]) > plainly or own < far(name)
+        for name in placed.shape.sides
+        if name != side
+    )
 
 
 def from_segment(place: Near, a: Near, b: Near) -> float:
@@ -240,17 +263,15 @@ def from_segment(place: Near, a: Near, b: Near) -> float:
     return math.hypot(a[0] + part * wx - place[0], a[1] + part * wy - place[1])
 
 
-def _nearer(place: Near, own: Near, others: list[Near], much: float) -> bool:
-    """Tell whether a place is so much nearer to one corner than to every other."""
-    mine = much * math.dist(place, own)
-    return all(mine <= math.dist(place, far) for far in others)
-
-
-def _inside(edges: list[tuple[Near, Near]], place: Near) -> bool:
+def _inside(placed: Scaled, place: Near) -> bool:
     """Tell whether a place is inside the outline: a ray from it meets the sides an odd number."""
     x, y = place
-    count = 0
-    for (a, b), (c, d) in edges:
+    inside = False
+    corners = [*placed.at.values()]
+    c, d = corners[-1]
+    for end in corners:
+        a, b = c, d
+        c, d = end
         if (b > y) != (d > y) and x < a + (c - a) * (y - b) / (d - b):
-            count += 1
-    return count % 2 == 1
+            inside = not inside
+    return inside

@@ -54,6 +54,15 @@ class Shape:
         return x * x + y * y
 
     @cached_property
+    def whole(self) -> tuple[tuple[int, int], ...]:
+        """Return the corners all multiplied by one number, so that they are whole."""
+        parts = math.lcm(*(n.denominator for corner in self.corners for n in corner))
+        return tuple(
+            (x.numerator * (parts // x.denominator), y.numerator * (parts // y.denominator))
+            for x, y in self.corners
+        )
+
+    @cached_property
     def twice_area(self) -> Exact:
         """Return twice the area, less than nought if the corners go clockwise."""
         pairs = zip(self.corners, self.corners[1:] + self.corners[:1], strict=True)
@@ -76,21 +85,6 @@ class Shape:
             (a, b), (c, d) = (after, before) if self.twice_area > 0 else (before, after)
             out.append(((a - x, b - y), (c - x, d - y)))
         return out
-
-    def near_rays(self, letter: str) -> tuple[tuple[float, float], tuple[float, float]]:
-        """Return the directions of :meth:`rays`, each of length 1, in ordinary numbers."""
-        if letter not in self._near_rays:
-            first, other = (
-                (float(x) / far, float(y) / far)
-                for x, y in self.rays(letter)
-                for far in (math.hypot(float(x), float(y)),)
-            )
-            self._near_rays[letter] = first, other
-        return self._near_rays[letter]
-
-    @cached_property
-    def _near_rays(self) -> dict[str, tuple[tuple[float, float], tuple[float, float]]]:
-        return {}
 
     def degrees(self, letter: str) -> float:
         """Return the angle inside a corner, in degrees, as an ordinary number."""

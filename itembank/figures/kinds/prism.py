@@ -21,7 +21,9 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.labelled_lengths import lengths_fault
-from itembank.figures.kinds.placed_labels import Near, Sheet, beside, unit
+from itembank.figures.kinds.near_marks import Near, unit
+from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.tried_places import beside
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
@@ -89,7 +91,7 @@ def _sheet(figure: Prism) -> Sheet:
     sheet = Sheet(())
     for wide, high in _SIZES:
         sheet = _drawn(figure, wide, high)
-        if not sheet.homeless:
+        if not sheet.crowded:
             break
     return sheet
 

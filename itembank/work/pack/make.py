@@ -19,6 +19,7 @@ from itembank.work.places import banks_of, nearby_department
 if TYPE_CHECKING:
     from itembank.packs.build import Started
     from itembank.packs.data.pack import Pack
+    from itembank.processes.beside import Ahead
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,22 @@ def make_pack(
         ItembankError: something asked for cannot be had; says what, and what there is.
         CheckFailed: a key is wrong; names the item and both answers.
     """
+    from itembank.packs.proof_ahead import begin_proof
+
+    # First of all: nothing takes as long as what the second process loads.
+    with begin_proof() as begun:
+        return _make(typed, home, day, plan, department, replacing, begun)
+
+
+def _make(
+    typed: PackRequest,
+    home: Path,
+    day: str | None,
+    plan: Path | None,
+    department: Path | None,
+    replacing: bool,
+    begun: Ahead,
+) -> PackMade:
     from itembank.items.topics.registry import topic_ids
     from itembank.planning.department.plan_file import read_plan
 
@@ -86,14 +103,11 @@ def make_pack(
     request = settle(typed, planned, found, known, usual_day, taught)
     _refuse_existing(home / folder_of(request), replacing)
 
-    from itembank.packs.proof_ahead import begin_proof
+    # Imported here, where all that was asked for can be had.
+    from itembank.packs.build import start_pack
+    from itembank.pages.draw import fits_slides
 
-    with begin_proof() as begun:
-        # Imported here, while the second process loads what it needs.
-        from itembank.packs.build import start_pack
-        from itembank.pages.draw import fits_slides
-
-        made = _write(start_pack(request, begun, fits_slides), home, replacing)
+    made = _write(start_pack(request, begun, fits_slides), home, replacing)
     own = group.topics if group and not (typed.topics or (planned and planned.topics)) else ()
     early = not_yet([*own, *request.topic_ids], taught, stated(request.date))
     asked = set(request.topic_ids)
