@@ -89,8 +89,8 @@ def _other_parts(
                     value = exact_or_none(factor)
                     small = isinstance(factor, t.Frac | t.Percent)
                     if small and factor in of_things and value is not None and 0 < value < 1:
-                        one = t.Percent(t.Int(100)) if isinstance(factor, t.Percent) else t.Int(1)
-                        yield factor, t.Bracket(t.Sum(one, (("-", factor),)))
+                        unit = t.Percent(t.Int(100)) if isinstance(factor, t.Percent) else t.Int(1)
+                        yield factor, t.Bracket(t.Sum(unit, (("-", factor),)))
 
 
 def _is_one_time(total: t.Sum) -> bool:
