@@ -10,6 +10,7 @@ from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults
 from itembank.files.model_words import model_at
 from itembank.packs.data.pack import Look, Pack, PackItem
+from itembank.packs.data.pack_models import model_of
 from itembank.planning.department.department import read_department
 
 DEPARTMENT = """school = "Larkhythe School"
@@ -128,8 +129,9 @@ def test_both_readers_name_the_word_that_was_meant(tmp_path):
 
 
 def test_a_model_is_found_by_the_place_of_a_key():
-    assert model_at(Pack, ("versions", 0, "items", 2, "marks")) is PackItem
-    assert model_at(Pack, ("look", "slips")) is Look
+    pack = model_of(Pack)
+    assert model_at(pack, ("versions", 0, "items", 2, "marks")) is model_of(PackItem)
+    assert model_at(pack, ("look", "slips")) is model_of(Look)
     assert model_at(BankItem, ("marks",)) is BankItem
-    assert model_at(Pack, ("nowhere", "at", "all")) is None
+    assert model_at(pack, ("nowhere", "at", "all")) is None
     assert issubclass(FileFaults, ItembankError)

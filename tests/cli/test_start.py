@@ -162,6 +162,17 @@ def test_a_pack_loads_no_results_and_no_plan(department):
     assert not department[1] & {"urllib.request", "http.client", "ssl"}
 
 
+def test_a_pack_that_is_made_is_not_checked_as_one_that_is_read(tmp_path):
+    words = ["pack", "-t", "ratio.share", "--questions", "2", "--output", "here"]
+    loaded = loaded_by(words, tmp_path)
+    assert "itembank.packs.data.pack_files" in loaded
+    assert "pydantic" not in loaded
+    made = next(tmp_path.glob("here/*/pack.json"))
+    assert "pydantic" in loaded_by(
+        ["pack", "--from", str(made), "--output", "here", "--replace"], tmp_path
+    )
+
+
 def test_recording_loads_no_more_where_there_is_no_bank(tmp_path):
     folder = shutil.copytree(
         DEMO, tmp_path / "larkhythe", ignore=shutil.ignore_patterns("questions")

@@ -55,7 +55,7 @@ def pack_ask(item: Item) -> Ask:
         ],
         "constants": list(item.constants),
     }
-    return Ask.model_validate(fields)
+    return Ask(**fields)
 
 
 def has_letter_p(item: Item) -> bool:

@@ -27,9 +27,11 @@ def pack_json(pack: Pack) -> bytes:
 
 def schema_json() -> bytes:
     """Return the JSON Schema of `pack.json` (draft 2020-12), as published in ``docs``."""
+    from itembank.packs.data.pack_models import model_of
+
     schema: dict[str, Any] = {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
-        **Pack.model_json_schema(),
+        **model_of(Pack).model_json_schema(),
     }
     return (json.dumps(schema, indent=1, ensure_ascii=False) + "\n").encode()
 
@@ -111,12 +113,13 @@ def load_pack(path: Path) -> Pack:
 
 def _shape_faults(path: Path, error: Any) -> str:
     from itembank.files.model_words import model_at, sentence
+    from itembank.packs.data.pack_models import model_of
 
     found = error.errors(include_url=False)
     lines = []
     for fault in found[:5]:
         message = fault["msg"]
-        said = sentence(fault, model_at(Pack, fault["loc"]), written=False)
+        said = sentence(fault, model_at(model_of(Pack), fault["loc"]), written=False)
         said = said or f"{message[:1].lower()}{message[1:]}."
         lines.append(f"{path}, {_field_path(fault['loc'])}: {said}")
     if len(found) > 5:

@@ -5,10 +5,8 @@ from __future__ import annotations
 import datetime
 from typing import TYPE_CHECKING, Annotated, Any, Literal
 
-from pydantic import AfterValidator, Field, WithJsonSchema
-
 from itembank.items.asks import KINDS
-from itembank.packs.data.pack_data import Data
+from itembank.packs.data.pack_data import Checked, Data, Published, ToldBy, said
 
 if TYPE_CHECKING:
     from itembank.figures.figure import Figure
@@ -22,9 +20,9 @@ SignOffState = Literal["none", "unsigned", "signed", "stale"]
 class Maths(Data):
     """One piece of mathematics by its three written faces."""
 
-    mathml: str = Field(description="Presentation MathML, W3C MathML Core.")
-    line: str = Field(description="One-line text that reads back to the same mathematics.")
-    words: str = Field(description="The phrase a teacher would say.")
+    mathml: str = said(description="Presentation MathML, W3C MathML Core.")
+    line: str = said(description="One-line text that reads back to the same mathematics.")
+    words: str = said(description="The phrase a teacher would say.")
 
 
 class TextRun(Data):
@@ -43,8 +41,8 @@ class MathRun(Maths):
 class Picture(Data):
     """A figure by its data and its words; what is drawn follows from the data."""
 
-    data: dict[str, Any] = Field(description="Its kind, and the keys of that kind.")
-    words: str = Field(description="All that a pupil who cannot see it needs in order to answer.")
+    data: dict[str, Any] = said(description="Its kind, and the keys of that kind.")
+    words: str = said(description="All that a pupil who cannot see it needs in order to answer.")
 
     @property
     def figure(self) -> Figure:
@@ -58,25 +56,25 @@ class FigureReading(Data):
     """What a letter of a question about a figure stands for."""
 
     letter: str
-    name: str = Field(description="'value', 'shaded', 'angle', …")
-    of: list[str] = Field(default=[], description="The labels of what it is read of.")
+    name: str = said(description="'value', 'shaded', 'angle', …")
+    of: list[str] = said(default=[], description="The labels of what it is read of.")
 
 
-Run = Annotated[TextRun | MathRun, Field(discriminator="kind")]
+Run = Annotated[TextRun | MathRun, ToldBy("kind")]
 
 
 class Key(Maths):
     """The answer an item expects and the form it must have."""
 
-    form: str = Field(description="Name of the form, e.g. 'lowest-terms'.")
-    form_words: str = Field(description="The form in words, e.g. 'a fraction in its lowest terms'.")
+    form: str = said(description="Name of the form, e.g. 'lowest-terms'.")
+    form_words: str = said(description="The form in words, e.g. 'a fraction in its lowest terms'.")
 
 
 class Condition(Data):
     """What a number that is to be given has to be, such as a multiple of 7."""
 
-    name: str = Field(description="'whole', 'prime', 'multiple', 'factor', …")
-    of: list[str] = Field(default=[], description="The number it speaks of, in line notation.")
+    name: str = said(description="'whole', 'prime', 'multiple', 'factor', …")
+    of: list[str] = said(default=[], description="The number it speaks of, in line notation.")
 
 
 def _known_kind(name: str) -> str:
@@ -88,16 +86,16 @@ def _known_kind(name: str) -> str:
 
 KindName = Annotated[
     str,
-    AfterValidator(_known_kind),
-    WithJsonSchema({"enum": [kind.name for kind in KINDS.values() if kind.filed]}),
+    Checked(_known_kind),
+    Published({"enum": [kind.name for kind in KINDS.values() if kind.filed]}),
 ]
 
 
 class Ask(Data):
     """What the proof starts from, in line notation: the question behind the words."""
 
-    kind: KindName = Field(description="What kind of question it is.")
-    target: list[str] = Field(
+    kind: KindName = said(description="What kind of question it is.")
+    target: list[str] = said(
         description="What is wanted; for order, compare, choose, common, sequence and odd one "
         "out: the things; "
         "for true or false: the statement; for faulty line: the question and its lines; for match: "
@@ -105,37 +103,37 @@ class Ask(Data):
         "for subject: the formula and the letter; for round: the number and how many or what to; "
         "for give: a letter for each number of the answer."
     )
-    relations: list[str] = Field(default=[], description="What is given, as equations.")
-    detail: str = Field(
+    relations: list[str] = said(default=[], description="What is given, as equations.")
+    detail: str = said(
         default="",
         description="For order: 'ascending', 'descending'; choose: 'least', 'greatest'; rewrite: "
         "'simplify', 'expand', 'factorise'; common: 'hcf', 'lcm'; round: 'places', 'figures', "
         "'nearest'.",
     )
-    labels: list[str] = Field(
+    labels: list[str] = said(
         default=[],
         description="For choose and match: the name of each option or card; of several answers: "
         "who gives each.",
     )
-    pick: Literal["", "largest", "smallest", "positive", "negative"] = Field(
+    pick: Literal["", "largest", "smallest", "positive", "negative"] = said(
         default="", description="For find and solve: which one of several answers is wanted."
     )
-    answers: list[str] = Field(
+    answers: list[str] = said(
         default=[],
         description="Where it is asked whether an answer to the question is right, or whose of "
         "several: the answers.",
     )
-    answer_form: str = Field(default="", description="The form that such answers have to have.")
-    way: Literal["nearest", "down", "up"] = Field(
+    answer_form: str = said(default="", description="The form that such answers have to have.")
+    way: Literal["nearest", "down", "up"] = said(
         default="nearest", description="For round: to the nearest, always down, or always up."
     )
-    conditions: list[Condition] = Field(
+    conditions: list[Condition] = said(
         default=[], description="For give: what each number of the answer has to be."
     )
-    readings: list[FigureReading] = Field(
+    readings: list[FigureReading] = said(
         default=[], description="For of figure: what its letters stand for."
     )
-    constants: list[int] = Field(
+    constants: list[int] = said(
         default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
     )
 
@@ -146,7 +144,7 @@ class Step(Data):
     say: str
     maths: Maths | None = None
     picture: Picture | None = None
-    marks: int = Field(
+    marks: int = said(
         default=0, ge=0, description="Marks earned by the working as far as this line."
     )
 
@@ -163,7 +161,7 @@ class Misconception(Data):
 class SignOff(Data):
     """A reviewer's statement that a key was checked."""
 
-    by: str = Field(description="The reviewer's code, never a name.")
+    by: str = said(description="The reviewer's code, never a name.")
     on: datetime.date
 
 
@@ -171,50 +169,50 @@ class Source(Data):
     """Where a question comes from, how its key was proved, and who has signed it."""
 
     kind: Literal["generated", "bank"]
-    bank: str = Field(default="", description="Name of the bank that holds or names the question.")
-    id: str = Field(default="", description="The question's id in the bank.")
-    hash: str = Field(
+    bank: str = said(default="", description="Name of the bank that holds or names the question.")
+    id: str = said(default="", description="The question's id in the bank.")
+    hash: str = said(
         default="",
         description="Hash of all that printed of the bank's question when it was chosen.",
     )
-    proved: Proved = Field(
+    proved: Proved = said(
         description="What exact arithmetic and computer algebra both started from."
     )
-    sign_off: SignOffState = Field(
+    sign_off: SignOffState = said(
         default="none", description="'none' where a question needs no sign-off: it was generated."
     )
-    signed: list[SignOff] = Field(default=[], description="Who signed, and when, the latest last.")
-    author: str = Field(default="", description="Code of who wrote the question.")
+    signed: list[SignOff] = said(default=[], description="Who signed, and when, the latest last.")
+    author: str = said(default="", description="Code of who wrote the question.")
     licence: str = ""
-    credit: str = Field(default="", description="What the bank says the question was taken from.")
+    credit: str = said(default="", description="What the bank says the question was taken from.")
 
 
 class PackItem(Data):
     """One question as it stands in a pack."""
 
-    address: str = Field(
+    address: str = said(
         description="Names the question for ever: topic/tier/number, or bank:id for a bank's own."
     )
     topic: str
     topic_title: str
     tier: TierName
-    marks: int = Field(ge=1)
+    marks: int = said(ge=1)
     difficulty: float
-    prompt: list[Run] = Field(min_length=1)
-    picture: Picture | None = Field(default=None, description="What is drawn with the question.")
+    prompt: list[Run] = said(min_length=1)
+    picture: Picture | None = said(default=None, description="What is drawn with the question.")
     key: Key
-    key_picture: Picture | None = Field(default=None, description="What is drawn with the answer.")
+    key_picture: Picture | None = said(default=None, description="What is drawn with the answer.")
     ask: Ask
     steps: list[Step]
     misconceptions: list[Misconception]
-    untested: list[str] = Field(
+    untested: list[str] = said(
         default=[],
         description="Names of the misconceptions that other items of the tier show, and not this.",
     )
-    accept: list[str] = Field(
+    accept: list[str] = said(
         default=[], description="How marking may be more lenient than the form."
     )
-    source: Source | None = Field(
+    source: Source | None = said(
         default=None, description="Where the question comes from; packs of version 1 do not say."
     )
 
