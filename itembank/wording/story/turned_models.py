@@ -52,8 +52,8 @@ def turned_models(
             if clock_fault(new):
                 continue  # two times of day have no sum
             yield _changed(lines, find, old, new)
-    for old, new in _other_parts(whole, said, spans):
-        yield _changed(lines, find, old, new)
+    for part, other in _other_parts(whole, said, spans):
+        yield _changed(lines, find, part, other)
 
 
 def _changed(lines: tuple[t.Node, ...], find: t.Node | None, old: t.Node, new: t.Node) -> Turned:
