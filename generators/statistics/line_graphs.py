@@ -13,6 +13,7 @@ from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics._charts import Wrongs
 from generators.statistics._line_graphs_in_brief import BRIEF, MISTAKES
+from generators.statistics._points_missing import MISSING_MISTAKES, with_missing_points
 from itembank.figures.kinds.line_graph import LineGraph
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
@@ -153,6 +154,7 @@ class LineGraphs(Topic):
     statements = ("statistics.charts", "algebra.real-life-graphs")
     misconceptions = (
         *MISTAKES,
+        *MISSING_MISTAKES,
         *(m.LINE_BELOW_POINT, m.LINE_ABOVE_POINT, m.ONE_EACH, m.OTHER_END, m.LAST_PLACE),
         *(m.NEXT_PLACE, m.ADDS_FOR_CHANGE, m.END_OF_CHANGE, m.COUNTS_SMALL_STEPS),
     )
@@ -169,6 +171,7 @@ class LineGraphs(Topic):
     }
     spaces = kinds.with_statements(spaces)
     spaces = with_brief(spaces, BRIEF)
+    spaces = with_missing_points(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

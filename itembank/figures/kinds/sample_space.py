@@ -9,7 +9,7 @@ from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
-from itembank.figures.drawing import Area, Drawing, Mark, Point, Stroke, Text, drawing, rectangle
+from itembank.figures.drawing import Area, Drawing, Mark, Point, Text, drawing, rectangle
 from itembank.figures.figure import (
     Asked,
     Figure,
@@ -104,7 +104,7 @@ def _drawing(figure: SampleSpace) -> Drawing:
         x, y = column * wide, -row * high
         head = role != "cell"
         corners = rectangle(x, y - high, x + wide, y)
-        marks.append(Area(corners, f"{role} box", weight="normal" if head else "faint"))
+        marks.append(Area(corners, f"{role} box", weight="normal" if head else "thin"))
         if content != "":
             marks.append(Text(Point(x + wide / 2, y - high / 2), content, role=role))
 
@@ -115,10 +115,6 @@ def _drawing(figure: SampleSpace) -> Drawing:
         cell(0, row, node, "second")
         for column, value in enumerate(values, 1):
             cell(column, row, value, "cell")
-    # What is added stands apart from the sums, as names do in other tables.
-    across, down = (len(figure.first) + 1) * wide, -(len(figure.second) + 1) * high
-    marks.append(Stroke((Point(0, -high), Point(across, -high)), "head line", "heavy"))
-    marks.append(Stroke((Point(wide, 0), Point(wide, down)), "head line", "heavy"))
     return drawing(marks)
 
 

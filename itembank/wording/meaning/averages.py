@@ -16,6 +16,7 @@ _MEAN_OF = late(
 )
 _ADDED = late(
     rf"\b(?:another|a|an|one more|a new|a (?:fourth|fifth|sixth|seventh))\b(?: [\w-]+){{0,4}}? ({SLOT})[^.]*\b(?:joins?|is added|are added|is put|comes|added)\b|"
+    rf"\bone more [a-z]+, ({SLOT}), is added\b|"
     rf"\b(?:joins?|is added|adds)[^.]*?({SLOT})",
     re.I,
 )

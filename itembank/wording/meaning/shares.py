@@ -22,7 +22,7 @@ _THREE = late(
     re.I,
 )
 _ORDINALS = ("first", "second", "third", "fourth")
-_ALL = r"\b(?:altogether|in total|in all|total|mixture|members|pupils|people|together|whole|(?:do|did) they (?:share|have|get|collect|win))\b"
+_ALL = r"\b(?:how much (?:is|was|were) (?:the|their) (?:whole |full |total )?(?:prize|reward|bonus|bill|winnings)|altogether|in total|in all|total|mixture|members|pupils|people|together|whole|(?:do|did) they (?:share|have|get|collect|win))\b"
 
 
 def share_reading(tale: Tale) -> Reading | None:
