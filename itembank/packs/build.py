@@ -90,7 +90,7 @@ def choose(request: PackRequest, fits_slides: FitsSlides | None = None) -> Chose
             be read.
     """
     banks, topics = _sources_of(request)
-    slide = DrawnRoom(request, topics, fits_slides) if fits_slides is not None else None
+    slide = _room(request, topics, fits_slides)
     return chosen_and_proved(
         _pools(banks), lambda pool: _chosen(request, banks, topics, pool, slide)
     )
@@ -136,12 +136,21 @@ def starter_addresses(
         ItembankError: as :func:`choose`.
     """
     banks, topics = _sources_of(request)
-    slide = DrawnRoom(request, topics, fits_slides) if fits_slides is not None else None
+    slide = _room(request, topics, fits_slides)
     first = chosen_and_proved(
         _pools(banks),
         lambda pool: _starter(request, _shares(request, topics), pool, slide)[0],
     )
     return tuple(candidate.item.address for candidate in first)
+
+
+def _room(
+    request: PackRequest, topics: tuple[TopicSources, ...], fits_slides: FitsSlides | None
+) -> SlideRoom | None:
+    if fits_slides is None:
+        return None
+    slips = bool(request.slips) or stated(request.variants) > 1
+    return DrawnRoom(request, topics, fits_slides, slips)
 
 
 def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:
