@@ -56,6 +56,13 @@ class SlideRoom(Protocol):
         Its figure counts unless it is `shown` by another question.
         """
 
+    @property
+    def slips(self) -> bool:
+        """Whether one side of a pupil slip is to hold what one slide holds."""
+
+    def without_slips(self) -> SlideRoom:
+        """Return what tells how full slides are, whatever slips hold."""
+
 
 class Rooms:
     """The room that questions take on a slide, each measured once."""
