@@ -93,7 +93,7 @@ class ParallelLines(Topic):
     spaces = kinds.with_working_spotted(
         spaces, "graphs.parallel-lines", kinds.working_goes_wrong({ADDS_PRODUCT: (e.turned,)})
     )
-    spaces = kinds.with_people_asked(spaces, "graphs.parallel-lines")
+    spaces = kinds.with_people_asked(spaces, "graphs.parallel-lines", 40)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -13,7 +13,6 @@ from itembank.figures.kinds.growing_pattern import GrowingPattern
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
-from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -121,9 +120,6 @@ class Patterns(Topic):
             number=_NUMBERS,
         ),
     }
-    spaces = kinds.with_working_spotted(
-        spaces, "sequences.patterns", kinds.working_goes_wrong({STEP_TOO_FEW: (e.cut_short,)})
-    )
     spaces = kinds.with_statements(spaces, 60)
     spaces = kinds.with_people_asked(spaces, "sequences.patterns")
 

@@ -13,11 +13,11 @@ from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics._charts import Wrongs
 from generators.statistics._line_graphs_in_brief import BRIEF, MISTAKES
+from generators.statistics._points_missing import MISSING_MISTAKES, with_missing_points
 from itembank.figures.kinds.line_graph import LineGraph
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
-from itembank.items.kinds import line_edits as e
 from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -154,6 +154,7 @@ class LineGraphs(Topic):
     statements = ("statistics.charts", "algebra.real-life-graphs")
     misconceptions = (
         *MISTAKES,
+        *MISSING_MISTAKES,
         *(m.LINE_BELOW_POINT, m.LINE_ABOVE_POINT, m.ONE_EACH, m.OTHER_END, m.LAST_PLACE),
         *(m.NEXT_PLACE, m.ADDS_FOR_CHANGE, m.END_OF_CHANGE, m.COUNTS_SMALL_STEPS),
     )
@@ -170,12 +171,7 @@ class LineGraphs(Topic):
     }
     spaces = kinds.with_statements(spaces)
     spaces = with_brief(spaces, BRIEF)
-    spaces = kinds.with_working_spotted(
-        spaces,
-        "statistics.line-graphs",
-        kinds.working_goes_wrong({m.ADDS_FOR_CHANGE: (e.turned,), m.END_OF_CHANGE: (e.cut_short,)}),
-    )
-    spaces = kinds.with_people_asked(spaces, "statistics.line-graphs")
+    spaces = with_missing_points(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -202,7 +202,7 @@ class TwoWayTables(Topic):
             {m.ADDS_TO_TOTAL: (e.turned,), m.SUBTRACTS_FOR_TOTAL: (e.turned,)}
         ),
     )
-    spaces = kinds.with_people_asked(spaces, "statistics.two-way-tables")
+    spaces = kinds.with_people_asked(spaces, "statistics.two-way-tables", 20)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

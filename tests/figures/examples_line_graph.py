@@ -22,5 +22,10 @@ def example(chance: random.Random) -> LineGraph:
     step = scale // between
     values = [step * chance.randrange(0, 4 * between + 1) for _ in names]
     title = chance.choice(("", "The greenhouse in spring"))
+    along = chance.choice(("", "Time"))
+    missing = ""
+    if len(names) > 2 and chance.random() < 0.3:
+        place = chance.randrange(len(names))
+        missing, values[place] = names[place], 0
     points = tuple(zip(names, values, strict=True))
-    return LineGraph(points, scale, between, "Temperature", chance.choice(("", "Time")), title)
+    return LineGraph(points, scale, between, "Temperature", along, title, missing)

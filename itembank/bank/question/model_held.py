@@ -15,7 +15,7 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.elimination import answer
 from itembank.wording.kinds.comes_to import comes_to
-from itembank.wording.meaning.second_reading import meaning_fault
+from itembank.wording.meaning.second_reading import meaning_fault, read_again
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT
 from itembank.wording.sentences.question_sentences import questions
@@ -23,6 +23,7 @@ from itembank.wording.story.conditions import condition_fault
 from itembank.wording.story.question_fits import asked_fault
 from itembank.wording.story.story import Story
 from itembank.wording.story.story_numbers import story_fault
+from itembank.wording.story.turned_models import turned_models
 from itembank.wording.story.whole_things import how_many_whole
 
 
@@ -49,7 +50,29 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
         raise NeedsPerson(fault)
     if not maths.model:
         return told_by_task(maths, ask)
-    relations = tuple(node for node in maths.model if isinstance(node, t.Relation))
+    ask = with_unit_of_key(ask, maths, used)
+    fault, found = _held(item, maths, maths.model, maths.find or _found(ask))
+    if fault:
+        raise NeedsPerson(fault)
+    if not read_again(maths.runs, found) and (fault := _either_way(item, maths, ask, found)):
+        raise NeedsPerson(fault)
+    return ask
+
+
+def _held(
+    item: BankItem,
+    maths: Maths,
+    lines: tuple[t.Node, ...],
+    find: t.Node | None,
+    *,
+    taken: bool = True,
+) -> tuple[str, frozenset[Fraction]]:
+    """Return how a model goes against its words, or ``""``, and the values it may come to.
+
+    `taken` says to ask as well that a model which ends by taking away is asked for what is left;
+    a story that is read a second time says so itself.
+    """
+    relations = tuple(node for node in lines if isinstance(node, t.Relation))
 
     def worth(node: t.Node) -> Fraction | None:
         try:
@@ -57,16 +80,26 @@ def checked_story(item: BankItem, maths: Maths, ask: Ask) -> Ask:
         except (t.NotationError, IndexError):
             return None
 
-    ask = with_unit_of_key(ask, maths, used)
-    model = Modelled(maths.model, maths.find or _found(ask), maths.key, worth)
-    if fault := asked_fault(maths.runs, model):
-        raise NeedsPerson(fault)
+    model = Modelled(lines, find, maths.key, worth)
     worked_out = comes_to(maths.runs, model, item.constants)
-    if fault := worked_out.fault or meaning_fault(
-        maths.runs, model, item.not_needed, worked_out.values
-    ):
-        raise NeedsPerson(fault)
-    return ask
+    taken = taken and not read_again(maths.runs, worked_out.values)
+    if fault := asked_fault(maths.runs, model, taken=taken):
+        return fault, frozenset()
+    fault = worked_out.fault or meaning_fault(maths.runs, model, item.not_needed, worked_out.values)
+    return fault, worked_out.values
+
+
+def _either_way(item: BankItem, maths: Maths, ask: Ask, found: frozenset[Fraction]) -> str:
+    """Return which sign of a model no check holds to the words, or ``""``."""
+    for lines, find, says in turned_models(maths.runs, maths.model, maths.find or _found(ask)):
+        fault, others = _held(item, maths, lines, find, taken=False)
+        if fault or not others or others & found or min(others) <= 0:
+            continue
+        return (
+            f"The story is not read a second time, and a model with {says} would fit its words as "
+            "well: a person has to look which of the two they mean."
+        )
+    return ""
 
 
 def _found(ask: Ask) -> t.Node | None:

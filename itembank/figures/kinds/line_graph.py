@@ -1,4 +1,7 @@
-"""A line graph: points over named places, such as times, each joined to the next."""
+"""A line graph: points over named places, such as times, each joined to the next.
+
+One point may be missing: a place with a name at which nothing is drawn yet.
+"""
 
 from __future__ import annotations
 
@@ -27,6 +30,7 @@ from itembank.figures.kinds.chart_names import (
     with_sizes,
 )
 from itembank.figures.kinds.chart_readings import chart_read, chart_readings
+from itembank.figures.kinds.missing_point import MISSING_POINT, PLACE, unit_fits
 from itembank.figures.label_room import room, text_width
 from itembank.notation import tree as t
 
@@ -38,7 +42,8 @@ class LineGraph(Figure):
     """Points at named places along, joined by straight lines; what is between is not read.
 
     The axis is numbered in steps of `scale`, each cut in `between`. `counts` says what goes up,
-    and `along` what goes along.
+    and `along` what goes along. No point is drawn at the place that is named `missing`, and its
+    neighbours are not joined to it; the number given there is 0 and says nothing.
 
     >>> LineGraph((("09:00", 12), ("10:00", 15)), 5, 5, "Temperature", along="Time").points[0]
     ('09:00', 12)
@@ -50,6 +55,12 @@ class LineGraph(Figure):
     counts: str = ""
     along: str = ""
     title: str = ""
+    missing: str = ""
+
+
+def _drawn(figure: LineGraph) -> tuple[tuple[str, int], ...]:
+    """Return the points that are drawn."""
+    return tuple(point for point in figure.points if point[0] != figure.missing)
 
 
 def _fault(figure: LineGraph) -> str:
@@ -60,7 +71,9 @@ def _fault(figure: LineGraph) -> str:
         return wrong
     if not figure.counts:
         return "its scale needs a title: say in ‘counts’ what it shows"
-    if wrong := scale_fault([value for _, value in figure.points], figure.scale, figure.between):
+    if figure.missing and (figure.missing, 0) not in figure.points:
+        return "the point that is missing is to be one of its places, with 0 for its number"
+    if wrong := scale_fault([value for _, value in _drawn(figure)], figure.scale, figure.between):
         return wrong
     if _column(figure) * len(names) > _WIDE:
         return "the names along it do not fit side by side: shorten them"
@@ -73,7 +86,8 @@ def _column(figure: LineGraph) -> Fraction:
 
 
 def _lines(figure: LineGraph) -> int:
-    return -(-max(value for _, value in figure.points) // figure.scale)
+    """Return how many numbered lines its axis has above 0."""
+    return -(-max(value for _, value in _drawn(figure)) // figure.scale)
 
 
 def _drawing(figure: LineGraph) -> Drawing:
@@ -81,14 +95,17 @@ def _drawing(figure: LineGraph) -> Drawing:
     high, across = lines * LINE, wide * len(figure.points)
     marks: list[Mark] = axis_lines(lines, figure.scale, figure.between, across)
     marks.append(Stroke((Point(0, 0), Point(0, high + Fraction(1, 4))), "axis"))
-    places = []
+    runs: list[list[Point]] = [[]]
     for place, (name, value) in enumerate(figure.points):
         x = wide * place + wide / 2
         marks.append(Stroke((Point(x, -Fraction(1, 5)), Point(x, high)), "upright", "thin"))
         marks.append(Text(Point(x, -Fraction(3, 10)), name, up="top", role="place"))
-        places.append(Point(x, Fraction(value, figure.scale) * LINE))
-    marks.append(Stroke(tuple(places), "graph", "heavy"))
-    marks += [Arc(at, Fraction(3, 20), at, at, "point", "ink") for at in places]
+        if name == figure.missing:
+            runs.append([])
+        else:
+            runs[-1].append(Point(x, Fraction(value, figure.scale) * LINE))
+    marks += [Stroke(tuple(run), "graph", "heavy") for run in runs if len(run) > 1]
+    marks += [Arc(at, Fraction(3, 20), at, at, "point", "ink") for run in runs for at in run]
     y = high + Fraction(1, 2)
     marks.append(Text(Point(-Fraction(1, 5), y), figure.counts, "left", "bottom", "counts"))
     if figure.title:
@@ -101,11 +118,16 @@ def _drawing(figure: LineGraph) -> Drawing:
 
 
 def _cells(figure: LineGraph) -> dict[tuple[str, ...], int]:
-    return {(name,): value for name, value in figure.points}
+    return {(name,): value for name, value in _drawn(figure)}
 
 
 def _read(figure: LineGraph, reading: Reading) -> t.Node:
     if reading.name == "total":  # of a temperature there is none
+        raise not_shown(reading)
+    if figure.missing and reading.name != "value":
+        # The point that is missing could be the highest, or stand where another does.
+        if reading == Reading("missing"):
+            return t.Label(figure.missing)
         raise not_shown(reading)
     if reading.name == "place" and len(reading.of) == 1:
         names = [name for name, value in figure.points if str(value) == reading.of[0]]
@@ -117,6 +139,8 @@ def _read(figure: LineGraph, reading: Reading) -> t.Node:
 
 def _readings(figure: LineGraph) -> tuple[Reading, ...]:
     found = [reading for reading in chart_readings(_cells(figure)) if reading.name != "total"]
+    if figure.missing:
+        return (*(reading for reading in found if reading.name == "value"), Reading("missing"))
     values = [value for _, value in figure.points]
     found += [Reading("place", (str(value),)) for value in values if values.count(value) == 1]
     return tuple(found)
@@ -124,7 +148,7 @@ def _readings(figure: LineGraph) -> tuple[Reading, ...]:
 
 def _words(figure: LineGraph) -> str:
     of = f" of {figure.title}" if figure.title else ""
-    names = ", ".join(name for name, _ in figure.points)
+    names = ", ".join(name for name, _ in _drawn(figure))
     along = f" for {figure.along}" if figure.along else ""
     out = [f"A line graph{of} has points at {names}{along}."]
     cut = f", with {figure.between} equal steps from one number to the next"
@@ -134,6 +158,9 @@ def _words(figure: LineGraph) -> str:
         f"{cut if figure.between > 1 else ''}."
     )
     for name, value in figure.points:
+        if name == figure.missing:
+            out.append(f"No point is drawn at {name}.")
+            continue
         out.append(f"The point at {name} stands {step_words(value, figure.scale, figure.between)}.")
     return " ".join(out)
 
@@ -174,19 +201,16 @@ def _change(figure: LineGraph, found: re.Match[str]) -> Asked:
 def _place(figure: LineGraph, found: re.Match[str]) -> Asked:
     """Return the point that stands at a number: *at what time was the temperature {15}*."""
     shown = figure.counts.casefold()
-    unit = (found["unit"] or "").casefold()
     if found["what"].casefold() not in shown or found["sort"].casefold() not in _sorts(figure):
         raise FigureError(f"it does not show the ‘{found['what']}’ of a ‘{found['sort']}’")
-    if unit and unit not in shown and not (unit in ("degrees", "°c") and "°" in shown):
-        raise FigureError(f"it is not marked in ‘{unit}’")
+    if found["unit"] and not unit_fits(figure, found["unit"]):
+        raise FigureError(f"it is not marked in ‘{found['unit']}’")
     return Asked(t.Sym("r"), (("r", Reading("place", (found["number"],))),))
 
 
 def _sorts(figure: LineGraph) -> list[str]:
     return f"{figure.along} time point day month week year".casefold().split()
 
-
-_PLACE = r"\{?[\w :–’'-]{1,14}?\}?"
 
 LINE_GRAPH = register_figure(
     FigureKind(
@@ -199,11 +223,12 @@ LINE_GRAPH = register_figure(
         readings=_readings,
         read=_read,
         wordings=(
+            MISSING_POINT,
             Wording(
                 r"(?:by )?how (?:much|many \w+) (?:did|does) the (?:number of )?"
                 r"(?P<what>[\w’'-]+(?: [\w’'-]+)?) "
                 rf"(?P<way>{_UP}|fall|drop|decrease|go down) (?:by )?(?:between|from) "
-                rf"(?P<first>{_PLACE}) (?:and|to) (?P<second>{_PLACE})",
+                rf"(?P<first>{PLACE}) (?:and|to) (?P<second>{PLACE})",
                 _change,
             ),
             Wording(

@@ -10,6 +10,7 @@ import random
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import islice
+from operator import itemgetter
 from typing import Protocol, TypeAlias
 
 from itembank.figures.figure import Figure
@@ -54,6 +55,13 @@ class SlideRoom(Protocol):
 
         Its figure counts unless it is `shown` by another question.
         """
+
+    @property
+    def slips(self) -> bool:
+        """Whether one side of a pupil slip is to hold what one slide holds."""
+
+    def without_slips(self) -> SlideRoom:
+        """Return what tells how full slides are, whatever slips hold."""
 
 
 class Rooms:
@@ -109,12 +117,14 @@ class ShorterOnes:
         """Return the shortest questions of a tier: their share of a slide by their addresses."""
         found = self._short.get((topic, tier))
         if found is None:
-            offered: list[Candidate] = []
+            offered: list[tuple[float, Candidate]] = []
             for source in sources(self.topics[topic]):
                 rng = looked_at(self.seed, topic, tier)
-                offered += islice(self.pool.offers(source, tier, rng), SHORTER_LOOK_AHEAD)
+                some = islice(self.pool.offers(source, tier, rng), SHORTER_LOOK_AHEAD)
+                # Each is guessed at as soon as it is made: what its making drew is still known.
+                offered += [(room_of(candidate), candidate) for candidate in some]
             found = {}
-            for candidate in sorted(offered, key=room_of)[:MEASURED]:
+            for _, candidate in sorted(offered, key=itemgetter(0))[:MEASURED]:
                 share = self.rooms.share(candidate)
                 if share is not None:
                     found[candidate.item.address] = share

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from functools import lru_cache
+from itertools import pairwise
 from typing import Any
 
 import sympy
@@ -34,13 +35,26 @@ def _points(drawing: Drawing) -> dict[str, Any]:
         for mark in drawing.of("point")
         if isinstance(mark, Arc)
     }
-    (graph,) = drawing.of("graph")
-    assert isinstance(graph, Stroke)
-    corners = [(sympy.Rational(x), sympy.Rational(y)) for x, y in graph.points]
-    if {*corners} != spots or sorted(corners) != corners:
-        raise NotExact("the line does not join the points in order")
-    if {x for x, _ in corners} != {*names} or uprights != {*names}:
+    corners = sorted(spots)
+    places = sorted(names)
+    if not {x for x, _ in spots} <= {*names}:
         raise NotExact("a point stands over no name")
+    joined = [
+        tuple((sympy.Rational(x), sympy.Rational(y)) for x, y in pair)
+        for mark in drawing.of("graph")
+        if isinstance(mark, Stroke)
+        for pair in pairwise(mark.points)
+    ]
+    neighbours = [
+        (left, right)
+        for left, right in pairwise(corners)
+        if places.index(right[0]) == places.index(left[0]) + 1
+    ]
+    if sorted(joined) != neighbours:
+        raise NotExact("the line does not join the points that stand side by side, in order")
+    over = [x for x, _ in corners]
+    if len({*over}) != len(over) or uprights != {*names}:
+        raise NotExact("two points stand over one name, or a name is without its line")
     lines = {
         sympy.Rational(mark.points[0].y)
         for role in ("line", "small line")
@@ -54,6 +68,15 @@ def _points(drawing: Drawing) -> dict[str, Any]:
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     points = _points(drawing)
+    without = [
+        str(mark.content)
+        for mark in drawing.of("place")
+        if isinstance(mark, Text) and str(mark.content) not in points
+    ]
+    if reading.name == "missing" and len(without) == 1:
+        return t.Label(without[0])
+    if without and reading.name != "value":
+        raise NotExact("a point is missing: of all of them nothing is known")
     if reading.name == "value":
         for name, value in points.items():
             if [name.casefold()] == [wanted.casefold() for wanted in reading.of]:

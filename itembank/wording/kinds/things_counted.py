@@ -28,7 +28,7 @@ SMALL_WORDS = frozenset(
 def noun_stem(word: str) -> str:
     """Return a noun without the ending of its plural.
 
-    >>> [noun_stem(word) for word in ("boxes", "eggs", "people", "classes", "pennies", "bus")]
+    >>> [noun_stem(word) for word in ("boxes", "eggs", "people", "classes", "pennies", "buses")]
     ['box', 'egg', 'people', 'class', 'penny', 'bus']
     """
     word = word.lower().removesuffix("'s").removesuffix("'")
@@ -51,6 +51,7 @@ _PLURALS = {
     "people": "people", "person": "people", "children": "child", "men": "man", "women": "woman",
     "loaves": "loaf", "shelves": "shelf", "knives": "knife", "leaves": "leaf", "halves": "half",
     "mice": "mouse", "geese": "goose", "feet": "foot", "potatoes": "potato", "tomatoes": "tomato",
+    "buses": "bus", "minibuses": "minibus", "gases": "gas",
 }  # fmt: skip
 
 

@@ -26,6 +26,7 @@ def comparison_reading(tale: Tale) -> Reading | None:
         or _sum_and_gap(tale)
         or temperature_reading(tale)
         or _balance(tale)
+        or _balance_back(tale)
     )
 
 
@@ -43,7 +44,7 @@ def _age(tale: Tale) -> Reading | None:
         if m["age"] in tale.by_char
     ]
     both = re.search(
-        rf"([A-Z][\w'-]*) is ({SLOT})(?: years old)? and (?:his |her |their )?([\w'-]+) is ({SLOT})",
+        rf"([A-Z][\w'-]*|[Aa]n? \w+) is ({SLOT})(?: years old)? and (?:his |her |their )?([\w'-]+) is ({SLOT})",
         tale.told,
     )
     if both and both[2] in tale.by_char and both[4] in tale.by_char:
@@ -64,6 +65,19 @@ def _age(tale: Tale) -> Reading | None:
             return reads("in so many years is later", now + by)
         if re.search(rf"{shift.char} years? (?:ago|before|earlier)", tale.text, re.I):
             return reads("so many years ago is earlier", now - by)
+    if len(ages) == 2 and len(numbers) == 3:
+        times = re.search(
+            rf"\bin how many years will (?:the |his |her )?([\w'-]+) be ({SLOT}) times as old as",
+            tale.text,
+            re.I,
+        )
+        if times and times[2] in tale.by_char:
+            names = [who.split()[-1].lower() for who, _ in ages]
+            k = tale.by_char[times[2]].value
+            if times[1].lower() in names and k != 1:
+                place = names.index(times[1].lower())
+                older, younger = (_years(ages[i][1]) for i in (place, 1 - place))
+                return reads("both of them grow older", (older - k * younger) / (k - 1))
     if len(ages) == 2 and len(numbers) == 2:
         first, two = (_years(n) for _, n in ages)
         if tale.asks_for(r"\bwhen (?:\w+ ){1,3}was born\b"):
@@ -232,3 +246,36 @@ def _balance(tale: Tale) -> Reading | None:
     if count != len(tale.numbers) or count == 1:
         return None
     return reads("what comes is added and what goes is taken away", value)
+
+
+_THEN_THERE = late(
+    rf"\b(?:there (?:are|were)|leaving|now|then) (?:now |only |then )?({SLOT})(?: [a-z]+)?(?: (?:are|were))?(?: (?:left|now|on|in)\b|$)|\b({SLOT})(?: [a-z]+)? (?:are|is) (?:now )?left\b|\b(?:has|have|had) ({SLOT})(?: [a-z]+)? (?:left|now)\b",
+    re.I,
+)
+
+
+def _balance_back(tale: Tale) -> Reading | None:
+    """Return what there was at first, from what came and went and what there is now."""
+    if not tale.asks_for(
+        r"\b(?:at first|to (?:begin|start) with|at the start|when it arrived|before|originally)\b"
+    ) or tale.of("percent", "part"):
+        return None
+    if late_search(r"\b(?:each|every|per|times|twice|half|as many)\b", tale.text):
+        return None
+    end = None
+    for match in _THEN_THERE.finditer(tale.told):
+        end = next((n for i in (1, 2, 3) if (n := tale.get(match, i))), None)
+    if end is None:
+        return None
+    value, count = end.value, 1
+    for move in _CHANGE.finditer(tale.told):
+        by = next((n for name in ("p", "p2", "m", "m2") if (n := tale.get(move, name))), None)
+        if by is end:
+            continue
+        if by is None or by.measure != end.measure:
+            return None
+        value += -by.value if move["p"] or move["p2"] else by.value
+        count += 1
+    if count != len(tale.numbers) or count == 1:
+        return None
+    return reads("what came and went is put back", value)

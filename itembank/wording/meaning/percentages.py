@@ -32,7 +32,7 @@ _IS_BEFORE = late(
     re.I,
 )
 _ASKS_BEFORE = (
-    r"\b(?:before|original\w*|old|at first|to (?:start|begin) with|normal\w*|usual\w*|full price|last year|"
+    r"\b(?:before|of the (?:meal|food)|original\w*|old|at first|to (?:start|begin) with|normal\w*|usual\w*|full price|last year|"
     r"without (?:vat|tax|the)|excluding|when it is not|not in (?:a|the) sale)\b"
 )
 _ASKS_CHANGE = (
@@ -42,7 +42,7 @@ _ASKS_CHANGE = (
 )
 _ASKS_AFTER = (
     r"\b(?:new|now|after|sale price|in (?:the|a) sale|final|total|pay|pays|costs?|worth|this year|with|price|end|"
-    r"population|value|in the account|how many|altogether|left|have)\b"
+    r"population|value|in the account|how many|altogether|left|have|bill)\b"
 )
 _WITH_TAX = r"\b(?:with|including|excluding|without|before|after) (?:the )?(?:vat|tax|tip|discount|interest)\b"
 _IS_CHANGE = r"(?:cheaper|dearer|less|more|off|is saved|is taken off)\b"
@@ -241,7 +241,12 @@ def _change_asked(tale: Tale) -> Reading | None:
         return reads("a part of the amount that stands after ‘of’", top.value / bottom.value)
     if re.search(rf"\bby {re.escape(second.char)} from {re.escape(first.char)}", tale.text):
         return None
-    if late_search(rf"\b(?:by|of|profit of|loss of) {re.escape(first.char)}", tale.text):
+    if late_search(rf"\bby {re.escape(second.char)}", tale.told):
+        return reads("what it changes by is of what was there first", second.value / first.value)
+    if late_search(
+        rf"\b(?:by|(?:profit|loss|rise|fall|increase|decrease|discount|reduction|gain|saving) of) {re.escape(first.char)}",
+        tale.text,
+    ):
         return None
     if (
         late_search(r"\bwas\b", tale.clause_of(second))

@@ -15,25 +15,27 @@ _STEP = late(
     rf"\b(?P<mul>(?:it is |is )?multipl(?:y|ies|ied|ying)(?: it| this| that| the (?:result|answer))? by|times(?: it)?(?: by)?) (?P<m>{SLOT})|"
     rf"\b(?P<div>(?:is )?divid(?:e|es|ed|ing)(?: it| this| that| the (?:result|answer))? by) (?P<d>{SLOT})|"
     rf"(?P<a2>{SLOT}) (?:is|are) (?:then )?added|(?P<s2>{SLOT}) (?:is|are) (?:then )?(?:subtracted|taken away)|"
+    rf"\b(?:is )?(?:taken away|taken|subtracted) from (?P<r>{SLOT})|\bsubtracts? (?:it|this|that|the (?:result|answer)|a number) from (?P<r2>{SLOT})|"
     r"\b(?P<two>double[sd]?|doubling|twice)|\b(?P<half>halve[sd]?|halving)|\b(?P<three>treble[sd]?|triple[sd]?))",
     re.I,
 )
 _STARTS = late(
-    r"\b(?:I|\w+) (?:(?:thinks?|am thinking|is thinking) of|starts? with|chooses?|picks?|takes) a number|\b(?:a|my) number is (?=multiplied|divided|doubled|halved|trebled|added)|"
+    rf"(?={SLOT} is (?:added to|taken away from|subtracted from) a number)|"
+    r"\b(?:I|\w+) (?:(?:thinks?|am thinking|is thinking) of|starts? with|chooses?|picks?|takes) a number|\b(?:a|my) number is (?=multiplied|divided|doubled|halved|trebled|added|taken|subtracted)|"
     r"\b(?:I|\w+) (?=(?:doubles?|halves?|subtracts?|adds?|multipl(?:y|ies)|divides?) (?:a number|\S+ (?:from|to) a number))|"
     r"\b(?=when (?:a number|\S+ is (?:added|subtracted)))",
     re.I,
 )
 _RESULT = late(
-    rf"\b(?:(?:the|my|her|his|their) (?:answer|result)|the total|I get|to get|gives?|giving|gets|(?:and|it) (?:equals|is)|the answer) (?:is |was |now )?({SLOT})",
+    rf"\b(?:(?:the|my|her|his|their) (?:answer|result)|the total|I get|to get|and gets?|gives?|giving|gets|(?:and|it) (?:equals|is)|the answer) (?:is |was |now )?({SLOT})",
     re.I,
 )
-_THE_NUMBER = r"\b(?:my|the|his|her|your|this|that|what) (?:starting |original |first )?number\b|\b\w+'s number\b|\bnumber did \w+ (?:start|begin|think|choose|pick)"
+_THE_NUMBER = r"\b(?:my|the|his|her|your|this|that|what) (?:starting |original |first )?number\b|\b\w+'s number\b|\bnumber did \w+ (?:start|begin|think|choose|pick)|^what is it$"
 
 
 def puzzle_reading(tale: Tale) -> Reading | None:
     """Return the number that a puzzle asks for by its words."""
-    return _thought_of(tale) or _consecutive(tale) or _two_numbers(tale)
+    return _thought_of(tale) or _times_itself(tale) or _consecutive(tale) or _two_numbers(tale)
 
 
 def _thought_of(tale: Tale) -> Reading | None:
@@ -49,15 +51,19 @@ def _thought_of(tale: Tale) -> Reading | None:
     used = sum(n.char in tale.told for n in tale.numbers)
     if not steps or used != 1 + sum(char != "" for char, _, _ in steps):
         return None
+    taken_from = {char for char, op, _ in steps if op == "r"}
     if late_search(
-        r"\b(?:square|cube|root|same|more than|less than|itself|reverse|digits?|the result from)\b|\bfrom "
-        + SLOT,
+        r"\b(?:square|cube|root|same|more than|less than|itself|reverse|digits?|the result from)\b",
         tale.told,
+    ) or any(
+        match[1] not in taken_from for match in re.finditer(rf"\bfrom ({SLOT})", tale.told, re.I)
     ):
         return None
     slope, constant = Fraction(1), Fraction(0)
     for _, op, value in steps:
-        if op in "+-":
+        if op == "r":  # it is taken away from 20
+            slope, constant = -slope, value - constant
+        elif op in "+-":
             constant += value if op == "+" else -value
         elif value == 0:
             return None
@@ -69,7 +75,7 @@ def _thought_of(tale: Tale) -> Reading | None:
     if asked:
         value = number
         for _, op, by in asked:
-            value = {"+": value + by, "-": value - by, "×": value * by}.get(
+            value = {"+": value + by, "-": value - by, "×": value * by, "r": by - value}.get(
                 op, value / by if by else value
             )
         return reads("the steps of the question are done to the number as well", value)
@@ -85,7 +91,7 @@ def _steps(tale: Tale, words: str) -> list[tuple[str, str, Fraction]]:
         op, name = next(
             (op, name)
             for op, name in (
-                ("+", "a"), ("+", "a2"), ("-", "s"), ("-", "s2"), ("×", "m"), ("÷", "d"),
+                ("r", "r"), ("r", "r2"), ("+", "a"), ("+", "a2"), ("-", "s"), ("-", "s2"), ("×", "m"), ("÷", "d"),
                 ("×2", "two"), ("÷2", "half"), ("×3", "three"),
             )
             if groups[name]
@@ -135,6 +141,27 @@ def _consecutive(tale: Tale) -> Reading | None:
     if tale.asks_for(r"\b(?:middle|second)\b") and n == 3:
         return reads("the middle one of them", first + step)
     return None
+
+
+_TIMES_ITSELF = late(
+    rf"(?:\b(?P<word>twice|double)|({SLOT}) times) (?:a|the|my) number is ({SLOT}) (?P<way>more|greater|less) than (?:the|that|my|this) number\b",
+    re.I,
+)
+
+
+def _times_itself(tale: Tale) -> Reading | None:
+    """Return the number that grows by so much when it is multiplied."""
+    match = _TIMES_ITSELF.search(tale.told)
+    if match is None:
+        return None
+    factor, gap = tale.get(match, 2), tale.get(match, 3)
+    k = factor.value if factor else Fraction(2)
+    if gap is None or k == 1 or len(tale.numbers) != (2 if factor else 1):
+        return None
+    if not tale.asks_for(_THE_NUMBER):
+        return None
+    by = -gap.value if match["way"].lower() == "less" else gap.value
+    return reads("so many times the number is so much more than it", by / (k - 1))
 
 
 _SUM = late(

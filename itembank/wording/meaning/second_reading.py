@@ -10,23 +10,32 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.wording.meaning.averages import average_reading
 from itembank.wording.meaning.clocks import clock_reading
+from itembank.wording.meaning.clocks_apart import clocks_apart_reading
 from itembank.wording.meaning.common_knowledge import known_fault
 from itembank.wording.meaning.comparisons import comparison_reading
 from itembank.wording.meaning.equal_parts import equal_reading
 from itembank.wording.meaning.letters import letter_fault
 from itembank.wording.meaning.not_needed import needed_fault
+from itembank.wording.meaning.one_and_other import one_and_other_reading
 from itembank.wording.meaning.pairs import pair_fault
+from itembank.wording.meaning.parts_and_rest import parts_and_rest_reading
 from itembank.wording.meaning.parts_of import part_reading
 from itembank.wording.meaning.percentages import percentage_reading
 from itembank.wording.meaning.puzzles import puzzle_reading
 from itembank.wording.meaning.rates import rate_reading
 from itembank.wording.meaning.ratio_order import order_fault
+from itembank.wording.meaning.rectangles import rectangle_reading
+from itembank.wording.meaning.related import related_reading
 from itembank.wording.meaning.scales import scale_reading
 from itembank.wording.meaning.sequences import sequence_reading
 from itembank.wording.meaning.shapes import shape_reading
 from itembank.wording.meaning.shares import share_reading
 from itembank.wording.meaning.shopping import shopping_reading
+from itembank.wording.meaning.so_much_each import each_reading
+from itembank.wording.meaning.states import beyond_reading, states_reading
 from itembank.wording.meaning.tale import Reading, Tale, late_search
+from itembank.wording.meaning.turning_words import turning_fault
+from itembank.wording.meaning.two_that_meet import meeting_reading
 from itembank.wording.model_summary import Modelled
 
 READERS: tuple[Callable[[Tale], Reading | None], ...] = (
@@ -43,6 +52,15 @@ READERS: tuple[Callable[[Tale], Reading | None], ...] = (
     shopping_reading,
     clock_reading,
     equal_reading,
+    related_reading,
+    each_reading,
+    rectangle_reading,
+    one_and_other_reading,
+    states_reading,
+    beyond_reading,
+    meeting_reading,
+    clocks_apart_reading,
+    parts_and_rest_reading,
 )
 
 
@@ -95,7 +113,8 @@ def _may_read(reader: Callable[[Tale], Reading | None], tale: Tale) -> bool:
     if reader is clock_reading:
         return any(isinstance(node, t.ClockTime) for node in tale.said.nodes)
     if reader is share_reading:
-        return " part" in text or any(isinstance(node, t.Ratio) for node in tale.said.nodes)
+        parts = " part" in text or "for every" in text
+        return parts or any(isinstance(node, t.Ratio) for node in tale.said.nodes)
     if reader is shopping_reading:
         return bool(tale.of("money"))
     if reader is percentage_reading:
@@ -111,16 +130,35 @@ def second_reading_fault(runs: Sequence[Run], found: frozenset[Fraction]) -> str
     if not found:
         return ""
     tale = Tale(runs)
-    if tale.asks != 1 or late_search(r"\b(?:estimat\w*|approximat\w*|roughly)\b", tale.text):
+    if _left_alone(tale):
         return ""
-    readings = [
-        reading
-        for reader in READERS
-        if _may_read(reader, tale) and (reading := reader(tale)) is not None
-    ]
-    if not readings or any(reading.values & found for reading in readings):
+    readings = _readings(tale)
+    if any(reading.values & found for reading in readings):
         return ""
+    if not readings:
+        return turning_fault(tale)
     return (
         f"The words read another way than the model: {readings[0].says}. "
         "Look at the model, or word the story so that it can be read in one way only."
     )
+
+
+def read_again(runs: Sequence[Run], found: frozenset[Fraction]) -> bool:
+    """Whether a reader knows a story whole, and comes to one of these values by its words."""
+    if not found:
+        return False
+    tale = Tale(runs)
+    return not _left_alone(tale) and any(reading.values & found for reading in _readings(tale))
+
+
+def _left_alone(tale: Tale) -> bool:
+    about = r"\b(?:estimat\w*|approximat\w*|roughly)\b"
+    return tale.asks != 1 or late_search(about, tale.text)
+
+
+def _readings(tale: Tale) -> list[Reading]:
+    return [
+        reading
+        for reader in READERS
+        if _may_read(reader, tale) and (reading := reader(tale)) is not None
+    ]

@@ -21,10 +21,13 @@ _DOWN = (
     r"reduced|reduction|discount|off|sale|loss|taken out|takes out|used|uses|given away|gives away|sold|sells|eaten|eats|down by|goes down|went down|burns? (?:down|away)|lets? out|flows? out|melts|ago"
 )
 _ABSENT = late(
-    r"\b(?:are|were|is|was|went) (?:empty|absent|missing|unsold|away|broken|rotten|cracked|ill|off sick)\b",
+    r"\b(?:are|were|is|was|went) (?:empty|absent|missing|unsold|away|broken|rotten|cracked|ill|off sick|bruised|"
+    r"damaged|faulty|unripe|spoilt|thrown away|closed|not used)\b|\bpaid from\b",
     re.I,
 )
 """What is not there, or no good: it is taken away, unless the whole is asked for."""
+_OF_ITSELF = late(r"\b(?:weighs?|mass|holds?|costs?)\b", re.I)
+"""A box that weighs 350 g when it is empty is no box that is missing."""
 _WHOLE = late(
     r"\bhow many\b.*\b(?:altogether|in all|in total|were there|are there|at first|to (?:begin|start) with)\b",
     re.I,
@@ -51,7 +54,7 @@ def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
                 return f"The words say ‘{up[0]}’, and the model takes that amount away."
             if op == "+" and down and not up:
                 return f"The words say ‘{down[0]}’, and the model adds that amount."
-            absent = _ABSENT.search(clause)
+            absent = None if _OF_ITSELF.search(clause) else _ABSENT.search(clause)
             if op == "+" and absent and not _WHOLE.search(said.text):
                 return f"The words say ‘{absent[0]}’, and the model adds that amount."
     return ""
@@ -60,9 +63,19 @@ def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
 _BY = late(rf"[\w' -]*\bby (?:a further |another )?{SLOT}")
 
 
+_NO_VERB = late(
+    rf"{SLOT}(?: (?:of|on|in|for|before|after|to|from|at|a|an|the|his|her|its|full|more) .*)"
+)
+
+
 def _moved(sentence: str) -> Iterator[str]:
     """Yield the clauses that say how one amount moves: the amount stands last among the slots."""
+    before = ""
     for clause in re.split(r",| and | but | then ", sentence):
+        if before and _NO_VERB.match(clause):  # spends £4 on a book and £6 on lunch
+            clause = f"{before} {clause}"
+        moves = _DOWN_WORD.search(clause) or _UP_WORD.search(clause)
+        before = moves[0] if moves else ""
         slots = re.findall(SLOT, clause)
         if len(slots) == 1:
             yield clause
@@ -111,3 +124,23 @@ def _signs(model: Modelled) -> dict[t.Node, str]:
 def bare(node: t.Node) -> t.Node:
     """Return a tree without the brackets around it."""
     return bare(node.of) if isinstance(node, t.Bracket) else node
+
+
+def says_up(words: str) -> str:
+    """Return a word that says that something rises or is added, or ``""``.
+
+    >>> says_up("It has risen by 3 degrees."), says_up("It is eaten.")
+    ('risen', '')
+    """
+    match = _UP_WORD.search(words)
+    return match[0] if match else ""
+
+
+def says_down(words: str) -> str:
+    """Return a word that says that something falls or is taken away, or ``""``.
+
+    >>> says_down("Half of it is eaten.")
+    'eaten'
+    """
+    match = _DOWN_WORD.search(words)
+    return match[0] if match else ""

@@ -31,11 +31,15 @@ from itembank.wording.story.part_or_whole import (
 from itembank.wording.story.parts_named import other_part, part_named_fault, ratio_order_fault
 from itembank.wording.story.question_rules import rule_fault
 from itembank.wording.story.shapes_asked import shape_fault
+from itembank.wording.story.sums_said import sum_said_fault
 from itembank.wording.story.taken_away import free_fault, rest_fault, taken_fault
 
 
-def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
-    """Return what the question asks that the model does not do, as a sentence, or ``""``."""
+def asked_fault(runs: Sequence[Run], model: Modelled, *, taken: bool = True) -> str:
+    """Return what the question asks that the model does not do, as a sentence, or ``""``.
+
+    `taken` says to ask as well that a model which ends by taking away is asked for what is left.
+    """
     asking = questions(runs)
     if not asking:
         return "The words do not ask for anything that is understood: end with a question."
@@ -67,12 +71,13 @@ def asked_fault(runs: Sequence[Run], model: Modelled) -> str:
         direction_fault(runs, model),
         before_fault(runs, model, words),
         free_fault(runs, model),
+        sum_said_fault(runs, model),
     ):
         if fault:
             return fault
     if fault := rule_fault(model, words):
         return fault
-    return taken_fault(runs, model, words)
+    return taken_fault(runs, model, words) if taken else ""
 
 
 # If there are 21 litres of blue paint, how many litres of red are there: red is asked for.

@@ -128,6 +128,12 @@ def _turns_over(model: Modelled, _: re.Match[str]) -> bool:
     return False
 
 
+def _less_each(model: Modelled, _: re.Match[str]) -> bool:
+    """Whether a model of the form 180° less angles takes each of them away."""
+    target = model.target
+    return not isinstance(target, t.Sum) or all(op == "-" for op, _ in target.rest)
+
+
 def _never(model: Modelled, match: re.Match[str]) -> bool:
     return False
 
@@ -185,6 +191,11 @@ _RULES: tuple[Rule, ...] = (
           _takes_away, "the model takes nothing away"),
     _rule(r"\b(?:not|n't|never|neither|without(?! (?:any )?(?:brackets|a calculator|units?|using|simplifying|working))|except|other than|apart from)\b", _takes_away,
           "the model takes nothing away"),
+    _rule(r"\bperimeter\b(?!.*\b(?:more|less|longer|shorter|difference)\b)", lambda m, _: m.inverse or not m.subtracts(),
+          "the model takes a length away"),
+    _rule(r"\b(?:third|fourth|other|remaining|missing|last) angle\b", _less_each,
+          "the model does not take away every angle that is known"),
+    _rule(r"\bnext\b.*\b(?:same|together|at once)\b", _never, "that is a common multiple, and no model finds one"),
     _rule(r"\bremainder\b", _never, "a remainder is not worked out here"),
     _rule(rf"\b{_SIZED} (?:share|part|number|amount|side|piece|angle|one|of the)\b", _extreme,
           "the model does not show that it finds that one"),
