@@ -19,6 +19,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from functools import lru_cache
 from math import isqrt
 from typing import Any
 
@@ -220,8 +221,14 @@ def _side_by_side(node: t.Juxt) -> Fraction:
     return total
 
 
+@lru_cache(maxsize=4096)
+def _whole(n: int) -> Fraction:
+    """Return a whole number as a fraction: the same small ones are met again and again."""
+    return Fraction(n)
+
+
 EXACT: dict[type, Callable[[Any], Fraction]] = {
-    t.Int: lambda node: Fraction(node.n),
+    t.Int: lambda node: _whole(node.n),
     t.Dec: decimal_value,
     t.Frac: lambda node: over(exact(node.num), exact(node.den)),
     t.Mixed: lambda node: node.whole + over(Fraction(node.num), Fraction(node.den)),

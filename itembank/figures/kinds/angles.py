@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 from itertools import pairwise
 from typing import Literal
 
@@ -146,7 +145,6 @@ def _equations(figure: Angles) -> Iterator[Form]:
 
 
 @once
-@lru_cache(maxsize=1024)
 def _facts(figure: Angles) -> Facts:
     return Facts(_equations(figure))
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
 from typing import Literal
 
 from itembank.figures.drawing import Drawing, drawing
@@ -148,7 +147,6 @@ def _equations(figure: Construction) -> Iterator[Form]:
 
 
 @once
-@lru_cache(maxsize=1024)
 def _settled(figure: Construction) -> Facts:
     return Facts(_equations(figure))
 

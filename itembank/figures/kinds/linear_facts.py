@@ -85,6 +85,8 @@ class Facts:
 
     def value(self, form: Form) -> Fraction | None:
         """Return what a form comes to, None where it is not settled."""
+        if not any(form):
+            return Fraction(form.get("", 0))  # a label that is a number
         left = self._reduced(form)
         return None if any(left) else Fraction(left.get("", 0))
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from functools import lru_cache
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
@@ -132,7 +131,6 @@ class PolygonFacts:
 
 
 @once
-@lru_cache(maxsize=1024)
 def facts_of(figure: Polygon) -> PolygonFacts:
     """Return the facts of a figure whose data has been looked through."""
     return PolygonFacts(figure)
