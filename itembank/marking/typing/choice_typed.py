@@ -21,6 +21,7 @@ _CLOCK_TYPED = late(
     r"(?:at )?(?:(\d\d)(\d\d)|(\d{1,2})[:.](\d\d)|(\d{1,2})(?= ?(?:[ap]\.?m|o)))"
     r"(?: ?([ap])\.?m\.?)?(?: ?o['’]? ?clock)?"
 )
+_AND_ANOTHER = late(r" ?(?:,|/|&|\+|\band\b|\bor\b) ?([a-z])(?![a-z'’])")
 _IN_FULL = late(
     r"\b(mon|tue|wed|thu|fri|sat|sun)(?:day|sday|nesday|rsday|urday|s|rs)\b"
     r"|\b(jan|feb|mar|apr|jun|jul|aug|sep|oct|nov|dec)"
@@ -75,6 +76,8 @@ def named(plain: str, labels: Sequence[str]) -> str:
     'square-based pyramid'
     >>> [named(text, ("08:00", "14:00")) for text in ("8:00", "8 am", "0800", "2 pm", "8 pm")]
     ['08:00', '08:00', '08:00', '14:00', '8 pm']
+    >>> [named(text, ("Pack A", "Pack B")) for text in ("Pack A or B", "pack A, it costs less")]
+    ['Pack A or B', 'Pack A']
     >>> named("XR", ("RH", "RX")), named("line from", ("line from a point", "line at a point"))
     ('RX', 'line from a point')
     """
@@ -92,7 +95,7 @@ def named(plain: str, labels: Sequence[str]) -> str:
         return begun
     # One choice named in a sentence is the answer; two may be compared, and nobody can tell.
     inside = [label for label in labels if _stands_in(label.casefold(), folded)]
-    if len(inside) == 1 and not _DENIES.search(folded):
+    if len(inside) == 1 and not (_DENIES.search(folded) or _and_another(folded, inside[0], labels)):
         return inside[0]
     return _said_first(plain, labels) or plain
 
@@ -170,6 +173,14 @@ def _stands_in(label: str, text: str) -> bool:
     """Tell whether a choice stands in a text, by its last two words at least: *card A*."""
     short = " ".join(label.split()[-2:])
     return re.search(rf"\b{re.escape(short)}(?!\w)", text) is not None
+
+
+def _and_another(folded: str, label: str, labels: Sequence[str]) -> bool:
+    """Tell whether a second choice is named by its letter alone: *Pack A and B*."""
+    short = " ".join(label.casefold().split()[-2:])
+    ends = {other.casefold().split()[-1] for other in labels if other != label}
+    found = _AND_ANOTHER.match(folded[folded.find(short) + len(short) :])
+    return found is not None and found[1] in ends
 
 
 def _said_first(plain: str, labels: Sequence[str]) -> str:

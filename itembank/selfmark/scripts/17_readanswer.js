@@ -230,8 +230,14 @@ function named(plain, labels) {
     const short = words(casefold(label)).slice(-2).join(" ");
     return search(own(`\\b${escaped(short)}(?!\\w)`), folded);
   });
-  if (inside.length === 1 && !search("choice.denies", folded)) return inside[0];
+  if (inside.length === 1 && !search("choice.denies", folded) && !andAnother(folded, inside[0], labels)) return inside[0];
   return saidFirst(plain, labels) || plain;
+}
+function andAnother(folded, label, labels) {
+  const short = words(casefold(label)).slice(-2).join(" ");
+  const ends = labels.filter((other) => other !== label).map((other) => words(casefold(other)).slice(-1)[0]);
+  const found = matchAt("choice.and_another", folded.slice(folded.indexOf(short) + short.length), 0);
+  return Boolean(found) && ends.indexOf(found[1]) >= 0;
 }
 function asPrinted(plain, labels) {
   const printed = labels.map(casefold), called = TABLES.constants.choice._CALLED;

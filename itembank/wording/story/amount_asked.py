@@ -32,6 +32,7 @@ _COUNTED = late(
     re.I,
 )
 """How many fit in: things are counted, though no noun says which."""
+_NUMBERS_OF = late(rf"\bnumbers of ({_ANY_UNIT})(?![\w^])", re.I)
 _TABLE_OF = late(r"^A table gives ([A-Za-z ]+), and ")
 _IN_BRACKETS = late(r"\(([A-Za-z°]+(?:\^[23])?)\)")
 _STOPS_NOUN = frozenset(
@@ -101,6 +102,8 @@ def about(item: Item) -> About:
     noun = counted_noun(question) or counted_noun(words)
     if noun or _PURE.search(question) or _COUNTED.search(question):
         return About(noun=noun)
+    if told := _NUMBERS_OF.search(words):  # a bus was late by these numbers of minutes
+        return About(frozenset({_UNIT_NAMES[told[1].lower()]}))
     units = _measured(question, printed_units(item)) or _axis_units(item) or _letter_units(item)
     return About(units, beside=_beside_letters(item))
 
