@@ -48,12 +48,14 @@ types:
 	$(BIN)/mypy
 
 # Each core begins with a half of its own, so that what a file's tests share is made once.
+# Tests of pages wait for their browser: `make test WORKERS=3` uses that time on two cores.
+WORKERS ?= auto
 suite:
-	$(BIN)/python -m pytest -n auto --dist worksteal
+	$(BIN)/python -m pytest -n $(WORKERS) --dist worksteal
 
 # tests/depth.py tells which tests that are, and how they choose their part.
 whole: $(VENV)/.ready-test
-	$(BIN)/python -m pytest tests -m whole --hypothesis-profile=whole -n auto --dist worksteal
+	$(BIN)/python -m pytest tests -m whole --hypothesis-profile=whole -n $(WORKERS) --dist worksteal
 
 cover: $(VENV)/.ready-test
 	$(BIN)/python -m pytest --hypothesis-profile=whole -n auto --cov --cov-report=term:skip-covered

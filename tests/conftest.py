@@ -38,8 +38,11 @@ MEMORY = "/dev/shm"
 if os.access(MEMORY, os.W_OK) and shutil.disk_usage(MEMORY).free > 4 << 30:
     os.environ.setdefault("PYTEST_DEBUG_TEMPROOT", MEMORY)
 
-# The person's own settings are not the tests' business: theirs stand in a folder of their own.
-_own = tempfile.TemporaryDirectory(prefix="itembank-own-")
+# The person's own settings are not the tests' business: theirs stand in a folder of their own, and
+# so does the index of banks, which waits for the disk as well.
+_own = tempfile.TemporaryDirectory(
+    prefix="itembank-own-", dir=os.environ.get("PYTEST_DEBUG_TEMPROOT")
+)
 os.environ["XDG_CONFIG_HOME"] = _own.name
 os.environ["ITEMBANK_INDEX"] = os.path.join(_own.name, "banks")
 os.environ["ITEMBANK_INITIALS"] = ""

@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING, Annotated, ClassVar
 
 import typer
 
+from itembank import VERSION
 from itembank.bank.index.index_remark import listen, watch
 from itembank.cli.options.command_groups import Later, PlainGroup
 from itembank.cli.words.screen import screens
@@ -77,9 +78,7 @@ app = typer.Typer(
 
 def _version(wanted: bool) -> None:
     if wanted:
-        from importlib.metadata import version
-
-        typer.echo(f"itembank {version('itembank')}")
+        typer.echo(f"itembank {VERSION}")
         raise typer.Exit()
 
 

@@ -197,7 +197,6 @@ WIDEST, HIGHEST = 17, 11
 
 
 @once
-@lru_cache(maxsize=4096)
 def fault(figure: Figure) -> str:
     """Return what is wrong with a figure's data, as a clause, or ``""``; nothing is drawn."""
     return kind_of(figure).fault(figure)

@@ -26,8 +26,9 @@ _WIDTHS = {
     "354689E+=÷−×£VπYSPZRBXA0≤≥≠$K": 68,
     "w#CDNHUGOQ&": 77,
 }
-_WIDTH = {sign: Fraction(width, 100) for signs, width in _WIDTHS.items() for sign in signs}
-_WIDEST = Fraction(92, 100)
+"""Widths of signs in hundredths of an em."""
+_WIDTH = {sign: width for signs, width in _WIDTHS.items() for sign in signs}
+_WIDEST = 92
 """Of m, M, W, % and @, and of any sign that is not in the table."""
 
 _BAR = Fraction(134, 100)
@@ -54,7 +55,11 @@ def text_width(text: str) -> Fraction:
     >>> float(text_width("12"))
     1.06
     """
-    return sum((_WIDTH.get(sign, _WIDEST) for sign in text), Fraction(0))
+    return Fraction(_hundredths(text), 100)
+
+
+def _hundredths(text: str) -> int:
+    return sum([_WIDTH.get(sign, _WIDEST) for sign in text])
 
 
 @lru_cache(maxsize=4096)
@@ -93,4 +98,5 @@ def _width(node: t.Node) -> Fraction:
     # Letters of mathematics are italic and a little wider; signs have room on both sides.
     # Figures of 10 000 and more stand in groups of three, with a space between.
     spaces = sum((len(run) - 1) // 3 for run in re.findall(r"\d{5,}", written))
-    return text_width(written) + Fraction(signs, 5) + spaces * _WIDTH[" "] + Fraction(letters, 8)
+    more = 40 * signs + 2 * spaces * _WIDTH[" "] + 25 * letters
+    return Fraction(2 * _hundredths(written) + more, 200)

@@ -47,7 +47,10 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
     given, unit_fault = without_unit(item, tidy(typed))
     kind = marking_of(item.ask)
     if kind.unmet is not None:
-        return _one_of_many(item, how, typed, given)
+        marked = _one_of_many(item, how, typed, given)
+        # £9 for a factor of 18: a right number of nothing that was asked.
+        wrong = marked.verdict is Verdict.RIGHT and unit_fault
+        return Marked(Verdict.WRONG, unit_fault) if wrong else marked
     if kind.repeated and isinstance(given, t.Listing):
         given = _once(given, item.key)
     right = same(given, item.key, how.within, how.ordered) and not _other_letter(item, given)

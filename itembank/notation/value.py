@@ -19,6 +19,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from fractions import Fraction
+from functools import lru_cache
 from math import isqrt
 from typing import Any, TypeAlias
 
@@ -58,7 +59,7 @@ def exact(node: t.Node) -> Fraction:
     (Fraction(11, 4), Fraction(1, 6), Fraction(2, 5))
     """
     value = worth(node)
-    return Fraction(value) if isinstance(value, int) else value
+    return _whole(value) if isinstance(value, int) else value
 
 
 def worth(node: t.Node) -> Rational:
@@ -232,6 +233,12 @@ def _side_by_side(node: t.Juxt) -> Rational:
     for factor in node.factors:
         total *= worth(factor)
     return total
+
+
+@lru_cache(maxsize=4096)
+def _whole(n: int) -> Fraction:
+    """Return a whole number as a fraction: the same small ones are met again and again."""
+    return Fraction(n)
 
 
 EXACT: dict[type, Callable[[Any], Rational]] = {

@@ -1,8 +1,8 @@
 """Makes a pack: chooses its items, proves every key by two roads, and turns it into data.
 
-:func:`start_pack` returns as soon as the data stands and the first road is done, with the
-second road under way in another process, so that pages can be drawn meanwhile; whoever
-calls it must ask for the proof's result before writing anything. :func:`build_pack` waits.
+:func:`start_pack` returns as soon as the data stands, with both roads under way in another
+process, so that pages can be drawn meanwhile; whoever calls it must ask for the proof's result
+before writing anything. :func:`build_pack` waits.
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from itembank.packs.chosen import Chosen
 from itembank.packs.data.source import TopicSources, is_short, sources
 from itembank.packs.drawn_room import DrawnRoom, FitsSlides
 from itembank.packs.pack_as_data import as_data
-from itembank.packs.pack_proof import Proof, prove_anew, prove_by_first_road
+from itembank.packs.pack_proof import Proof, prove_by_both_roads
 from itembank.packs.sources.bank_source import BankSource
 from itembank.packs.sources.within_year import refuse_if_beyond, within_year
 from itembank.planning.bands.bands import Band
@@ -63,21 +63,19 @@ def build_pack(request: PackRequest) -> Pack:
 def start_pack(
     request: PackRequest, begun: Ahead | None = None, fits_slides: FitsSlides | None = None
 ) -> Started:
-    """Return the pack asked for, proved by the first road; the second is under way.
+    """Return the pack asked for; both roads to its keys are under way.
 
     Nothing may be written before ``.proof.result()`` has returned. `begun` is a process that
-    has been got ready for the second road. By `fits_slides` a starter is chosen that takes one
-    slide, where there is one.
+    has been got ready to prove. By `fits_slides` a starter is chosen that takes one slide, where
+    there is one.
 
     Raises:
         ItembankError: a topic is unknown or has too few different questions.
-        CheckFailed: a key is wrong by the first road.
     """
     chosen = choose(request, fits_slides)
     items = [candidate.item for candidate in chosen.taken()]
-    proof = Proof(items, prove=prove_anew, begun=begun)
+    proof = Proof(items, prove=prove_by_both_roads, begun=begun)
     try:
-        prove_by_first_road(items)
         return Started(as_data(request, chosen), proof, tuple(items))
     except BaseException:
         proof.close()
@@ -92,7 +90,7 @@ def choose(request: PackRequest, fits_slides: FitsSlides | None = None) -> Chose
             be read.
     """
     banks, topics = _sources_of(request)
-    slide = DrawnRoom(request, topics, fits_slides) if fits_slides is not None else None
+    slide = _room(request, topics, fits_slides)
     return chosen_and_proved(
         _pools(banks), lambda pool: _chosen(request, banks, topics, pool, slide)
     )
@@ -138,12 +136,21 @@ def starter_addresses(
         ItembankError: as :func:`choose`.
     """
     banks, topics = _sources_of(request)
-    slide = DrawnRoom(request, topics, fits_slides) if fits_slides is not None else None
+    slide = _room(request, topics, fits_slides)
     first = chosen_and_proved(
         _pools(banks),
         lambda pool: _starter(request, _shares(request, topics), pool, slide)[0],
     )
     return tuple(candidate.item.address for candidate in first)
+
+
+def _room(
+    request: PackRequest, topics: tuple[TopicSources, ...], fits_slides: FitsSlides | None
+) -> SlideRoom | None:
+    if fits_slides is None:
+        return None
+    slips = bool(request.slips) or stated(request.variants) > 1
+    return DrawnRoom(request, topics, fits_slides, slips)
 
 
 def askable(request: PackRequest, addresses: Iterable[str]) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+from itembank import VERSION
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.chosen import Chosen
 from itembank.planning.department.pack_request import PackRequest, stated
@@ -83,6 +84,4 @@ def as_asked(candidate: Candidate) -> PackItem:
 
 def made_by() -> str:
     """Return the name and version of this tool, as packs record them."""
-    from importlib.metadata import version
-
-    return f"itembank {version('itembank')}"
+    return f"itembank {VERSION}"

@@ -1,4 +1,4 @@
-"""Proves the items of a pack by sympy in a second process, while the first draws the pages.
+"""Proves the items of a pack in a second process, while the first draws the pages.
 
 Importing sympy takes about as long as proving a whole pack with it, so both are done beside
 the drawing. Where the system cannot fork, the proof is made here when its result is asked for.
@@ -14,8 +14,6 @@ from itembank.errors import CheckFailed
 from itembank.items.item import Item
 from itembank.processes.beside import Ahead, Beside
 from itembank.proof import prove_fast, prove_symbolic
-from itembank.proof.judge import judge
-from itembank.proof.outcome import State
 
 MOST_TOLD = 5
 
@@ -49,14 +47,31 @@ def prove_anew(items: Iterable[Item]) -> None:
     _raise(_faults(items, _prove_anew))
 
 
+def prove_by_both_roads(items: Iterable[Item]) -> None:
+    """Prove every item by exact arithmetic, and then as :func:`prove_anew` does.
+
+    Raises:
+        CheckFailed: names the address of each item that is faulty by one road, with both answers.
+    """
+    items = tuple(items)
+    prove_by_first_road(items)
+    prove_anew(items)
+
+
 def _prove_anew(item: Item) -> None:
     prove_symbolic(item)
-    if ":" in item.address and (outcome := judge(item)).state is not State.PROVED:
+    if ":" not in item.address:
+        return
+    # Imported here: all that is read of a bank's words, which other questions do without.
+    from itembank.proof.judge import judge
+    from itembank.proof.outcome import State
+
+    if (outcome := judge(item)).state is not State.PROVED:
         raise CheckFailed(f"{item.address}: {outcome.says}")
 
 
 class Proof:
-    """The second road to the keys of some items, started now and to be waited for.
+    """The proof of the keys of some items, started now and to be waited for.
 
     Use it as a context manager, so that the second process never outlives the pack's making::
 

@@ -1,4 +1,4 @@
-"""Begins the second road to a pack's keys before its items are chosen.
+"""Begins the process that proves a pack's keys before its items are chosen.
 
 Loading sympy takes longer than anything else about a pack, and needs to know nothing of it. This
 module itself loads next to nothing, so that the second process is there at once.
@@ -8,8 +8,12 @@ from __future__ import annotations
 
 from itembank.processes.beside import Ahead
 
-LOADS = ("itembank.packs.pack_proof", "itembank.proof.sympy.sympy_road")
-"""What a process loads that is to prove keys by sympy."""
+LOADS = (
+    "itembank.packs.pack_proof",
+    "itembank.proof.sympy.sympy_road",
+    "itembank.proof.exact.exact_road",
+)
+"""What a process loads that is to prove keys."""
 
 
 def begin_proof() -> Ahead:

@@ -40,7 +40,7 @@ def drawers(pack: Pack) -> dict[str, Drawer]:
 
 
 class _FitsSlides:
-    """Tells how full slides are."""
+    """Tells how full slides and slips are."""
 
     def __call__(self, pack: Pack, count: int) -> bool:
         """Tell whether the starter of a pack stands on so many slides, in all its versions."""
@@ -57,6 +57,18 @@ class _FitsSlides:
         from itembank.pages.parts.least_room import least_share
 
         return least_share(item, shown, MOST_ROOM)
+
+    def on_slip(self, pack: Pack) -> bool:
+        """Tell whether one side of a slip holds the starter, in all its versions."""
+        from itembank.pages.documents.slips import on_slip
+
+        return on_slip(pack)
+
+    def slip_share(self, item: PackItem) -> float:
+        """Return the least share of one side of a slip that a question takes."""
+        from itembank.pages.documents.slips import least_share
+
+        return least_share(item)
 
 
 fits_slides = _FitsSlides()

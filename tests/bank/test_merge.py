@@ -287,6 +287,13 @@ def test_twins_under_different_ids_are_reported_with_their_ids():
     assert merge_holdings(one, other).report.twins == (("depot-1", "garden-1"),)
 
 
+def test_a_retired_item_is_nobodys_twin():
+    one = hold([("number.add", made_item("garden-1", 7))])
+    gone = {"retired": DAY, "retired_because": "dull"}
+    twin = made_item("depot-1", 1, prompt="Find {1 + 7}.", key="8", **gone)
+    assert merge_holdings(one, hold([("number.add", twin)])).report.twins == ()
+
+
 def test_the_licence_of_its_bank_stays_with_an_item():
     item = [("number.add", made_item("garden-1", 7))]
     merge = merge_holdings(hold(item, "CC-BY-4.0"), hold(item, "CC0-1.0"))
@@ -299,6 +306,51 @@ def test_clashes_of_facts_are_told():
     assert merge_holdings(one, other).report.clashes == (
         "The author code HT stands for ‘head of mathematics’ and ‘holiday teacher’.",
     )
+
+
+def test_titles_that_differ_are_told_and_two_topics_under_one_id_too():
+    one = Holding(topics={"ratio.share": TopicFacts(frozenset(["Share"]))})
+    other = Holding(topics={"ratio.share": TopicFacts(frozenset(["Sharing"]))})
+    assert merge_holdings(one, one).report.clashes == ()
+    assert merge_holdings(one, other).report.clashes == (
+        "The topic ratio.share has the titles ‘Share’ and ‘Sharing’.",
+    )
+    elsewhere = hold([("number.add", made_item("garden-1", 1))])
+    assert merge_holdings(one_item(2), elsewhere).report.clashes == (
+        "Items with the id garden-1 are in the topics number.add and ratio.share.",
+    )
+    assert merge_holdings(one_item(2), one_item(1)).report.clashes == ()
+
+
+def test_what_stays_as_it_was_is_no_change():
+    """Same ids, sign-offs that were there, items that both banks have retired."""
+    signed = hold(
+        [("ratio.share", made_item("garden-1", 1))],
+        None,
+        [SignOff("garden-1", "HT", DAY, "c1"), SignOff("gone-1", "HT", DAY, "c1")],
+    )
+    report = merge_holdings(signed, signed).report
+    assert (report.renamed, report.signoffs) == ((), ())
+    gone = {"retired": DAY, "retired_because": "dull"}
+    both = join(one_item(1, **gone), one_item(2, **gone))
+    merge = merge_holdings(both, both)
+    assert len(merge.items) == 2
+    assert merge.report.sound
+    assert merge.report.retired == ()
+
+
+def test_a_sign_off_whose_item_is_gone_is_gained_like_any_other():
+    signoff = SignOff("gone-1", "HT", DAY, "c1")
+    loose = hold([], None, [signoff])
+    assert merge_holdings(one_item(1), loose).report.signoffs == (signoff,)
+    assert merge_holdings(loose, one_item(1)).report.signoffs == ()
+
+
+def test_twins_under_one_id_are_a_conflict_and_told_once():
+    other = hold([("ratio.share", made_item("garden-1", 7, prompt="Find {1 + 7}.", key="8"))])
+    report = merge_holdings(one_item(7), other).report
+    assert len(report.conflicts) == 1
+    assert report.twins == ()
 
 
 @pytest.mark.parametrize(

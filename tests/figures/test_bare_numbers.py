@@ -45,6 +45,12 @@ LINE = {"kind": "number line", "first": 0, "steps": 4, "points": {"A": 3}}
             "‘1 cm’",
         ),
         ({"kind": "balance", "left": ["x", "x"], "right": ["£48"]}, "right", "‘£48’"),
+        ({"kind": "balance", "left": ["x", "x"], "right": [8, "£40"]}, "right", "‘£40’"),
+        (
+            {"kind": "sample space", "first": [1, 2], "second": [3, "4 m"], "rule": "sum"},
+            "second",
+            "‘4 m’",
+        ),
     ],
 )
 def test_an_amount_where_a_number_is_read_is_a_fault_at_its_key(

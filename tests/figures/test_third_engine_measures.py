@@ -12,7 +12,7 @@ import math
 from fractions import Fraction
 from itertools import combinations
 
-from flint import arb, ctx, fmpq
+from flint import fmpq
 
 from itembank.figures.drawing import Arc, Area, Stroke, Text, text_box
 from itembank.figures.figure import Reading, drawn, kind_of, read
@@ -24,11 +24,11 @@ from itembank.figures.kinds.shaded_shape import ShadedShape
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.elimination import answer
+from tests.balls import arb
 from tests.figures.every_figure import examples
 from tests.figures.held import MEASURED, holds
 
 COUNT = 200
-ctx.prec = 120
 Corner = tuple[fmpq, ...]
 
 

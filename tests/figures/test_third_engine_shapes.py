@@ -6,12 +6,13 @@ space by matrices; no road of the proofs does that with the drawing's own places
 
 from __future__ import annotations
 
-from flint import arb, fmpq, fmpq_mat
+from flint import fmpq, fmpq_mat
 
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Stroke, Text, text_box
 from itembank.figures.figure import Reading, drawn, kind_of, read
 from itembank.notation.line import line
 from itembank.notation.value import exact
+from tests.balls import arb
 from tests.figures.every_figure import examples
 from tests.figures.held import MEASURED, holds
 from tests.figures.test_third_engine_measures import COUNT, ball, near, q, shoelace, turn

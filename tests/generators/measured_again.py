@@ -10,11 +10,10 @@ import re
 from collections.abc import Callable
 from typing import NamedTuple
 
-from flint import arb, ctx
-
 from itembank.figures.figure import words
 from itembank.items.item import Item
 from itembank.notation import line
+from tests.balls import arb
 
 SIZES = {"mm": "0.001", "cm": "0.01", "m": "1", "km": "1000"}
 NAMES = {"millimetre": "mm", "centimetre": "cm", "metre": "m", "kilometre": "km"}
@@ -116,6 +115,3 @@ def holds(item: Item, worth: Worth) -> None:
         assert places == max(digits - whole, 0), (key, printed)
         step = arb(10) ** (whole - digits)
     assert abs(gap) < step / 2, (key, printed, worth)
-
-
-ctx.prec = 200

@@ -6,10 +6,10 @@ import random
 import re
 
 import pytest
-from flint import arb
 
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
+from tests.balls import arb
 from tests.generators.asked_plainly import plain
 from tests.generators.measured_again import Solver, Worth, amounts, holds, text_of
 

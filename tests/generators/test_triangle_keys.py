@@ -6,12 +6,12 @@ import random
 import re
 
 import pytest
-from flint import arb
 
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.space_part import is_other_kind
 from itembank.notation import line
+from tests.balls import arb
 from tests.depth import cases, whole
 from tests.generators.asked_plainly import plain
 from tests.generators.measured_again import Solver, Worth, after, amounts, holds, text_of

@@ -109,8 +109,9 @@ def test_a_key_wrong_by_the_first_road_stops_the_pack(monkeypatch):
     bad = chosen.sheets[0].worked
     object.__setattr__(bad, "item", wrong(bad.item))
     monkeypatch.setattr("itembank.packs.build.choose", lambda *_: chosen)
+    monkeypatch.setattr(proofs, "prove_anew", lambda items: None)
     with pytest.raises(CheckFailed) as caught:
-        start_pack(request())
+        build_pack(request())
     assert bad.item.address in str(caught.value)
 
 

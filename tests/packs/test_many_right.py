@@ -5,13 +5,13 @@ from __future__ import annotations
 import pytest
 
 from itembank.cli.words.wrapped import key_text
-from itembank.items.asks import Condition, Give
+from itembank.items.asks import Condition, Give, Pick, kind_of
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.tree import Int, NotationError
 from itembank.packs.data.convert import Faces, pack_item, read_item
 from itembank.packs.data.pack_item import PackItem
-from itembank.pages.parts.answers import key_shown
+from itembank.pages.parts.answers import key_on_slide, key_shown
 from itembank.proof import prove_fast
 
 
@@ -70,3 +70,28 @@ def test_pages_and_commands_say_that_the_key_is_an_example() -> None:
     one = find_topic("ratio.share").item(Tier.CORE, 0)
     assert len(key_shown(_packed(one))) == 1
     assert "example" not in key_text(one)
+
+
+JUDGED = {"Answered", "FaultyWorking", "WhoIsRight"}
+
+
+@pytest.mark.parametrize("name", ["fractions.between", "number.factor-pairs", "number.estimate"])
+def test_an_answer_that_is_judged_has_one_verdict(name: str) -> None:
+    """Pages said *e.g. true*, and that other answers were right too."""
+    seen = set()
+    for tier, space in find_topic(name).spaces.items():
+        for index in range(0, len(space), 7):
+            item = find_topic(name).item(tier, index)
+            kind, packed = kind_of(item.ask), _packed(item)
+            assert packed.many is kind.many
+            assert packed.ask.asked_kind == (kind_of(item.ask.of) if plain(item) else kind).name
+            if type(item.ask).__name__ in JUDGED:
+                seen.add(kind.name)
+                assert packed.told == kind.told
+                assert key_on_slide(packed) == [packed.key]
+    assert seen
+
+
+def plain(item: Item) -> bool:
+    """Tell whether it is a question of which one of several answers is wanted."""
+    return isinstance(item.ask, Pick)

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import random
+from dataclasses import replace
+from functools import cache
 from itertools import combinations, pairwise
 
 import pytest
@@ -9,8 +12,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
-from itembank.items.topics.registry import find_item
+from itembank.items.topics.registry import find_item, topic_ids
+from itembank.packs.build import choose
 from itembank.packs.data.convert import Faces, picture
+from itembank.packs.pack_as_data import as_data
+from itembank.pages import draw
 from itembank.pages.documents.slips import WIDTH, _pages, slips
 from itembank.pages.engine import theme
 from itembank.pages.engine.paragraph import Flow
@@ -25,8 +31,10 @@ from itembank.pages.parts.slip_layout import (
     arrange_slips,
     label_room,
 )
+from itembank.planning.department.pack_request import PlannedTopic
 from tests.pages.marks import recorded
 from tests.pages.sheet_samples import random_packs
+from tests.pages.test_one_slide import request_on
 
 DRAWS = 24
 ROOM_TO_WRITE = 19.8
@@ -52,6 +60,44 @@ def test_ten_questions_take_one_slip_in_nearly_every_draw():
     for slip in (slip for some in made for slip in some):
         assert all(placed.block.size >= theme.PAPER_LEAST for placed in slip.placed)
         assert not any(placed.block.cramped for placed in slip.placed)
+
+
+@cache
+def any_four(number):
+    """Return a request for slips of ten questions on four topics drawn from all there are."""
+    topics = random.Random(number).sample(topic_ids(), 4)
+    return replace(
+        request_on(*topics, seed=number),
+        questions=10,
+        topics=tuple(PlannedTopic(topic, None) for topic in topics),
+        slips=True,
+    )
+
+
+def chosen(request, fits=draw.fits_slides):
+    return as_data(request, choose(request, fits))
+
+
+def test_ten_questions_of_any_four_topics_are_chosen_for_one_side_of_a_slip():
+    # Of 120 draws all took one side; one in four took two where nobody asked the slip.
+    for number in range(12):
+        pack = chosen(any_four(number))
+        assert len(_pages(pack.versions[0], pack)) == 1
+        assert draw.fits_slides(pack, 1)
+
+
+def test_a_starter_for_a_slide_is_as_ever_where_no_slip_holds_any(monkeypatch):
+    usual = [chosen(replace(any_four(number), slips=False)) for number in (0, 1)]
+    monkeypatch.setattr(type(draw.fits_slides), "on_slip", lambda *_: False)
+    for number, pack in enumerate(usual):
+        asked = chosen(any_four(number)).versions[0].items
+        assert [item.address for item in asked] == [i.address for i in pack.versions[0].items]
+
+
+def test_what_a_question_takes_of_a_slip_is_told_before_it_is_drawn():
+    pack = chosen(any_four(3))
+    shares = [draw.fits_slides.slip_share(item) for item in pack.versions[0].items]
+    assert 0.5 < sum(shares) <= 1  # it fits, and is told no room that it does not take
 
 
 def test_each_answer_has_a_line_clear_of_all_words():

@@ -7,7 +7,7 @@ import re
 from fractions import Fraction
 
 import pytest
-from flint import arb, ctx, fmpq
+from flint import fmpq
 from hypothesis import given
 from hypothesis import strategies as st
 
@@ -18,8 +18,7 @@ from itembank.notation.sines import angle_bounds, cosine, sine, tangent
 from itembank.notation.value import NotExact
 from itembank.proof.exact.rounding import find_rounded
 from itembank.proof.sympy.sympy_integers import rounded
-
-ctx.prec = 300
+from tests.balls import arb
 
 
 def ball(value: Fraction) -> arb:

@@ -3,7 +3,6 @@
 import datetime
 
 import numpy as np
-import pandas as pd
 import pytest
 
 from itembank.planning.bands.bands import default_scheme
@@ -100,6 +99,8 @@ def several(store):
                 slip = (f"S{seat + 1}", k + 1) in slips
                 rows.append((n, name, date, asked[k], seat, k, value, slip))
     names = ["starter", "cls", "date", "item", "seat", "k", "right", "slip"]
+    import pandas as pd  # slow to load, and each process that runs tests reads this file
+
     return store, pd.DataFrame(rows, columns=names)
 
 

@@ -32,12 +32,15 @@ NO_PROMPT = {
     "work/department/pasted/pasted_days.py",
     "work/department/pasted/pasted_year.py",
 }
+MAY_HAVE = re.compile(r"\blate\(|\bre\.")
+"""What a module that has patterns has in it: only these are parsed."""
 WORDS = re.compile(r"\\b[^\\]*[a-z]{4,}")
 
 
 def patterns(path):
     """Yield the patterns that a module has, wherever it hands one to `re` or keeps it for later."""
-    for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+    source = path.read_text(encoding="utf-8")
+    for node in ast.walk(ast.parse(source)) if MAY_HAVE.search(source) else ():
         if isinstance(node, ast.Call) and node.args:
             called = ast.unparse(node.func)
             if called == "late" or called.startswith("re."):

@@ -126,7 +126,7 @@ def merge_holdings(
     for name, each in items.items():
         sides = [_find(side, each) for side in (mine, other)]
         (same if all(sides) else first if sides[0] else second).append(name)
-        if all(sides) and each.retired and any(s is not None and s.retired is None for s in sides):
+        if each.retired and any(side is not None and side.retired is None for side in sides):
             retired.append(name)
     before = named(mine)
     now = {(each.record.item.id, each.record.hash): name for name, each in items.items()}

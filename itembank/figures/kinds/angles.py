@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 from itertools import pairwise
 from typing import Literal
 
@@ -19,13 +18,13 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.angles_drawn import angles_sheet
-from itembank.figures.kinds.linear_facts import Facts, less, plus
+from itembank.figures.kinds.linear_facts import Facts, Form, form_of, less, plus
 from itembank.figures.kinds.polygon_faults import kind_of_angle, letters_agree
 from itembank.figures.kinds.unknown_asked import LETTER
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
-from itembank.notation.linear import Linear, linear
+from itembank.notation.linear import linear
 from itembank.notation.words import words as said
 from itembank.once import once
 
@@ -119,26 +118,26 @@ def _bad_labels(figure: Angles) -> str:
 
 
 @once
-def _forms(figure: Angles) -> tuple[Linear, ...]:
+def _forms(figure: Angles) -> tuple[Form, ...]:
     """Return what is known of each angle, in order of their numbers."""
     labels = dict(figure.labels)
 
-    def form(number: int) -> Linear:
+    def form(number: int) -> Form:
         if number in figure.right:
-            return {"": Fraction(90)}
+            return {"": 90}
         label = labels.get(number)
-        return {f"∠{number}": Fraction(1)} if label is None else linear(label)
+        return {f"∠{number}": 1} if label is None else form_of(label)
 
     return tuple(form(k + 1) for k in range(len(all_sizes(figure))))
 
 
-def _equations(figure: Angles) -> Iterator[Linear]:
+def _equations(figure: Angles) -> Iterator[Form]:
     forms = _forms(figure)
     if figure.arrangement in ("line", "point"):
-        yield plus(*forms, {"": Fraction(-sum(figure.sizes))})
+        yield plus(*forms, {"": -sum(figure.sizes)})
         return
     for k in range(0, len(forms), 4):
-        yield plus(forms[k], forms[k + 1], {"": Fraction(-180)})
+        yield plus(forms[k], forms[k + 1], {"": -180})
         yield less(forms[k], forms[k + 2])
         yield less(forms[k + 1], forms[k + 3])
     if figure.arrangement == "parallel":
@@ -146,7 +145,6 @@ def _equations(figure: Angles) -> Iterator[Linear]:
 
 
 @once
-@lru_cache(maxsize=1024)
 def _facts(figure: Angles) -> Facts:
     return Facts(_equations(figure))
 
@@ -162,7 +160,7 @@ def _contradiction(figure: Angles) -> str:
     if not _facts(figure).consistent:
         forms = _forms(figure)
         if figure.arrangement in ("line", "point") and not any(map(any, forms)):
-            total = float(sum(form.get("", Fraction(0)) for form in forms))
+            total = float(sum(form.get("", 0) for form in forms))
             where = "on a line" if figure.arrangement == "line" else "round a point"
             return f"its angles add up to {total:g}°, and angles {where} to {sum(figure.sizes)}°"
         return "its labels cannot all be true together"

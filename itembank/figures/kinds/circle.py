@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 
 from itembank.figures.circle_points import in_direction
 from itembank.figures.drawing import Arc, Drawing, Mark, Point, Stroke, drawing
@@ -71,7 +70,6 @@ def _fault(figure: Circle) -> str:
 
 
 @once
-@lru_cache(maxsize=512)
 def _sheet(figure: Circle) -> Sheet:
     sheet = Sheet(())
     for radius in _RADII:

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from fractions import Fraction
-from functools import lru_cache
 from typing import Literal
 
 from itembank.figures.drawing import Drawing, drawing
@@ -14,10 +12,10 @@ from itembank.figures.kinds.construction_asked import WORDINGS
 from itembank.figures.kinds.construction_drawn import construction_sheet
 from itembank.figures.kinds.construction_facts import HALVED, LETTERS, Shown, shown
 from itembank.figures.kinds.construction_said import words_of
-from itembank.figures.kinds.linear_facts import Facts, less, plus
+from itembank.figures.kinds.linear_facts import Facts, Form, form_of, less, plus
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
-from itembank.notation.linear import Linear, linear
+from itembank.notation.linear import linear
 from itembank.notation.tree.written import shown_line
 from itembank.notation.units import UNITS
 from itembank.once import once
@@ -132,7 +130,7 @@ def _bad_given(figure: Construction) -> str:
     return ""
 
 
-def _form(figure: Construction, sort: str, name: str) -> Linear:
+def _form(figure: Construction, sort: str, name: str) -> Form:
     """Return a length or an angle by what all of its kind hang on."""
     if sort == "length":
         group, count = facts_of(figure).lengths[name]
@@ -141,15 +139,14 @@ def _form(figure: Construction, sort: str, name: str) -> Linear:
     return {name: count for name, count in (("", degrees), ("size", times)) if count}
 
 
-def _equations(figure: Construction) -> Iterator[Linear]:
+def _equations(figure: Construction) -> Iterator[Form]:
     for name, amount in figure.given:
         found = named(figure, name)
         assert found is not None
-        yield less(linear(amount), _form(figure, *found))
+        yield less(form_of(amount), _form(figure, *found))
 
 
 @once
-@lru_cache(maxsize=1024)
 def _settled(figure: Construction) -> Facts:
     return Facts(_equations(figure))
 
@@ -160,13 +157,13 @@ def _contradiction(figure: Construction) -> str:
         return "what is given cannot all be true together"
     letters = {letter for _, amount in figure.given for letter in t.symbols(amount)}
     for letter in letters:
-        if facts.value({letter: Fraction(1)}) is None:
+        if facts.value({letter: 1}) is None:
             return f"what is given does not settle {letter}"
     for name, amount in figure.given:
-        value = facts.value(linear(amount))
+        value = facts.value(form_of(amount))
         if value is not None and value <= 0:
             return f"{name} would not be more than 0"
-    size = facts.value({"size": Fraction(1)})
+    size = facts.value({"size": 1})
     if size is not None and size != figure.size:
         return f"it is drawn with {figure.size}°, and by what is given that is {float(size):g}°"
     return ""

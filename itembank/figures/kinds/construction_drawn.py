@@ -5,15 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from fractions import Fraction
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from itembank.figures.circle_points import unit_point
-from itembank.figures.drawing import Arc, Exact, Mark, Point, Stroke
+from itembank.figures.drawing import Exact, Point
 from itembank.figures.kinds.construction_facts import begins_with
-from itembank.figures.kinds.near_marks import Near
-from itembank.figures.kinds.placed_labels import Sheet
-from itembank.figures.kinds.tried_places import reach
+from itembank.figures.kinds.near_marks import Near, Track
+from itembank.figures.kinds.placed_labels import Sheet, half_size
+from itembank.figures.kinds.whole_points import Whole, arc, stroke, way, whole
 from itembank.notation import tree as t
 from itembank.once import once
 
@@ -48,7 +47,6 @@ def _along(way: Point, far: Exact) -> Point:
 
 
 @once
-@lru_cache(maxsize=512)
 def construction_sheet(figure: Construction) -> Sheet:
     """Return the marks of a construction, with its letters and what is given under it."""
     plan = _Plan()
@@ -58,63 +56,61 @@ def construction_sheet(figure: Construction) -> Sheet:
         _from_point(plan)
     else:
         _angle(figure, plan)
-    turn = unit_point(Fraction(figure.turn, 360))
+    turn = way(figure.turn)
 
-    def turned(at: Point) -> Point:
-        return Point(at.x * turn.x - at.y * turn.y, at.x * turn.y + at.y * turn.x)
+    def turned(at: Point) -> Whole:
+        return whole(at).turned(turn)
 
-    marks: list[Mark] = [
-        Stroke((turned(a), turned(b)), role, "normal" if role != "drawn" else "heavy")
+    marks: list[Track] = [
+        stroke((turned(a), turned(b)), role, "normal" if role != "drawn" else "heavy")
         for role, a, b in plan.lines
     ]
     for centre, radius, first, last in plan.arcs:
         at = turned(centre)
-        start, end = (_way(at, degrees + figure.turn) for degrees in (first, last))
-        marks.append(Arc(at, radius, start, end, "arc", weight="thin"))
+        ends = _way(at, first + figure.turn), _way(at, last + figure.turn)
+        marks.append(arc(at, radius, ends, "arc", "thin"))
     points = [turned(point) for point in plan.points]
-    rims = [Point(at.x + 1, at.y) for at in points]
-    marks += [Arc(at, _DOT, rim, rim, "point", "ink") for at, rim in zip(points, rims, strict=True)]
+    rims = [at.plus(Whole(1, 0)) for at in points]
+    marks += [
+        arc(at, _DOT, (rim, rim), "point", fill="ink") for at, rim in zip(points, rims, strict=True)
+    ]
     sheet = Sheet(marks)
-    middle = (sum(float(at.x) for at in points) / len(points), _level(points))
-    for letter, at in zip(figure.letters, points, strict=True):
-        others = [other for other in points if other != at]
-        sheet.put(letter, _own(_round(letter, at, middle), at, others), "name")
+    near = [at.near for at in points]
+    middle = (sum(x for x, _ in near) / len(near), sum(y for _, y in near) / len(near))
+    for letter, spot in zip(figure.letters, near, strict=True):
+        others = [other for other in near if other != spot]
+        sheet.put(letter, _own(_round(letter, spot, middle), spot, others), "name")
     for name, amount in figure.given:
         sheet.below(t.equals(t.Label(name), amount), "given")
     return sheet
 
 
-def _level(points: list[Point]) -> float:
-    return sum(float(at.y) for at in points) / len(points)
-
-
-def _way(at: Point, degrees: float) -> Point:
+def _way(at: Whole, degrees: float) -> Whole:
     """Return a point in a direction, which only has to be near."""
     turn = math.radians(degrees)
-    x, y = (Fraction(round(part * 1000), 1000) for part in (math.cos(turn), math.sin(turn)))
-    return Point(at.x + x, at.y + y)
+    return at.plus(Whole(round(1000 * math.cos(turn)), round(1000 * math.sin(turn)), 1000))
 
 
-def _own(places: Iterator[Near], at: Point, others: list[Point]) -> Iterator[Near]:
+def _own(places: Iterator[Near], at: Near, others: list[Near]) -> Iterator[Near]:
     """Yield the places that are a good deal nearer to a point than to any other."""
-    left, up = float(at.x), float(at.y)
-    ends = [(float(other.x), float(other.y)) for other in others]
+    left, up = at
     for x, y in places:
         far = math.hypot(x - left, y - up) * 1.2
-        if all(math.hypot(x - a, y - b) > far for a, b in ends):
+        if all(math.hypot(x - a, y - b) > far for a, b in others):
             yield x, y
 
 
-def _round(letter: str, at: Point, middle: Near) -> Iterator[Near]:
+def _round(letter: str, at: Near, middle: Near) -> Iterator[Near]:
     """Yield places round a point for its letter: near first, and rather away from the middle."""
-    x, y = float(at.x), float(at.y)
+    x, y = at
+    w, h = half_size(letter)
     out = math.atan2(y - middle[1], x - middle[0])
     for more in (0.0, 0.15, 0.3, 0.45, 0.6, 0.75):
         for k in range(16):
             turn = out + math.pi / 8 * ((k + 1) // 2) * (-1) ** k
-            way = (math.cos(turn), math.sin(turn))
-            far = reach(letter, way) + 0.2 + more
-            yield x + way[0] * far, y + way[1] * far
+            across, rise = math.cos(turn), math.sin(turn)
+            far = w * abs(across) + h * abs(rise) + 0.2 + more
+            yield x + across * far, y + rise * far
 
 
 def _bisector(figure: Construction, plan: _Plan) -> None:

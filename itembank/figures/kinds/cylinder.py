@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache, lru_cache
+from functools import cache
+from math import lcm
 
 from itembank.figures.circle_points import unit_point
-from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Stroke, drawing
+from itembank.figures.drawing import Area, Drawing, drawing
 from itembank.figures.figure import (
     Asked,
     Figure,
@@ -20,9 +21,11 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.labelled_lengths import lengths_fault
+from itembank.figures.kinds.near_marks import Path, Track
 from itembank.figures.kinds.placed_labels import Sheet, half_size
 from itembank.figures.kinds.tried_places import beside
 from itembank.figures.kinds.unknown_asked import FIND
+from itembank.figures.kinds.whole_points import Whole, arc, stroke, whole
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
@@ -88,7 +91,6 @@ def _fault(figure: Cylinder) -> str:
 
 
 @once
-@lru_cache(maxsize=512)
 def _sheet(figure: Cylinder) -> Sheet:
     sheet = Sheet(())
     for wide, high in _SIZES:
@@ -99,9 +101,9 @@ def _sheet(figure: Cylinder) -> Sheet:
 
 
 @cache
-def _ways_around() -> tuple[Point, ...]:
+def _ways_around() -> tuple[Whole, ...]:
     """Return the points of a circle of radius 1, the last of which is the first again."""
-    return tuple(unit_point(Fraction(k, AROUND)) for k in range(AROUND + 1))
+    return tuple(whole(unit_point(Fraction(k, AROUND))) for k in range(AROUND + 1))
 
 
 def _drawn(figure: Cylinder, wide: int, high: int) -> Sheet:
@@ -109,32 +111,38 @@ def _drawn(figure: Cylinder, wide: int, high: int) -> Sheet:
     scale = min(wide / (2 * radius), high / (height + 2 * FLAT * radius))
     r, h = radius * scale, height * scale
 
-    flat = FLAT * r
-    around = [(r * x, flat * y) for x, y in _ways_around()]
+    # Counted in parts that the radius, the height and how deep a circle is are whole numbers of.
+    parts = lcm(r.denominator, h.denominator) * FLAT.denominator
+    across, up, deep = (int(size * parts) for size in (r, h, FLAT * r))
+    around = [Whole(across * x, deep * y, parts * over) for x, y, over in _ways_around()]
+    raised = [Whole(x, y + up * (over // parts), over) for x, y, over in around]
 
-    def rim(up: Fraction, first: int, last: int) -> tuple[Point, ...]:
-        return tuple(Point(x, up + y) for x, y in around[first:last])
-
-    half, ground = AROUND // 2, Fraction(0)
-    middle, right, left = Point(0, h), Point(r, h), Point(-r, h)
-    marks: list[Mark] = [
-        Area(rim(h, 0, AROUND), "top"),
-        Stroke(rim(ground, half, AROUND + 1), "edge"),
-        Stroke(rim(ground, 0, half + 1), "hidden edge", "thin", True),
-        Stroke((Point(-r, 0), left), "wall"),
-        Stroke((Point(r, 0), right), "wall"),
-        Arc(middle, _DOT, right, right, "centre", "ink"),
+    half = AROUND // 2
+    middle, right, left = Whole(0, up, parts), Whole(across, up, parts), Whole(-across, up, parts)
+    top = tuple(raised[:AROUND])
+    marks: list[Track] = [
+        Path(
+            [point.near for point in (*top, top[0])],
+            "normal",
+            lambda: Area(tuple(point.exact for point in top), "top"),
+        ),
+        stroke(tuple(around[half:]), "edge"),
+        stroke(tuple(around[: half + 1]), "hidden edge", "thin", dashed=True),
+        stroke((Whole(-across, 0, parts), left), "wall"),
+        stroke((Whole(across, 0, parts), right), "wall"),
+        arc(middle, _DOT, (right, right), "centre", fill="ink"),
     ]
     if figure.radius is not None:
-        marks.append(Stroke((middle, right), "radius"))
+        marks.append(stroke((middle, right), "radius"))
     else:
-        marks.append(Stroke((left, right), "diameter"))
+        marks.append(stroke((left, right), "diameter"))
     sheet = Sheet(marks)
     name, label = _labels(figure)[0]
     # Over the end, and no farther from the line than it has to be.
-    _, up = half_size(label)
+    _, tall = half_size(label)
     aims = (Fraction(1, 2), Fraction(2, 5)) if name == "radius" else (Fraction(0),)
-    over = [(float(r * aim), float(h) + up + 0.05 * step) for step in range(2, 45) for aim in aims]
+    aside = [float(r * aim) for aim in aims]
+    over = [(x, float(h) + tall + 0.05 * step) for step in range(2, 45) for x in aside]
     sheet.put(label, over, f"{name} label")
     wall = ((float(r), 0.0), (float(r), float(h)))
     sheet.put(figure.height, beside(figure.height, *wall, (1, 0)), "height label")

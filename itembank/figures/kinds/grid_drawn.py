@@ -6,8 +6,6 @@ The numbers stand along the left and the lower edge, where no point and no line 
 from __future__ import annotations
 
 from fractions import Fraction
-from functools import lru_cache
-from typing import NamedTuple
 
 from itembank.figures.drawing import (
     Drawing,
@@ -17,55 +15,24 @@ from itembank.figures.drawing import (
     Text,
     drawing,
 )
-from itembank.figures.kinds.grid_letters import CROSS, Named, Surroundings, letter_places
+from itembank.figures.kinds.grid_letters import CROSS
+from itembank.figures.kinds.grid_sheet import (
+    Outline,
+    Place,
+    Sheet,
+    at,
+    letters_of,
+    line_ends,
+    scale,
+)
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
 
-Place = tuple[Fraction, Fraction]
 Path = tuple[Point, Point]
 
 
-class Outline(NamedTuple):
-    """A shape, or a path that does not come back: its corners in order."""
-
-    corners: tuple[Place, ...]
-    name: str
-    closed: bool
-    dashed: bool
-
-
-class Sheet(NamedTuple):
-    """What is drawn, as numbers: edges, steps, points, and lines with name and whether they end."""
-
-    edges: tuple[int, int, int, int]
-    steps: tuple[int, int]
-    points: tuple[tuple[str, Place], ...]
-    lines: tuple[tuple[Place, Place, str, bool], ...]
-    shapes: tuple[Outline, ...] = ()
-    titles: tuple[str, str] = ("", "")
-
-
-_WIDE, _HIGH, _AT_MOST = Fraction(13), Fraction(6), Fraction(15, 2)
-_USUAL, _LEAST = Fraction(7, 12), Fraction(3, 8)
-
-
-@lru_cache(maxsize=256)
-def _scale(edges: tuple[int, int, int, int], steps: tuple[int, int]) -> tuple[Fraction, Fraction]:
-    """Return how many ems 1 across, and 1 up, takes."""
-    left, right, bottom, top = edges
-    columns, rows = (right - left) // steps[0], (top - bottom) // steps[1]
-    high = min(max(_USUAL, _HIGH / rows), _AT_MOST / rows)
-    square = max(_LEAST, min(Fraction(1), _WIDE / columns, high))
-    return square / steps[0], square / steps[1]
-
-
 def _square(sheet: Sheet) -> Fraction:
-    return _scale(sheet.edges, sheet.steps)[0] * sheet.steps[0]
-
-
-def _at(sheet: Sheet, place: Place) -> Point:
-    across, up = _scale(sheet.edges, sheet.steps)
-    return Point((place[0] - sheet.edges[0]) * across, (place[1] - sheet.edges[2]) * up)
+    return scale(sheet.edges, sheet.steps)[0] * sheet.steps[0]
 
 
 def _every(low: int, high: int, step: int, square: Fraction, upright: bool) -> list[int]:
@@ -79,61 +46,22 @@ def _every(low: int, high: int, step: int, square: Fraction, upright: bool) -> l
     return kept if len(kept) > 1 else [numbers[0], numbers[-1]]
 
 
-def _line_ends(sheet: Sheet, a: Place, b: Place) -> tuple[Point, Point]:
-    """Return where a straight line enters and leaves the grid (Liang and Barsky, from memory)."""
-    left, right, bottom, top = sheet.edges
-    (x, y), (dx, dy) = a, (b[0] - a[0], b[1] - a[1])
-    low, high = [], []
-    for step, start, least, most in ((dx, x, left, right), (dy, y, bottom, top)):
-        if step:
-            first, second = sorted(((least - start) / step, (most - start) / step))
-            low.append(first)
-            high.append(second)
-    ends = (max(low), min(high))
-    first_end, second_end = ((x + s * dx, y + s * dy) for s in ends)
-    return _at(sheet, first_end), _at(sheet, second_end)
-
-
-@lru_cache(maxsize=256)
-def _letters(sheet: Sheet) -> tuple[list[tuple[str, Point]], str]:
-    """Return where the letters stand so that they touch nothing, and which has no place."""
-    left, right, bottom, top = sheet.edges
-    return letter_places(
-        Surroundings(
-            _at(sheet, (Fraction(left), Fraction(bottom))),
-            _at(sheet, (Fraction(right), Fraction(top))),
-            tuple(_axes(sheet)),
-            tuple((name, _at(sheet, place)) for name, place in sheet.points),
-            (
-                *(
-                    Named(path, name)
-                    for path, (_, _, name, _) in zip(_paths(sheet), sheet.lines, strict=True)
-                ),
-                *(
-                    Named(_outline(sheet, shape), shape.name, shape.closed)
-                    for shape in sheet.shapes
-                ),
-            ),
-        )
-    )
-
-
 def unplaced(sheet: Sheet) -> str:
     """Return that a letter has no room, as a clause, or ``""``."""
-    _, name = _letters(sheet)
-    return f"there is no room for the letter {name}" if name else ""
+    lost = letters_of(sheet).lost
+    return f"there is no room for the letter {lost}" if lost else ""
 
 
 def _paths(sheet: Sheet) -> list[Path]:
     return [
-        (_at(sheet, a), _at(sheet, b)) if segment else _line_ends(sheet, a, b)
+        (at(sheet, a), at(sheet, b)) if segment else line_ends(sheet, a, b)
         for a, b, _, segment in sheet.lines
     ]
 
 
 def _outline(sheet: Sheet, shape: Outline) -> tuple[Point, ...]:
     """Return the corners of a shape in the drawing; a closed one ends where it starts."""
-    corners = tuple(_at(sheet, corner) for corner in shape.corners)
+    corners = tuple(at(sheet, corner) for corner in shape.corners)
     return (*corners, corners[0]) if shape.closed else corners
 
 
@@ -146,7 +74,7 @@ def _axes(sheet: Sheet) -> list[Path]:
         ((Fraction(left), y), (Fraction(right), y)),
         ((x, Fraction(bottom)), (x, Fraction(top))),
     )
-    return [(_at(sheet, a), _at(sheet, b)) for a, b in ends]
+    return [(at(sheet, a), at(sheet, b)) for a, b in ends]
 
 
 def _axis_names(sheet: Sheet, high: Point, zero: Point, above: Fraction) -> list[Mark]:
@@ -171,8 +99,8 @@ def grid_drawing(sheet: Sheet) -> Drawing:
     """Return the drawing of a grid."""
     left, right, bottom, top = sheet.edges
     square = _square(sheet)
-    low = _at(sheet, (Fraction(left), Fraction(bottom)))
-    high = _at(sheet, (Fraction(right), Fraction(top)))
+    low = at(sheet, (Fraction(left), Fraction(bottom)))
+    high = at(sheet, (Fraction(right), Fraction(top)))
     marks: list[Mark] = []
     for n in range((right - left) // sheet.steps[0] + 1):
         path = (Point(n * square, low.y), Point(n * square, high.y))
@@ -190,13 +118,13 @@ def grid_drawing(sheet: Sheet) -> Drawing:
     above = Fraction(5, 8) if top in rows else gap
     marks += _axis_names(sheet, high, zero, above)
     for n in _every(left, right, sheet.steps[0], square, False):
-        x = _at(sheet, (Fraction(n), Fraction(bottom))).x
+        x = at(sheet, (Fraction(n), Fraction(bottom))).x
         marks.append(Text(Point(x, -Fraction(9, 16)), t.num(n), up="top", role="x number"))
     for n in rows:
-        y = _at(sheet, (Fraction(left), Fraction(n))).y
+        y = at(sheet, (Fraction(left), Fraction(n))).y
         marks.append(Text(Point(-gap, y), t.num(n), "right", role="y number"))
-    letters, _ = _letters(sheet)
-    marks += [Text(at, name, role="letter", paper=True) for name, at in letters]
+    letters = letters_of(sheet).points()
+    marks += [Text(spot, name, role="letter", paper=True) for name, spot in letters]
     for shape in sheet.shapes:
         role = "shape" if shape.closed else "path"
         marks.append(Stroke(_outline(sheet, shape), role, "heavy", shape.dashed))
@@ -209,7 +137,7 @@ def grid_drawing(sheet: Sheet) -> Drawing:
 
 def cross_at(sheet: Sheet, place: Place) -> tuple[Path, Path]:
     """Return the two strokes of a cross that stands at a place."""
-    x, y = _at(sheet, place)
+    x, y = at(sheet, place)
     first, second = (
         (Point(x - CROSS, y - way * CROSS), Point(x + CROSS, y + way * CROSS)) for way in (1, -1)
     )

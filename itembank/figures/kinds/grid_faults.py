@@ -6,10 +6,12 @@ from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
 from itembank.figures.kinds.grid_drawn import unplaced
+from itembank.figures.kinds.grid_letters import Spot
 from itembank.figures.kinds.grid_places import (
     Place,
     corners_of,
     in_halves,
+    in_whole,
     line_ends,
     off,
     on,
@@ -90,21 +92,22 @@ def _fault_of_shapes(figure: CoordinateGrid) -> str:
 
 def _fault_of_outline(corners: tuple[Place, ...]) -> str:
     """Return what keeps corners from going round a shape, each of them a real one."""
-    around = [*corners, *corners[:2]]
+    spots = in_whole(*corners)
+    around = [*spots, *spots[:2]]
     for (a, b), (c, d), (e, f) in zip(around, around[1:], around[2:], strict=False):
         if (c - a) * (f - d) == (d - b) * (e - c):
             return "has three corners in a row on one straight line"
-    sides = [*pairwise((*corners, corners[0]))]
+    sides = [*pairwise((*spots, spots[0]))]
     for (i, side), (j, other) in combinations(enumerate(sides), 2):
         if 1 < j - i < len(sides) - 1 and _meet(*side, *other):
             return "crosses itself"
     return ""
 
 
-def _meet(a: Place, b: Place, c: Place, d: Place) -> bool:
+def _meet(a: Spot, b: Spot, c: Spot, d: Spot) -> bool:
     """Tell whether two strokes have a place in common."""
 
-    def side(p: Place, q: Place, r: Place) -> int:
+    def side(p: Spot, q: Spot, r: Spot) -> int:
         turn = (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
         return (turn > 0) - (turn < 0)
 

@@ -6,7 +6,7 @@ ordinary numbers would be placed by eye.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from fractions import Fraction
 from itertools import pairwise
 from math import lcm
@@ -15,6 +15,10 @@ from typing import NamedTuple, TypeAlias
 from itembank.figures.drawing import Point
 from itembank.figures.label_room import room
 
+Ratio: TypeAlias = tuple[int, int]
+"""A number as one whole number over another, not reduced: quicker than a fraction to compare."""
+Place: TypeAlias = tuple[Ratio, Ratio]
+"""A place in the drawing, in ems: both numbers in lowest terms."""
 Spot: TypeAlias = tuple[int, int]
 Track: TypeAlias = tuple[Spot, ...]
 Block: TypeAlias = tuple[int, int, int, int]
@@ -35,7 +39,7 @@ _WAYS: tuple[tuple[int, int], ...] = (
 class Named(NamedTuple):
     """A line or shape as it is drawn, with its letter; a shape has it inside, if there is room."""
 
-    path: tuple[Point, ...]
+    path: tuple[Place, ...]
     name: str
     closed: bool = False
 
@@ -43,15 +47,33 @@ class Named(NamedTuple):
 class Surroundings(NamedTuple):
     """What letters have to keep clear of: the edges of a grid, its axes, points, lines, shapes."""
 
-    low: Point
-    high: Point
-    axes: tuple[tuple[Point, ...], ...]
-    points: tuple[tuple[str, Point], ...]
+    low: Place
+    high: Place
+    axes: tuple[tuple[Place, ...], ...]
+    points: tuple[tuple[str, Place], ...]
     named: tuple[Named, ...]
 
 
-def letter_places(around: Surroundings) -> tuple[list[tuple[str, Point]], str]:
-    """Return each letter with the middle of its place, and the first that has none."""
+class Letters(NamedTuple):
+    """Each letter with the middle of its place, counted in `unit` to an em.
+
+    Or the first that has no place, and then none.
+    """
+
+    placed: tuple[tuple[str, Spot], ...]
+    unit: int
+    lost: str = ""
+
+    def points(self) -> list[tuple[str, Point]]:
+        """Return each letter with the middle of its place."""
+        return [
+            (name, Point(Fraction(x, self.unit), Fraction(y, self.unit)))
+            for name, (x, y) in self.placed
+        ]
+
+
+def letter_places(around: Surroundings) -> Letters:
+    """Return where each letter stands."""
     return _Placing(around).all()
 
 
@@ -61,41 +83,44 @@ class _Placing:
         every += [at for path in around.axes for at in path]
         every += [at for each in around.named for at in each.path]
         # Halves of letters' rooms, sixteenths of lines, and thirds and quarters of shapes.
-        self.unit = lcm(4800, *(48 * size for size in {n.denominator for at in every for n in at}))
+        self.unit = lcm(4800, *(48 * size for size in {size for at in every for _, size in at}))
         self.low, self.high = self._spot(around.low), self._spot(around.high)
-        self.axes = [tuple(map(self._spot, path)) for path in around.axes]
+        axes = [tuple(map(self._spot, path)) for path in around.axes]
         self.points = {name: self._spot(at) for name, at in around.points}
         self.names = [each.name for each in around.named]
         self.tracks = [tuple(map(self._spot, each.path)) for each in around.named]
         self.cuts = [_bounded(*ends) for track in self.tracks for ends in pairwise(track)]
-        self.axis_cuts = [_bounded(*ends) for track in self.axes for ends in pairwise(track)]
+        self.all_cuts = self.cuts + [_bounded(*ends) for track in axes for ends in pairwise(track)]
         self.closed = [each.closed for each in around.named]
         self.free, self.cross = self._whole(_FREE), self._whole(CROSS)
-        self.crosses = [_around(at, self.cross, self.cross) for at in self.points.values()]
+        far = self.cross + self.free // 2
+        self.crosses = [_around(at, far, far) for at in self.points.values()]
 
     def _whole(self, value: Fraction | int) -> int:
         return value.numerator * self.unit // value.denominator
 
-    def _spot(self, at: Point) -> Spot:
-        return self._whole(at.x), self._whole(at.y)
+    def _spot(self, at: Place) -> Spot:
+        (x, across), (y, up) = at
+        return x * self.unit // across, y * self.unit // up
 
-    def all(self) -> tuple[list[tuple[str, Point]], str]:
+    def all(self) -> Letters:
         wanted = [(name, [at], _WAYS, True) for name, at in self.points.items()]
         for name, track, closed in zip(self.names, self.tracks, self.closed, strict=True):
             if name:
                 ways = ((0, 0), *_WAYS) if closed else _WAYS
                 wanted.append((name, _starts(track, closed), ways, False))
         placed: list[tuple[str, Spot]] = []
-        blocks: list[Block] = []
+        # What is in the way of a letter, and what of it is free all round.
+        blocks: list[Block] = [*self.crosses]
         for name, starts, ways, of_point in wanted:
             found = self._place(name, starts, ways, blocks, of_point=of_point)
             if found is None:
-                return [], name
-            at, block = found
+                return Letters((), self.unit, name)
+            at, (left, bottom, right, top) = found
             placed.append((name, at))
-            blocks.append(block)
-        unit = self.unit
-        return [(n, Point(Fraction(x, unit), Fraction(y, unit))) for n, (x, y) in placed], ""
+            free = self.free
+            blocks.append((left - free, bottom - free, right + free, top + free))
+        return Letters(tuple(placed), self.unit)
 
     def _place(
         self,
@@ -110,17 +135,17 @@ class _Placing:
         wide, high = self._whole(need.width / 2), self._whole(need.height / 2)
         reach_x, reach_y = wide + self.cross + self.free, high + self.cross // 2
         # Off the axes where there is room, else on one.
-        for axes in (self.axis_cuts, []):
+        for cuts in (self.all_cuts, self.cuts):
             for x, y in starts:
                 for dx, dy in ways:
                     far_y = high + self.cross + self.free if dx == 0 else reach_y
                     at = (x + dx * reach_x, y + dy * far_y)
                     block = _around(at, wide, high)
-                    if self._clear(block, blocks, axes) and self._own(name, at, of_point):
+                    if self._clear(block, blocks, cuts) and self._own(name, at, of_point):
                         return at, block
         return None
 
-    def _clear(self, block: Block, blocks: Sequence[Block], axes: Iterable[Cut]) -> bool:
+    def _clear(self, block: Block, blocks: Sequence[Block], cuts: Sequence[Cut]) -> bool:
         left, bottom, right, top = block
         free = self.free
         if not (
@@ -130,28 +155,28 @@ class _Placing:
             and top <= self.high[1] - free // 2
         ):
             return False
-        if any(_meet(block, cross, free // 2) for cross in self.crosses):
-            return False
-        if any(_meet(block, other, free) for other in blocks):
-            return False
+        for first, least, last, most in blocks:
+            if left < last and first < right and bottom < most and least < top:
+                return False
         wide = (left - free, bottom - free, right + free, top + free)
-        return not any(_cut(each, wide) for each in (*self.cuts, *axes))
+        return all(not _cut(each, wide) for each in cuts)
 
     def _own(self, name: str, at: Spot, of_point: bool) -> bool:
         """Tell whether a letter stands plainly by what it names: its own point, or its own line."""
-        gaps = {other: _gap(at, spot) for other, spot in self.points.items()}
         if of_point:
-            mine = gaps.pop(name)
-            return all(2 * mine < gap for gap in gaps.values())
-        far = _FAR * self.unit**2
-        if any(gap <= far for gap in gaps.values()):
+            twice = 2 * _gap(at, self.points[name])
+            return all(
+                twice < _gap(at, spot) for other, spot in self.points.items() if other != name
+            )
+        far = self._whole(_FAR) * self.unit
+        if any(_gap(at, spot) <= far for spot in self.points.values()):
             return False
         if len(self.tracks) == 1:
             return True
         mine_away = _nearest(at, self.tracks[self.names.index(name)])
-        twice = (2 * mine_away[0], mine_away[1])
+        twice_away = (2 * mine_away[0], mine_away[1])
         return all(
-            other == name or _less(twice, _nearest(at, track))
+            other == name or _less(twice_away, _nearest(at, track))
             for other, track in zip(self.names, self.tracks, strict=True)
         )
 
@@ -176,15 +201,6 @@ def _starts(track: Track, closed: bool) -> list[Spot]:
 
 def _around(at: Spot, wide: int, high: int) -> Block:
     return at[0] - wide, at[1] - high, at[0] + wide, at[1] + high
-
-
-def _meet(block: Block, other: Block, gap: int) -> bool:
-    return (
-        block[0] < other[2] + gap
-        and other[0] < block[2] + gap
-        and block[1] < other[3] + gap
-        and other[1] < block[3] + gap
-    )
 
 
 Cut: TypeAlias = tuple[Spot, Spot, Block]
@@ -214,10 +230,6 @@ def _cut(stroke: Cut, block: Block) -> bool:
 
 def _gap(a: Spot, b: Spot) -> int:
     return (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2
-
-
-Ratio: TypeAlias = tuple[int, int]
-"""A number as one whole number over another, not reduced: quicker than a fraction to compare."""
 
 
 def _less(first: Ratio, other: Ratio) -> bool:

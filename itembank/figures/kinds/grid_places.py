@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from math import lcm
 from typing import TYPE_CHECKING, TypeAlias
 
-from itembank.figures.kinds.grid_drawn import Outline, Sheet
+from itembank.figures.kinds.grid_sheet import Outline, Sheet
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.value import exact
@@ -34,6 +35,7 @@ def corners_of(shape: GridShape) -> tuple[Place, ...]:
     return tuple((exact(x), exact(y)) for x, y in shape.corners)
 
 
+@once
 def sheet_of(figure: CoordinateGrid) -> Sheet:
     """Return all that is drawn, as numbers."""
     return Sheet(
@@ -50,24 +52,41 @@ def sheet_of(figure: CoordinateGrid) -> Sheet:
 
 def off(figure: CoordinateGrid, place: Place) -> bool:
     """Tell whether a place lies outside the grid."""
-    x, y = place
-    return not (figure.left <= x <= figure.right and figure.bottom <= y <= figure.top)
+    (x, across), (y, up) = (value.as_integer_ratio() for value in place)
+    return not (
+        figure.left * across <= x <= figure.right * across
+        and figure.bottom * up <= y <= figure.top * up
+    )
 
 
 def on(place: Place, each: GridLine) -> bool:
     """Tell whether a place lies on a line."""
-    (a, b), (c, d) = line_ends(each)
-    x, y = place
+    (a, b), (c, d), (x, y) = in_whole(*line_ends(each), place)
     if (x - a) * (d - b) != (y - b) * (c - a):
         return False
     return not each.segment or (min(a, c) <= x <= max(a, c) and min(b, d) <= y <= max(b, d))
 
 
+def in_whole(*at: Place) -> list[tuple[int, int]]:
+    """Return places counted in parts of a square that all of them are whole numbers of.
+
+    >>> in_whole((Fraction(1), Fraction(1, 2)), (Fraction(3), Fraction(2)))
+    [(2, 1), (6, 4)]
+    """
+    parts = lcm(*(value.denominator for place in at for value in place))
+    return [
+        (
+            x.numerator * (parts // x.denominator),
+            y.numerator * (parts // y.denominator),
+        )
+        for x, y in at
+    ]
+
+
 def in_halves(figure: CoordinateGrid, place: Place) -> bool:
     """Tell whether a place stands where squares, or halves of them, meet."""
-    x, y = place
-    halves = (2 * x / figure.x_step, 2 * y / figure.y_step)
-    return all(value.denominator == 1 for value in halves)
+    (x, across), (y, up) = (value.as_integer_ratio() for value in place)
+    return not (2 * x % (across * figure.x_step) or 2 * y % (up * figure.y_step))
 
 
 def number_at(value: Fraction) -> t.Node:

@@ -17,6 +17,9 @@ GAP = 0.1
 FAR = {weight: float(wide) / 2 + GAP for weight, wide in WEIGHTS.items()}
 """How far a label keeps from the middle of a stroke, by its weight."""
 _ARC = 24
+"""How many straight strokes stand for an arc where labels keep clear of it."""
+_CLEAR = math.cos(math.pi / _ARC) ** 2 - 1e-6
+"""The square of how near such a stroke comes to the middle, the radius being 1."""
 _SURE = 1e-6
 """Far more than ordinary numbers are off by, and far less than can be seen."""
 
@@ -28,6 +31,11 @@ Box: TypeAlias = tuple[float, float, float, float]
 def exactly(x: float, y: float) -> Point:
     """Return a place to the nearest thousandth of an em."""
     return Point(Fraction(round(x * 1000), 1000), Fraction(round(y * 1000), 1000))
+
+
+def rounded(x: float, y: float) -> Near:
+    """Return the place of :func:`exactly` in ordinary numbers."""
+    return round(x * 1000) / 1000, round(y * 1000) / 1000
 
 
 def near(point: tuple[Exact, Exact]) -> Near:
@@ -82,7 +90,7 @@ class Path:
 def sketched(points: tuple[Near, ...], role: str, weight: Weight = "normal") -> Path:
     """Return a stroke through places that are rounded to the nearest thousandth of an em."""
     return Path(
-        [(round(x * 1000) / 1000, round(y * 1000) / 1000) for x, y in points],
+        [rounded(*point) for point in points],
         weight,
         lambda: Stroke(tuple(exactly(*point) for point in points), role, weight),
     )
@@ -137,6 +145,10 @@ class Curve:
         aside = left - x if x < left else x - right if x > right else 0.0
         above = bottom - y if y < bottom else y - top if y > top else 0.0
         if aside * aside + above * above > r * r + _SURE:
+            return False
+        # Inside it altogether: then nearer to the middle than any of those strokes.
+        across, up = max(right - x, x - left), max(top - y, y - bottom)
+        if across * across + up * up < _CLEAR * r * r and not self.sector:
             return False
         return _meets(self.points, (left, bottom, right, top))
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from itembank.figures.circle_points import on_circle
@@ -53,7 +52,6 @@ def _size(figure: PieChart, name: str, degrees: int) -> t.Node | None:
 
 
 @once
-@lru_cache(maxsize=1024)
 def label_texts(figure: PieChart) -> tuple[tuple[str, str, Text], ...]:
     """Return the labels at each sector: its name, what the label says, and the label."""
     found = []

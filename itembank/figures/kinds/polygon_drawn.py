@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from fractions import Fraction
-from functools import lru_cache
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Arc, Area, Content, Mark, Stroke, Weight
@@ -28,7 +27,6 @@ _DASH = 0.22
 
 
 @once
-@lru_cache(maxsize=512)
 def polygon_sheet(figure: Polygon) -> Sheet:
     """Return the marks of a polygon at the least size at which all labels have a place."""
     sheet = Sheet(())

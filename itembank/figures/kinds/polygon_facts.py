@@ -4,15 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
-from functools import lru_cache
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact
-from itembank.figures.kinds.linear_facts import Facts, less, plus
+from itembank.figures.kinds.linear_facts import Facts, Form, form_of, less, plus
 from itembank.figures.kinds.polygon_shape import Shape, shape_of
 from itembank.notation import tree as t
-from itembank.notation.linear import Linear, linear
 from itembank.once import once
 
 if TYPE_CHECKING:
@@ -20,13 +18,13 @@ if TYPE_CHECKING:
 
 
 @once
-def labels_of(figure: Polygon) -> dict[str, Linear]:
+def labels_of(figure: Polygon) -> dict[str, Form]:
     """Return the linear form of every label: of sides, of angles (∠B) and of the height."""
     shape = shape_of(figure)
-    forms = {shape.side(side): linear(label) for side, label in figure.sides}
-    forms |= {f"∠{corner}": linear(label) for corner, label in figure.angles}
+    forms = {shape.side(side): form_of(label) for side, label in figure.sides}
+    forms |= {f"∠{corner}": form_of(label) for corner, label in figure.angles}
     if figure.height is not None and figure.height.label is not None:
-        forms["height"] = linear(figure.height.label)
+        forms["height"] = form_of(figure.height.label)
     return forms
 
 
@@ -61,15 +59,15 @@ class PolygonFacts:
         self.rectilinear = level and {*convex} <= {*figure.right}
         self.solved = Facts(self._equations())
 
-    def side(self, name: str) -> Linear:
+    def side(self, name: str) -> Form:
         """Return the length of a side as a linear form."""
-        return self._labels.get(name) or {name: Fraction(1)}
+        return self._labels.get(name) or {name: 1}
 
-    def corner(self, name: str) -> Linear:
+    def corner(self, name: str) -> Form:
         """Return the angle at a corner as a linear form."""
         if name in self._figure.right:
-            return {"": Fraction(90)}
-        return self._labels.get(f"∠{name}") or {f"∠{name}": Fraction(1)}
+            return {"": 90}
+        return self._labels.get(f"∠{name}") or {f"∠{name}": 1}
 
     def length(self, side: str) -> Fraction | None:
         """Return a side's length where the labels settle it."""
@@ -91,9 +89,9 @@ class PolygonFacts:
     def _boxed(self) -> bool:
         return len(self.shape.letters) == 4 and len(self._figure.right) >= 3
 
-    def _equations(self) -> Iterator[Linear]:
+    def _equations(self) -> Iterator[Form]:
         shape = self.shape
-        whole = {"": Fraction(-180 * (len(shape.letters) - 2))}
+        whole = {"": -180 * (len(shape.letters) - 2)}
         yield plus(*map(self.corner, shape.letters), whole)
         for group in self._figure.equal:
             for first, other in pairwise(shape.side(side) for side in group):
@@ -111,21 +109,21 @@ class PolygonFacts:
                     )
                 )
 
-    def _isosceles(self, shape: Shape) -> Iterator[Linear]:
+    def _isosceles(self, shape: Shape) -> Iterator[Form]:
         for group in self._figure.equal:
             for first, other in combinations([shape.side(side) for side in group], 2):
                 # Each angle lies opposite the side that its corner is no end of.
                 a, b = (next(c for c in shape.letters if c not in s) for s in (first, other))
                 yield less(self.corner(a), self.corner(b))
 
-    def _parallels(self, shape: Shape) -> Iterator[Linear]:
+    def _parallels(self, shape: Shape) -> Iterator[Form]:
         sides, n = shape.sides, len(shape.sides)
         pairs = 0
         for i, cross in enumerate(sides):
             if self.parallel(sides[i - 1], sides[(i + 1) % n]):
                 pairs += 1
                 if all(shape.degrees(corner) < 180 for corner in cross):
-                    half = {"": Fraction(-180)}
+                    half = {"": -180}
                     yield plus(self.corner(cross[0]), self.corner(cross[1]), half)
         if n == 4 and pairs == 4:
             yield less(self.side(sides[0]), self.side(sides[2]))
@@ -133,7 +131,6 @@ class PolygonFacts:
 
 
 @once
-@lru_cache(maxsize=1024)
 def facts_of(figure: Polygon) -> PolygonFacts:
     """Return the facts of a figure whose data has been looked through."""
     return PolygonFacts(figure)

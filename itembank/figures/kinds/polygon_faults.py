@@ -237,9 +237,9 @@ def _contradiction(figure: Polygon) -> str:
     return _no_triangle(shape, lengths, known) if len(shape.letters) == 3 else ""
 
 
-def _told(facts: PolygonFacts, corner: str) -> Fraction | None:
+def _told(facts: PolygonFacts, corner: str) -> Exact | None:
     form = facts.corner(corner)
-    return form.get("", Fraction(0)) if not any(form) else None
+    return form.get("", 0) if not any(form) else None
 
 
 def _no_triangle(shape: Shape, lengths: dict[str, Fraction], known: dict[str, Fraction]) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact
@@ -113,7 +113,6 @@ class Shape:
 
 
 @once
-@lru_cache(maxsize=1024)
 def shape_of(figure: Polygon) -> Shape:
     """Return the corners of a figure whose coordinates are numbers."""
     letters = figure.names or LETTERS[: len(figure.corners)]

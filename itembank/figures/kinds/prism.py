@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 from typing import Literal
 
 from itembank.figures.drawing import Drawing, Mark, Point, Stroke, drawing
@@ -86,7 +85,6 @@ def _fault(figure: Prism) -> str:
 
 
 @once
-@lru_cache(maxsize=512)
 def _sheet(figure: Prism) -> Sheet:
     sheet = Sheet(())
     for wide, high in _SIZES:

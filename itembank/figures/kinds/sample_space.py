@@ -6,7 +6,6 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import lru_cache
 from typing import Literal
 
 from itembank.figures.drawing import Area, Drawing, Mark, Point, Text, drawing, rectangle
@@ -130,7 +129,6 @@ def _words(figure: SampleSpace) -> str:
 
 
 @once
-@lru_cache(maxsize=1024)
 def _values(figure: SampleSpace) -> tuple[Fraction, ...]:
     rule = RULES[figure.rule]
     first, second = (tuple(map(exact, row)) for row in (figure.first, figure.second))

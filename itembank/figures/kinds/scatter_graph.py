@@ -25,7 +25,8 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.grid_drawn import Sheet, cross_at, grid_drawing
+from itembank.figures.kinds.grid_drawn import cross_at, grid_drawing
+from itembank.figures.kinds.grid_sheet import Sheet
 from itembank.figures.label_room import text_width
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import lru_cache
 
 from itembank.figures.figure import (
     Asked,
@@ -85,7 +84,6 @@ def _shown(figure: TwoWayTable) -> list[list[str | t.Node | None]]:
 
 
 @once
-@lru_cache(maxsize=1024)
 def filled(figure: TwoWayTable) -> tuple[tuple[int | None, ...], ...]:
     """Return every cell that is given or follows from the totals, one after another.
 

@@ -6,6 +6,7 @@ import json
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from itembank.figures.figure import (
     Asked,
@@ -23,6 +24,8 @@ from itembank.items.asks.find_value import Find
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.once import once
+from itembank.text.late_pattern import late
+from itembank.text.needed_letters import Needing
 
 READ_A_PICTURE = "read a picture"
 """What a teacher calls such a question."""
@@ -164,7 +167,7 @@ def not_rounded(bare: str) -> str:
     >>> not_rounded("What is the area of the circle, correct to 3 significant figures")
     'What is the area of the circle'
     """
-    return _ROUNDED.sub("", bare)
+    return _ROUNDED.sub("", bare) if "to " in bare.casefold() else bare
 
 
 def sentences(prompt: Sequence[str | t.Node]) -> list[str]:
@@ -184,10 +187,18 @@ def _leads(bare: str, sentence: str) -> bool:
 
 
 def _wording(figure: Figure, bare: str) -> Asked | None:
-    for wording in kind_of(figure).wordings:
-        if match := re.fullmatch(wording.pattern, bare, re.IGNORECASE):
-            return wording.asks(figure, match)
+    wordings = kind_of(figure).wordings
+    needing, patterns = _patterns(tuple(wording.pattern for wording in wordings))
+    for place in needing.of(bare):
+        if match := patterns[place].fullmatch(bare):
+            return wordings[place].asks(figure, match)
     return None
+
+
+@lru_cache(maxsize=128)
+def _patterns(texts: tuple[str, ...]) -> tuple[Needing, tuple[re.Pattern[str], ...]]:
+    """Return the patterns of a kind of figure, and which of them words may meet."""
+    return Needing(texts), tuple(late(text, re.IGNORECASE) for text in texts)
 
 
 def of_figure(figure: Figure, prompt: Sequence[str | t.Node]) -> OfFigure:

@@ -12,10 +12,10 @@ import importlib
 import pkgutil
 from collections.abc import Mapping
 from functools import cache
-from importlib.metadata import entry_points
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
+from itembank.files.named_by_packages import may_be_named
 from itembank.items.tier import Tier
 from itembank.items.topics.layout import know
 from itembank.items.topics.listing import Listed, numbers_known, of_topic, shipped
@@ -57,8 +57,17 @@ def _load() -> None:
 
     for strand in pkgutil.iter_modules(generators.__path__):
         _load_strand(strand.name)
-    for point in entry_points(group=GROUP):
-        point.load()
+    _load_others()
+
+
+@cache
+def _load_others() -> None:
+    """Load the topics that other packages name."""
+    if may_be_named(GROUP):
+        from importlib.metadata import entry_points
+
+        for point in entry_points(group=GROUP):
+            point.load()
 
 
 @cache
@@ -104,8 +113,7 @@ def listed_topics() -> Mapping[str, Listed]:
     told = shipped()
     if told is None:
         _load()
-    for point in entry_points(group=GROUP):
-        point.load()
+    _load_others()
     others = {name: of_topic(topic) for name, topic in _found.items() if name not in (told or ())}
     return dict(sorted({**(told or {}), **others}.items()))
 

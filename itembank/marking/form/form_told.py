@@ -26,7 +26,11 @@ _DO: tuple[tuple[str, str], ...] = (
     (r"it is not given in pounds and pence", "now give it in pounds and pence"),
     (
         r"pounds and pence are not given to two places",
-        "give pounds and pence to two places, as in £1.20",
+        "give money to two places after the point, as in 1.20",
+    ),
+    (
+        r"its base is not the one that is asked for",
+        "write it as a power of the base that is asked for",
     ),
     (r"it is not a power", "now write it as a power, with an index"),
     (r"a factor is repeated", "now write the repeated factor as a power, with an index"),

@@ -40,6 +40,8 @@ def form_of(item: Item, how: Policy, typed: t.Node, given: t.Node) -> str:
         if fault:
             return fault
     faults = [_fault(form, how, candidate) for form in how.forms for candidate in (shaped, typed)]
+    if how.base and _other_base(shaped, item.key):
+        return "its base is not the one that is asked for"
     if "" in faults:
         return ""
     if how.places and _short_money(shaped):
@@ -50,6 +52,11 @@ def form_of(item: Item, how: Policy, typed: t.Node, given: t.Node) -> str:
     if faults[0] == UNIT_MISSING and any(isinstance(part, t.Quantity) for part in t.walk(given)):
         return NOT_WORKED_OUT  # 3 × 10^4 cm
     return faults[0]
+
+
+def _other_base(node: t.Node, key: t.Node) -> bool:
+    """Tell whether an answer is a power of another number than the key: 4^4 for 2^8."""
+    return isinstance(node, t.Power) and isinstance(key, t.Power) and node.base != key.base
 
 
 def _fault(form: str, how: Policy, node: t.Node) -> str:

@@ -36,7 +36,7 @@ from itembank.notation.units import CURRENCY, UNITS
 from itembank.text.in_words import counted
 from itembank.text.late_pattern import late
 from itembank.wording.tasks.answer_phrases import rounding, says_bounds, says_simplest
-from itembank.wording.tasks.written_how import asks_powers, asks_units, names_unit
+from itembank.wording.tasks.written_how import asks_powers, asks_units, names_base, names_unit
 
 ACCEPT: dict[str, str] = {
     "any-form": "any form of the right value",
@@ -75,6 +75,7 @@ class Policy:
     within : how far from the key an answer may be, in the key's own unit.
     ordered : whether the order of a list matters.
     powers : whether the question asks for powers with an index, as *in index form* does.
+    base : whether the question names the base of the power that it asks for.
     """
 
     forms: tuple[str, ...]
@@ -87,6 +88,7 @@ class Policy:
     within: Fraction = Fraction(0)
     ordered: bool = True
     powers: bool = False
+    base: bool = False
 
 
 def rounded_to(rounding: Rounding) -> str:
@@ -186,4 +188,5 @@ def _from_words(words: str, form: str, accept: tuple[str, ...], unit: str) -> Po
         within=Fraction(within[1]) if within else Fraction(0),
         ordered="any-order" not in accept,
         powers=asks_powers(words),
+        base=names_base(words),
     )

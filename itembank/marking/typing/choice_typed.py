@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from itembank.text.late_pattern import late
 
-_DENIES = late(r"\b(?:not|isn'?t|never|no)\b")
+_DENIES = late(r"\b(?:not|isn'?t|never|no|neither|nor|except)\b")
 _WORDS_ALONE = late(r"[a-z]+")
 _LETTERS_ONLY = late(r"[^a-z]+")
 _ENDS = late(r"[A-Z]{2,3}")
@@ -16,6 +16,12 @@ _LETTER_FIRST = late(
     r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
 )
 
+_CLOCK_LABEL = late(r"(\d{1,2}):(\d\d)")
+_CLOCK_TYPED = late(
+    r"(?:at )?(?:(\d\d)(\d\d)|(\d{1,2})[:.](\d\d)|(\d{1,2})(?= ?(?:[ap]\.?m|o)))"
+    r"(?: ?([ap])\.?m\.?)?(?: ?o['’]? ?clock)?"
+)
+_AND_ANOTHER = late(r" ?(?:,|/|&|\+|\band\b|\bor\b) ?([a-z])(?![a-z'’])")
 _IN_FULL = late(
     r"\b(mon|tue|wed|thu|fri|sat|sun)(?:day|sday|nesday|rsday|urday|s|rs)\b"
     r"|\b(jan|feb|mar|apr|jun|jul|aug|sep|oct|nov|dec)"
@@ -68,9 +74,15 @@ def named(plain: str, labels: Sequence[str]) -> str:
     'right-angled'
     >>> named("a square pyramid", ("cuboid", "square-based pyramid", "tetrahedron"))
     'square-based pyramid'
+    >>> [named(text, ("08:00", "14:00")) for text in ("8:00", "8 am", "0800", "2 pm", "8 pm")]
+    ['08:00', '08:00', '08:00', '14:00', '8 pm']
+    >>> [named(text, ("Pack A", "Pack B")) for text in ("Pack A or B", "pack A, it costs less")]
+    ['Pack A or B', 'Pack A']
     >>> named("XR", ("RH", "RX")), named("line from", ("line from a point", "line at a point"))
     ('RX', 'line from a point')
     """
+    if clock := _by_the_clock(plain.casefold(), labels):
+        return clock
     plain = _hyphened(_as_printed(_as_on_chart(plain, labels), labels), labels)
     folded = plain.casefold()
     last = [label for label in labels if f" {label.casefold()}".endswith(f" {folded}")]
@@ -83,9 +95,28 @@ def named(plain: str, labels: Sequence[str]) -> str:
         return begun
     # One choice named in a sentence is the answer; two may be compared, and nobody can tell.
     inside = [label for label in labels if _stands_in(label.casefold(), folded)]
-    if len(inside) == 1 and not _DENIES.search(folded):
+    if len(inside) == 1 and not (_DENIES.search(folded) or _and_another(folded, inside[0], labels)):
         return inside[0]
     return _said_first(plain, labels) or plain
+
+
+def _by_the_clock(folded: str, labels: Sequence[str]) -> str:
+    """Return the time of day that a text tells, as it is printed among choices that are times."""
+    times = {}
+    for label in labels:
+        found = _CLOCK_LABEL.fullmatch(label)
+        if found is None:
+            return ""
+        times[int(found[1]) * 60 + int(found[2])] = label
+    typed = _CLOCK_TYPED.fullmatch(folded)
+    if typed is None:
+        return ""
+    hour = int(typed[1] or typed[3] or typed[5])
+    if typed[6] and 1 <= hour <= 12:
+        hour = hour % 12 + (12 if typed[6] == "p" else 0)
+    elif typed[6] and hour >= (13 if typed[6] == "a" else 24):
+        return ""
+    return times.get(hour * 60 + int(typed[2] or typed[4] or 0), "")
 
 
 def _as_on_chart(plain: str, labels: Sequence[str]) -> str:
@@ -142,6 +173,14 @@ def _stands_in(label: str, text: str) -> bool:
     """Tell whether a choice stands in a text, by its last two words at least: *card A*."""
     short = " ".join(label.split()[-2:])
     return re.search(rf"\b{re.escape(short)}(?!\w)", text) is not None
+
+
+def _and_another(folded: str, label: str, labels: Sequence[str]) -> bool:
+    """Tell whether a second choice is named by its letter alone: *Pack A and B*."""
+    short = " ".join(label.casefold().split()[-2:])
+    ends = {other.casefold().split()[-1] for other in labels if other != label}
+    found = _AND_ANOTHER.match(folded[folded.find(short) + len(short) :])
+    return found is not None and found[1] in ends
 
 
 def _said_first(plain: str, labels: Sequence[str]) -> str:

@@ -285,6 +285,8 @@ def _with_units(plain: str, letters: frozenset[str]) -> str:
     )
     if units:
         plain = re.sub(rf"(?<=\d)(?=[{units}](?![A-Za-z^(]))", " ", plain)
+    longer = "|".join(name for name in UNITS if name.isalpha() and name not in letters)
+    plain = re.sub(rf"(?<=π)(?=(?:{longer})(?![A-Za-z]))", " ", plain)
     single = "".join(letters & set("abcdefghijklmnopqrstuvwxyz"))
     if single:
         # 5 m is five metres, but five times m where m is a letter of the question.

@@ -122,7 +122,7 @@ for _unit, _names in UNITS.items():
     if len(_unit) > 1 and _unit.isalpha():
         _WORDS[_unit] = _unit  # so that 5 KG is read as well
 _UNIT_WORDS = late(
-    r"(?<=[\d)\u0307]) ?(?P<word>"
+    r"(?<=[\d)π\u0307]) ?(?P<word>"
     + "|".join(re.escape(word) for word in sorted(_WORDS, key=len, reverse=True))
     + r")\b(?!\^)",
     re.I,

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
+from itembank.figures.figure import drawn
 from itembank.items.item import Item
 from itembank.items.measures.closeness import Look, look, structure
 from itembank.items.measures.difficulty import difficulty
@@ -67,6 +68,15 @@ class Candidate:
         return sum(
             max(length, FULL) + FULL * tall for length, tall in zip(lines, high, strict=True)
         )
+
+    @cached_property
+    def figure_size(self) -> tuple[float, float] | None:
+        """How wide and how high what is drawn of it is, in ems of its labels; None without."""
+        figure = self.item.key_figure or self.item.figure
+        if figure is None:
+            return None
+        drawing = drawn(figure)
+        return float(drawing.width), float(drawing.height)
 
     @cached_property
     def kind(self) -> str:

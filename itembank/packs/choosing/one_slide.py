@@ -55,26 +55,42 @@ def on_one_slide(
 
     First its longest questions make way for shorter ones, without a figure or with a smaller one;
     where that is not enough the tiers are dealt anew, so that another topic has the long ones.
-    What is `held` stays. Where no slide holds any of them, `first` is shortened to stand on two,
-    and stays where that fails.
+    What is `held` stays. Where slips are wanted it is looked for on one slide and on one side of a
+    slip first, then on a slide alone. Where no slide holds any of them, `first` is shortened to
+    stand on two, and stays where that fails.
     """
-    if len(first) > MOST_FITTED or room_of_all(first) <= ROOMY:
+    if len(first) > MOST_FITTED:
         return first
-    rooms = Rooms(slide)
-    shorten = partial(_shortened, shorter=ShorterOnes(topics, seed, pool, held, rooms))
-    if found := shorten(first, count=1):
+    if slide.slips:
+        rooms = Rooms(slide)
+        shorter = ShorterOnes(topics, seed, pool, held, rooms)
+        if found := _on_one(first, deals, shorter):
+            return found
+        slide = slide.without_slips()
+    if room_of_all(first) <= ROOMY:
+        return first
+    shorter = ShorterOnes(topics, seed, pool, held, Rooms(slide))
+    return _on_one(first, deals, shorter) or _shortened(first, shorter, count=2) or first
+
+
+def _on_one(first: list[Candidate], deals: Deals, shorter: ShorterOnes) -> list[Candidate] | None:
+    """Return a starter that stands on one slide; None, and nothing changed, if none is found."""
+    held, pool = shorter.held, shorter.pool
+    if found := _shortened(first, shorter, count=1):
         return found
     _give_back(first, held, pool)
-    for number in _other_deals(deals, shorten.keywords["shorter"], held):
+    for number in _other_deals(deals, shorter, held):
         try:
             made = deals.starter(number)
         except TooFew:  # a small bank, dealt otherwise
             break
-        if found := shorten(made, count=1):
+        if found := _shortened(made, shorter, count=1):
             return found
         _give_back(made, held, pool)
-    first = [candidate if candidate in held else pool.take(candidate) for candidate in first]
-    return shorten(first, count=2) or first
+    for candidate in first:
+        if candidate not in held:
+            pool.take(candidate)
+    return None
 
 
 def _other_deals(deals: Deals, shorter: ShorterOnes, held: Sequence[Candidate]) -> list[int]:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import ceil
 
-from itembank.figures.figure import Figure, drawn
+from itembank.figures.figure import Figure
 from itembank.packs.choosing.candidate import FULL, Candidate
 
 LINE_HIGH = 1.25
@@ -55,13 +55,11 @@ def room_without(candidate: Candidate) -> float:
 
 def room_of(candidate: Candidate) -> float:
     """Return about how high a question stands in half a slide, in ems of its words."""
-    figure = candidate.item.key_figure or candidate.item.figure
     length = candidate.length
     words = LINE_HIGH * max(1.0, length / FULL)
-    if figure is None:
+    if candidate.figure_size is None:
         return words
-    drawing = drawn(figure)
-    high, wide = SMALLEST * float(drawing.height), SMALLEST * float(drawing.width)
+    wide, high = (SMALLEST * side for side in candidate.figure_size)
     left = COLUMN - wide - GAP
     if left < BESIDE:
         return words + high

@@ -6,6 +6,9 @@ import datetime
 from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from itembank.items.asks import KINDS
+from itembank.items.asks.answer_given import ANSWERED
+from itembank.items.asks.faulty_working import FAULTY_WORKING
+from itembank.items.asks.who_is_right import WHO_IS_RIGHT
 from itembank.packs.data.pack_data import Checked, Data, Published, ToldBy, said
 
 if TYPE_CHECKING:
@@ -137,6 +140,19 @@ class Ask(Data):
         default=[], description="Numbers the model uses that the prompt need not print (180, 360)."
     )
 
+    @property
+    def asked_kind(self) -> str:
+        """Return the name of the kind as it is asked: `kind` says what answers to it are judged.
+
+        One answer is right or not; several without names are lines of working, with names
+        somebody's.
+        """
+        if not self.answers:
+            return self.kind
+        if len(self.answers) == 1:
+            return ANSWERED.name
+        return (WHO_IS_RIGHT if self.labels else FAULTY_WORKING).name
+
 
 class Step(Data):
     """A line of working and the words that go with it."""
@@ -218,8 +234,11 @@ class PackItem(Data):
 
     @property
     def many(self) -> bool:
-        """Return whether many answers are right, so that the key is an example of one."""
-        return KINDS[self.ask.kind].many
+        """Return whether many answers are right, so that the key is an example of one.
+
+        Whether somebody's answer is right has one answer, however many the question has itself.
+        """
+        return KINDS[self.ask.asked_kind].many
 
     @property
     def left_to_finish(self) -> int:
@@ -238,9 +257,10 @@ class PackItem(Data):
     @property
     def drawn(self) -> bool:
         """Return whether the answer is drawn on the picture, so that nothing is written."""
-        return self.ask.kind == "draw"
+        return self.ask.asked_kind == "draw"
 
     @property
     def told(self) -> str:
         """Return what a teacher calls its kind, or ``""`` where it is to be worked out."""
-        return KINDS[self.ask.kind].told or ("missing number" if self.ask.target == ["□"] else "")
+        told = KINDS[self.ask.asked_kind].told
+        return told or ("missing number" if self.ask.target == ["□"] else "")

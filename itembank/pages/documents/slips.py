@@ -6,6 +6,7 @@ With more than one version, left and right alternate, so that neighbours differ.
 from __future__ import annotations
 
 from itembank.packs.data.pack import Pack, Version
+from itembank.packs.data.pack_item import PackItem
 from itembank.pages.documents.slides import DECIMAL, shortened
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
@@ -20,6 +21,8 @@ from itembank.pages.parts.slip_layout import (
     Placed,
     Slip,
     arrange_slips,
+    on_one_slip,
+    slip_share,
 )
 from itembank.text.in_words import long_date
 
@@ -30,6 +33,8 @@ EDGE = 24.0
 """Room above and below a slip: 8.5 mm, inside what a school printer can print."""
 TOP = PAGE[1] - EDGE
 BOTTOM = EDGE + 2
+BELOW_HEAD = 9.0
+"""Room that a head takes below its last row, beside what its rule has."""
 SIZES = (14.0, 13.0, 12.0)
 
 
@@ -58,6 +63,21 @@ def slips(pack: Pack) -> bytes:
     return document.finish()
 
 
+def on_slip(pack: Pack) -> bool:
+    """Tell whether the questions of a pack stand on one side of a slip, in all its versions."""
+    room = TOP - BOTTOM - _head_height(pack)
+    return all(
+        on_one_slip(version.items, WIDTH, room, SIZES[-1], theme.PAPER_LEAST)
+        for version in pack.versions
+    )
+
+
+def least_share(item: PackItem) -> float:
+    """Return the least share of one side of a slip that a question takes."""
+    room = TOP - BOTTOM - _high(2)
+    return slip_share(item, WIDTH, room, SIZES[-1], theme.PAPER_LEAST)
+
+
 def _pages(version: Version, pack: Pack) -> list[Slip]:
     """Return the questions of a version shared over as few slips as their size allows."""
     room = TOP - BOTTOM - _head_height(pack)
@@ -80,7 +100,12 @@ def _score(pack: Pack) -> str:
 
 
 def _head_height(pack: Pack) -> float:
-    return (0.5 + 1.7 * _rows(pack)) * theme.PAPER_LEAST + 18
+    return _high(_rows(pack))
+
+
+def _high(rows: int) -> float:
+    """Return how high a head of so many rows stands, with the room below its rule."""
+    return (0.5 + 1.7 * rows) * theme.PAPER_LEAST + BELOW_HEAD
 
 
 def _slip(page: Page, pack: Pack, version: Version, slip: Slip, half: int, side: int) -> None:

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 from functools import lru_cache
 from html import escape
-from typing import NamedTuple, TypeAlias
+from typing import Any, NamedTuple, TypeAlias
 
 from itembank.packs.data.pack_item import Maths, Picture, TextRun
 from itembank.pages.engine.breaks import NO_BREAK, held_runs
@@ -89,8 +89,9 @@ def as_text(mathml: str) -> str:
     return text.replace("\u2009", "\u00a0")
 
 
-_CUT: dict[tuple[object, ...], list[Cluster]] = {}
-"""What texts were cut into, by their runs and by how small the powers in them may be."""
+_CUT: dict[tuple[object, ...], tuple[list[Cluster], dict[object, list[Any]]]] = {}
+"""What texts were cut into, by their runs and by how small the powers in them may be, and the lines
+that they were broken into."""
 MOST_KEPT = 4096
 
 
@@ -108,10 +109,13 @@ class Flow:
         # One text stands on several pages: a question on the slide, in the notes, in its answers.
         key = (bold, least_script(), *map(_said, given))
         found = _CUT.get(key)
+        self.clusters: list[Cluster]
+        self.kept: dict[object, list[Any]]
+        """Lines that it was broken into (:mod:`.line_breaking`)."""
         if found is not None:
-            self.clusters: list[Cluster] = found
+            self.clusters, self.kept = found
             return
-        self.clusters = []
+        self.clusters, self.kept = [], {}
         words = held_runs([_plain_words(run) for run in given])
         for run, text in zip(given, words, strict=True):
             if isinstance(run, Picture):
@@ -125,7 +129,7 @@ class Flow:
         # Emptied, not pruned: a pack fills it in seconds again, and it need not keep an order.
         if len(_CUT) >= MOST_KEPT:
             _CUT.clear()
-        _CUT[key] = self.clusters
+        _CUT[key] = self.clusters, self.kept
 
     def _add(self, atom: Atom) -> None:
         if self.clusters and self._joined:

@@ -6,9 +6,11 @@ row, and shrunk only where even such a piece is too wide.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
+from typing import NamedTuple
 
-from itembank.pages.engine.flow import FORMULA_SCALE, STOPS, Atom, Cluster, formula_atom
+from itembank.pages.engine.flow import FORMULA_SCALE, STOPS, Atom, Cluster, Flow, formula_atom
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.formula import Level, formula, pieces
 from itembank.pages.engine.text_block import Broken, Line
@@ -23,17 +25,61 @@ FRACTIONS_APART = 0.3
 LEVELS: tuple[Level, ...] = ("or", "comma", "relation", "operator")
 
 
-def break_lines(
-    clusters: Sequence[Cluster], room: float, pictures: float = 1.0
-) -> tuple[list[Broken], bool]:
-    """Return lines no wider than `room`, in ems, and whether anything had to be set smaller.
+MORE = 1e-6
+"""A little more than the room: sums of floats must not break a line that just fits."""
 
-    That figures are set at `pictures` times the size of the words does not count.
+
+class Lines:
+    """Lines of a text, and in which rooms it is broken into these.
+
+    That is where the room and :data:`MORE` are `least` or more, and less than `most`, in ems.
+    `cramped` tells whether anything had to be set smaller.
+    """
+
+    __slots__ = ("_stacks", "broken", "cramped", "least", "most")
+
+    def __init__(self, broken: list[Broken], cramped: bool, least: float, most: float) -> None:
+        self.broken, self.cramped, self.least, self.most = broken, cramped, least, most
+        self._stacks: dict[float, Stack] = {}
+
+    def stacked(
+        self, size: float, space: float, between: float
+    ) -> tuple[list[Line], float, float, float]:
+        """Return the lines, each with its baseline, and what a block says of them, in points."""
+        stack = self._stacks.get(between)
+        if stack is None:
+            stack = self._stacks[between] = stack_lines(self.broken, between)
+        made = [Line(y * size, end * size, atoms, size, space) for y, end, atoms in stack.lines]
+        return made, stack.widest * size, stack.height * size, stack.first * size
+
+
+def lines_of(flow: Flow, room: float, pictures: float = 1.0, *, words: bool = False) -> Lines:
+    """Return the lines of a text as :func:`break_lines` does; or of its `words` without a figure.
+
+    Most of the widths in which a text is tried break it at the same places.
+    """
+    kept: list[Lines] = flow.kept.setdefault((pictures, words), [])
+    slack = room + MORE
+    for lines in kept:
+        if lines.least <= slack < lines.most:
+            return lines
+    lines = break_lines(flow.clusters[:-1] if words else flow.clusters, room, pictures)
+    if lines.least <= slack:
+        kept.append(lines)
+    return lines
+
+
+def break_lines(clusters: Sequence[Cluster], room: float, pictures: float = 1.0) -> Lines:
+    """Return lines no wider than `room`, in ems.
+
+    That figures are set at `pictures` times the size of the words does not make them cramped.
     """
     lines: list[Broken] = []
     current: Broken = []
     x = 0.0
     cramped = False
+    slack = room + MORE
+    least, most = 0.0, math.inf
     spaces = (face(False).width(" "), face(True).width(" "))
 
     def end_line() -> None:
@@ -46,21 +92,27 @@ def break_lines(
             end_line()
         if pictures < 1 and cluster.atoms[-1].picture is not None:
             wide = cluster.width * pictures
-            cramped |= wide > room + 1e-6
+            cramped |= wide > slack
             current.append((0.0, cluster.atoms[-1], min(pictures, room / cluster.width)))
             x = wide
+            # In a room as narrow as this its scale depends on the room.
+            least = max(least, wide + 2 * MORE)
             continue
         before = spaces[current[-1][1].bold] if cluster.spaced and current else 0.0
-        # A little more than the room: sums of floats must not break a line that just fits.
-        if x + before + cluster.width > room + 1e-6 and current:
+        end = x + before + cluster.width
+        if current and end > slack:
+            most = min(most, end)
             end_line()
             before = 0.0
-        if cluster.width <= room + 1e-6:
+            end = cluster.width
+        if cluster.width <= slack:
+            least = max(least, end)
             x += before
             for atom in cluster.atoms:
                 current.append((x, atom, 1.0))
                 x += atom.width
             continue
+        least = math.inf
         x += before
         cramped |= any(a.width > room and a.layout is None for a in cluster.atoms)
         parts = _smaller(cluster.atoms, room)
@@ -70,7 +122,7 @@ def break_lines(
             after = parts[place + 1] if place + 1 < len(parts) else None
             # A full stop does not begin a line, so there must be room for it after the formula.
             stop = after.width if after and atom.layout and after.text in STOPS else 0.0
-            if x + atom.width + stop > room + 1e-6 and current:
+            if x + atom.width + stop > slack and current:
                 end_line()
             scale = min(1.0, room / atom.width) if atom.width else 1.0
             cramped |= scale < 0.999
@@ -78,7 +130,7 @@ def break_lines(
             x += atom.width * scale
     if current or not lines:
         lines.append(current)
-    return lines, cramped
+    return Lines(lines, cramped, least, most)
 
 
 def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:
@@ -129,19 +181,24 @@ def _chopped(atom: Atom, room: float) -> list[Atom]:
     return parts
 
 
-def stack_lines(
-    lines: list[Broken],
-    size: float,
-    space: float,
-    between: float,
-) -> tuple[list[Line], float, float, float]:
-    """Return the lines, each with its baseline, and what a block says of them."""
-    made: list[Line] = []
+class Stack(NamedTuple):
+    """Lines one below the other, in ems: the baseline and the end of each, and its atoms."""
+
+    lines: list[tuple[float, float, Broken]]
+    widest: float
+    height: float
+    first: float
+    """The first line's baseline."""
+
+
+def stack_lines(broken: list[Broken], between: float) -> Stack:
+    """Return lines with so much room between the ink of one and the next, in ems."""
+    made: list[tuple[float, float, Broken]] = []
     y = 0.0
     widest = 0.0
     first = 0.0
     deep = False
-    for number, atoms in enumerate(lines):
+    for number, atoms in enumerate(broken):
         ascent, descent, end = ASCENT, DESCENT, 0.0
         for x, atom, scale in atoms:
             ascent = max(ascent, atom.ascent * scale)
@@ -154,6 +211,6 @@ def stack_lines(
         if not number:
             first = y
         widest = max(widest, end)
-        made.append(Line(y * size, end * size, atoms, size, space))
+        made.append((y, end, atoms))
         y += descent
-    return made, widest * size, y * size, first * size
+    return Stack(made, widest, y, first)

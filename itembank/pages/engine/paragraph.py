@@ -11,11 +11,11 @@ is lower and still reads well. Blocks are drawn by :mod:`.text_drawn`.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable
 
-from itembank.pages.engine.flow import Atom, Cluster, Flow, Piece, Strong, as_text
+from itembank.pages.engine.flow import Atom, Flow, Piece, Strong, as_text
 from itembank.pages.engine.fonts import face
-from itembank.pages.engine.line_breaking import break_lines, stack_lines
+from itembank.pages.engine.line_breaking import lines_of
 from itembank.pages.engine.text_block import Block, Line, answered
 from itembank.pages.engine.text_drawn import draw
 
@@ -55,12 +55,12 @@ def measure(
     are set at `pictures` times the size of the words. A figure stands right of its words where that
     is lower and still reads well; to have the `lowest` block, however it reads.
     """
-    lines, cramped = break_lines(flow.clusters, width / size, pictures)
-    stacked = stack_lines(lines, size, face(flow.bold).width(" "), gap)
-    below = Block(size, *stacked, cramped, flow.has_formula)
+    lines = lines_of(flow, width / size, pictures)
+    stacked = lines.stacked(size, face(flow.bold).width(" "), gap)
+    below = Block(size, *stacked, lines.cramped, flow.has_formula)
     if len(flow.clusters) > 1 and (last := flow.clusters[-1].atoms[-1]).picture is not None:
         most = len(flow.clusters) if lowest else MOST_BESIDE
-        beside = _beside(flow.clusters[:-1], last, flow, (width, size, gap, pictures), most)
+        beside = _beside(last, flow, (width, size, gap, pictures), most)
         if beside is not None and beside.height < below.height:
             return beside
     return below
@@ -78,11 +78,7 @@ characters, the least that printers set running text in (common practice, no sou
 
 
 def _beside(
-    words: Sequence[Cluster],
-    atom: Atom,
-    flow: Flow,
-    measures: tuple[float, float, float, float],
-    most: int,
+    atom: Atom, flow: Flow, measures: tuple[float, float, float, float], most: int
 ) -> Block | None:
     """Return words with their figure to the right of them, or None where there is no room.
 
@@ -93,11 +89,11 @@ def _beside(
     room = width / size - wide - PICTURE_GAP
     if room < LEAST_BESIDE:
         return None
-    lines, cramped = break_lines(words, room)
-    if cramped or (room < EASY_BESIDE and len(lines) > most):
+    lines = lines_of(flow, room, words=True)
+    if lines.cramped or (room < EASY_BESIDE and len(lines.broken) > most):
         return None
     space = face(flow.bold).width(" ")
-    stacked, widest, height, first = stack_lines(lines, size, space, gap)
+    stacked, widest, height, first = lines.stacked(size, space, gap)
     # As near as the longest line lets it stand, so that eyes need not travel.
     x = widest / size + PICTURE_GAP
     picture = Line(high * size, (x + wide) * size, [(x, atom, scale)], size, space)
@@ -120,11 +116,11 @@ def after_figure(
     room = width / size - wide - PICTURE_GAP
     if room < LEAST_BESIDE:
         return None
-    lines, cramped = break_lines(flow.clusters[:-1], room)
-    if cramped:
+    lines = lines_of(flow, room, words=True)
+    if lines.cramped:
         return None
     space = face(flow.bold).width(" ")
-    stacked, widest, height, first = stack_lines(lines, size, space, gap)
+    stacked, widest, height, first = lines.stacked(size, space, gap)
     by = wide + PICTURE_GAP
     # The words come first all the same for whoever hears or copies them.
     moved = [line.moved(by) for line in stacked]

@@ -16,7 +16,7 @@ from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.fonts import DESCENT, face
 from itembank.pages.engine.paragraph import Block, Flow, Line, after_figure, measure
 from itembank.pages.parts.even_split import evenest
-from itembank.pages.parts.instructions import Instruction, shared
+from itembank.pages.parts.instructions import Instruction, last_instruction, shared
 from itembank.pages.parts.question_cell import prompt
 from itembank.pages.parts.working_room import lines_of_working
 
@@ -95,6 +95,31 @@ def arrange_slips(
     raise AssertionError("one question a slip always fits")  # pragma: no cover
 
 
+def on_one_slip(
+    items: Sequence[PackItem], width: float, room: float, size: float, small: float
+) -> bool:
+    """Tell whether questions stand on one slip at `size`, each with room to write its answer."""
+    told = shared(items)
+    flows = [Flow(prompt(item, told)) for item in items]
+    return _Setting(items, flows, told, width, room, size, small).groups(1, 0.0) is not None
+
+
+def slip_share(item: PackItem, width: float, room: float, size: float, small: float) -> float:
+    """Return the least share of a slip that a question takes, with the room for its answer.
+
+    What it says of its answer may be told above it, once for several questions.
+    """
+    said = last_instruction(item)
+    flow = Flow(prompt(item, [Instruction(said, (1,))] if said else []))
+    free = _free_beside(width, small)
+    return (_need(_lowest(flow, width - INDENT, size, free), free) + AFTER) / room
+
+
+def _free_beside(width: float, small: float) -> float:
+    """Return how long a line of words may be that has the line for its answer beside it."""
+    return width - INDENT - LINE - label_room(small) - APART
+
+
 class _Setting:
     """The questions as measured at one size."""
 
@@ -111,7 +136,7 @@ class _Setting:
         self.told, self.width, self.room, self.size = told, width, room, size
         self.items = items
         self.wishes = [lines_of_working(item) for item in items]
-        free = width - INDENT - LINE - label_room(small) - APART
+        free = _free_beside(width, small)
         self.blocks = [_lowest(flow, width - INDENT, size, free) for flow in flows]
         self.needs = [_need(block, free) + AFTER for block in self.blocks]
 

@@ -155,6 +155,8 @@ function withUnits(plain, letters) {
   if (!letters.has("m")) plain = sub(own("(?<=\\d) ?m\\^?([23])(?![\\d.])"), (m) => ` m^${m[1]}`, plain);
   const units = Object.keys(UNITS).filter((name) => name.length === 1 && isAlpha(name) && !letters.has(name)).join("");
   if (units) plain = sub(own(`(?<=\\d)(?=[${units}](?![A-Za-z^(]))`), " ", plain);
+  const longer = Object.keys(UNITS).filter((name) => isAlpha(name) && !letters.has(name)).join("|");
+  plain = sub(own(`(?<=π)(?=(?:${longer})(?![A-Za-z]))`), " ", plain);
   const single = Array.from(letters).filter((name) => /^[a-z]$/.test(name)).join("");
   if (single) plain = sub(own(`(?<=\\d) (?=[${single}](?![A-Za-z]))`), "", plain);
   return plain;
@@ -200,7 +202,23 @@ function parseAnswer(plain, typed, q) {
   }
 }
 
+function byTheClock(folded, labels) {
+  const times = new Map();
+  for (const label of labels) {
+    const found = fullmatch("choice.clock_label", label);
+    if (!found) return "";
+    times.set(Number(found[1]) * 60 + Number(found[2]), label);
+  }
+  const typed = fullmatch("choice.clock_typed", folded);
+  if (!typed) return "";
+  let hour = Number(typed[1] || typed[3] || typed[5]);
+  if (typed[6] && hour >= 1 && hour <= 12) hour = hour % 12 + (typed[6] === "p" ? 12 : 0);
+  else if (typed[6] && hour >= (typed[6] === "a" ? 13 : 24)) return "";
+  return times.get(hour * 60 + Number(typed[2] || typed[4] || 0)) || "";
+}
 function named(plain, labels) {
+  const clock = byTheClock(casefold(plain), labels);
+  if (clock) return clock;
   plain = hyphened(asPrinted(asOnChart(plain, labels), labels), labels);
   const folded = casefold(plain);
   const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
@@ -212,8 +230,14 @@ function named(plain, labels) {
     const short = words(casefold(label)).slice(-2).join(" ");
     return search(own(`\\b${escaped(short)}(?!\\w)`), folded);
   });
-  if (inside.length === 1 && !search("choice.denies", folded)) return inside[0];
+  if (inside.length === 1 && !search("choice.denies", folded) && !andAnother(folded, inside[0], labels)) return inside[0];
   return saidFirst(plain, labels) || plain;
+}
+function andAnother(folded, label, labels) {
+  const short = words(casefold(label)).slice(-2).join(" ");
+  const ends = labels.filter((other) => other !== label).map((other) => words(casefold(other)).slice(-1)[0]);
+  const found = matchAt("choice.and_another", folded.slice(folded.indexOf(short) + short.length), 0);
+  return Boolean(found) && ends.indexOf(found[1]) >= 0;
 }
 function asPrinted(plain, labels) {
   const printed = labels.map(casefold), called = TABLES.constants.choice._CALLED;

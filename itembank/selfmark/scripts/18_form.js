@@ -20,6 +20,9 @@ function formOf(q, typed, given) {
   }
   const faults = [];
   for (const form of how.forms) for (const candidate of [shaped, typed]) faults.push(faultIn(form, how, candidate));
+  if (how.base && shaped.k === "Power" && q.key.k === "Power" && !eq(shaped.base, q.key.base)) {
+    return "its base is not the one that is asked for";
+  }
   if (faults.indexOf("") >= 0) return "";
   if (how.places && shortMoney(shaped)) return SHORT_MONEY;
   if (alike(shaped, q.key)) return "";

@@ -86,7 +86,10 @@ function safely(q, typed, answer) {
 function verdictOn(q, typed) {
   const how = q.policy;
   let [given, unitSaid] = withoutUnit(q, tidy(typed));
-  if (q.give || q.equivalent) return oneOfMany(q, typed, given);
+  if (q.give || q.equivalent) {
+    const marked = oneOfMany(q, typed, given);
+    return marked.verdict === RIGHT && unitSaid ? verdict(WRONG, unitSaid) : marked;
+  }
   if (q.repeated && given.k === "Listing") given = once(given, q.key);
   const right = same(given, q.key, how.within, how.ordered) && !otherLetter(q, given);
   if (right && unitSaid) return verdict(unitSaid === MESSAGES.STANDS_BESIDE ? WRONG_FORM : WRONG, unitSaid);

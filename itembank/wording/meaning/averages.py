@@ -20,6 +20,10 @@ _ADDED = late(
     rf"\b(?:joins?|is added|adds)[^.]*?({SLOT})",
     re.I,
 )
+_NEW_MEAN = late(
+    rf"\b(?:another|one more|a (?:fourth|fifth|sixth|seventh|new)) [a-z]+ is added,? (?:and )?the (?:new )?mean (?:is|becomes) (?:now )?({SLOT})",
+    re.I,
+)
 _LISTED = late(rf"{SLOT}(?:, {SLOT})+,? and {SLOT}|{SLOT}(?:, {SLOT})*,? (?:and )?{SLOT}")
 
 
@@ -89,6 +93,11 @@ def _of_mean(tale: Tale) -> Reading | None:
             return reads("the total is the mean for each of them", total)
         return None
     known = [n for n in rest if not n.in_words]
+    asks_it = r"\bwhat (?:is|was) (?:the|this|that) (?:new |added |extra )?(?:number|score|mark)\b"
+    if len(rest) == 1 and tale.asks_for(asks_it):
+        now = _NEW_MEAN.search(tale.told)
+        if now is not None and tale.get(now, 1) is rest[0]:
+            return reads("one more counts now", (count.value + 1) * rest[0].value - total)
     if len(known) == 1 and (added := _ADDED.search(tale.told)) and known[0].char in added[0]:
         new = (total + known[0].value) / (count.value + 1)
         if tale.asks_for(r"\bby how much\b|\bhow much (?:does|has)\b.*\b(?:mean|average)\b"):

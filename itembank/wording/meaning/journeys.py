@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from itembank.notation import tree as t
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 
 _STOPS = r"\b(?:rest\w*|stops?|stopped|break|back|return\w*|late|delay\w*|less|more|faster|slower|then|further|each way|waits?|half|twice|per cent)\b"
@@ -100,4 +101,8 @@ def _average(tale: Tale) -> Reading | None:
 
 def journey_reading(tale: Tale) -> Reading | None:
     """Return what a story of a journey comes to by its words."""
+    if late_search(r"\btime\b|\bwhen\b", tale.question) and any(
+        isinstance(node, t.ClockTime) for node in tale.said.nodes
+    ):
+        return None  # a time of day is asked for, and no length of time
     return _journey(tale) or _average(tale)

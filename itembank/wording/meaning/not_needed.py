@@ -111,6 +111,8 @@ def needed_fault(
         for number in tale.numbers:
             if _stands_for(number, text, value) and (why := _why(tale, number, used)):
                 return f"‘{text}’ is said not to be needed, but {why}."
+        if ":" in text and late_search(r"\bratio\b", tale.question):
+            return f"‘{text}’ is said not to be needed, but the question asks for a ratio."
         word = text.strip().lower()
         if word in MULTIPLES or word in ("half", "quarter", "third"):
             clause = next(

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from math import prod
 
 from itembank.wording.meaning.tale import Reading, Tale, late_search, reads
 
 _REST = r"\b(?:left|the rest|remain\w*|the others?|neither|not used)\b"
+_OF_REST = r"\bof (?:the|what|his|her|their) (?:rest|remainder|remaining|others?|is left)\b"
 _BESIDE = (
-    r"\b(?:of the (?:rest|remainder|remaining)|of what|of the others?|more|less|fewer|increas\w*|decreas\w*|"
+    r"\b(?:more|less|fewer|increas\w*|decreas\w*|"
     r"reduc\w*|rises?|rose|falls?|fell|off|twice|half|times|then)\b"
 )
 
@@ -22,7 +24,13 @@ def parts_and_rest_reading(tale: Tale) -> Reading | None:
         return None
     if late_search(_BESIDE, tale.text) or len({part.measure for part in parts}) != 1:
         return None
-    rest = 1 - sum((part.value for part in parts), Fraction(0))
+    later = [late_search(_OF_REST, "of " + part.after[3:]) for part in parts]
+    if not any(later):
+        rest = 1 - sum((part.value for part in parts), Fraction(0))
+    elif later == [False] + [True] * (len(parts) - 1):
+        rest = prod((1 - part.value for part in parts), start=Fraction(1))
+    else:
+        return None
     if not 0 < rest < 1:
         return None
     names_rest = re.search(
@@ -41,7 +49,9 @@ def parts_and_rest_reading(tale: Tale) -> Reading | None:
         r"\b(?:the (?:other|others|rest|remaining)|left)\b", tale.clause_of(amount)
     )
     if of_rest:
-        if tale.asks_for(r"\b(?:altogether|in total|in all|total|whole)\b"):
+        if tale.asks_for(
+            r"\b(?:altogether|in total|in all|total|whole|at first|to (?:start|begin) with|originally)\b"
+        ):
             return reads("the amount given is the rest of the whole", amount.value / rest)
         return None
     if asks_rest and all(amount.at < part.at for part in parts):

@@ -12,7 +12,7 @@ from itembank.wording.story.fractions_of_things import stem
 
 _OF = late(
     rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the |its |his |her |their )?{SLOT} [\w' -]+?|(?:the|a|an) [\w' -]+? of {SLOT}(?: [\w' -]+?)?|(?:the|its|his|her|their|all the|a|an) [\w' -]+?) "
-    r"(?P<verb>is|are|was|were|have|has|do not|does not|do|come|comes|go|goes|fail|fails|walk|grow|wear|start|cycle|play|like|"
+    r"(?P<verb>is|are|was|were|have|has|do not|does not|do|come|comes|go|goes|fail|fails|walk|grow|wear|start|cycle|play|like|race|races|leave|leaves|flower|flowers|win|wins|"
     r"can|sing|swim|travel|read|live|pass|passed|failed|walked|die|died|break|broke|eat|own|prefer|choose|chose|use|need|sell)\b"
     r"(?P<what>[^.,;?]*)",
     re.I,
@@ -29,9 +29,7 @@ _THEN_OF_REST = late(
     rf"({SLOT}) of [^.]*?({SLOT})?[^.{{}}]*?(?:\band\b|\bthen\b|\.)[^.]*?({SLOT}) of (?:the|what|his|her|their) (?:rest|remainder|remaining|others?|is left)\b",
     re.I,
 )
-_NEGATED = (
-    r"\b(?:not|n't|never|none|without|don't|doesn't|other|others|rest|remaining|left|un\w{4,})\b"
-)
+_NEGATED = r"\b(?:not|no(?! more)|n't|never|none|without|don't|doesn't|other|others|rest|remaining|left|un\w{4,})\b"
 _STOP = frozenset(
     stem(word)
     for word in (
@@ -125,7 +123,12 @@ def _one_part(tale: Tale) -> Reading | None:
         return reads("of the part that the question names", wants * whole)
     if tale.asks_for(r"\b(?:altogether|in total|in all|total)\b"):
         return reads("of the whole", whole)
-    if asked and asked <= _nouns(match["whole"]) and not late_search(_NEGATED, tale.question):
+    group = _nouns(match["whole"])
+    if (
+        asked & group
+        and asked <= group | content(amount.after)
+        and not late_search(_NEGATED, tale.question)
+    ):
         return reads("of the whole", whole)
     if whole == amount.value and tale.asks_for(r"^how many\b"):
         return reads("of those that are not named", (1 - share) * whole)
@@ -160,6 +163,10 @@ def _whole(
     return None
 
 
+_SOME_OF = late(
+    rf"(?P<part>{SLOT}) of (?:the |these |a class of )?({SLOT}) (?P<noun>[\w'-]+) (?P<what>[^.,;?]+)(?P<third>)(?P<noun2>)",
+    re.I,
+)
 _GROUP = late(
     rf"(?:of (?:the |a class of |a total of )?({SLOT}) (?P<noun>[\w'-]+)|(?:there are|has|have) ({SLOT}) (?P<noun2>[\w'-]+))[^.,]*[.,]? "
     rf"(?P<part>{SLOT})(?: of (?:them|the \w+|these))? (?P<what>[^.,;?]+)",
@@ -171,10 +178,11 @@ def _percentage_of_group(tale: Tale) -> Reading | None:
     """Return *of the 35 drivers, 21 start early: what percentage start early*, or late."""
     if not tale.asks_for(r"\b(?:what|which) (?:percentage|fraction)\b") or len(tale.numbers) != 2:
         return None
-    match = _GROUP.search(tale.told)
+    match = _GROUP.search(tale.told) or _SOME_OF.search(tale.told)
     if match is None or tale.of("percent", "part"):
         return None
-    whole = tale.get(match, 1) or tale.get(match, 3)
+    some = "third" in match.groupdict()
+    whole = tale.get(match, 2) if some else tale.get(match, 1) or tale.get(match, 3)
     part = tale.get(match, "part")
     if whole is None or part is None or not 0 < part.value < whole.value:
         return None
@@ -251,15 +259,19 @@ def _of_the_other_part(tale: Tale) -> Reading | None:
     """Return a part of a part, or of the whole: 25% of the electric buses, 25% of the buses."""
     parts = tale.of("part", "percent")
     others = [n for n in tale.numbers if n not in parts]
-    if len(parts) != 2 or len(others) != 1 or any(tale.asked(n) for n in tale.numbers):
+    if len(parts) != 2 or len(others) > 1 or any(tale.asked(n) for n in tale.numbers):
         return None
     found = [m for m in _OF.finditer(tale.told) if m[1] in {p.char for p in parts}]
+    if len(found) == 2 and not others and tale.asks_for(r"^what (?:fraction|percentage) of\b"):
+        return _part_of_part(tale, *found)
     if len(found) != 2 or tale.asks_for(
         r"\b(?:fraction|percentage|ratio|more|fewer|than|not|altogether)\b"
     ):
         return None
-    (amount,) = others
+    if not others:
+        return None
     first, second = found
+    (amount,) = others
     single, two = tale.get(first, 1), tale.get(second, 1)
     if (
         single is None
@@ -280,4 +292,18 @@ def _of_the_other_part(tale: Tale) -> Reading | None:
         )
     if group and group <= content(amount.after) and not of_first & asked - what:
         return reads("a part of the whole", two.value * amount.value)
+    return None
+
+
+def _part_of_part(tale: Tale, first: re.Match[str], second: re.Match[str]) -> Reading | None:
+    """Return what fraction of the whole a part of a part is, where the question names both."""
+    part, of_it = tale.get(first, 1), tale.get(second, 1)
+    if part is None or of_it is None:
+        return None
+    if late_search(_NEGATED, first["what"] + second["what"] + tale.question):
+        return None
+    of_first, group = content(first["what"]) | content(first["verb"]), content(second["whole"])
+    what, asked = content(second["what"]), content(tale.question)
+    if group & of_first and what & asked and content(first["whole"]) & asked:
+        return reads("a part of the part that is named first", part.value * of_it.value)
     return None

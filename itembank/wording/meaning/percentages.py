@@ -32,7 +32,7 @@ _IS_BEFORE = late(
     re.I,
 )
 _ASKS_BEFORE = (
-    r"\b(?:before|original\w*|old|at first|to (?:start|begin) with|normal\w*|usual\w*|full price|last year|"
+    r"\b(?:before|of the (?:meal|food)|original\w*|old|at first|to (?:start|begin) with|normal\w*|usual\w*|full price|last year|"
     r"without (?:vat|tax|the)|excluding|when it is not|not in (?:a|the) sale)\b"
 )
 _ASKS_CHANGE = (

@@ -113,7 +113,8 @@ def _may_read(reader: Callable[[Tale], Reading | None], tale: Tale) -> bool:
     if reader is clock_reading:
         return any(isinstance(node, t.ClockTime) for node in tale.said.nodes)
     if reader is share_reading:
-        return " part" in text or any(isinstance(node, t.Ratio) for node in tale.said.nodes)
+        parts = " part" in text or "for every" in text
+        return parts or any(isinstance(node, t.Ratio) for node in tale.said.nodes)
     if reader is shopping_reading:
         return bool(tale.of("money"))
     if reader is percentage_reading:

@@ -62,6 +62,7 @@ def share_reading(tale: Tale) -> Reading | None:
 
 
 _PARTS = late(
+    rf"for every ({SLOT}) ([a-z]+)[^.]*?,? there (?:are|is) ({SLOT}) ([a-z]+)|"
     rf"({SLOT}) parts? (?:of )?([a-z]+)[\w ]*? (?:to|and|with|for every) ({SLOT}) parts? (?:of )?([a-z]+)",
     re.I,
 )
@@ -72,11 +73,11 @@ def _in_parts(tale: Tale) -> Reading | None:
     match = _PARTS.search(tale.told)
     if match is None or tale.asks_for(r"\b(?:ratio|fraction|percentage)\b"):
         return None
-    first, two = tale.get(match, 1), tale.get(match, 3)
+    first, two = (tale.get(match, a) or tale.get(match, b) for a, b in ((1, 5), (3, 7)))
     others = [n for n in tale.numbers if n not in (first, two)]
     if first is None or two is None or len(others) != 1:
         return None
-    parts, names = [first.value, two.value], (match[2], match[4])
+    parts, names = [first.value, two.value], (match[2] or match[6], match[4] or match[8])
     (amount,) = others
     after = re.sub(r"^(?:\w+ )?of (?:the |this )?", "", amount.after)
     places = _place(after, names, 2)
@@ -88,6 +89,8 @@ def _in_parts(tale: Tale) -> Reading | None:
         return None
     asked = tale.question.replace(amount.char + " " + amount.after, " ")
     wanted = _place(asked.split(amount.char)[0], names, 2)
+    if not wanted and tale.asks_for(r"\b(?:altogether|in total|in all|total|people)\b"):
+        return reads("the parts make the whole together", sum(parts, Fraction(0)) * unit)
     if len(wanted) == 1:
         return reads("the parts make the whole together", parts[wanted[0]] * unit)
     return None
@@ -105,6 +108,14 @@ def _unit(
 ) -> Fraction | None:
     """Return how much one part is: the amount is of all, of one, or of a difference."""
     clause = tale.question if tale.asked(amount) else tale.clause_of(amount)
+    sized = re.search(
+        r"\bthe (shorter|smaller|lesser|lighter|longer|larger|bigger|greater|heavier) (?:piece|part|share|amount|one)\b",
+        clause,
+        re.I,
+    )
+    if len(parts) == 2 and sized and not tale.asked(amount):
+        low = sized[1].lower() in ("shorter", "smaller", "lesser", "lighter")
+        return amount.value / (min(parts) if low else max(parts))
     if len(parts) == 2 and late_search(
         r"^(?:\w+ ){0,2}(?:more|fewer|less|older|longer|heavier)\b", amount.after
     ):
@@ -156,6 +167,11 @@ def _asked(
         return min(parts) * unit
     if late_search(r"\beach\b.*\bon average\b|\bmean\b", words):
         return sum(parts, Fraction(0)) * unit / len(parts)
+    sized = (
+        r"\b(?:how long (?:was|is|were)|what (?:was|is) the length of) the (?!shorter|longer)\w+"
+    )
+    if late_search(sized, words) and late_search(r"\bpieces?\b", tale.told):
+        return sum(parts, Fraction(0)) * unit
     places = _place(amount_chars, names, len(parts))
     if late_search(_ALL, amount_chars) and len(places) != 1:
         return sum(parts, Fraction(0)) * unit

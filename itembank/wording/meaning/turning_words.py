@@ -18,7 +18,8 @@ from itembank.wording.sentences.prompt import SLOT
 _TOLD = late(
     rf"(?:{SLOT}|\b(?:a|one|two|three) )(?: [a-z]+){{0,2}}? (?:{MORE}|{LESS})(?: [a-z'-]+){{0,3}} than\b|"
     rf"(?:{SLOT} times|\b(?:twice|half|double|three times)) (?:as|the (?:age|number|amount|price|cost|length|size|width|height)|what)\b(?! (?:it|she|he|they) )|"
-    r"\b(?:half price|for nothing|free)\b|"
+    r"\bhalf price\b|\bfor nothing\b|\b(?:gets?|buy|buys|offer)\b[^.]*\bfree\b|"
+    rf"\bgets? {SLOT} off\b|"
     r"\b(?:extra|additional|further) (?:hour|day|minute|week|month|kilometre|mile|person|night|item|page|copy)\b|"
     rf"\b(?:if|when|unless|provided|as long as) (?:you|they|he|she|it|an? \w+|the \w+|[A-Z]\w+) [^.,?]*?\b(?:more than|at least|over|less than|fewer than|under|up to) (?:{SLOT})|"
     rf"\b(?:taken away|taken|subtracted) from (?:{SLOT}|an? \w+|the \w+)|\bfrom (?:a|the|my) number\b",

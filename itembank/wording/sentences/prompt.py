@@ -67,6 +67,8 @@ _LIKE = str.maketrans(
 
 def _plain(words: str) -> str:
     """Return words with one spelling for each sign; letters and digits as they were."""
+    if words.isascii():
+        return words  # no sign in it has another spelling
     return unicodedata.normalize("NFC", words).translate(_LIKE)
 
 
@@ -76,7 +78,17 @@ _SHORT = (
     (re.compile(r"\b(e)\.g\.|\b(i)\.e\.", re.I), "for example"),
     (re.compile(r"\b([ap])\.m\.", re.I), r"\1m"),
 )
+_MAYBE_SHORT = re.compile(r"\b[dseiap]\.\s?[pfgem]", re.I)
+"""How each of these begins: most prompts hold none, and are looked through once."""
 _END = late(r"(?<=[.?!;])\s+(?=[^\s])|(?<=[.?!;])$")
+
+
+def _in_full(text: str) -> str:
+    """Return a text without full stops that end no sentence."""
+    if _MAYBE_SHORT.search(text):
+        for pattern, full in _SHORT:
+            text = pattern.sub(full, text)
+    return text
 
 
 def sentences(text: str) -> list[str]:
@@ -85,9 +97,7 @@ def sentences(text: str) -> list[str]:
     >>> sentences("Work it out. Give it to 1 d.p. or less? Yes")
     ['Work it out', 'Give it to 1 dp or less', 'Yes']
     """
-    for pattern, full in _SHORT:
-        text = pattern.sub(full, text)
-    found = (piece.strip().rstrip(".?!;").strip() for piece in _END.split(text))
+    found = (piece.strip().rstrip(".?!;").strip() for piece in _END.split(_in_full(text)))
     return [piece for piece in found if piece]
 
 
@@ -97,7 +107,5 @@ def asks_with_mark(text: str) -> list[str]:
     >>> asks_with_mark("It is late. Who asks? Nobody.")
     ['Who asks']
     """
-    for pattern, full in _SHORT:
-        text = pattern.sub(full, text)
-    pieces = [piece.strip() for piece in _END.split(text)]
+    pieces = [piece.strip() for piece in _END.split(_in_full(text))]
     return [piece.rstrip(".?!; ") for piece in pieces if piece.endswith("?")]

@@ -27,6 +27,13 @@ _NAMED = late(
 _FRACTION_OF = late(rf"\b(?:fraction|decimal|part) of (?:an?|one|#) ({_ANY_UNIT})(?![\w^])", re.I)
 _AFTER_NUMBER = late(rf"[ -]?({_ANY_UNIT})(?![\w^])", re.I)
 _HOW_MANY = late(r"\b(?:how many|number of)((?: [a-z-]+){1,4})", re.I)
+_COUNTED = late(
+    r"\bhow many (?:of (?:them|these|those) )?(?:fit|go|are|is|were|was|can|could|will|would|do|does|did|have|has)\b",
+    re.I,
+)
+"""How many fit in: things are counted, though no noun says which."""
+_NUMBERS_OF = late(rf"\bnumbers of ({_ANY_UNIT})(?![\w^])", re.I)
+_TABLE_OF = late(r"^A table gives ([A-Za-z ]+), and ")
 _IN_BRACKETS = late(r"\(([A-Za-z°]+(?:\^[23])?)\)")
 _STOPS_NOUN = frozenset(
     (
@@ -93,18 +100,22 @@ def about(item: Item) -> About:
     if part := _FRACTION_OF.search(question):
         return About(frozenset({_UNIT_NAMES[part[1].lower()]}))
     noun = counted_noun(question) or counted_noun(words)
-    if noun or _PURE.search(question):
+    if noun or _PURE.search(question) or _COUNTED.search(question):
         return About(noun=noun)
+    if told := _NUMBERS_OF.search(words):  # a bus was late by these numbers of minutes
+        return About(frozenset({_UNIT_NAMES[told[1].lower()]}))
     units = _measured(question, printed_units(item)) or _axis_units(item) or _letter_units(item)
     return About(units, beside=_beside_letters(item))
 
 
 def _axis_units(item: Item) -> frozenset[str]:
-    """Return the one unit that a figure's axis bears, as *Rainfall (mm)* does."""
+    """Return the one unit that a figure's axis or table bears, as *Rainfall (mm)* does."""
     if item.figure is None:
         return frozenset()
     words = kind_of(item.figure).words(item.figure)
     found = {_UNIT_NAMES.get(name, name) for name in _IN_BRACKETS.findall(words)}
+    if table := _TABLE_OF.match(words):  # a table of minutes, and how many trips took each
+        found.add(_UNIT_NAMES.get(table[1].lower(), ""))
     return frozenset(found & set(UNITS)) if len(found) == 1 else frozenset()
 
 

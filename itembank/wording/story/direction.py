@@ -26,6 +26,8 @@ _ABSENT = late(
     re.I,
 )
 """What is not there, or no good: it is taken away, unless the whole is asked for."""
+_OF_ITSELF = late(r"\b(?:weighs?|mass|holds?|costs?)\b", re.I)
+"""A box that weighs 350 g when it is empty is no box that is missing."""
 _WHOLE = late(
     r"\bhow many\b.*\b(?:altogether|in all|in total|were there|are there|at first|to (?:begin|start) with)\b",
     re.I,
@@ -52,7 +54,7 @@ def direction_fault(runs: Sequence[Run], model: Modelled) -> str:
                 return f"The words say ‘{up[0]}’, and the model takes that amount away."
             if op == "+" and down and not up:
                 return f"The words say ‘{down[0]}’, and the model adds that amount."
-            absent = _ABSENT.search(clause)
+            absent = None if _OF_ITSELF.search(clause) else _ABSENT.search(clause)
             if op == "+" and absent and not _WHOLE.search(said.text):
                 return f"The words say ‘{absent[0]}’, and the model adds that amount."
     return ""

@@ -24,6 +24,12 @@ def fact_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
         return "The angles of a triangle add up to 180°, and the model has 360."
     if angles and re.search(r"\bquadrilat", text, re.I) and 180 in numbers:
         return "The angles of a quadrilateral add up to 360°, and the model has 180."
+    line = angles and re.search(r"\bon a straight line\b", text, re.I)
+    if line and not numbers & {180, 90}:
+        return "Angles on a straight line add up to 180°, and the model does not say so."
+    half = re.search(r"\b(?:height|high|base|long)\b", words, re.I)
+    if half and re.search(r"\btriangle\b[^.]*\barea of\b", text, re.I) and 2 not in numbers:
+        return "The area of a triangle is half of base by height, and the model halves nothing."
     diameter = re.search(r"\bdiameter\b", text, re.I)
     if diameter and re.search(r"\barea\b", words, re.I) and not model.divides():
         return "The words give a diameter, and the model does not halve it."

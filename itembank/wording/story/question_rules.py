@@ -195,6 +195,7 @@ _RULES: tuple[Rule, ...] = (
           "the model takes a length away"),
     _rule(r"\b(?:third|fourth|other|remaining|missing|last) angle\b", _less_each,
           "the model does not take away every angle that is known"),
+    _rule(r"\bnext\b.*\b(?:same|together|at once)\b", _never, "that is a common multiple, and no model finds one"),
     _rule(r"\bremainder\b", _never, "a remainder is not worked out here"),
     _rule(rf"\b{_SIZED} (?:share|part|number|amount|side|piece|angle|one|of the)\b", _extreme,
           "the model does not show that it finds that one"),

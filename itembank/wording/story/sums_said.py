@@ -14,7 +14,7 @@ from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted
-from itembank.wording.story.direction import bare
+from itembank.wording.story.direction import bare, says_down
 
 _AND = late(
     rf"\b(?:costs?|charges?|charged|pays?|buys?|bought|bill|fare)\b[^.?]*?({SLOT})(?: (?!and\b|plus\b)[a-z'-]+){{0,5}} (?:and|plus)(?: then)? (?:an? [a-z]+ )?({SLOT})",
@@ -28,6 +28,7 @@ _WITHOUT = late(
     rf"\bempty [a-z]+ (?:(?:has|with) a (?:mass|weight) of|weighs|is) ({SLOT})|({SLOT}) (?:in )?change\b(?! for)",
     re.I,
 )
+_MORE = late(rf"(?<!needs )(?<!need )({SLOT}) more\b(?! than| [a-z]+ than)([^.,;?]*)", re.I)
 _NOT_ADDED = late(r"\b(?:change|cheaper|dearer|more|less|difference|sav\w+|discount|off)\b", re.I)
 
 
@@ -43,6 +44,12 @@ def sum_said_fault(runs: Sequence[Run], model: Modelled) -> str:
                 first, two = (said.nodes[index_of(char)] for char in match.groups())
                 if any(op == "-" and first in before and two in term for before, op, term in signs):
                     return "The words put the two amounts together, and the model takes one away."
+    for match in _MORE.finditer(said.text):
+        node = said.nodes[index_of(match[1])]
+        if says_down(match[2]):
+            continue  # 7 more get off
+        if any(op == "-" and term == (node,) for _, op, term in signs):
+            return "The words say ‘… more’, and the model takes that amount away."
     for match in _WITHOUT.finditer(said.text):
         node = said.nodes[index_of(match[1] or match[2])]
         if any(op == "+" and term == (node,) for _, op, term in signs):

@@ -16,7 +16,8 @@ from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.tree.clock_times import clock_fault
 from itembank.notation.value import exact_or_none
-from itembank.wording.sentences.prompt import SLOT, index_of, slotted
+from itembank.text.late_pattern import late
+from itembank.wording.sentences.prompt import SLOT, Slotted, index_of, slotted
 from itembank.wording.story.direction import bare, says_down, says_up
 
 Turned = tuple[tuple[t.Node, ...], t.Node | None, str]
@@ -50,12 +51,46 @@ def turned_models(
         for new in _others(old, said.text):
             if clock_fault(new):
                 continue  # two times of day have no sum
-            changes: dict[t.Node, t.Node] = {old: new}
-            yield (
-                tuple(t.replaced(node, changes) for node in lines),
-                None if find is None else t.replaced(find, changes),
-                f"{shown_line(new)} for {shown_line(old)}",
-            )
+            yield _changed(lines, find, old, new)
+    for part, other in _other_parts(whole, said, spans):
+        yield _changed(lines, find, part, other)
+
+
+def _changed(lines: tuple[t.Node, ...], find: t.Node | None, old: t.Node, new: t.Node) -> Turned:
+    changes: dict[t.Node, t.Node] = {old: new}
+    return (
+        tuple(t.replaced(node, changes) for node in lines),
+        None if find is None else t.replaced(find, changes),
+        f"{shown_line(new)} for {shown_line(old)}",
+    )
+
+
+_OF_THINGS = late(
+    rf"({SLOT})(?: of (?!(?:a|the|my) (?:number|sum|total)\b)| (?:had|have|has|are|were|is|was|do|did|take|took)\b)"
+)
+
+
+def _other_parts(
+    whole: tuple[t.Node, ...], said: Slotted, spans: set[tuple[Fraction | None, Fraction | None]]
+) -> Iterator[tuple[t.Node, t.Node]]:
+    """Yield each part of a model with the other part in its place: 3/8 with 1 - 3/8."""
+    of_things = {said.nodes[index_of(m[1])] for m in _OF_THINGS.finditer(said.text)}
+    taken: set[t.Node] = set()
+    for part in (part for node in whole for part in t.walk(node)):
+        if isinstance(part, t.Sum):
+            taken |= {bare(term) for _, term in part.rest}
+    for part in (part for node in whole for part in t.walk(node)):
+        match part:
+            case t.Bracket(t.Sum(first, (("-", term),)) as less):
+                if exact_or_none(first) == 1 and not _is_span(less, spans):
+                    yield part, term
+            case t.Product() if part not in taken:
+                for factor in (part.first, *(f for op, f in part.rest if op != "÷")):
+                    value = exact_or_none(factor)
+                    small = isinstance(factor, t.Frac | t.Percent)
+                    if small and factor in of_things and value is not None and 0 < value < 1:
+                        unit = t.Percent(t.Int(100)) if isinstance(factor, t.Percent) else t.Int(1)
+                        yield factor, t.Bracket(t.Sum(unit, (("-", factor),)))
 
 
 def _is_one_time(total: t.Sum) -> bool:

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 
 from itembank.items.asks.of_figure import OF_ANSWER
 from itembank.items.item import Run
-from itembank.wording.sentences.phrases import Needing, phrase
+from itembank.text.needed_letters import Needing
+from itembank.wording.sentences.phrases import phrase
 from itembank.wording.sentences.prompt import sentences, slotted
 from itembank.wording.tasks.answer_phrases import (
     ASIDES,

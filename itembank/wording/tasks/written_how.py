@@ -60,6 +60,15 @@ def asks_powers(words: str) -> bool:
     return bool(_INDEX.search(words))
 
 
+def names_base(words: str) -> bool:
+    """Tell whether the words ask for a power of a base that they name: *as a power of 2*.
+
+    >>> names_base("Write it as a single power of ."), names_base("Write it as a power.")
+    (True, False)
+    """
+    return bool(re.search(r"\bas an? (?:single )?power of\b", words))
+
+
 def names_unit(words: str, unit: str) -> bool:
     """Tell whether a question asks for its answer in this unit, as *in centimetres* does."""
     known = UNITS.get(unit) or CURRENCY.get(unit)

@@ -1,0 +1,42 @@
+"""Lines that are kept from one width to the next are those that the text would be broken into."""
+
+import random
+
+import pytest
+
+from itembank.pages.engine.flow import Flow
+from itembank.pages.engine.line_breaking import break_lines, lines_of
+from itembank.pages.parts.question_cell import prompt
+from tests.pages.sheet_samples import real_pack
+from tests.pages.test_figures_on_pages import drawn_by
+
+
+def flows():
+    """Yield texts in words, with formulas, and with a figure after them."""
+    pack = real_pack("8K")
+    items = [*pack.versions[0].items, *(item for sheet in pack.sheets for item in sheet.items)]
+    yield from (Flow(prompt(item)) for item in items)
+    yield from (Flow(prompt(drawn_by(item))) for item in items[:4])
+    yield Flow("A market garden\nsells 24\u00a0trays of 12\u00a0seedlings, and honey.")
+
+
+@pytest.mark.parametrize("pictures", [1.0, 0.7])
+def test_kept_lines_are_those_of_the_room(pictures):
+    rng = random.Random(5)
+    hits = 0
+    for flow in flows():
+        widest = sum(cluster.width for cluster in flow.clusters)
+        rooms = [rng.uniform(1, 1.1 * widest) for _ in range(60)]
+        # The widths at which something just fits, and hardly any more or less.
+        rooms += [cluster.width * scale for cluster in flow.clusters for scale in (1, pictures)]
+        rooms += [room + step for room in rooms for step in (1e-6, -1e-6, 3e-7, 1e-5, -1e-5)]
+        rng.shuffle(rooms)
+        for room in rooms:
+            before = sum(map(len, flow.kept.values()))
+            found = lines_of(flow, room, pictures)
+            hits += sum(map(len, flow.kept.values())) == before
+            made = break_lines(flow.clusters, room, pictures)
+            assert found.broken == made.broken
+            assert found.cramped == made.cramped
+            assert found.stacked(20.0, 0.25, 0.3)[1:] == made.stacked(20.0, 0.25, 0.3)[1:]
+    assert hits > 1000, "hardly anything is kept"
