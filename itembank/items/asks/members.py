@@ -88,5 +88,6 @@ MEMBERS = register_kind(
             (),
         ),
         does="list or count the members of a set",
+        conditions=True,
     )
 )
