@@ -77,5 +77,5 @@ def _straight(line: re.Match[str]) -> Node | None:
     if line["minus"]:
         term = Neg(term)
     if more is not None:
-        term = Sum(term, ((line["sign"], Int(int(more))),))
+        term = Sum(term, (("+" if line["sign"] == "+" else "-", Int(int(more))),))
     return Relation(Sym("y"), (("=", term),))
