@@ -78,8 +78,10 @@ def unprinted(item: Item) -> str:
     """
     if item.key_figure is not None and not isinstance(item.ask, Draw):
         return "no words ask for the figure of the answer"
-    # A letter that stands for a reading of a figure is held to its words instead.
-    if used := [node for node in asked(item.ask) if not isinstance(node, t.Sym)]:
+    # A letter that stands for a reading of a figure is held to its words instead; and most
+    # questions stand in the prompt whole, so that no part of them has to be looked for.
+    used = [node for node in asked(item.ask) if not isinstance(node, t.Sym)]
+    if used := [node for node in used if node not in item.prompt]:
         shown = _shown(item)
         for node in used:
             missing = _missing(node, shown, item.constants)
