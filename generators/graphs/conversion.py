@@ -70,6 +70,7 @@ class Conversion(Topic):
         ),
     }
     spaces = with_told(kinds.with_statements(spaces))
+    spaces = kinds.with_people_asked(spaces, "graphs.conversion")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

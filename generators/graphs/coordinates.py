@@ -141,6 +141,7 @@ class Coordinates(Topic):
         ),
     }
     spaces = with_places(kinds.with_statements(spaces))
+    spaces = kinds.with_people_asked(spaces, "graphs.coordinates")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

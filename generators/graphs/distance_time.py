@@ -38,6 +38,7 @@ from generators.graphs._journeys_told import with_told
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -188,6 +189,18 @@ class DistanceTime(Topic):
         ),
     }
     spaces = with_told(kinds.with_statements(spaces))
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "graphs.distance-time",
+        kinds.working_goes_wrong(
+            {
+                MINUTES_KEPT: (e.everywhere(e.left_out),),
+                SINCE_START: (e.everywhere(e.left_out),),
+                FROM_PLACE: (e.everywhere(e.left_out),),
+            }
+        ),
+    )
+    spaces = kinds.with_people_asked(spaces, "graphs.distance-time")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -81,6 +81,7 @@ class EquationOfLine(Topic):
         ),
     }
     spaces = with_equations(kinds.with_statements(spaces))
+    spaces = kinds.with_people_asked(spaces, "graphs.equation-of-line")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

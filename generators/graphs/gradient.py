@@ -126,6 +126,7 @@ class Gradient(Topic):
         kinds.working_goes_wrong({UPSIDE_DOWN: (e.swapped,), BACKWARDS: (e.turned,)}),
     )
     spaces = with_told(spaces)
+    spaces = kinds.with_people_asked(spaces, "graphs.gradient")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

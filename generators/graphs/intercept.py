@@ -90,6 +90,7 @@ class Intercept(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_people_asked(spaces, "graphs.intercept")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -28,6 +28,7 @@ from itembank.figures.kinds.coordinate_grid import CoordinateGrid
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Run, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -158,6 +159,14 @@ class LinesByTable(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "graphs.lines-by-table",
+        kinds.working_goes_wrong(
+            {ADDS_NUMBER: (e.everywhere(e.added),), NUMBER_ALONE: (e.cut_short,)}
+        ),
+    )
+    spaces = kinds.with_people_asked(spaces, "graphs.lines-by-table")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

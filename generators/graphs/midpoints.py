@@ -14,6 +14,7 @@ from generators.graphs._lines import segment, signed
 from generators.graphs._misconceptions import SWAPPED
 from generators.graphs._place_mistakes import HALF_THE_WAY, MIDDLE_AGAIN, NOT_HALVED, ONE_STEP
 from generators.graphs._places_told import with_middles
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -91,6 +92,9 @@ class Midpoints(Topic):
     }
 
     spaces = with_middles(spaces)
+    # Of a midpoint both coordinates are one answer where it is read from a grid alone.
+    _read = {Tier.SUPPORT: spaces[Tier.SUPPORT]}
+    spaces |= kinds.with_people_asked(kinds.with_statements(_read, 60), "graphs.midpoints")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

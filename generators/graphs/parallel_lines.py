@@ -23,6 +23,7 @@ from generators.graphs._misconceptions import GRADIENT_SIGN, INTERCEPT_FOR_GRADI
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -89,6 +90,10 @@ class ParallelLines(Topic):
         ),
     }
     spaces = with_parallels(kinds.with_statements(spaces))
+    spaces = kinds.with_working_spotted(
+        spaces, "graphs.parallel-lines", kinds.working_goes_wrong({ADDS_PRODUCT: (e.turned,)})
+    )
+    spaces = kinds.with_people_asked(spaces, "graphs.parallel-lines", 40)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -135,6 +135,7 @@ class Simultaneous(Topic):
         ),
     }
     spaces = with_told(kinds.with_statements(spaces))
+    spaces = kinds.with_people_asked(spaces, "graphs.simultaneous", 30)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -31,6 +31,7 @@ from generators.sequences._terms_compared import meeting, two_terms
 from generators.sequences._writing import asking, ending, listed, signed
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -74,6 +75,17 @@ class FindTerm(Topic):
             Space(challenge_fits, kind=range(3), a=range(2, 9), b=range(-6, 9), n=range(2, 12))
         ),
     }
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "sequences.find-term",
+        kinds.working_goes_wrong(
+            {
+                ADDS: (e.added,),
+                DOUBLES: (e.everywhere(e.doubled_for_squared),),
+                RULE_OF_DIFFERENCE: (e.everywhere(e.left_out),),
+            }
+        ),
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int, n: int) -> Draft:
         """Return the question for one point of the tier's space; `n` is a position."""

@@ -31,6 +31,7 @@ from generators.sequences._writing import asking, ending, listed, shown
 from itembank.items import kinds
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -62,6 +63,13 @@ class Geometric(Topic):
             Space(challenge_fits, kind=range(3), first=range(1, 61), r=(2, 3, 4, 5, 10))
         ),
     }
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "sequences.geometric",
+        kinds.working_goes_wrong(
+            {GIVES_DIFFERENCE: (e.subtracted,), UPSIDE_DOWN: (e.swapped,), ONE_BACK: (e.cut_short,)}
+        ),
+    )
 
     def make(self, tier: Tier, kind: int, first: int, r: int) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Any
 
 from itembank.figures.kinds.growing_pattern import GrowingPattern
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -119,6 +120,8 @@ class Patterns(Topic):
             number=_NUMBERS,
         ),
     }
+    spaces = kinds.with_statements(spaces, 60)
+    spaces = kinds.with_people_asked(spaces, "sequences.patterns")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -39,6 +39,7 @@ from generators.sequences._sums_of_two_before import (
 from generators.sequences._writing import asking, ending
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -104,6 +105,19 @@ class Special(Topic):
             Space(_challenge, kind=range(3), a=range(1, 16), b=range(1, 13))
         ),
     }
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "sequences.special",
+        kinds.working_goes_wrong(
+            {
+                NOT_HALVED: (e.left_out,),
+                DOUBLES: (e.added,),
+                TRIPLES: (e.added,),
+                SQUARES: (e.left_out,),
+                ONE_FEWER: (e.cut_short,),
+            }
+        ),
+    )
 
     def make(self, tier: Tier, kind: int, a: int, b: int) -> Draft:
         """Return the question for one point of the tier's space."""

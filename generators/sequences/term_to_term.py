@@ -27,6 +27,7 @@ from generators.sequences._step_mistakes import (
 from generators.sequences._writing import asking, ending, listed
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -98,6 +99,18 @@ class TermToTerm(Topic):
             Space(_challenge, kind=range(4), first=range(1, 12), m=range(2, 7), c=range(1, 12))
         ),
     }
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "sequences.term-to-term",
+        kinds.working_goes_wrong(
+            {
+                STEP_GIVEN: (e.cut_short,),
+                WRONG_SIGN: (e.turned,),
+                HALF_WAY: (e.everywhere(e.divided_by_two),),
+                ONE_MORE: (e.cut_short,),
+            }
+        ),
+    )
 
     def make(self, tier: Tier, kind: int, first: int, m: int, c: int) -> Draft:
         """Return the question for one point of the tier's space."""

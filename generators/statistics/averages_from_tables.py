@@ -104,6 +104,7 @@ class AveragesFromTables(Topic):
     }
     spaces = kinds.with_statements(spaces)
     spaces = with_brief(spaces, BRIEF)
+    spaces = kinds.with_people_asked(spaces, "statistics.averages-from-tables")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

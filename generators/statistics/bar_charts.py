@@ -18,6 +18,7 @@ from itembank.figures.kinds.bar_chart import BarChart, Series
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -143,6 +144,20 @@ class BarCharts(Topic):
     spaces = kinds.with_statements(spaces)
     spaces = missing.with_missing_bars(spaces)
     spaces = with_brief(spaces, BRIEF)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "statistics.bar-charts",
+        kinds.working_goes_wrong(
+            {
+                m.ADDS_FOR_MORE: (e.turned,),
+                m.SUBTRACTS_TO_ADD: (e.turned,),
+                m.READS_ONE_OF_TWO: (e.cut_short,),
+                m.LEAVES_OUT_LAST: (e.left_out,),
+                m.PART_TO_REST: (e.everywhere(e.left_out),),
+            }
+        ),
+    )
+    spaces = kinds.with_people_asked(spaces, "statistics.bar-charts")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

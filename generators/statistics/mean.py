@@ -137,6 +137,7 @@ class Mean(Topic):
             {m.TOTAL_ONLY: (e.cut_short,), m.HALVES_TOTAL: (e.divided_by_two,)}
         ),
     )
+    spaces = kinds.with_people_asked(spaces, "statistics.mean")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

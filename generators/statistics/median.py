@@ -86,6 +86,7 @@ class Median(Topic):
         Tier.CHALLENGE: Space(_challenge, kind=range(3), count=(6, 8), seed=range(260)),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_people_asked(spaces, "statistics.median")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

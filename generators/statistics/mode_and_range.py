@@ -139,6 +139,7 @@ class ModeAndRange(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = kinds.with_people_asked(spaces, "statistics.mode-and-range")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -18,6 +18,7 @@ from itembank.figures.kinds.pictogram import Pictogram
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -116,6 +117,21 @@ class Pictograms(Topic):
     spaces = kinds.with_statements(spaces)
     spaces = missing.with_missing_rows(spaces)
     spaces = with_brief(spaces, BRIEF)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "statistics.pictograms",
+        kinds.working_goes_wrong(
+            {
+                m.ADDS_FOR_MORE: (e.turned,),
+                m.SUBTRACTS_TO_ADD: (e.turned,),
+                m.READS_ONE_OF_TWO: (e.cut_short,),
+                m.LEAVES_OUT_PART: (e.left_out,),
+                m.LEAVES_OUT_LAST: (e.left_out,),
+                m.PART_TO_REST: (e.everywhere(e.left_out),),
+            }
+        ),
+    )
+    spaces = kinds.with_people_asked(spaces, "statistics.pictograms")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

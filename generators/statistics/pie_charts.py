@@ -15,6 +15,7 @@ from generators.statistics._pies_asked import ALONE, OF_ALL, Ask
 from generators.statistics._pies_in_brief import BRIEF
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
+from itembank.items.kinds import line_edits as e
 from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -107,6 +108,14 @@ class PieCharts(Topic):
         ),
     }
     spaces = with_brief(kinds.with_statements(spaces), BRIEF)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "statistics.pie-charts",
+        kinds.working_goes_wrong(
+            {m.ADDS_FOR_MORE: (e.turned,), m.READS_ONE_OF_TWO: (e.cut_short,)}
+        ),
+    )
+    spaces = kinds.with_people_asked(spaces, "statistics.pie-charts")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

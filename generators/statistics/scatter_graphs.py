@@ -54,6 +54,7 @@ from generators.statistics._scatter_mistakes import (
     SWAPPED,
     WRONG_SIGN,
 )
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node
 from itembank.items.item import Draft, Step, Tier, prompt
@@ -227,6 +228,8 @@ class ScatterGraphs(Topic):
         ),
     }
     spaces = with_brief(spaces, BRIEF)
+    spaces = kinds.with_statements(spaces, 60)
+    spaces = kinds.with_people_asked(spaces, "statistics.scatter-graphs")
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -16,6 +16,7 @@ from itembank.figures.kinds.two_way_table import TwoWayTable
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
+from itembank.items.kinds import line_edits as e
 from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -194,6 +195,14 @@ class TwoWayTables(Topic):
     }
     spaces = kinds.with_statements(spaces)
     spaces = with_brief(spaces, BRIEF)
+    spaces = kinds.with_working_spotted(
+        spaces,
+        "statistics.two-way-tables",
+        kinds.working_goes_wrong(
+            {m.ADDS_TO_TOTAL: (e.turned,), m.SUBTRACTS_FOR_TOTAL: (e.turned,)}
+        ),
+    )
+    spaces = kinds.with_people_asked(spaces, "statistics.two-way-tables", 20)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -31,6 +31,7 @@ from itembank.items.asks import (
 )
 from itembank.items.tier import Tier
 from itembank.notation import tree as t
+from itembank.quickly_made import quickly_made
 
 # The kinds of question stand with the item, for whoever writes a topic.
 __all__ = [
@@ -69,6 +70,7 @@ Run: TypeAlias = str | t.Node
 """A stretch of a prompt: plain text, or a piece of mathematics."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Misconception:
     """A named wrong method and what a teacher can ask a pupil who used it."""
@@ -78,6 +80,7 @@ class Misconception:
     ask: str
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Slip:
     """The wrong answer a misconception gives on one item."""
@@ -86,6 +89,7 @@ class Slip:
     wrong: t.Node
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Step:
     """One line of working: what is done, in words, and the line it gives."""
@@ -95,6 +99,7 @@ class Step:
     figure: Figure | None = None
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Draft:
     """What a topic makes from parameters; the topic adds address and tier to make an item.
@@ -119,6 +124,7 @@ class Draft:
     accept: tuple[str, ...] = ()
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Item:
     """A question as it will be printed, with all that is known about it.

@@ -94,6 +94,8 @@ def either(*mistakes: Misconception) -> Misconception:
     >>> either(first, first) == first
     True
     """
+    if len(mistakes) == 1:
+        return mistakes[0]
     by_id = {mistake.id: mistake for mistake in reversed(mistakes)}
     first, *others = dict.fromkeys(mistake.id for mistake in mistakes)
     if not others:

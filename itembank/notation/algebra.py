@@ -26,11 +26,21 @@ from typing import Any
 
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import LARGEST_BITS, NotExact, decimal_value, exact
+from itembank.notation.value import (
+    LARGEST_BITS,
+    NotExact,
+    Rational,
+    decimal_value,
+    exact,
+    over,
+    worth,
+)
+from itembank.quickly_made import quickly_made
 
 Monomial = tuple[tuple[tuple[str, int], ...], int]
 """The letters with their exponents, in alphabetical order, and the number under the root."""
-Polynomial = dict[Monomial, Fraction]
+Polynomial = dict[Monomial, Rational]
+"""The coefficient of each monomial; one that is whole may be an int."""
 
 UNIT: Monomial = ((), 1)
 MOST_TERMS = 300
@@ -39,6 +49,7 @@ LARGEST_DEGREE = 64
 LARGEST_RADICAND = 10**9
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True, eq=False)
 class Quotient:
     """A polynomial over a polynomial that is not zero."""
@@ -85,18 +96,18 @@ class Quotient:
         )
 
 
-_ONE: Polynomial = {UNIT: Fraction(1)}
+OVER_ONE: Polynomial = {UNIT: 1}
 """What most quotients have for a bottom: to multiply by this very one changes nothing."""
 
 
-def number(value: Fraction | int) -> Quotient:
+def number(value: Rational) -> Quotient:
     """Return a rational number as a quotient."""
-    return Quotient({UNIT: Fraction(value)} if value else {}, _ONE)
+    return Quotient({UNIT: value} if value else {}, OVER_ONE)
 
 
 def letter(name: str) -> Quotient:
     """Return one letter as a quotient."""
-    return Quotient({(((name, 1),), 1): _ONE[UNIT]}, _ONE)
+    return Quotient({(((name, 1),), 1): 1}, OVER_ONE)
 
 
 def plus(a: Polynomial, b: Polynomial) -> Polynomial:
@@ -107,7 +118,7 @@ def plus(a: Polynomial, b: Polynomial) -> Polynomial:
     return total
 
 
-def _more(total: Polynomial, monomial: Monomial, c: Fraction) -> None:
+def _more(total: Polynomial, monomial: Monomial, c: Rational) -> None:
     """Add a term to a polynomial; one that cancels is taken out."""
     before = total.get(monomial)
     value = c if before is None else before + c
@@ -123,15 +134,15 @@ def product(a: Polynomial, b: Polynomial) -> Polynomial:
     Raises:
         NotExact: it would have more than :data:`MOST_TERMS` terms, or be too high in degree.
     """
-    if a is _ONE or b is _ONE:
-        total = b if a is _ONE else a
-        if len(total) > MOST_TERMS:
+    if a is OVER_ONE or b is OVER_ONE:
+        kept = b if a is OVER_ONE else a
+        if len(kept) > MOST_TERMS:
             raise NotExact("this multiplies out to too many terms")
-        return total
+        return kept
     # Before the work is done, not after; terms may still gather to fewer, so the bound is wide.
     if len(a) * len(b) > MOST_TERMS**2 // 4:
         raise NotExact("this multiplies out to too many terms")
-    total = {}
+    total: Polynomial = {}
     for first, c in a.items():
         for second, d in b.items():
             monomial, factor = _times(first, second)
@@ -175,7 +186,7 @@ def algebra(node: t.Node, known: Mapping[str, Quotient] | None = None) -> Quotie
     True
     """
     form = ALGEBRA.get(type(node))
-    return form(node, known or {}) if form else number(exact(node))
+    return form(node, known or {}) if form else number(worth(node))
 
 
 def rational(value: Quotient) -> Fraction:
@@ -188,10 +199,10 @@ def rational(value: Quotient) -> Fraction:
     Fraction(1, 2)
     """
     if set(value.top) <= {UNIT} and set(value.bottom) <= {UNIT}:
-        return value.top.get(UNIT, Fraction(0)) / value.bottom[UNIT]
+        return over(value.top.get(UNIT, 0), value.bottom[UNIT])
     # √8/√2 is rational though its parts are not: then the top is that number times the bottom.
     monomial, c = next(iter(value.bottom.items()))
-    ratio = value.top.get(monomial, Fraction(0)) / c
+    ratio = over(value.top.get(monomial, 0), c)
     if value == number(ratio):
         return ratio
     raise NotExact("this is not a rational number")
@@ -256,7 +267,7 @@ def _root(of: Quotient, index: int) -> Quotient:
         return number(exact(t.Root(_tree(value), 2)))
     outside, inside = square_free(inside)
     coefficient = Fraction(outside, value.denominator)
-    return Quotient({((), inside): coefficient} if value else {}, _ONE)
+    return Quotient({((), inside): coefficient} if value else {}, OVER_ONE)
 
 
 def _tree(value: Fraction) -> t.Node:

@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from fractions import Fraction
 from typing import Any
 
 from itembank.notation import tree as t
 from itembank.notation.clock import times_in
 from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import ONE, ZERO, NotExact, exact, over, power_of
+from itembank.notation.value import ZERO, NotExact, Rational, exact, over, power_of, worth
 
 Linear = dict[str, Fraction]
 """A linear form: the coefficient of each letter, the constant under the empty string."""
+Form = dict[str, Rational]
+"""A linear form that is still reckoned with: what is whole in it may be an int."""
+Known = Mapping[str, Rational]
 
 
 def linear(node: t.Node, known: dict[str, Fraction] | None = None) -> Linear:
@@ -27,96 +30,112 @@ def linear(node: t.Node, known: dict[str, Fraction] | None = None) -> Linear:
     >>> linear(sub(juxt(num(3), Sym("x")), num(4)))
     {'x': Fraction(3, 1), '': Fraction(-4, 1)}
     """
+    return {name: Fraction(c) for name, c in form_of(node, known or {}).items()}
+
+
+def form_of(node: t.Node, known: Known) -> Form:
+    """Return `node` as a linear form to reckon on with, `known` letters replaced by values.
+
+    Raises
+    ------
+    NotExact
+        If the tree is not linear in the letters that are left.
+
+    >>> from itembank.notation.tree import Sym, juxt, num, sub
+    >>> form_of(sub(juxt(num(3), Sym("x")), num(4)), {})
+    {'x': 3, '': -4}
+    """
     form = LINEAR.get(type(node))
-    return form(node, known or {}) if form else {"": exact(node)}
+    return form(node, known) if form else {"": worth(node)}
 
 
-def constant(form: Linear) -> Fraction:
+def constant(form: Known) -> Fraction:
     """Return the constant of a linear form in which every letter has coefficient zero."""
-    if any(c for name, c in form.items() if name):
-        raise NotExact("a letter is left over")
-    return form.get("", ZERO)
+    for name, c in form.items():
+        if name and c:
+            raise NotExact("a letter is left over")
+    return Fraction(form.get("", ZERO))
 
 
-def _multiply(a: Linear, b: Linear) -> Linear:
-    if not any(name for name in b):
-        c = b.get("", ZERO)
+def _multiply(a: Form, b: Form) -> Form:
+    if not any(b):
+        c = b.get("", 0)
         return {name: v * c for name, v in a.items()}
-    if not any(name for name in a):
-        c = a.get("", ZERO)
+    if not any(a):
+        c = a.get("", 0)
         return {name: v * c for name, v in b.items()}
     raise NotExact("letters are multiplied together")
 
 
-def _divide(a: Linear, b: Linear) -> Linear:
+def _divide(a: Form, b: Form) -> Form:
     # A letter whose coefficients cancelled to 0 does no harm below the bar.
     if any(c for name, c in b.items() if name):
         raise NotExact("a letter stands in a denominator")
-    bottom = b.get("", ZERO)
+    bottom = b.get("", 0)
     return {name: over(v, bottom) for name, v in a.items()}
 
 
-def _scaled(form: Linear, size: Fraction | int) -> Linear:
+def _scaled(form: Form, size: Rational) -> Form:
     return {name: c * size for name, c in form.items()}
 
 
-def _linear_letter(name: str, known: Linear) -> Linear:
-    return {"": known[name]} if name in known else {name: ONE}
+def _linear_letter(name: str, known: Known) -> Form:
+    return {"": known[name]} if name in known else {name: 1}
 
 
-def _linear_sum(node: t.Sum, known: Linear) -> Linear:
+def _linear_sum(node: t.Sum, known: Known) -> Form:
     # With a letter the sum may still be a time or a length, so the day goes round in neither.
     if times_in(node) is not None and not t.symbols(node):
-        return {"": exact(node)}
-    total = dict(linear(node.first, known))
+        return {"": worth(node)}
+    total = dict(form_of(node.first, known))
     for op, term in node.rest:
-        for name, c in linear(term, known).items():
-            total[name] = total.get(name, ZERO) + (c if op == "+" else -c)
+        for name, c in form_of(term, known).items():
+            total[name] = total.get(name, 0) + (c if op == "+" else -c)
     return total
 
 
-def _linear_product(node: t.Product, known: Linear) -> Linear:
-    product = linear(node.first, known)
+def _linear_product(node: t.Product, known: Known) -> Form:
+    product = form_of(node.first, known)
     for op, factor in node.rest:
-        form = linear(factor, known)
+        form = form_of(factor, known)
         product = _divide(product, form) if op == "÷" else _multiply(product, form)
     return product
 
 
-def _linear_side_by_side(node: t.Juxt, known: Linear) -> Linear:
-    product: Linear = {"": ONE}
+def _linear_side_by_side(node: t.Juxt, known: Known) -> Form:
+    product: Form = {"": 1}
     for factor in node.factors:
-        product = _multiply(product, linear(factor, known))
+        product = _multiply(product, form_of(factor, known))
     return product
 
 
-def _linear_mixed_units(node: t.MixedUnits, known: Linear) -> Linear:
+def _linear_mixed_units(node: t.MixedUnits, known: Known) -> Form:
     first, *rest = node.parts
-    return linear(t.Sum(first, tuple(("+", part) for part in rest)), known)
+    return form_of(t.Sum(first, tuple(("+", part) for part in rest)), known)
 
 
-def _linear_power(node: t.Power, known: Linear) -> Linear:
-    base = linear(node.base, known)
+def _linear_power(node: t.Power, known: Known) -> Form:
+    base = form_of(node.base, known)
     # Also where a letter stood in it and is known.
     if set(base) <= {""}:
-        return {"": power_of(base.get("", ZERO), exact(node.exponent))}
+        return {"": power_of(Fraction(base.get("", 0)), exact(node.exponent))}
     if exact(node.exponent) == 1:
         return base
     raise NotExact("a power of a letter is not linear")
 
 
-LINEAR: dict[type, Callable[[Any, Linear], Linear]] = {
+LINEAR: dict[type, Callable[[Any, Known], Form]] = {
     t.Sym: lambda node, known: _linear_letter(node.name, known),
     t.Blank: lambda node, known: _linear_letter("□", known),
-    t.Neg: lambda node, known: {name: -c for name, c in linear(node.of, known).items()},
-    t.Bracket: lambda node, known: linear(node.of, known),
+    t.Neg: lambda node, known: {name: -c for name, c in form_of(node.of, known).items()},
+    t.Bracket: lambda node, known: form_of(node.of, known),
     t.Sum: _linear_sum,
-    t.Frac: lambda node, known: _divide(linear(node.num, known), linear(node.den, known)),
+    t.Frac: lambda node, known: _divide(form_of(node.num, known), form_of(node.den, known)),
     t.Juxt: _linear_side_by_side,
     t.Product: _linear_product,
-    t.Percent: lambda node, known: _scaled(linear(node.of, known), Fraction(1, 100)),
-    t.Money: lambda node, known: _scaled(linear(node.amount, known), CURRENCY[node.sign].size),
-    t.Quantity: lambda node, known: _scaled(linear(node.amount, known), UNITS[node.unit].size),
+    t.Percent: lambda node, known: _scaled(form_of(node.of, known), Fraction(1, 100)),
+    t.Money: lambda node, known: _scaled(form_of(node.amount, known), CURRENCY[node.sign].size),
+    t.Quantity: lambda node, known: _scaled(form_of(node.amount, known), UNITS[node.unit].size),
     t.MixedUnits: _linear_mixed_units,
     t.Power: _linear_power,
 }

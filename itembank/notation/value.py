@@ -21,14 +21,16 @@ from collections.abc import Callable
 from fractions import Fraction
 from functools import lru_cache
 from math import isqrt
-from typing import Any
+from typing import Any, TypeAlias
 
 from itembank.notation import tree as t
 from itembank.notation.clock import DAY, NEXT_DAY, clock_seconds, times_in
 from itembank.notation.right_ratios import angle_of, ratio_of
 from itembank.notation.units import CURRENCY, UNITS
 
-ONE = Fraction(1)
+Rational: TypeAlias = Fraction | int
+"""A number on its way to an exact value: one that is whole may stay an int, which is far quicker
+to reckon with. Two of them are divided by :func:`over` alone, since int / int is a float."""
 
 ZERO = Fraction(0)
 
@@ -56,10 +58,20 @@ def exact(node: t.Node) -> Fraction:
     >>> exact(Mixed(2, 3, 4)), exact(Dec("0", "1", "6")), exact(Percent(Int(40)))
     (Fraction(11, 4), Fraction(1, 6), Fraction(2, 5))
     """
-    worth = EXACT.get(type(node))
-    if worth is None:
+    value = worth(node)
+    return _whole(value) if isinstance(value, int) else value
+
+
+def worth(node: t.Node) -> Rational:
+    """Return the value of `node` as :func:`exact` does, to reckon on with.
+
+    >>> worth(t.Int(3)), worth(t.Frac(t.Int(6), t.Int(2)))
+    (3, Fraction(3, 1))
+    """
+    found = EXACT.get(type(node))
+    if found is None:
         raise NotExact(f"{type(node).__name__} has no value of its own")
-    return worth(node)
+    return found(node)
 
 
 def exact_or_none(node: t.Node) -> Fraction | None:
@@ -115,8 +127,8 @@ def sides(node: t.Relation) -> list[tuple[t.Node, str, t.Node]]:
     return pairs
 
 
-def over(top: Fraction, bottom: Fraction) -> Fraction:
-    """Return top ÷ bottom.
+def over(top: Rational, bottom: Rational) -> Fraction:
+    """Return top ÷ bottom, exactly.
 
     Raises
     ------
@@ -125,10 +137,12 @@ def over(top: Fraction, bottom: Fraction) -> Fraction:
     """
     if not bottom:
         raise NotExact("this divides by zero")
+    if isinstance(top, int):
+        return Fraction(top, bottom) if isinstance(bottom, int) else top / bottom
     return top / bottom
 
 
-def _of_the_day(total: Fraction, times: int | None) -> Fraction:
+def _of_the_day(total: Rational, times: int | None) -> Rational:
     """Return a sum with times of day in it: a time goes round, a length of time may not."""
     # A sum that comes to a time is a point on the clock: 23:50 + 20 min is 00:10. A length of
     # time below zero would say that the day changed between, which nothing printed does.
@@ -199,25 +213,25 @@ def _trig(node: t.Trig) -> Fraction:
     return found
 
 
-def _sum(node: t.Sum) -> Fraction:
-    total = exact(node.first)
+def _sum(node: t.Sum) -> Rational:
+    total = worth(node.first)
     for op, term in node.rest:
-        total = total + exact(term) if op == "+" else total - exact(term)
+        total = total + worth(term) if op == "+" else total - worth(term)
     times = times_in(node)
     return total if times is None else _of_the_day(total, times)
 
 
-def _product(node: t.Product) -> Fraction:
-    total = exact(node.first)
+def _product(node: t.Product) -> Rational:
+    total = worth(node.first)
     for op, factor in node.rest:
-        total = over(total, exact(factor)) if op == "÷" else total * exact(factor)
+        total = over(total, worth(factor)) if op == "÷" else total * worth(factor)
     return total
 
 
-def _side_by_side(node: t.Juxt) -> Fraction:
-    total = ONE
+def _side_by_side(node: t.Juxt) -> Rational:
+    total: Rational = 1
     for factor in node.factors:
-        total *= exact(factor)
+        total *= worth(factor)
     return total
 
 
@@ -227,21 +241,21 @@ def _whole(n: int) -> Fraction:
     return Fraction(n)
 
 
-EXACT: dict[type, Callable[[Any], Fraction]] = {
-    t.Int: lambda node: _whole(node.n),
+EXACT: dict[type, Callable[[Any], Rational]] = {
+    t.Int: lambda node: node.n,
     t.Dec: decimal_value,
-    t.Frac: lambda node: over(exact(node.num), exact(node.den)),
-    t.Mixed: lambda node: node.whole + over(Fraction(node.num), Fraction(node.den)),
-    t.Neg: lambda node: -exact(node.of),
-    t.Bracket: lambda node: exact(node.of),
+    t.Frac: lambda node: over(worth(node.num), worth(node.den)),
+    t.Mixed: lambda node: node.whole + over(node.num, node.den),
+    t.Neg: lambda node: -worth(node.of),
+    t.Bracket: lambda node: worth(node.of),
     t.Sum: _sum,
     t.Product: _product,
     t.Juxt: _side_by_side,
-    t.Percent: lambda node: exact(node.of) / 100,
-    t.Money: lambda node: exact(node.amount) * CURRENCY[node.sign].size,
-    t.Quantity: lambda node: exact(node.amount) * UNITS[node.unit].size,
-    t.MixedUnits: lambda node: sum(map(exact, node.parts), ZERO),
-    t.ClockTime: lambda node: Fraction(clock_seconds(node)),
+    t.Percent: lambda node: over(worth(node.of), 100),
+    t.Money: lambda node: worth(node.amount) * CURRENCY[node.sign].size,
+    t.Quantity: lambda node: worth(node.amount) * UNITS[node.unit].size,
+    t.MixedUnits: lambda node: sum(map(worth, node.parts)),
+    t.ClockTime: lambda node: clock_seconds(node),
     t.Power: lambda node: power_of(exact(node.base), exact(node.exponent)),
     t.Root: lambda node: _root(exact(node.of), node.index),
     t.Trig: _trig,

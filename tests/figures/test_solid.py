@@ -7,7 +7,6 @@ from fractions import Fraction
 
 import numpy as np
 import pytest
-from scipy.spatial import ConvexHull
 
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
 from itembank.figures.kinds.solid import Solid
@@ -83,6 +82,8 @@ def test_the_words_alone_tell_what_is_counted():
 
 def test_the_model_is_what_a_hull_of_its_corners_is():
     """A third engine: the faces of the hull, found by scipy, with as many sides."""
+    from scipy.spatial import ConvexHull  # slow to load: every process reads this file
+
     for figure in examples("solid", 40, seed=5):
         solid = model(figure.shape, figure.sides, figure.height, figure.lying)
         hull = ConvexHull(np.array(solid.corners, dtype=float))

@@ -14,6 +14,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.notation.value import exact
+from tests.generators.asked_plainly import plain
 from tests.generators.mistakes import each_mistake
 
 
@@ -56,7 +57,7 @@ def test_keys_and_mistakes_are_what_counting_and_the_wrong_ways_give():
     topic = find_topic("sequences.patterns")
     seen = set()
     for tier in Tier:
-        for index in range(0, len(topic.spaces[tier]), 3):
+        for index in plain(topic, tier)[::3]:
             item = topic.item(tier, index)
             first, more, number = shown(item)
             for slip in each_mistake(item):

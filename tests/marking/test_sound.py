@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import importlib.util
 import re
+from functools import cache
 from itertools import chain, permutations
 from pathlib import Path
 
@@ -56,6 +57,7 @@ def plain_number(key):
     return isinstance(number, t.Int) or (isinstance(key, t.Frac | t.Mixed) and not t.symbols(key))
 
 
+@cache
 def first_own(topic, tier):
     """Return the first of a tier's own questions; the others are not laid out for it."""
     own = (part for part in topic.spaces[tier].parts if part.kind is None)

@@ -78,7 +78,7 @@ def test_coefficients_are_those_of_flint(a):
     (bottom,) = ours.bottom.values()
     theirs = {tuple(powers): Fraction(int(c.p), int(c.q)) for powers, c in in_flint(a).terms()}
     mine = {
-        (dict(powers).get("x", 0), dict(powers).get("y", 0)): c / bottom
+        (dict(powers).get("x", 0), dict(powers).get("y", 0)): Fraction(c) / bottom
         for (powers, root), c in ours.top.items()
         if root == 1
     }

@@ -114,6 +114,21 @@ def test_sheet_avoids_the_starter_and_goes_topic_by_topic(topics, tier, count, s
     assert (sheet.worked is None) == (sheet.part_finished is None) == (tier is not Tier.SUPPORT)
 
 
+@pytest.mark.parametrize(
+    ("name", "tier"),
+    [
+        ("equations.two-step", Tier.SUPPORT),
+        ("equations.two-step", Tier.CHALLENGE),
+        ("geometry.angles-in-triangles", Tier.SUPPORT),
+    ],
+)
+def test_a_quarter_of_a_sheet_at_most_asks_something_else(name, tier):
+    """A sheet is for practice: on the whole it asks what its topic asks."""
+    for seed in range(2):
+        items = choose_sheet([find_topic(name)], tier, 12, False, seed, Pool()).items
+        assert 1 <= sum(kind_at(drawn.values) is not None for drawn in items) <= 3
+
+
 @given(seeds, st.sampled_from([Tier.SUPPORT, Tier.CORE]))
 @settings(max_examples=30, deadline=None)
 def test_a_run_changes_little_and_grows_harder(seed, tier):

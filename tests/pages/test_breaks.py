@@ -18,6 +18,7 @@ from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.packs.data.convert import Faces
 from itembank.pages.engine.breaks import NO_BREAK, held
 from itembank.pages.engine.flow import Flow
+from itembank.pages.engine.fonts import face
 from itembank.pages.engine.paragraph import measure
 from tests.depth import drawn, whole
 
@@ -97,7 +98,17 @@ def test_only_spaces_are_held_and_once_is_enough(text):
         ("Is it? A bus leaves yesterday.", "A bus"),
         ("Buy 6 of them today please.", "today please."),
         ("What is the size of it?", "of it?"),
+        ("Is it? True or false? Explain yourself.", "True or false?"),
+        ("Write these in order, smallest first: yesterday afternoon.", "smallest first:"),
     ],
 )
 def test_what_is_held(words, kept):
     assert held(words) == words.replace(kept, kept.replace(" ", NO_BREAK))
+
+
+@given(width=st.floats(60, 400))
+def test_words_too_wide_for_a_column_do_not_leave_a_short_one_alone(width):
+    block = measure(Flow("True or false? Be\u00a0ready\u00a0to\u00a0say\u00a0why."), width, 24.0)
+    *_, (last, _, _) = lines_of(block)
+    widest = face().width("say why.") * 24.0
+    assert last != "why." or width < widest

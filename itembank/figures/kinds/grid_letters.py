@@ -158,8 +158,13 @@ class _Placing:
         for first, least, last, most in blocks:
             if left < last and first < right and bottom < most and least < top:
                 return False
-        wide = (left - free, bottom - free, right + free, top + free)
-        return all(not _cut(each, wide) for each in cuts)
+        wide = left, bottom, right, top = left - free, bottom - free, right + free, top + free
+        for a, b, (first, least, last, most) in cuts:
+            if last <= left or first >= right or most <= bottom or least >= top:
+                continue  # it lies to one side of the letter, as most do
+            if _parts(a, b, wide):
+                return False
+        return True
 
     def _own(self, name: str, at: Spot, of_point: bool) -> bool:
         """Tell whether a letter stands plainly by what it names: its own point, or its own line."""
@@ -211,21 +216,15 @@ def _bounded(a: Spot, b: Spot) -> Cut:
     return a, b, (min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
 
 
-def _cut(stroke: Cut, block: Block) -> bool:
-    """Tell whether a stroke comes into a box.
-
-    It does unless it lies to one side of it, or all four corners lie to one side of its line.
-    """
+def _parts(a: Spot, b: Spot, block: Block) -> bool:
+    """Tell whether the line of a stroke has corners of a box on both sides of it."""
     left, bottom, right, top = block
-    a, b, (first, least, last, most) = stroke
-    if last <= left or first >= right or most <= bottom or least >= top:
-        return False
     dx, dy = b[0] - a[0], b[1] - a[1]
-    sides = [
-        dx * (y - a[1]) - dy * (x - a[0])
-        for x, y in ((left, bottom), (right, bottom), (right, top), (left, top))
-    ]
-    return min(sides) < 0 < max(sides)
+    across, up = (
+        (dy * (left - a[0]), dy * (right - a[0])),
+        (dx * (bottom - a[1]), dx * (top - a[1])),
+    )
+    return min(up) - max(across) < 0 < max(up) - min(across)
 
 
 def _gap(a: Spot, b: Spot) -> int:

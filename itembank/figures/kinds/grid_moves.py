@@ -163,8 +163,9 @@ def mirror_of(first: Corners, second: Corners) -> Straight:
             (a, b), (c, d) = pairs[0]
             middle = ((a + c) / 2, (b + d) / 2)
             line = through(middle, (middle[0] + d - b, middle[1] - (c - a)))
-            if _in_order(reflection(line), first, order):
-                found[reflection(line)] = line
+            made = reflection(line)
+            if _in_order(made, first, order):
+                found[made] = line
     return found[_single(list(found))]
 
 
@@ -182,8 +183,9 @@ def rotation_to(first: Corners, second: Corners) -> Place:
                 Fraction((1 - cos) * u - sin * v) / size,
                 Fraction(sin * u + (1 - cos) * v) / size,
             )
-            if _in_order(quarter_turns(turns, centre), first, order):
-                found[quarter_turns(turns, centre)] = centre
+            made = quarter_turns(turns, centre)
+            if _in_order(made, first, order):
+                found[made] = centre
     return found[_single(list(found))]
 
 
@@ -208,4 +210,5 @@ def _takes(made: Move, first: Corners, second: Corners) -> bool:
 
 
 def _in_order(made: Move, first: Corners, second: Corners) -> bool:
-    return list(map(made.of, first)) == list(second)
+    alike = len(first) == len(second)
+    return alike and all(made.of(p) == q for p, q in zip(first, second, strict=True))

@@ -108,8 +108,7 @@ def _fault(figure: NumberLine) -> str:
             return fault
     step = _LONG / figure.steps
     shown = sorted({*figure.numbered, 0, figure.steps})
-    for a, b in pairwise(shown):
-        left, right = _number(figure, a), _number(figure, b)
+    for (a, left), (b, right) in pairwise([(mark, _number(figure, mark)) for mark in shown]):
         if (b - a) * step < (room(left).width + room(right).width) / 2 + Fraction(1, 4):
             return f"the numbers {shown_line(left)} and {shown_line(right)} do not fit side by side"
     for a, b in pairwise(sorted(at)):

@@ -58,6 +58,8 @@ class PolygonFacts:
         level = all(0 in self.shape.way(side) for side in self.shape.sides)
         self.rectilinear = level and {*convex} <= {*figure.right}
         self.solved = Facts(self._equations())
+        self._lengths: dict[str, Fraction | None] = {}
+        self._angles: dict[str, Fraction | None] = {}
 
     def side(self, name: str) -> Form:
         """Return the length of a side as a linear form."""
@@ -71,11 +73,15 @@ class PolygonFacts:
 
     def length(self, side: str) -> Fraction | None:
         """Return a side's length where the labels settle it."""
-        return self.solved.value(self.side(side))
+        if side not in self._lengths:
+            self._lengths[side] = self.solved.value(self.side(side))
+        return self._lengths[side]
 
     def angle(self, corner: str) -> Fraction | None:
         """Return an angle where the labels settle it."""
-        return self.solved.value(self.corner(corner))
+        if corner not in self._angles:
+            self._angles[corner] = self.solved.value(self.corner(corner))
+        return self._angles[corner]
 
     def perimeter(self) -> Fraction | None:
         """Return the perimeter where the labels settle it."""
@@ -166,4 +172,12 @@ def height_square(figure: Polygon) -> Fraction:
 def to_scale(figure: Polygon) -> bool:
     """Tell whether all lengths are drawn exactly to one scale."""
     found = lengths_drawn(figure)
-    return bool(found) and len({value**2 / square for _, value, square in found}) == 1
+    if not found:
+        return False
+    (_, first, first_square), *others = found
+    # In whole numbers: the squares of the lengths are as those of what is drawn.
+    a, b = first.as_integer_ratio()
+    return all(
+        (a * value.denominator) ** 2 * square == (value.numerator * b) ** 2 * first_square
+        for _, value, square in others
+    )

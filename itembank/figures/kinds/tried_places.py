@@ -62,8 +62,10 @@ def between(
             least = arc + half + 2 * GAP
             # A place off the bisector has to be a good deal nearer to be taken.
             worse = 1.5 * abs(part - 0.5)
-            end = min((_nearer_until(x, y, step, much) for step in steps_to), default=math.inf)
             begin = max((stroke.left_after(x, y, least) for stroke in strokes), default=least)
+            if begin > most and begin - half > begun:
+                continue
+            end = min((_nearer_until(x, y, step, much) for step in steps_to), default=math.inf)
             step = int((begin - least) / _STEP)
             far = least + _STEP * step
             while far <= end and (far <= most or far - half <= begun):

@@ -8,7 +8,7 @@ from typing import Any
 
 from itembank.notation import tree as t
 from itembank.notation.algebra import Monomial, Polynomial, Quotient, product
-from itembank.notation.value import NotExact
+from itembank.notation.value import NotExact, Rational, over
 
 
 def whole_content(polynomial: Polynomial) -> int:
@@ -85,7 +85,7 @@ def _splits_as_quadratic(polynomial: Polynomial) -> bool | None:
     low, high = _exponents(first, polynomial), _exponents(last, polynomial)
     if any(n % 2 for n in (*low, *high)):
         return None
-    b = Fraction(0)
+    b: Rational = 0
     if len(ends) == 3:
         middle = _exponents(ends[1], polynomial)
         if any(2 * m != n + k for m, n, k in zip(middle, low, high, strict=True)):
@@ -130,7 +130,7 @@ def proportional(first: Quotient, second: Quotient) -> bool:
         return False
     if left.keys() != right.keys():
         return False
-    return len({c / right[monomial] for monomial, c in left.items()}) <= 1
+    return len({over(c, right[monomial]) for monomial, c in left.items()}) <= 1
 
 
 def _exponents(monomial: Monomial, polynomial: Polynomial) -> tuple[int, ...]:
@@ -163,7 +163,7 @@ def share_a_factor(above: Polynomial, below: Polynomial) -> bool:
 def _coefficients(polynomial: Polynomial, letter: str) -> list[Fraction]:
     """Return the coefficients of a polynomial in one letter, the highest power first."""
     by_power = {dict(powers).get(letter, 0): c for (powers, _), c in polynomial.items()}
-    return [by_power.get(n, Fraction(0)) for n in range(max(by_power, default=-1), -1, -1)]
+    return [Fraction(by_power.get(n, 0)) for n in range(max(by_power, default=-1), -1, -1)]
 
 
 def _remainder(a: list[Fraction], b: list[Fraction]) -> list[Fraction]:

@@ -12,6 +12,7 @@ from itembank.items.kinds.answers_given import (
     whose_answer,
     with_answers,
     with_given_answers,
+    with_people_asked,
     with_who_is_right,
 )
 from itembank.items.kinds.card_kinds import (
@@ -65,6 +66,7 @@ __all__ = [
     "with_matches",
     "with_mistakes",
     "with_odd_lines",
+    "with_people_asked",
     "with_statements",
     "with_who_is_right",
     "with_working_gone_wrong",

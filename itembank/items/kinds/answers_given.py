@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from itembank.items.asks.answer_given import Answered
@@ -15,6 +15,7 @@ from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Draft, Run, Slip, Step, Tier
 from itembank.items.kinds.draft_worth import worth
 from itembank.items.kinds.lot import lot, shuffled
+from itembank.items.kinds.stated_answers import differs
 from itembank.items.kinds.statements import WHY, answer_twin
 from itembank.items.kinds.wrong_lines import NAMES
 from itembank.items.wrong_answers import told_apart
@@ -107,6 +108,7 @@ def whose_answer(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
         ("whose answer", *asked.twin, *sorted(slip.misconception.id for slip in chosen[:2])),
         1,
         asked.constants,
+        figure=asked.figure,
     )
 
 
@@ -119,6 +121,41 @@ def with_who_is_right(
     `only` leaves the question out.
     """
     return space.also(whose_answer, of=space.some(count, only))
+
+
+def with_people_asked(
+    spaces: Mapping[Tier, Space], name: str, count: int = 60
+) -> dict[Tier, Space]:
+    """Return the spaces of a topic, each with answers of three people at its end: whose is right.
+
+    For questions of a picture or a list as well as for stories. `name` is the topic's id. A
+    question of which no two mistakes give answers of the key's own sort is left out.
+
+    >>> from itembank.items.topics.registry import find_topic
+    >>> topic = find_topic("statistics.median")
+    >>> "".join(map(str, topic.item(Tier.CORE, len(topic.spaces[Tier.CORE]) - 1).prompt))[-13:]
+    'Who is right?'
+    """
+
+    def kept(tier: Tier) -> Callable[..., bool]:
+        def keep(of: tuple[Any, ...]) -> bool:
+            from itembank.items.topics.registry import find_topic
+
+            asked = find_topic(name).make(tier, *of)
+            wrong = _wrong(asked)
+            alike = all(differs(asked.key, slip.wrong) for slip in wrong)
+            # x = 1, y = 3 in a row of answers would not show where one ends.
+            parts = asked.key.parts if isinstance(asked.key, t.Listing) else ()
+            single = not any(isinstance(part, t.Relation) for part in parts)
+            apart = any(worth(wrong[0].wrong) != worth(slip.wrong) for slip in wrong)
+            return alike and single and apart
+
+        return keep
+
+    return {
+        tier: space.also(whose_answer, kept(tier), of=space.some(count))
+        for tier, space in spaces.items()
+    }
 
 
 def with_given_answers(space: Space, only: Callable[..., bool] | None = None) -> Space:

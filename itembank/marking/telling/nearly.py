@@ -204,14 +204,14 @@ def _expressions(a: Quotient, b: Quotient) -> str:
     return ""
 
 
-def _term(monomial: tuple[tuple[tuple[str, int], ...], int], c: Fraction) -> str:
+def _term(monomial: tuple[tuple[tuple[str, int], ...], int], c: Fraction | int) -> str:
     powers, root = monomial
     if root != 1 or any(len(name) > 1 for name, _ in powers):
         return ""
     factors: list[t.Node] = [
         t.Sym(name) if n == 1 else t.Power(t.Sym(name), t.Int(n)) for name, n in powers
     ]
-    size = number_node(abs(c))
+    size = number_node(-c if c < 0 else c)
     if not factors:
         node: t.Node = size
     elif abs(c) == 1:

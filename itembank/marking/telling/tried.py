@@ -15,7 +15,7 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Quotient, algebra, number
 from itembank.notation.clock import is_time
 from itembank.notation.line import shown_line
-from itembank.notation.value import exact
+from itembank.notation.value import exact, over
 
 
 def right_side(given: t.Node, letter: t.Sym) -> t.Node | None:
@@ -100,7 +100,7 @@ def approximately(worth: Quotient) -> float | None:
 def exact_of(worth: Quotient) -> Fraction | None:
     """Return a quotient as a rational number, or None where it is none."""
     if set(worth.top) <= {UNIT} and set(worth.bottom) <= {UNIT}:
-        return worth.top.get(UNIT, Fraction(0)) / worth.bottom[UNIT]
+        return over(worth.top.get(UNIT, 0), worth.bottom[UNIT])
     return None
 
 

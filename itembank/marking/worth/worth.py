@@ -20,7 +20,7 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import ALGEBRA, Quotient, algebra, number
 from itembank.notation.clock import is_time
 from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import LARGEST_BITS, NotExact, exact, exact_or_none
+from itembank.notation.value import LARGEST_BITS, NotExact, exact, exact_or_none, over
 
 Worth = Fraction | Quotient
 
@@ -285,5 +285,5 @@ def says_the_same(given: t.Node, key: t.Relation) -> bool:
         # An equation times any number says the same: each is divided by one of its coefficients,
         # the same one for both.
         first = min(top, key=repr)
-        equations.append({monomial: c / top[first] for monomial, c in top.items()})
+        equations.append({monomial: over(c, top[first]) for monomial, c in top.items()})
     return equations[0] == equations[1]

@@ -11,11 +11,13 @@ from itembank.notation.tree.parsed import start_of
 from itembank.notation.tree.part_shapes import OF
 from itembank.notation.tree.spoken import said
 from itembank.notation.tree.written import text_of, unconfined
+from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Bracket:
     """Round brackets that are printed."""

@@ -13,6 +13,7 @@ from itembank.notation.tree.numbers import Int
 from itembank.notation.tree.parsed import RefusedError, start_of
 from itembank.notation.tree.spoken import ends_if_followed, said
 from itembank.notation.tree.written import grouped, is_simple, refuse, shown_line
+from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -36,6 +37,7 @@ _NAMES = {
 }
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Frac:
     """A fraction with a bar."""
@@ -116,6 +118,7 @@ register_node(
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Mixed:
     """A mixed number, such as 2 3/4: all three parts are positive whole numbers."""

@@ -13,11 +13,13 @@ from itembank.notation.tree.part_shapes import ROW
 from itembank.notation.tree.spoken import has_ended, said, said_row
 from itembank.notation.tree.unknowns import Label
 from itembank.notation.tree.written import joined, misplaced, refuse
+from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Ratio:
     """Two or more parts joined by colons."""
@@ -43,6 +45,7 @@ register_node(
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Listing:
     """An ordered list, set with commas.
@@ -109,6 +112,7 @@ register_node(
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Either:
     """Two or more answers joined by *or*, as in x = −4 or x = 7: every one of them is right.

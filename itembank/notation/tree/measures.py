@@ -18,11 +18,13 @@ from itembank.notation.tree.spoken import said, said_row
 from itembank.notation.tree.unknowns import Blank
 from itembank.notation.tree.written import misplaced, pence_here, refuse, text_of
 from itembank.notation.units import AS_WORDS, CURRENCY, TOGETHER, UNITS, shown_unit
+from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Percent:
     """A number followed by a per cent sign."""
@@ -56,6 +58,7 @@ def _counted(amount: Node, singular: str, many: str) -> str:
     return f"{said(amount)} {singular if amount == Int(1) else many}"
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Money:
     """A sum of money: a currency sign (``£`` or ``p``) and a number."""
@@ -126,6 +129,7 @@ register_node(
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Quantity:
     """A number with a unit from :data:`itembank.notation.units.UNITS`, such as 4.5 kg."""
@@ -199,6 +203,7 @@ register_node(
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class MixedUnits:
     """A quantity in two or more units of one kind, the largest first, such as 2 h 35 min.

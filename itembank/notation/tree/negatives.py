@@ -14,6 +14,7 @@ from itembank.notation.tree.parsed import RefusedError, start_of
 from itembank.notation.tree.part_shapes import OF
 from itembank.notation.tree.spoken import said
 from itembank.notation.tree.written import text_of
+from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 _NUMBERS = (Int, Dec, Mixed, Money, Quantity, Percent)
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Neg:
     """A prefix minus: it binds more loosely than powers and products, as −x² does.

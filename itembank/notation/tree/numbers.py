@@ -10,6 +10,7 @@ from itembank.notation.tree.line_signs import DOT, MAX_DIGITS
 from itembank.notation.tree.marked_up import digits
 from itembank.notation.tree.parsed import start_of
 from itembank.notation.tree.written import refuse
+from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
 _TOO_LARGE = 10**MAX_DIGITS
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Int:
     """A whole number, zero or more. A negative number is :class:`Neg` of one."""
@@ -46,6 +48,7 @@ register_node(
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Dec:
     """A decimal as written: digits before the point, after it, and the recurring block.

@@ -14,11 +14,13 @@ from itembank.notation.tree.numbers import Int
 from itembank.notation.tree.parsed import RefusedError, start_of
 from itembank.notation.tree.spoken import ends_if_followed, said
 from itembank.notation.tree.written import grouped, is_simple, refuse, shown_line, text_of
+from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Root:
     """A root sign of index 2, 3 or 4."""
@@ -75,6 +77,7 @@ register_node(
 )
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Power:
     """A base raised to an exponent; the base is a number, letter, box or bracket."""

@@ -11,6 +11,7 @@ from itembank.notation.tree.parsed import chain
 from itembank.notation.tree.part_shapes import CHAIN
 from itembank.notation.tree.spoken import said_chain
 from itembank.notation.tree.written import chained
+from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
 RelationOp: TypeAlias = Literal["=", "<", ">", "≤", "≥", "≠"]
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Relation:
     """Two or more sides joined by =, <, >, ≤, ≥ or ≠: an equation, an inequality, a chain."""

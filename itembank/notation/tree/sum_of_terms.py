@@ -12,6 +12,7 @@ from itembank.notation.tree.parsed import chain
 from itembank.notation.tree.part_shapes import CHAIN
 from itembank.notation.tree.spoken import said_chain
 from itembank.notation.tree.written import chained, refuse
+from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 SumOp: TypeAlias = Literal["+", "-"]
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Sum:
     """Two or more terms joined by + and −, read from left to right."""

@@ -13,6 +13,7 @@ from itembank.notation.tree.measures import Quantity
 from itembank.notation.tree.parsed import start_of
 from itembank.notation.tree.spoken import ends_if_followed, said
 from itembank.notation.tree.written import is_simple, refuse, text_of, unconfined
+from itembank.quickly_made import quickly_made
 from itembank.text.late_pattern import late
 
 if TYPE_CHECKING:
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
 TrigName = Literal["sin", "cos", "tan"]
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Trig:
     """The sine, cosine or tangent of an angle in degrees; with `inverse` the angle itself.

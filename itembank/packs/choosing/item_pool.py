@@ -86,6 +86,21 @@ class Pool:
             self._made[place] = found
         return found
 
+    def keep(self, source: Source, tier: Tier, index: int, item: Item) -> Candidate:
+        """Return the item at an index, which was made elsewhere, unless it was made here too."""
+        place = (id(source), tier, index)
+        if place not in self._made:
+            self._made[place] = Candidate(item, index, source.spaces[tier][index], source)
+        return self._made[place]
+
+    def made(self, source: Source, tier: Tier) -> dict[int, Candidate]:
+        """Return what was made of a tier of a source, by its index."""
+        return {
+            index: candidate
+            for (of, at, index), candidate in self._made.items()
+            if of == id(source) and at is tier
+        }
+
     def avoid(self, addresses: Iterable[str], topics: Iterable[TopicSources]) -> None:
         """From now on pass over the questions at some addresses, and their twins.
 

@@ -19,6 +19,7 @@ from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.cost import apart, likeness
 from itembank.packs.choosing.item_pool import Pool, TooFew
+from itembank.packs.choosing.made_ahead import Shares, make_ahead
 from itembank.packs.choosing.question_room import room_of, shared_figure
 from itembank.packs.data.source import TopicSources, sources
 
@@ -69,14 +70,14 @@ class Rooms:
 
     def __init__(self, slide: SlideRoom) -> None:
         self._slide = slide
-        self._shares: dict[tuple[str, bool], float | None] = {}
+        self.shares: Shares = {}
 
     def share(self, candidate: Candidate, shown: bool = False) -> float | None:
         """Return the least share of a slide that a question takes; None if it cannot be set."""
         place = (candidate.item.address, shown)
-        if place not in self._shares:
-            self._shares[place] = self._slide.share(candidate, shown)
-        return self._shares[place]
+        if place not in self.shares:
+            self.shares[place] = self._slide.share(candidate, shown)
+        return self.shares[place]
 
     def of_all(self, candidates: Iterable[Candidate]) -> float:
         """Return the least share of a slide that questions take, a figure that they share once."""
@@ -117,19 +118,38 @@ class ShorterOnes:
         """Return the shortest questions of a tier: their share of a slide by their addresses."""
         found = self._short.get((topic, tier))
         if found is None:
-            offered: list[tuple[float, Candidate]] = []
-            for source in sources(self.topics[topic]):
-                rng = looked_at(self.seed, topic, tier)
-                some = islice(self.pool.offers(source, tier, rng), SHORTER_LOOK_AHEAD)
-                # Each is guessed at as soon as it is made: what its making drew is still known.
-                offered += [(room_of(candidate), candidate) for candidate in some]
-            found = {}
-            for _, candidate in sorted(offered, key=itemgetter(0))[:MEASURED]:
-                share = self.rooms.share(candidate)
-                if share is not None:
-                    found[candidate.item.address] = share
-            self._short[topic, tier] = found
+            found = self._short[topic, tier] = self._looked_through(topic, tier)
         return found
+
+    def _looked_through(self, topic: str, tier: Tier) -> dict[str, float]:
+        offered: list[tuple[float, Candidate]] = []
+        for source in sources(self.topics[topic]):
+            rng = looked_at(self.seed, topic, tier)
+            some = islice(self.pool.offers(source, tier, rng), SHORTER_LOOK_AHEAD)
+            # Each is guessed at as soon as it is made: what its making drew is still known.
+            offered += [(room_of(candidate), candidate) for candidate in some]
+        found: dict[str, float] = {}
+        for _, candidate in sorted(offered, key=itemgetter(0))[:MEASURED]:
+            share = self.rooms.share(candidate)
+            if share is not None:
+                found[candidate.item.address] = share
+        return found
+
+    def _look_ahead(self, going: Sequence[Candidate]) -> None:
+        """Make what is to be looked at instead of some questions, on two cores if any is drawn.
+
+        Of those in words alone a hundred are made in the time that a second process takes to begin.
+        """
+        if all(candidate.figure_size is None for candidate in going):
+            return
+        places = {(candidate.item.topic, candidate.item.tier) for candidate in going}
+        make_ahead(
+            sorted(places - self._short.keys()),
+            self._looked_through,
+            self.topics,
+            self.pool,
+            self.rooms.shares,
+        )
 
     def least(self, tiers: Iterable[tuple[str, Tier]]) -> float:
         """Return about the least share of a slide that questions of some tiers take."""
@@ -152,9 +172,9 @@ class ShorterOnes:
         found: list[Swap] = []
         now = list(questions)
         shares = {id(each): self.rooms.share(each) or 0.0 for each in questions}
-        for longest in sorted(self.may_go(questions), key=lambda c: shares[id(c)], reverse=True):
-            if shares[id(longest)] < WORTH_LOOKING:
-                break
+        going = [each for each in self.may_go(questions) if shares[id(each)] >= WORTH_LOOKING]
+        self._look_ahead(going)
+        for longest in sorted(going, key=lambda c: shares[id(c)], reverse=True):
             rest = [candidate for candidate in now if candidate is not longest]
             topic, tier = self.topics[longest.item.topic], longest.item.tier
             # The same are looked at in each deal, and made once.

@@ -41,6 +41,10 @@ _NOT_COUNTED = re.compile(
     "|who|with"
 )
 """Words that a number before them does not count."""
+_AT_ONCE = frozenset(
+    {("True", "or"), ("or", "false?"), ("smallest", "first:"), ("largest", "first:")}
+)
+"""Words that are taken in at one glance: what is asked, in hundreds of questions."""
 _OPENING = frozenset({"A", "An", "I"})
 """Words that open a sentence and look lost at the end of a line."""
 _BREAKS = " \n\t"
@@ -80,7 +84,7 @@ def held_runs(runs: Sequence[str | Maths]) -> list[str]:
     """
     tokens, gaps = _tokens(runs)
     fast = {gap for gap, (a, b) in zip(gaps, pairwise(tokens), strict=True) if _one_thing(a, b)}
-    if len(tokens) > 1 and _short(tokens[-1]):
+    if len(tokens) > 1 and is_short(tokens[-1].text):
         before = len(tokens[-2].text) if gaps[-1] not in fast else 0
         if before + len(tokens[-1].text) <= MOST_HELD:
             fast.add(gaps[-1])
@@ -117,8 +121,13 @@ def _tokens(runs: Sequence[str | Maths]) -> tuple[list[_Token], list[_Gap]]:
     return tokens, gaps[: max(0, len(tokens) - 1)]
 
 
-def _short(token: _Token) -> bool:
-    return len(token.text.rstrip(".?!)]")) < SHORT
+def is_short(word: str) -> bool:
+    """Tell whether a word is too short to be a last line.
+
+    >>> is_short("why."), is_short("together?")
+    (True, False)
+    """
+    return len(word.rstrip(".?!)]")) < SHORT
 
 
 def _one_thing(a: _Token, b: _Token) -> bool:
@@ -126,7 +135,7 @@ def _one_thing(a: _Token, b: _Token) -> bool:
     # A clause ends here, and a line may: the eye rests anyway.
     if a.closed:
         return False
-    if a.text in _OPENING:
+    if a.text in _OPENING or (a.text, b.text) in _AT_ONCE:
         return True
     number = bool(_NUMBER.fullmatch(a.text))
     if number and _UNIT.match(b.text):

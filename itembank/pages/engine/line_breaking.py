@@ -10,6 +10,7 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
+from itembank.pages.engine.breaks import NO_BREAK, is_short
 from itembank.pages.engine.flow import FORMULA_SCALE, STOPS, Atom, Cluster, Flow, formula_atom
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.formula import Level, formula, pieces
@@ -122,6 +123,9 @@ def break_lines(clusters: Sequence[Cluster], room: float, pictures: float = 1.0)
             after = parts[place + 1] if place + 1 < len(parts) else None
             # A full stop does not begin a line, so there must be room for it after the formula.
             stop = after.width if after and atom.layout and after.text in STOPS else 0.0
+            # Nor is the last short word of words that belong together left alone.
+            held = _before_short_word(parts, place)
+            stop = max(stop, held if atom.width + held <= room else 0.0)
             if x + atom.width + stop > slack and current:
                 end_line()
             scale = min(1.0, room / atom.width) if atom.width else 1.0
@@ -131,6 +135,16 @@ def break_lines(clusters: Sequence[Cluster], room: float, pictures: float = 1.0)
     if current or not lines:
         lines.append(current)
     return Lines(lines, cramped, least, most)
+
+
+def _before_short_word(parts: Sequence[Atom], place: int) -> float:
+    """Return how wide the last word of a cluster is where it is the next one and short, or 0."""
+    last = parts[-1]
+    if place != len(parts) - 2 or last.layout is not None or last.picture is not None:
+        return 0.0
+    if place and parts[place - 1].text[:1].isdigit():  # 12 kg heavy: the number keeps its unit
+        return 0.0
+    return last.width if parts[place].text.endswith(NO_BREAK) and is_short(last.text) else 0.0
 
 
 def _smaller(atoms: Sequence[Atom], room: float) -> list[Atom]:

@@ -12,6 +12,7 @@ from itembank.notation.clock import clock_time
 from itembank.notation.line import shown_line
 from itembank.notation.mixed_units import split
 from itembank.notation.units import UNITS
+from itembank.quickly_made import quickly_made
 
 _DECIMAL = t.Dec("0", "5")
 
@@ -20,6 +21,7 @@ class WrongKey(CheckFailed):
     """The key of an item is not what the printed question comes to."""
 
 
+@quickly_made
 @dataclass(frozen=True, slots=True)
 class Finding:
     """What a road makes of a question: its own answer, and how the key differs from it.

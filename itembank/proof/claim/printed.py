@@ -74,19 +74,15 @@ def unprinted(item: Item) -> str:
     >>> unprinted(find_item("ratio.share/core/3"))
     ''
     """
-    shown: set[t.Node] = set()
-    for run in item.prompt:
-        if not isinstance(run, str):
-            _gather(run, shown)
-    if item.figure is not None:
-        for node in printed_on(item.figure):
-            _gather(node, shown)
     if item.key_figure is not None and not isinstance(item.ask, Draw):
         return "no words ask for the figure of the answer"
-    for node in asked(item.ask):
-        missing = _missing(node, shown, item.constants)
-        if missing is not None:
-            return f"the proof uses {text(missing)}, which the prompt does not print"
+    # A letter that stands for a reading of a figure is held to its words instead.
+    if used := [node for node in asked(item.ask) if not isinstance(node, t.Sym)]:
+        shown = _shown(item)
+        for node in used:
+            missing = _missing(node, shown, item.constants)
+            if missing is not None:
+                return f"the proof uses {text(missing)}, which the prompt does not print"
     return PRINTED.of(item.ask)(item.ask, item)
 
 
@@ -306,6 +302,18 @@ def _measures(ask: Find | Round, key: t.Node) -> str:
 def _ends(key: t.Relation) -> tuple[t.Node, t.Node]:
     """Return the first and the last side of a relation: x = 3 may be written 3 = x."""
     return key.first, key.rest[-1][1]
+
+
+def _shown(item: Item) -> set[t.Node]:
+    """Return every piece of mathematics that is printed, down to its parts."""
+    shown: set[t.Node] = set()
+    for run in item.prompt:
+        if not isinstance(run, str):
+            _gather(run, shown)
+    if item.figure is not None:
+        for node in printed_on(item.figure):
+            _gather(node, shown)
+    return shown
 
 
 def _gather(node: t.Node, into: set[t.Node]) -> None:

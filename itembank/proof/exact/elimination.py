@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from itembank.notation import tree as t
-from itembank.notation.linear import Linear, constant, linear
-from itembank.notation.value import NotExact, exact, sides
+from itembank.notation.linear import Form, Known, constant, form_of
+from itembank.notation.value import NotExact, exact, over, sides
 
 
 def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction, ...]:
@@ -73,7 +73,7 @@ def known_letters(relations: tuple[t.Relation, ...]) -> dict[str, Fraction]:
     return known
 
 
-def equations_of(relation: t.Relation, known: dict[str, Fraction]) -> list[Linear]:
+def equations_of(relation: t.Relation, known: dict[str, Fraction]) -> list[Form]:
     """Return a relation as linear forms that have to be zero.
 
     Ratios are multiplied crosswise, and so is a fraction with a letter in its denominator.
@@ -82,7 +82,7 @@ def equations_of(relation: t.Relation, known: dict[str, Fraction]) -> list[Linea
     >>> len(equations_of(parse("x = y = 3"), {}))
     2
     """
-    forms: list[Linear] = []
+    forms: list[Form] = []
     for left, op, right in sides(relation):
         if op != "=":
             raise NotExact(f"the sign {op} is not an equation")
@@ -98,7 +98,7 @@ def equations_of(relation: t.Relation, known: dict[str, Fraction]) -> list[Linea
             c, d = _as_fraction(right)
             forms.append(_cross(a, b, c, d, known))
         else:
-            forms.append(minus(linear(left, known), linear(right, known)))
+            forms.append(minus(form_of(left, known), form_of(right, known)))
     return forms
 
 
@@ -125,31 +125,31 @@ def _as_fraction(node: t.Node) -> tuple[t.Node, t.Node]:
     return (node.num, node.den) if isinstance(node, t.Frac) else (node, t.Int(1))
 
 
-def _cross(a: t.Node, b: t.Node, c: t.Node, d: t.Node, known: dict[str, Fraction]) -> Linear:
+def _cross(a: t.Node, b: t.Node, c: t.Node, d: t.Node, known: dict[str, Fraction]) -> Form:
     """Return a : b = c : d as the linear form a × d − b × c."""
     return minus(_times(a, d, known), _times(b, c, known))
 
 
-def _times(a: t.Node, b: t.Node, known: dict[str, Fraction]) -> Linear:
-    x, y = linear(a, known), linear(b, known)
+def _times(a: t.Node, b: t.Node, known: dict[str, Fraction]) -> Form:
+    x, y = form_of(a, known), form_of(b, known)
     # The product of two linear forms is linear only where one of them is a number.
-    if any(name for name in x) and any(name for name in y):
+    if any(x) and any(y):
         raise NotExact("letters are multiplied together")
-    if any(name for name in x):
+    if any(x):
         x, y = y, x
-    factor = x.get("", Fraction(0))
+    factor = x.get("", 0)
     return {name: c * factor for name, c in y.items()}
 
 
-def minus(a: Linear, b: Linear) -> Linear:
+def minus(a: Known, b: Known) -> Form:
     """Return the difference of two linear forms."""
     out = dict(a)
     for name, c in b.items():
-        out[name] = out.get(name, Fraction(0)) - c
+        out[name] = out[name] - c if name in out else -c
     return out
 
 
-def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
+def eliminate(equations: list[Form], known: dict[str, Fraction]) -> list[str]:
     """Solve linear equations exactly (Gauss–Jordan); add what is settled to `known`.
 
     Returns the letters that stay free. Raises NotExact on a contradiction.
@@ -161,28 +161,29 @@ def eliminate(equations: list[Linear], known: dict[str, Fraction]) -> list[str]:
     # In a fixed order: which letter stays free must not depend on how a set is hashed.
     letters = sorted({name for form in equations for name in form if name})
     rows = [dict(form) for form in equations]
-    pivots: dict[str, Linear] = {}
+    pivots: dict[str, Form] = {}
     for letter in letters:
         row = next((r for r in rows if r.get(letter)), None)
         if row is None:
             continue
         rows.remove(row)
         lead = row[letter]
-        row = {name: c / lead for name, c in row.items()}
+        row = {name: over(c, lead) for name, c in row.items()}
         # The rows above are cleared too (Jordan): at the end a row with no letter but its pivot
         # settles that letter, even where others stay free.
         for other in (*rows, *pivots.values()):
             c = other.get(letter)
             if c:
                 for name, value in row.items():
-                    other[name] = other.get(name, Fraction(0)) - c * value
+                    taken = c * value
+                    other[name] = other[name] - taken if name in other else -taken
         pivots[letter] = row
     # What is left has no letter any more, and says that a number is zero.
     if any(form.get("") for form in rows):
         raise NotExact("what is given contradicts itself")
     for letter, row in pivots.items():
         if not any(c for name, c in row.items() if name not in ("", letter)):
-            known[letter] = -row.get("", Fraction(0))
+            known[letter] = Fraction(-row.get("", 0))
     return [letter for letter in letters if letter not in pivots]
 
 
@@ -199,4 +200,4 @@ def evaluate(node: t.Node, known: dict[str, Fraction]) -> Fraction:
         if not bottom:
             raise NotExact("this divides by zero")
         return evaluate(node.num, known) / bottom
-    return constant(linear(node, known))
+    return constant(form_of(node, known))

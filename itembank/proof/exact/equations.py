@@ -8,10 +8,9 @@ into the equations as they are printed, so that nothing that makes a denominator
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from fractions import Fraction
 
 from itembank.notation import tree as t
-from itembank.notation.algebra import UNIT, Polynomial, Quotient, algebra, number
+from itembank.notation.algebra import OVER_ONE, Polynomial, Quotient, algebra, number
 from itembank.notation.value import NotExact, sides
 from itembank.proof.exact.surd import Surd
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, real_roots
@@ -60,7 +59,7 @@ def holds(relations: Sequence[t.Relation], known: Mapping[str, Quotient]) -> boo
 
     >>> from itembank.notation.algebra import number
     >>> from itembank.notation.parse import parse
-    >>> holds([parse("x^2 = 9")], {"x": number(Fraction(-3))})
+    >>> holds([parse("x^2 = 9")], {"x": number(-3)})
     True
     """
     try:
@@ -86,8 +85,9 @@ def solve(relations: Sequence[t.Relation]) -> list[Values]:
         NotExact: they do not settle a letter, or cannot be solved by square roots.
 
     >>> from itembank.notation import parse
+    >>> from itembank.notation.algebra import rational
     >>> found = solve([parse("x + y = 7"), parse("xy = 12")])
-    >>> sorted((str(s["x"].top[UNIT]), str(s["y"].top[UNIT])) for s in found)
+    >>> sorted((str(rational(s["x"])), str(rational(s["y"]))) for s in found)
     [('3', '4'), ('4', '3')]
     """
     letters = unknowns(relations)
@@ -181,7 +181,7 @@ def evaluated(polynomial: Polynomial, values: Mapping[str, Quotient]) -> Quotien
     total = number(0)
     for (powers, root), c in polynomial.items():
         kept = tuple((name, n) for name, n in powers if name not in values)
-        term = Quotient({(kept, root): c}, {UNIT: Fraction(1)})
+        term = Quotient({(kept, root): c}, OVER_ONE)
         for name, n in powers:
             if name in values:
                 for _ in range(n):
@@ -197,7 +197,7 @@ def replaced(value: Quotient, values: Mapping[str, Quotient]) -> Quotient:
 
 def quotient(value: Surd) -> Quotient:
     """Return a surd as a quotient without letters."""
-    return Quotient({((), root): c for root, c in value.terms}, {UNIT: Fraction(1)})
+    return Quotient({((), root): c for root, c in value.terms}, OVER_ONE)
 
 
 def denominators(node: t.Node) -> list[t.Node]:

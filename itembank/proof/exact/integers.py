@@ -10,7 +10,7 @@ from typing import Literal
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra, letter, number
-from itembank.notation.value import NotExact, exact
+from itembank.notation.value import NotExact, exact, over
 from itembank.proof.claim.finding import Finding, found, ordinal, text
 from itembank.proof.claim.key_solutions import value_given
 from itembank.proof.exact.tree_of import quotient_node
@@ -99,7 +99,7 @@ def _whole_term(node: t.Node) -> tuple[int, dict[str, int]]:
     value = algebra(node)
     if len(value.top) == 1 and not (value.bottom.keys() - {((), 1)}):
         (((powers, root), c),) = value.top.items()
-        size = c / value.bottom[(), 1]
+        size = over(c, value.bottom[(), 1])
         # Factors of 0 and of negative numbers are not what school means by these words.
         if root == 1 and size.denominator == 1 and size > 0:
             return size.numerator, dict(powers)

@@ -17,7 +17,7 @@ from itembank.items.forms.form_rules import number_node
 from itembank.items.membership import are_right, others, unmet
 from itembank.notation import tree as t
 from itembank.notation.linear import linear
-from itembank.notation.value import NotExact, exact, sides
+from itembank.notation.value import NotExact, exact, over, sides
 from itembank.proof.claim.finding import Finding, text
 from itembank.proof.exact.elimination import minus
 from itembank.proof.exact.ranges import statement, turning_places
@@ -93,7 +93,7 @@ def _other(equation: t.Relation, known: dict[str, Fraction], letter: str) -> Fra
     """Return what an equation makes of a second letter, where the first is known; None for none."""
     form = minus(linear(equation.first, known), linear(equation.rest[0][1], known))
     slope = form.get(letter)
-    return -form.get("", Fraction(0)) / slope if slope else None
+    return over(-form.get("", 0), slope) if slope else None
 
 
 def _values(ask: Give) -> Iterator[Fraction]:

@@ -13,7 +13,7 @@ from itertools import pairwise
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.linear import linear
-from itembank.notation.value import NotExact, sides
+from itembank.notation.value import NotExact, over, sides
 from itembank.once import once
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit
@@ -48,7 +48,7 @@ def solve_inequality(relation: t.Relation) -> tuple[str, str, Fraction]:
         raise NotExact("this is not an inequality in one letter")
     # The slope is not zero: letters without a coefficient were left out above.
     slope = form[letters[0]]
-    return letters[0], FLIP[op] if slope < 0 else op, -form.get("", Fraction(0)) / slope
+    return letters[0], FLIP[op] if slope < 0 else op, over(-form.get("", 0), slope)
 
 
 def find_range(relation: t.Relation, key: t.Node) -> Finding:

@@ -17,7 +17,8 @@ from math import gcd, isqrt
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, square_free
-from itembank.notation.value import NotExact
+from itembank.notation.value import NotExact, Rational, over
+from itembank.quickly_made import quickly_made
 
 MOST_TERMS = 64
 LARGEST_RADICAND = 10**12
@@ -25,6 +26,7 @@ LARGEST_RADICAND = 10**12
 
 
 @total_ordering
+@quickly_made
 @dataclass(frozen=True, slots=True, eq=False)
 class Surd:
     """A real number as (number under the root, rational coefficient) pairs, in order.
@@ -171,11 +173,11 @@ def surd(value: Quotient) -> Surd:
     return surd_polynomial(value.top) / surd_polynomial(value.bottom)
 
 
-def surd_polynomial(side: Polynomial, over: Fraction = Fraction(1)) -> Surd:
-    """Return the number that a polynomial without letters is, divided by `over`."""
+def surd_polynomial(side: Polynomial, bottom: Rational = 1) -> Surd:
+    """Return the number that a polynomial without letters is, divided by `bottom`."""
     if any(powers for powers, _ in side):
         raise NotExact("a letter is left over")
-    return _made((root, c / over) for (_, root), c in side.items())
+    return _made((root, over(c, bottom)) for (_, root), c in side.items())
 
 
 def surd_node(value: Surd) -> t.Node:

@@ -8,7 +8,7 @@ from math import gcd, lcm
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import UNIT, Monomial, Polynomial, Quotient
-from itembank.notation.value import NotExact
+from itembank.notation.value import NotExact, Rational, over
 from itembank.proof.exact.surd import surd, surd_node
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, remainder
 
@@ -27,7 +27,7 @@ def quotient_node(value: Quotient) -> t.Node:
         return surd_node(surd(value))
     top, bottom = _cancelled(value)
     if set(bottom) == {UNIT}:
-        scale = bottom[UNIT]
+        scale = Fraction(bottom[UNIT])
         if len(top) == 1 or all((c / scale).denominator == 1 for c in top.values()):
             return polynomial_node({m: c / scale for m, c in top.items()})
     scale = Fraction(
@@ -36,8 +36,8 @@ def quotient_node(value: Quotient) -> t.Node:
     )
     if bottom[_ordered(bottom)[0]] < 0:
         scale = -scale
-    over = polynomial_node({m: c / scale for m, c in top.items()})
-    return t.Frac(over, polynomial_node({m: c / scale for m, c in bottom.items()}))
+    above = polynomial_node({m: c / scale for m, c in top.items()})
+    return t.Frac(above, polynomial_node({m: c / scale for m, c in bottom.items()}))
 
 
 def _cancelled(value: Quotient) -> tuple[Polynomial, Polynomial]:
@@ -64,7 +64,7 @@ def _cancelled(value: Quotient) -> tuple[Polynomial, Polynomial]:
     )
     if len(top) == len(bottom) and set(top) == set(bottom):
         (first, c), *_ = bottom.items()
-        ratio = top[first] / c
+        ratio = over(top[first], c)
         if all(top[m] == ratio * d for m, d in bottom.items()):
             return {UNIT: ratio}, {UNIT: Fraction(1)}
     return top, bottom
@@ -111,8 +111,8 @@ def _ordered(polynomial: Polynomial) -> list[Monomial]:
     return sorted(polynomial, key=place)
 
 
-def _term(monomial: Monomial, c: Fraction) -> t.Node:
-    size = number_node(abs(c))
+def _term(monomial: Monomial, c: Rational) -> t.Node:
+    size = number_node(-c if c < 0 else c)
     body = monomial_factors(monomial)
     if not body:
         node = size
@@ -150,14 +150,14 @@ def parting(ours: Quotient, theirs: Quotient) -> str:
     if set(ours.bottom) | set(theirs.bottom) != {UNIT}:
         return ""
     a, b = ours.bottom[UNIT], theirs.bottom[UNIT]
-    both = dict.fromkeys([*ours.top, *theirs.top], Fraction(0))
+    both: Polynomial = dict.fromkeys([*ours.top, *theirs.top], 0)
     for monomial in _ordered(both):
-        mine, given = ours.top.get(monomial, Fraction(0)) / a, theirs.top.get(monomial, 0) / b
+        mine, given = over(ours.top.get(monomial, 0), a), over(theirs.top.get(monomial, 0), b)
         if mine != given:
             body = monomial_factors(monomial)
             name = text(body[0] if len(body) == 1 else t.Juxt(tuple(body))) if body else ""
             place = f"the term in {name}" if name else "the number on its own"
             return f"they first differ at {place}: {text(number_node(mine))} against " + text(
-                number_node(Fraction(given))
+                number_node(given)
             )
     return ""

@@ -55,7 +55,7 @@ def working_fault(item: Item) -> str:
 
 def _answers(item: Item, line: t.Node) -> bool:
     """Tell whether a line is the answer itself: where one is judged, what its question comes to."""
-    if not isinstance(item.ask, Answered | FaultyWorking):
+    if not isinstance(item.ask, Answered | FaultyWorking | WhoIsRight):
         return line == item.key
     try:
         return not by_first_road(replace(item, ask=item.ask.of, key=line)).fault

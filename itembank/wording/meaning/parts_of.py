@@ -12,7 +12,7 @@ from itembank.wording.story.fractions_of_things import stem
 
 _OF = late(
     rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the |its |his |her |their )?{SLOT} [\w' -]+?|(?:the|a|an) [\w' -]+? of {SLOT}(?: [\w' -]+?)?|(?:the|its|his|her|their|all the|a|an) [\w' -]+?) "
-    r"(?P<verb>is|are|was|were|have|has|do not|does not|do|come|comes|go|goes|fail|fails|walk|grow|wear|start|cycle|play|like|"
+    r"(?P<verb>is|are|was|were|have|has|do not|does not|do|come|comes|go|goes|fail|fails|walk|grow|wear|start|cycle|play|like|race|races|leave|leaves|flower|flowers|win|wins|"
     r"can|sing|swim|travel|read|live|pass|passed|failed|walked|die|died|break|broke|eat|own|prefer|choose|chose|use|need|sell)\b"
     r"(?P<what>[^.,;?]*)",
     re.I,
@@ -106,6 +106,8 @@ def _one_part(tale: Tale) -> Reading | None:
     if whole is None:
         return None
     asked = content(tale.question)
+    if tale.asks_for(r"^how (?:many|much) (?:is|are|was|were) (?:that|this|these|those)$"):
+        return reads("of the part that is told of last", share * whole)
     if asked & what:
         wants = 1 - share if late_search(_NEGATED, tale.question) else share
         return reads("of the part that the question names", wants * whole)

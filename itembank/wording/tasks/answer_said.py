@@ -117,7 +117,7 @@ def answer_said(runs: Sequence[Run]) -> AnswerSaid | None:
         return None
     answers: list[tuple[str, t.Node]] = []
     place = len(runs) - 2
-    while place >= 2:
+    while place >= 1:
         words, node = runs[place - 1], runs[place]
         if not isinstance(words, str) or isinstance(node, str):
             return None
