@@ -11,6 +11,7 @@ from typing import Any
 
 from generators._scatter import scattered, unlike
 from generators.probability import _misconceptions as m
+from generators.probability._sets_by_rule import BY_RULE, MISTAKES_BY_RULE
 from generators.probability._sets_in_brief import BRIEF, MISTAKES
 from generators.probability._sets_shaded import shade
 from generators.probability._sets_told import (
@@ -107,6 +108,7 @@ class SetNotation(Topic):
     prerequisites = ("probability.venn",)
     misconceptions = (
         *MISTAKES,
+        *MISTAKES_BY_RULE,
         *(UNION_FOR_BOTH, BOTH_FOR_UNION, DASH_IGNORED, WHOLE_CIRCLE, ADDS_MEMBERS),
         *(m.ONLY_REGION, m.OTHER_CIRCLE, m.LEAVES_OVERLAP, m.LEAVES_OUTSIDE, m.PART_TO_PART),
     )
@@ -143,6 +145,7 @@ class SetNotation(Topic):
         shade, which=range(6, len(SETS)), letters=range(len(LETTERS))
     )
     spaces = with_brief(spaces, BRIEF)
+    spaces = with_brief(spaces, BY_RULE)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

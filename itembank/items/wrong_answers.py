@@ -72,14 +72,18 @@ def told_apart(
     >>> slip.misconception.name
     'adds the tops, or stops half way'
     """
-    groups: list[tuple[t.Node, list[Misconception]]] = []
+    groups: list[tuple[Slip, list[Misconception]]] = []
     for slip in wrong_answers:
-        group = next((group for wrong, group in groups if same(wrong, slip.wrong)), None)
-        if group is None:
-            groups.append((slip.wrong, [slip.misconception]))
+        for first, mistakes in groups:
+            if same(first.wrong, slip.wrong):
+                mistakes.append(slip.misconception)
+                break
         else:
-            group.append(slip.misconception)
-    return tuple(Slip(either(*group), wrong) for wrong, group in groups)
+            groups.append((slip, [slip.misconception]))
+    return tuple(
+        first if len(mistakes) == 1 else Slip(either(*mistakes), first.wrong)
+        for first, mistakes in groups
+    )
 
 
 def either(*mistakes: Misconception) -> Misconception:

@@ -25,8 +25,9 @@ HELD_ALREADY = {
     ("geometry.area-of-parallelograms", Tier.CORE),
     ("geometry.area-of-triangles", Tier.CHALLENGE),
     ("geometry.pythagoras", Tier.SUPPORT),
+    *(("probability.sets", tier) for tier in Tier),
 }
-"""Tiers whose own questions are often as short as these."""
+"""Tiers whose own questions are often as short as these, or stand without a picture as these do."""
 
 
 @pytest.mark.parametrize("topic_id", BRIEF)

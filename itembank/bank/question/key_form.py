@@ -25,6 +25,7 @@ from itembank.items.asks import (
     Handlers,
     Inequality,
     Match,
+    Members,
     OddOneOut,
     OfFigure,
     Order,
@@ -155,6 +156,7 @@ ANSWERS.by_kind |= {
     FaultyLine: Answers(_always("line-and-result"), plain=True),
     FaultyWorking: Answers(_always("line-and-result"), solutions=True),
     Match: Answers(_always("pairs"), plain=True),
+    Members: Answers(lambda ask, *_: "amounts" if ask.detail == "list" else "integer", plain=True),
 }
 
 

@@ -40,6 +40,7 @@ MODULES = (
     "shaded_squares",
     "solid",
     "tree_diagram",
+    "two_triangles",
     "two_way_table",
     "venn_diagram",
 )

@@ -31,13 +31,14 @@ def polygon_sheet(figure: Polygon) -> Sheet:
     """Return the marks of a polygon at the least size at which all labels have a place."""
     sheet = Sheet(())
     for wide, high in _SIZES:
-        sheet = _sheet(figure, wide, high)
+        sheet = sheet_within(figure, wide, high)
         if not sheet.crowded:
             break
     return sheet
 
 
-def _sheet(figure: Polygon, wide: int, high: int) -> Sheet:
+def sheet_within(figure: Polygon, wide: int, high: int) -> Sheet:
+    """Return the marks of a polygon whose outline has so much room, in ems."""
     placed = Scaled(shape_of(figure), wide, high)
     shape, at = placed.shape, placed.at
     marks: list[Track] = [_outline(placed)]

@@ -28,6 +28,7 @@ from itembank.items.asks.find_value import Find
 from itembank.items.asks.give import Condition, Give
 from itembank.items.asks.inequality import Inequality
 from itembank.items.asks.matching import Match
+from itembank.items.asks.members import Members
 from itembank.items.asks.odd_one_out import OddOneOut
 from itembank.items.asks.of_figure import OfFigure
 from itembank.items.asks.of_subject import Subject
@@ -62,6 +63,7 @@ __all__ = [
     "Inequality",
     "Kind",
     "Match",
+    "Members",
     "OddOneOut",
     "OfFigure",
     "Order",

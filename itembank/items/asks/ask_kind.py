@@ -80,6 +80,8 @@ class Kind:
         What a pupil is told to do, as *put in order*: for messages.
     relations
         Whether its data may hold relations.
+    conditions
+        Whether its data may hold conditions; that of kinds with many right answers may as well.
     filed
         Whether files name it; it may stand under the name of another kind instead.
     model
@@ -105,6 +107,7 @@ class Kind:
     twin: Callable[[Any, str], Twin]
     does: str
     relations: bool = False
+    conditions: bool = False
     filed: bool = True
     model: Callable[[Any], Nodes] = lambda ask: ()
     many: bool = False

@@ -22,6 +22,7 @@ from itembank.items.asks import (
     Handlers,
     Inequality,
     Match,
+    Members,
     OddOneOut,
     OfFigure,
     Order,
@@ -36,6 +37,7 @@ from itembank.items.asks import (
     TwoNumbers,
     WhoIsRight,
 )
+from itembank.items.asks.members import DASH, MEET, UNION
 from itembank.items.measures.tally import Tally
 from itembank.notation import tree as t
 
@@ -109,6 +111,13 @@ def _of_cards(count: int) -> Features:
     return {"choose": 1.0, "more options": max(0.0, count - 2.0)}
 
 
+def _of_sets(ask: Members) -> Features:
+    """Count the rules that have to be carried out, and the signs of the set that is asked for."""
+    rules = sum(each.rule != "listed" for each in ask.sets)
+    signs = sum(sign in MEET + UNION + DASH for sign in ask.asked.text)
+    return {"choose": 1.0, "common": float(rules), "more options": float(signs)}
+
+
 def _reading_off(ask: OfFigure | Draw, printed: Tally) -> Features:
     # What there is to take in: each doubling of the marks drawn counts as much as the last.
     return {"read": 1.0, "drawn": log2(len(drawn(ask.figure).marks))}
@@ -175,6 +184,7 @@ ASKING.by_kind |= {
     ),
     OddOneOut: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True),
     Match: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True, whole_list=True),
+    Members: Asking(lambda ask, printed: _of_sets(ask)),
     FaultyLine: Asking(
         lambda ask, printed: {"choose": 1.0},
         solved=lambda ask, printed: isinstance(ask.question, t.Relation),

@@ -104,7 +104,7 @@ STATEMENTS: tuple[Statement, ...] = (
     Statement("geometry.drawing", "draw and measure lines and angles", _PERSON),
     Statement("geometry.constructions", "construct with ruler and compasses"),
     Statement("geometry.terms", "name points, lines, angles and shapes, and their symmetries"),
-    Statement("geometry.congruence", "the criteria for congruent triangles", _TALK),
+    Statement("geometry.congruence", "the criteria for congruent triangles"),
     Statement("geometry.properties", "properties of triangles, quadrilaterals and circles"),
     Statement("geometry.transformations", "translations, rotations and reflections"),
     Statement("geometry.similarity", "similar shapes, and enlargement"),

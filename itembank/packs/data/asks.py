@@ -93,7 +93,7 @@ def read_ask(
     )
     if stored.relations and not kind.relations:
         raise t.NotationError(f"a question to {ask.kind} has no relations")
-    if stored.conditions and not kind.many:
+    if stored.conditions and not (kind.many or kind.conditions):
         raise t.NotationError(f"a question to {ask.kind} has no conditions")
     of = kind.restore(stored)
     if ask.pick:

@@ -18,6 +18,7 @@ from itembank.items.asks import (
     Find,
     Handlers,
     Match,
+    Members,
     OddOneOut,
     OfFigure,
     Order,
@@ -47,6 +48,7 @@ from itembank.wording.tasks.answer_phrases import (
 from itembank.wording.tasks.answer_said import answer_said, working_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.list_sums import as_sum
+from itembank.wording.tasks.members_said import members_said
 from itembank.wording.tasks.phrases_after import unread_of_answer
 from itembank.wording.tasks.statement_said import statement_said
 from itembank.wording.tasks.summary_asked import summary_asked
@@ -76,8 +78,10 @@ def unprinted(item: Item) -> str:
     """
     if item.key_figure is not None and not isinstance(item.ask, Draw):
         return "no words ask for the figure of the answer"
-    # A letter that stands for a reading of a figure is held to its words instead.
-    if used := [node for node in asked(item.ask) if not isinstance(node, t.Sym)]:
+    # A letter that stands for a reading of a figure is held to its words instead; and most
+    # questions stand in the prompt whole, so that no part of them has to be looked for.
+    used = [node for node in asked(item.ask) if not isinstance(node, t.Sym)]
+    if used := [node for node in used if node not in item.prompt]:
         shown = _shown(item)
         for node in used:
             missing = _missing(node, shown, item.constants)
@@ -105,6 +109,15 @@ def _summary(ask: Summary, item: Item) -> str:
     if said.numbers != ask.numbers:
         return "the proof starts from another list than the one that is printed"
     return ""
+
+
+@PRINTED.on(Members)
+def _members(ask: Members, item: Item) -> str:
+    """Hold the sets and what is asked of them to the words of the prompt, read whole."""
+    said = members_said(item.prompt)
+    if said is None:
+        return "the words are not understood as a question about the members of a set"
+    return "" if said == ask else "the words ask for something else than the proof finds"
 
 
 @PRINTED.on(ErrorInterval)

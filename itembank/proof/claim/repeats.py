@@ -107,7 +107,10 @@ def _given(of: Ask, form: str, item: Item, answer: t.Node) -> bool:
 
 
 def _is_printed(target: t.Node, item: Item) -> bool:
-    return any(target in t.walk(run) for run in item.prompt if not isinstance(run, str))
+    # Most often it stands there whole, and no part has to be looked at.
+    return target in item.prompt or any(
+        target in t.walk(run) for run in item.prompt if not isinstance(run, str)
+    )
 
 
 def _value(key: t.Node) -> t.Node:

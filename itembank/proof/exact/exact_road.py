@@ -23,6 +23,7 @@ from itembank.items.asks import (
     Handlers,
     Inequality,
     Match,
+    Members,
     OddOneOut,
     OfFigure,
     Order,
@@ -60,6 +61,7 @@ from itembank.proof.exact.integers import find_common, find_nth_term
 from itembank.proof.exact.judged_form import form_left_open
 from itembank.proof.exact.key_forms import key_form_fault
 from itembank.proof.exact.many_answers import find_given
+from itembank.proof.exact.members_found import find_members
 from itembank.proof.exact.picking import find_picked
 from itembank.proof.exact.ranges import find_range
 from itembank.proof.exact.roots import find_solutions
@@ -142,6 +144,7 @@ ROAD.by_kind |= {
     FaultyLine: find_faulty,
     FaultyWorking: lambda ask, key: find_faulty_working(ask, key, ROAD, worth_the_same),
     Match: find_pairs,
+    Members: find_members,
 }
 
 

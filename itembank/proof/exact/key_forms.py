@@ -68,8 +68,14 @@ def key_form_fault(item: Item) -> str:
         over_one = rules.over_one and _whole_as_fraction(item, rules.target(item.ask))
         return "" if over_one else fault
     words = "".join(run if isinstance(run, str) else HOLE for run in item.prompt)
-    asked = _asked_in_words(item, words) if rules.words and ANY_FORM.search(words) else ""
+    asked = _asked_in_words(item, words) if rules.words and _names_a_form(words) else ""
     return asked or rules.finished(item.ask, item)
+
+
+@lru_cache(maxsize=1024)
+def _names_a_form(words: str) -> bool:
+    """Tell whether words may name a form. Read once for all the items of a topic."""
+    return ANY_FORM.search(words) is not None
 
 
 class FormRules(NamedTuple):

@@ -27,6 +27,7 @@ from itembank.items.asks import (
     Handlers,
     Inequality,
     Match,
+    Members,
     OddOneOut,
     OfFigure,
     Order,
@@ -52,6 +53,7 @@ from itembank.proof.exact.elimination import answer, eliminate, equations_of, kn
 from itembank.proof.exact.equations import Values, holds, sides_of, solve, unknowns
 from itembank.proof.exact.error_intervals import interval_of
 from itembank.proof.exact.integers import newton
+from itembank.proof.exact.members_found import member_fault
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import gap, tree_rounded, unit_of
 from itembank.proof.exact.subject import undone
@@ -100,6 +102,7 @@ RULES.by_kind |= {
     Round: lambda ask, line: _round(ask, line),
     **dict.fromkeys((Order, Compare, Choose), lambda ask, line: _among(asked(ask), line)),
     Give: given_fault,
+    Members: member_fault,
     TwoNumbers: two_fault,
     ErrorInterval: lambda ask, line: _inequality(Inequality(interval_of(ask)), line),
     Equivalent: equivalent_fault,

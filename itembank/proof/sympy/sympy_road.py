@@ -25,6 +25,7 @@ from itembank.items.asks import (
     Handlers,
     Inequality,
     Match,
+    Members,
     OddOneOut,
     OfFigure,
     Order,
@@ -60,6 +61,7 @@ from itembank.proof.sympy.sympy_equivalents import equivalent
 from itembank.proof.sympy.sympy_error_intervals import error_interval
 from itembank.proof.sympy.sympy_giving import given
 from itembank.proof.sympy.sympy_integers import common, nth_term, rounded, rounded_value
+from itembank.proof.sympy.sympy_members import members
 from itembank.proof.sympy.sympy_solving import inequality, picked, settled, solutions
 from itembank.proof.sympy.sympy_summaries import summary
 from itembank.proof.sympy.sympy_text import sympy_text
@@ -137,6 +139,7 @@ ROAD.by_kind |= {
     FaultyLine: faulty_line,
     FaultyWorking: lambda ask, key: _faulty_working(ask, key),
     Match: pairs,
+    Members: members,
 }
 
 

@@ -89,6 +89,7 @@ OTHER_NAMES: dict[str, tuple[str, ...]] = {
         "geometry.vertically-opposite",
     ),
     "3D shapes": ("geometry.solids", "geometry.nets", "geometry.plans"),
+    "congruence": ("geometry.congruent-triangles",),
     "plans and elevations": ("geometry.plans",),
     "loci": ("geometry.loci",),
     "transformations": (
