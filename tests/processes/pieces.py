@@ -22,6 +22,12 @@ def dies_at_seven(number):
     return number
 
 
+def dies_twice(number):
+    if number in (7, 33):
+        os.kill(os.getpid(), signal.SIGKILL)
+    return number
+
+
 def dies_once(case):
     """Die at the first try, as a process does that somebody else ended."""
     number, mark = case

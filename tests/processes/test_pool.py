@@ -147,6 +147,22 @@ def test_where_no_process_begins_all_is_done_here(monkeypatch):
     assert found == [(number, os.getpid()) for number in NUMBERS]
 
 
+def test_what_ended_its_process_is_not_tried_in_this_one(monkeypatch):
+    """Where no other process can begin in the place of those that ended."""
+    forks = iter([os.fork, os.fork])
+
+    def fork():
+        try:
+            return next(forks)()
+        except StopIteration:
+            raise BlockingIOError("no more processes") from None
+
+    monkeypatch.setattr(os, "fork", fork)
+    found = all_or_lost(ThisMachine(2, Forked), pieces.dies_twice, NUMBERS)
+    lost = Lost("ended the process it ran in")
+    assert found == [lost if number in (7, 33) else number for number in NUMBERS]
+
+
 def test_an_interrupt_leaves_no_process_behind(kind, nothing_left):
     def stop(done, total):
         if done == 10:

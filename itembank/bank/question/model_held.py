@@ -93,7 +93,11 @@ def _either_way(item: BankItem, maths: Maths, ask: Ask, found: frozenset[Fractio
     """Return which sign of a model no check holds to the words, or ``""``."""
     for lines, find, says in turned_models(maths.runs, maths.model, maths.find or _found(ask)):
         fault, others = _held(item, maths, lines, find, taken=False)
-        if fault or not others or others & found or min(others) <= 0:
+        if fault or not others or others & found:
+            continue
+        # Nobody's count comes to nothing by a slip; change may.
+        least = min(others)
+        if least < 0 or (least == 0 and not isinstance(maths.key, t.Money)):
             continue
         return (
             f"The story is not read a second time, and a model with {says} would fit its words as "

@@ -168,6 +168,10 @@ def _why(tale: Tale, number: Number, used: frozenset[Fraction]) -> str:
         r"\bplus\b|\bfixed\b|\bfee\b|\bto join\b", tale.sentence_of(number)
     ):
         return "it is a part of what is paid"
+    bought = rf"\b(?:buys?|bought)\b[^.]*\bfor {number.char}"
+    asks_all = tale.asks_for(r"\b(?:change|spend|spent|pay|total|altogether|left)\b")
+    if number.measure == "money" and asks_all and late_search(bought, tale.text):
+        return "it is a part of what is paid"
     how = re.search(
         r"\bhow (long|tall|high|deep|heavy|wide) (?:is|will|was) it\b", tale.question, re.I
     )

@@ -22,9 +22,6 @@ _FULL = late(
     rf"({SLOT}) full(?:,| and|\.)? (?:it |and )?(?:now )?(?:holds|contains|has)(?: \w+)? ({SLOT})",
     re.I,
 )
-_HOLDS = late(
-    rf"\b(?:holds|can hold|has a capacity of) ({SLOT})[^.]*\. (?:It|[Tt]he \w+) is (?:now |only )?({SLOT}) full\b"
-)
 _THEN_OF_REST = late(
     rf"({SLOT}) of [^.]*?({SLOT})?[^.{{}}]*?(?:\band\b|\bthen\b|\.)[^.]*?({SLOT}) of (?:the|what|his|her|their) (?:rest|remainder|remaining|others?|is left)\b",
     re.I,
@@ -58,15 +55,6 @@ def part_reading(tale: Tale) -> Reading | None:
         part = tale.get(full, 2) or tale.get(full, 3)
         if amount and part and part.value and len(tale.numbers) == 2 and tale.asks_for(r"\bfull\b"):
             return reads("it is part full with the amount that is given", amount.value / part.value)
-    if (holds := _HOLDS.search(tale.told)) and len(tale.numbers) == 2:
-        whole, part = tale.get(holds, 1), tale.get(holds, 2)
-        if whole and part and part.measure in ("part", "percent"):
-            if tale.asks_for(r"\b(?:added|put in|needed|more)\b.*\bfill\b|\bto fill (?:it|the)\b"):
-                return reads("what is not there yet", (1 - part.value) * whole.value)
-            if tale.asks_for(
-                r"^how (?:much|many)\b.*\b(?:does it hold|(?:are|is) (?:there )?in it)\b"
-            ):
-                return reads("what is there now", part.value * whole.value)
     return (
         _of_the_rest(tale)
         or _spent_and_left(tale)
@@ -118,6 +106,8 @@ def _one_part(tale: Tale) -> Reading | None:
     if whole is None:
         return None
     asked = content(tale.question)
+    if tale.asks_for(r"^how (?:many|much) (?:is|are|was|were) (?:that|this|these|those)$"):
+        return reads("of the part that is told of last", share * whole)
     if asked & what:
         wants = 1 - share if late_search(_NEGATED, tale.question) else share
         return reads("of the part that the question names", wants * whole)

@@ -32,7 +32,12 @@ from itembank.wording.meaning.shapes import shape_reading
 from itembank.wording.meaning.shares import share_reading
 from itembank.wording.meaning.shopping import shopping_reading
 from itembank.wording.meaning.so_much_each import each_reading
-from itembank.wording.meaning.states import beyond_reading, states_reading
+from itembank.wording.meaning.states import (
+    beyond_reading,
+    holds_reading,
+    states_reading,
+    that_reading,
+)
 from itembank.wording.meaning.tale import Reading, Tale, late_search
 from itembank.wording.meaning.turning_words import turning_fault
 from itembank.wording.meaning.two_that_meet import meeting_reading
@@ -58,6 +63,8 @@ READERS: tuple[Callable[[Tale], Reading | None], ...] = (
     one_and_other_reading,
     states_reading,
     beyond_reading,
+    holds_reading,
+    that_reading,
     meeting_reading,
     clocks_apart_reading,
     parts_and_rest_reading,

@@ -168,6 +168,8 @@ _EQUAL_SIDES = (
 
 def _sides_equal(tale: Tale) -> Reading | None:
     """Return the side or the perimeter of a shape whose sides are all as long."""
+    if late_search(r"\b(?:longer|shorter|more|less) than\b", tale.text):
+        return None
     found = [n for name, n in _EQUAL_SIDES if late_search(rf"\b{name}\b", tale.text)]
     if not found and (
         m := re.search(r"triangle has three equal sides|three equal sides", tale.text, re.I)

@@ -123,6 +123,10 @@ def _unit(
     of_all = re.match(r"(?:\w+ )?of (?:the|this) ([\w-]+)", amount.after)
     if tale.asked(amount) and of_all and names and not _place(of_all[1], names, len(parts)):
         return amount.value / sum(parts)
+    made = rf"\b(?:to make|make|to mix) {amount.char}"
+    of_none = names and not _place(amount.after, names, len(parts))
+    if tale.asked(amount) and of_none and late_search(made, tale.question):
+        return amount.value / sum(parts)
     if tale.asked(amount):
         places = _place(amount.after, names, len(parts))
         return amount.value / parts[places[0]] if len(places) == 1 else None

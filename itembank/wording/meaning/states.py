@@ -89,6 +89,48 @@ def beyond_reading(tale: Tale) -> Reading | None:
     return None
 
 
+_HOLDS = late(
+    rf"\b(?:holds|can hold|has a capacity of) ({SLOT})[^.]*\. (?:It|[Tt]he \w+) is (?:now |only )?({SLOT}) full\b"
+)
+
+
+def holds_reading(tale: Tale) -> Reading | None:
+    """Return what there is in something that is part full, or what is still to be added."""
+    holds = _HOLDS.search(tale.told)
+    if holds is None or len(tale.numbers) != 2:
+        return None
+    whole, part = tale.get(holds, 1), tale.get(holds, 2)
+    if whole and part and part.measure in ("part", "percent"):
+        if tale.asks_for(r"\b(?:added|put in|needed|more)\b.*\bfill\b|\bto fill (?:it|the)\b"):
+            return reads("what is not there yet", (1 - part.value) * whole.value)
+        if tale.asks_for(r"^how (?:much|many)\b.*\b(?:does it hold|(?:are|is) (?:there )?in it)\b"):
+            return reads("what is there now", part.value * whole.value)
+    return None
+
+
+_PART_DOES = late(
+    rf"({SLOT}) of (?:them|these|those|it|the [a-z]+) (?P<verb>[a-z]+)(?P<what>[^.,;?]*)", re.I
+)
+_THAT = r"^how (?:many|much) (?:is|are|was|were) (?:that|this|these|those)$"
+
+
+def that_reading(tale: Tale) -> Reading | None:
+    """Return the part that is told of last: *3/4 of them flower. How many is that?*."""
+    match, parts = _PART_DOES.search(tale.told), tale.of("part", "percent")
+    if match is None or len(parts) != 1 or len(tale.numbers) != 2 or parts[0].char != match[1]:
+        return None
+    whole = next(n for n in tale.numbers if n is not parts[0])
+    if whole.at > parts[0].at or tale.asked(whole) or not 0 < parts[0].value < 1:
+        return None
+    if late_search(r"\b(?:not|no|all but|except|rest|others?)\b|n't", tale.text):
+        return None
+    says = content(match["verb"]) & content(tale.question)
+    same = says and tale.asks_for(r"^how many\b") and not tale.asks_for(_REST)
+    if tale.asks_for(_THAT) or (same and not tale.asks_for(r"\b(?:more|fewer|than|each)\b")):
+        return reads("the part that the words name", parts[0].value * whole.value)
+    return None
+
+
 def states_reading(tale: Tale) -> Reading | None:
     """Return a percentage change between two percentages, or one price as a percentage of another."""
     if match := _AS_OF.search(tale.question):

@@ -18,6 +18,7 @@ _NAMED_IN_RATIO = tuple(
     for pattern in (
         rf"ratio of (?P<a>{_NAME}) to (?P<b>{_NAME})(?: to (?P<c>{_NAME}))? (?:is|are|was|in|at|on|=)\b",
         rf"\bbetween {_NAMES} in the ratio\b",
+        rf"\b(?:made (?:up )?(?:from|of|with)|mixture of|mixes|blend of) {_NAMES},? in the ratio\b",
         rf"\b{_NAMES},? (?:share|shared|split|divide|are|is|were|in the ratio)\b[^.?!]*\bratio\b",
     )
 )

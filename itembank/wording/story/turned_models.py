@@ -52,7 +52,7 @@ def turned_models(
             if clock_fault(new):
                 continue  # two times of day have no sum
             yield _changed(lines, find, old, new)
-    for part, other in _other_parts(whole, said, spans):
+    for part, other in (*_other_parts(whole, said, spans), *_other_reach(whole, printed, said)):
         yield _changed(lines, find, part, other)
 
 
@@ -70,11 +70,45 @@ _OF_THINGS = late(
 )
 
 
+_PART_IN_WORDS = late(
+    r"\b(?:half|halves|thirds?|quarters?|fifths?|sixths?|eighths?|tenths?) of (?:them|it|the|these|his|her|their)\b",
+    re.I,
+)
+
+
+_OF_EACH = late(
+    rf"\b(?:every|each) (?!and\b)[a-z]+[^.?!]*? (?:contains?|has|have|holds?) ({SLOT})", re.I
+)
+
+
+def _other_reach(
+    whole: tuple[t.Node, ...], printed: set[t.Node], said: Slotted
+) -> Iterator[tuple[t.Node, t.Node]]:
+    """Yield a sum with the factor of its first term over all of it, and the other way about.
+
+    15 × 24 - 2 takes two cans away once, 15 × (24 - 2) in each box. It is looked at only for an
+    amount that the words say of every box, or of each.
+    """
+    of_each = {said.nodes[index_of(m[1])] for m in _OF_EACH.finditer(said.text)}
+    for part in (part for node in whole for part in t.walk(node)):
+        if part in printed:
+            continue
+        match part:
+            case t.Sum(t.Product(first, (("×", second),)), ((op, term),)) if term in of_each:
+                yield part, t.Product(first, (("×", t.Bracket(t.Sum(second, ((op, term),)))),))
+                yield part, t.Product(second, (("×", t.Bracket(t.Sum(first, ((op, term),)))),))
+            case t.Product(first, (("×", t.Bracket(t.Sum(second, ((op, term),)))),)) if (
+                term in of_each
+            ):
+                yield part, t.Sum(t.Product(first, (("×", second),)), ((op, term),))
+
+
 def _other_parts(
     whole: tuple[t.Node, ...], said: Slotted, spans: set[tuple[Fraction | None, Fraction | None]]
 ) -> Iterator[tuple[t.Node, t.Node]]:
     """Yield each part of a model with the other part in its place: 3/8 with 1 - 3/8."""
     of_things = {said.nodes[index_of(m[1])] for m in _OF_THINGS.finditer(said.text)}
+    in_words = bool(_PART_IN_WORDS.search(said.text))
     taken: set[t.Node] = set()
     for part in (part for node in whole for part in t.walk(node)):
         if isinstance(part, t.Sum):
@@ -88,7 +122,8 @@ def _other_parts(
                 for factor in (part.first, *(f for op, f in part.rest if op != "÷")):
                     value = exact_or_none(factor)
                     small = isinstance(factor, t.Frac | t.Percent)
-                    if small and factor in of_things and value is not None and 0 < value < 1:
+                    told = factor in of_things or (in_words and isinstance(factor, t.Frac))
+                    if small and told and value is not None and 0 < value < 1:
                         unit = t.Percent(t.Int(100)) if isinstance(factor, t.Percent) else t.Int(1)
                         yield factor, t.Bracket(t.Sum(unit, (("-", factor),)))
 
