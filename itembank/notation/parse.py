@@ -22,6 +22,7 @@ from itembank.notation.clock_text import A_TIME, CLOSE_UP, holds_time, no_time_o
 from itembank.notation.line import line
 from itembank.notation.normalise import normalise
 from itembank.notation.pence import p_is_letter
+from itembank.notation.plain_lines import plain_line
 from itembank.notation.short_ways import ShortWays
 from itembank.notation.tree import Node, NotationError
 from itembank.notation.tree.face import Part, kept_until_registered
@@ -100,7 +101,8 @@ def parse_written(text: str, *, pence: bool = True) -> Node:
     >>> parse_written("14:35") == ClockTime(14, 35), type(parse_written("14 : 35")).__name__
     (True, 'Ratio')
     """
-    return _read(text, pence, None, True)
+    found = plain_line(text)
+    return _read(text, pence, None, True) if found is None else found
 
 
 def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | None) -> Node:

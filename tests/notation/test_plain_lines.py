@@ -1,0 +1,85 @@
+"""The plainest lines are read without the grammar, to the very trees that it has for them."""
+
+import json
+import subprocess
+import sys
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from itembank.notation.line import line
+from itembank.notation.parse import ParseError, parse
+from itembank.notation.plain_lines import plain_line
+
+# Much that is plain, much that nearly is, and signs that make either of the other.
+wholes = st.sampled_from(["0", "1", "2", "7", "10", "12", "105", "1600", "9999", "007", "12345"])
+numbers = st.one_of(
+    wholes,
+    st.builds("{}/{}".format, wholes, wholes),
+    st.builds("{} {}/{}".format, wholes, wholes, wholes),
+    st.builds("{}.{}".format, wholes, st.sampled_from(["0", "5", "25", "050", "123456"])),
+)
+signed = st.builds("{}{}".format, st.sampled_from(["", "-", "--", "−", "+"]), numbers)
+places = st.builds("({}, {})".format, signed, signed)
+times = st.one_of(st.just(""), wholes, st.builds("({})".format, numbers), numbers)
+lines = st.builds(
+    "{} = {}{}{}{}".format,
+    st.sampled_from("yyyyxp"),
+    st.sampled_from(["", "-"]),
+    times,
+    st.sampled_from(["x", "x", "x", "y", "p", ""]),
+    st.one_of(st.just(""), st.builds(" {} {}".format, st.sampled_from("+-×"), numbers)),
+)
+texts = st.one_of(signed, places, lines, st.text("0123456789-/., ()xy=+", max_size=9))
+
+
+@settings(max_examples=600, deadline=None)
+@given(texts)
+def test_it_reads_as_the_grammar_does(text):
+    found = plain_line(text)
+    if found is None:
+        return
+    assert found == parse(text), text
+    assert parse(text, pence=False) == found
+    assert line(found) == text, "it is written as it was"
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        *("0", "-4", "105", "2.50", "-0.5", "3/4", "-6 2/5", "(2, -3)", "(1/2, 0.5)"),
+        *("y = x", "y = -x - 1", "y = 3x + 2", "y = (1/2)x - 3", "y = -(1/3)x"),
+    ],
+)
+def test_what_figures_are_asked_by_is_plain(text):
+    assert plain_line(text) == parse(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["", "x", "1 5/3", "14:35", "12 : 18", "y = 2(x + 1)", "(1, 2, 3)", "5 cm", "007", "5\n"],
+)
+def test_what_is_not_plain_is_left_to_the_grammar(text):
+    assert plain_line(text) is None
+
+
+def test_what_is_written_and_cannot_be_read_is_told_as_ever():
+    with pytest.raises(ParseError):
+        parse("1 5/3 2")
+
+
+def test_no_grammar_is_built_for_them():
+    said = subprocess.run(
+        [
+            sys.executable,
+            "-c",
+            "import json, sys; from itembank.notation.parse import parse_written as read;"
+            "read('(2, -3)'), read('y = 2x + 1'), read('3 1/2');"
+            "print(json.dumps('lark' in sys.modules))",
+        ],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert json.loads(said.stdout) is False
