@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from generators.geometry import _misconceptions as angles
 from itembank.items.item import Misconception
 
 LETTERS_IN_ORDER = Misconception(
@@ -89,9 +90,36 @@ THREE_IS_SSS = Misconception(
     "takes any three equal parts for SSS",
     "What do the letters of SSS stand for? Are three sides told?",
 )
+PARTNER_ALONE = Misconception(
+    "geometry.partner-alone",
+    "finds the side by its partner, and does not add the other",
+    "Which two sides does the question add? Which of them have you found?",
+)
+BOTH_TOGETHER = Misconception(
+    "geometry.congruent-both-together",
+    "gives the perimeter of both triangles together",
+    "How many triangles does the question ask about?",
+)
+SIDE_LEFT_OUT = Misconception(
+    "geometry.congruent-side-left-out",
+    "leaves out a side of the perimeter",
+    "How many sides does a triangle have? How many did you add?",
+)
+SIDES_ADDED_ONLY = Misconception(
+    "geometry.congruent-sides-added-only",
+    "adds the two sides that are told and stops there",
+    "What do all three sides come to? What is left for the third?",
+)
+ONE_SIDE_TAKEN = Misconception(
+    "geometry.congruent-one-side-taken",
+    "takes one side alone from the perimeter",
+    "How many sides are told? How many of them have you taken away?",
+)
 
 MISTAKES = (
     *(LETTERS_IN_ORDER, HAS_A_PARTNER, MIXED_LETTERS, NEEDS_AN_ANGLE, ANGLES_ARE_ENOUGH),
     *(ANY_ANGLE, ANY_SIDE, RIGHT_IS_RHS, NO_THIRD_ANGLE, STOPS_AT_PARTNER, ADDS_AND_STOPS),
     *(ENDS_SWAPPED, ANGLES_ALIKE, LEFT_TO_180, ONLY_SSS, COUNTS_SIDES, THREE_IS_SSS),
+    *(PARTNER_ALONE, BOTH_TOGETHER, SIDE_LEFT_OUT, SIDES_ADDED_ONLY, ONE_SIDE_TAKEN),
+    *(angles.NUMBERS_LEFT_OUT, angles.ANGLE_NOT_LETTER, angles.NUMBERS_WRONG_WAY),
 )

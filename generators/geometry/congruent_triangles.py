@@ -25,8 +25,10 @@ from generators.geometry._congruent_drawn import (
     right_spots,
     spots,
 )
+from generators.geometry._congruent_told import TOLD
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -127,6 +129,7 @@ class CongruentTriangles(Topic):
             _challenge, kind=range(3), row=_ROWS, corner=range(3), other=range(2)
         ),
     }
+    spaces = with_brief(spaces, TOLD)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""
