@@ -103,28 +103,28 @@ def _perimeter(topic: Topic, tier: Tier, sides: int, more: int, scale: int) -> D
 
 def _third_side(topic: Topic, tier: Tier, sides: int, more: int, scale: int) -> Draft:
     a, c, b = _three(sides, more, scale)
-    around, one, two = (length(size, "cm") for size in (a + b + c, b, a))
-    known, key = length(a + b, "cm"), length(c, "cm")
+    around, first, second = (length(size, "cm") for size in (a + b + c, b, a))
+    both, key = length(a + b, "cm"), length(c, "cm")
     return told(
         "A triangle of perimeter {p} is congruent to one with sides of {a} and {b}. "
         "Find the third side.",
-        t.sub(around, one, two),
+        t.sub(around, first, second),
         key,
         "quantity",
         [
-            ("Congruent triangles have the same sides. Add those told.", _sum(one, two, known)),
-            ("The rest of the perimeter is the third side.", t.equals(t.sub(around, known), key)),
+            ("Congruent triangles have the same sides. Add those told.", _sum(first, second, both)),
+            ("The rest of the perimeter is the third side.", t.equals(t.sub(around, both), key)),
         ],
         [(m.SIDES_ADDED_ONLY, a + b), (m.ONE_SIDE_TAKEN, a + c)],
         ("third side told", a, b, c),
         p=around,
-        a=one,
-        b=two,
+        a=first,
+        b=second,
     )
 
 
-def _sum(one: t.Node, two: t.Node, total: t.Node) -> t.Node:
-    return t.equals(t.add(one, two), total)
+def _sum(a: t.Node, b: t.Node, total: t.Node) -> t.Node:
+    return t.equals(t.add(a, b), total)
 
 
 def _angles_keep(order: int, corner: int, other: int, a: int, b: int) -> bool:

@@ -75,12 +75,12 @@ def in_x(said: str) -> z3.ArithRef:
 def solved(text: str, alphabet: bool = False) -> Fraction:
     """Return the answer, the corners paired as told or by the alphabet."""
     if found := SIDES.fullmatch(text):
-        first, second, one, a, two, b, *asked = found.groups()
-        told = [part(one) == int(a), part(two) == int(b)]
+        first, second, near, a, far, b, *asked = found.groups()
+        told = [part(near) == int(a), part(far) == int(b)]
         return only(sum(map(part, asked)), [*pairing(first, second, alphabet), *told])
     if found := ANGLES.fullmatch(text):
-        first, second, one, a, two, b, asked = found.groups()
-        told = [part(one) == int(a), part(two) == int(b)]
+        first, second, near, a, far, b, asked = found.groups()
+        told = [part(near) == int(a), part(far) == int(b)]
         return only(part(asked), [*pairing(first, second, alphabet), *told])
     if found := LETTER.fullmatch(text):
         first, second, *rest = found.groups()
@@ -161,8 +161,8 @@ def test_mistakes_lead_where_they_are_said_to(tier: Tier) -> None:
                 case "letters-in-order":
                     assert wrong == solved(text, alphabet=True) != key_of(item)
                 case "partner-alone":
-                    one, a, two, b, added, _ = SIDES.fullmatch(text).groups()[2:]
-                    assert wrong == key_of(item) - {one: int(a), two: int(b)}[added]
+                    near, a, far, b, added, _ = SIDES.fullmatch(text).groups()[2:]
+                    assert wrong == key_of(item) - {near: int(a), far: int(b)}[added]
                 case "stops-at-partner":
                     assert wrong == int(ANGLES.fullmatch(text)[6])
                 case "congruent-adds-and-stops" | "congruent-sides-added-only":
