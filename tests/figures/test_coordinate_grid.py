@@ -63,7 +63,7 @@ def _spot(corner):
 
 
 def _corners(figure):
-    return [(each.name, each.corners) for each in figure.shapes]
+    return [(shape.name, shape.corners) for shape in figure.shapes]
 
 
 def test_the_words_do_not_give_coordinates_or_gradients():

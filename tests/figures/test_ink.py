@@ -60,7 +60,7 @@ def crowded(name: str) -> list[Figure]:
 
     def widest(figure: Figure) -> object:
         return max(
-            (text_box(each).right - text_box(each).left for each in labels(figure)), default=0
+            (text_box(label).right - text_box(label).left for label in labels(figure)), default=0
         )
 
     return [

@@ -104,7 +104,7 @@ def test_a_side_and_an_angle_are_found_from_the_others() -> None:
     assert exact(read(ell, Reading("side", ("CD",)))) == a - f
     assert exact(read(ell, Reading("perimeter"))) == 2 * (a + d + e)
     ask = of_figure(EVEN, ("Work out the size of angle ", t.Sym("x"), "."))
-    assert [line(each) for each in as_find(ask).relations] == ["x = 100°"]
+    assert [line(relation) for relation in as_find(ask).relations] == ["x = 100°"]
 
 
 def test_published_values() -> None:

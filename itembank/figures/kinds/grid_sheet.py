@@ -87,7 +87,7 @@ def _surroundings(sheet: Sheet) -> Surroundings:
         Named(ground.segment(a, b) if segment else ground.line(a, b), name)
         for a, b, name, segment in sheet.lines
     ]
-    shapes = [Named(ground.outline(each), each.name, each.closed) for each in sheet.shapes]
+    shapes = [Named(ground.outline(shape), shape.name, shape.closed) for shape in sheet.shapes]
     return Surroundings(
         ground.whole(left, bottom),
         ground.whole(right, top),
