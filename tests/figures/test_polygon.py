@@ -205,3 +205,12 @@ def test_bad_data_is_refused_at_once() -> None:
     ):
         with pytest.raises(FigureError, match=said):
             from_data({**triangle, **changes})
+
+
+@pytest.mark.parametrize("high", [444, 666, 888, 1200, 8888])
+def test_a_right_angle_is_marked_at_its_own_corner_however_narrow(high: int) -> None:
+    spots = tuple((t.Int(x), t.Int(y)) for x, y in ((0, high), (8888, 0), (0, 0)))
+    sides = (("KM", parse("7")), ("KL", parse("7.4")))
+    narrow = Polygon(spots, "KLM", lettered=True, sides=sides, right="M", accurate=False)
+    assert fault(narrow) == ""
+    assert disagreement(narrow) == ""
