@@ -185,7 +185,7 @@ def _steps(steps: Sequence[Step], finished: int | None = None) -> Table:
 
 
 def _sheet(pack: Pack, tier: str) -> Document:
-    sheet = next(each for each in pack.sheets if each.tier == tier)
+    sheet = next(sheet for sheet in pack.sheets if sheet.tier == tier)
     title = f"{tier.capitalize()} sheet"
     made = Document(title, f"{title}: {_lesson(pack)}", "a4", 14)
     made.blocks += [*_opening(pack, title), Paragraph([words("Seat code")])]

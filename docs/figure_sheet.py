@@ -40,7 +40,7 @@ def shown(name: str) -> list[Figure]:
 def sheet() -> bytes:
     """Return one long page with a row of figures for every kind."""
     rows = [(name, shown(name)) for name in names()]
-    high = [max(float(drawn(each).height) for each in row) * SIZE for _, row in rows]
+    high = [max(float(drawn(figure).height) for figure in row) * SIZE for _, row in rows]
     height = sum(high) + len(rows) * (2 * SIZE + 2 * GAP) + GAP
     document = Document("Figures of every kind")
     page = document.page((COLUMNS * ACROSS + GAP, height))

@@ -24,19 +24,21 @@ def text() -> str:
     """Return the page."""
     lines = [HEAD]
     domain = ""
-    for each in STATEMENTS:
-        if each.domain != domain:
-            domain = each.domain
+    for statement in STATEMENTS:
+        if statement.domain != domain:
+            domain = statement.domain
             lines += [f"## {domain.capitalize()}", "", "| statement | label | topics |"]
             lines += ["| --- | --- | --- |"]
         serving = [
             f"{topic.title} (`{topic.id}`)"
             for topic in listed_topics().values()
-            if each.id in topic.statements
+            if statement.id in topic.statements
         ]
-        told = "; ".join(serving) or (f"left out: it {each.left_out}" if each.left_out else "none")
-        lines.append(f"| {each.text} | `{each.id}` | {told} |")
-        following = STATEMENTS[STATEMENTS.index(each) + 1 :]
+        told = "; ".join(serving) or (
+            f"left out: it {statement.left_out}" if statement.left_out else "none"
+        )
+        lines.append(f"| {statement.text} | `{statement.id}` | {told} |")
+        following = STATEMENTS[STATEMENTS.index(statement) + 1 :]
         if following and following[0].domain != domain:
             lines.append("")
     return "\n".join(lines) + "\n"

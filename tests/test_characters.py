@@ -54,7 +54,7 @@ def test_a_toml_file_tells_the_line_and_column_of_what_nobody_sees(tmp_path, cha
     assert f"U+{ord(char):04X}" in fault.message
     assert "Take it out" in fault.message
     read = read_toml(path.read_text("utf-8"), path)
-    assert [(one.line, one.column) for one in read.faults] == [(2, 12)]
+    assert [(fault.line, fault.column) for fault in read.faults] == [(2, 12)]
 
 
 @pytest.mark.parametrize("char", [*NOBODY[:4], "\r", "\x08"])
@@ -68,7 +68,7 @@ def test_one_that_is_written_as_its_number_is_told_too(tmp_path, char, where):
         TomlFile(path)
     (fault,) = caught.value.faults
     assert (fault.line, fault.column) == (2, lines[where].index(number) + 1)
-    assert [one.line for one in read_toml(path.read_text("utf-8"), path).faults] == [2]
+    assert [fault.line for fault in read_toml(path.read_text("utf-8"), path).faults] == [2]
 
 
 def test_a_backslash_in_a_raw_string_is_no_number(tmp_path):

@@ -70,13 +70,13 @@ def test_a_lock_of_another_kind_shows_no_more_than_a_colleague(nobody, who):
 
 def test_a_machine_knows_itself_and_no_other_is_like_it(nobody, monkeypatch):
     monkeypatch.setattr(platform, "node", lambda: "one")
-    one = machine_mark()
-    assert one == machine_mark() != ""
+    text = machine_mark()
+    assert text == machine_mark() != ""
     monkeypatch.setattr(platform, "node", lambda: "two")  # a home folder shared by two machines
-    assert machine_mark() != one
+    assert machine_mark() != text
     monkeypatch.setattr(platform, "node", lambda: "one")
     monkeypatch.setenv("XDG_CONFIG_HOME", str(nobody / "another person"))
-    assert machine_mark() != one
+    assert machine_mark() != text
 
 
 def test_without_a_place_for_settings_a_lock_still_works(nobody, monkeypatch):

@@ -76,7 +76,7 @@ def wrong_solutions(asked: Draft) -> tuple[WrongSolution, ...]:
             if not 2 <= len(lines) <= MOST_LINES or value == root(*_sides(x, right[0])):
                 continue
             made = WrongSolution(
-                wrong.mistake, tuple(each for each in lines if each is not None), place
+                wrong.mistake, tuple(line for line in lines if line is not None), place
             )
             if value and value.denominator <= _NEAT:
                 found.setdefault(_rank(wrong.mistake, value), []).append(made)

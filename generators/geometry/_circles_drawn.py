@@ -170,7 +170,7 @@ def _rounded(
     """Return a question whose answer is rounded; `squared` is a wrong answer in square units."""
     turn = sum(part for part in twin if isinstance(part, int))
     text = (f"{by_turns(_FIND, turn).format(thing)} {accuracy.said(unit)}",)
-    given: list[Wrong] = [(mistake, accuracy.node(each, unit)) for mistake, each in wrong]
+    given: list[Wrong] = [(mistake, accuracy.node(value, unit)) for mistake, value in wrong]
     if squared is not None:
         given.append((squared[0], accuracy.node(squared[1], f"{unit}^2")))
     return Draft(

@@ -149,7 +149,7 @@ def rounded(
     value, radius = PI * _surface(half, h), amount(half, unit)
     figure = drawn(across, given, high)
     text = (f"{by_turns(_FIND, tenths + h).format(_ALL)} {accuracy.said(square)}",)
-    wrongs = [(mistake, PI * each) for mistake, each in _wrongs(True, across, half, h)]
+    wrongs = [(mistake, PI * value) for mistake, value in _wrongs(True, across, half, h)]
     wrongs.append((m.NO_PI, _surface(half, h)))
     return Draft(
         text,
@@ -166,7 +166,7 @@ def rounded(
             ),
             *accuracy.steps(value, square),
         ),
-        slips(*((mistake, accuracy.node(each, square)) for mistake, each in wrongs)),
+        slips(*((mistake, accuracy.node(value, square)) for mistake, value in wrongs)),
         ("surface", kind, across, tenths, h, unit),
         constants=(2,),
         figure=figure,

@@ -123,7 +123,7 @@ def rounded(
             ),
             *accuracy.steps(value, cube),
         ),
-        slips(*((mistake, accuracy.node(each, cube)) for mistake, each in wrong)),
+        slips(*((mistake, accuracy.node(value, cube)) for mistake, value in wrong)),
         ("drawn", kind, across, tenths, h, unit),
         constants=(2,),
         figure=figure,

@@ -116,4 +116,4 @@ def seen(figure: Solid, part: str, wanted: int = 0) -> int:
 def doubled(shape: str, sides: int, part: str) -> int | None:
     """Return the count of both parts of a solid added up, None where it has one part."""
     parts = {"tower": ("prism", "pyramid"), "double pyramid": ("pyramid", "pyramid")}.get(shape)
-    return None if parts is None else sum(count(each, sides, part) for each in parts)
+    return None if parts is None else sum(count(text, sides, part) for text in parts)

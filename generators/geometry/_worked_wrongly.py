@@ -56,9 +56,11 @@ def angles(asked: Draft) -> tuple[WrongSolution, ...]:
 def _with_sizes(asked: Draft, relations: list[t.Relation]) -> Iterator[WrongSolution]:
     first, *later = relations
     # Each later line is a letter, or so many of it, what it is, and what that comes to.
-    if not all(len(each.rest) == 2 and len(t.symbols(each.first)) == 1 for each in later):
+    if not all(
+        len(relation.rest) == 2 and len(t.symbols(relation.first)) == 1 for relation in later
+    ):
         return
-    sums = [each.rest[0][1] for each in later]
+    sums = [relation.rest[0][1] for relation in later]
     taken = sums[0]
     if not isinstance(taken, t.Sum) or first.rest[-1][1] != taken.first:
         return
@@ -124,9 +126,9 @@ def _followed(
 ) -> tuple[t.Relation, ...] | None:
     """Return the lines from a wrong difference on, if they come to the value; None if not."""
     made, lines = exact(taken), [t.equals(later[0].first, taken)]
-    for before, each in pairwise(later):
-        shared = t.replaced(each.rest[0][1], {before.rest[1][1]: _degrees(made)})
-        lines.append(t.equals(each.first, shared))
+    for before, relation in pairwise(later):
+        shared = t.replaced(relation.rest[0][1], {before.rest[1][1]: _degrees(made)})
+        lines.append(t.equals(relation.first, shared))
         made = exact(shared)
     if made != value or made <= 0 or made.denominator > 1:
         return None

@@ -182,7 +182,7 @@ class AreaOfCircles(Topic):
                 Step(_RULE, disc(amount(radius, unit))),
                 *accuracy.steps(value, square),
             ),
-            slips(*((mistake, accuracy.node(each, square)) for mistake, each in wrong)),
+            slips(*((mistake, accuracy.node(value, square)) for mistake, value in wrong)),
             ("rounded", accuracy, across, tenths, unit),
             constants=(2,),
         )

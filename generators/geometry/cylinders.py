@@ -71,7 +71,9 @@ def _challenge(kind: str, a: int, b: int, h: int, k: int) -> bool:
     fits = k == 0 and a != b and 2 * b > a and 2 * a > b and depth.denominator > 1
     digits = {depth, Fraction(a * h, b), Fraction(b * b * h, a * a), Fraction(h)}
     tie = (20 * depth) % 2 == 1  # exactly between two tenths
-    return fits and not tie and 2 <= depth <= 25 and len({round(10 * each) for each in digits}) == 4
+    return (
+        fits and not tie and 2 <= depth <= 25 and len({round(10 * digit) for digit in digits}) == 4
+    )
 
 
 @register
@@ -195,7 +197,7 @@ class Cylinders(Topic):
                 Step(_RULE, _volume(amount(radius, unit), high)),
                 *accuracy.steps(value, cube),
             ),
-            slips(*((mistake, accuracy.node(each, cube)) for mistake, each in wrong)),
+            slips(*((mistake, accuracy.node(value, cube)) for mistake, value in wrong)),
             ("rounded", accuracy, across, tenths, h),
             constants=(2,),
         )

@@ -66,7 +66,7 @@ def _tenths(*values: Fraction) -> int:
 
 
 def _support(name: str, degrees: int, side: int) -> bool:
-    found = [side * ratio_of(each, degrees) for each in _NAMES]
+    found = [side * ratio_of(name, degrees) for name in _NAMES]
     apart = _tenths(*found, side / ratio_of(name, degrees)) == 4
     return apart and (degrees + side) % 4 == 0
 
@@ -224,7 +224,7 @@ class Trigonometry(Topic):
                 else Step(f"{ratio_said(name)} Multiply by the hypotenuse.", target),
                 *PLACE.steps(value, "cm"),
             ),
-            slips(*((mistake, node_or_none(each, "cm")) for mistake, each in wrong)),
+            slips(*((mistake, node_or_none(value, "cm")) for mistake, value in wrong)),
             ("multiply", name, degrees, side),
         )
 

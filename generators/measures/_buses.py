@@ -81,7 +81,7 @@ def buses(route: int, seed: int, past: bool) -> Buses:
     """Return the timetable that a number stands for; where `past`, one bus leaves a stop out."""
     lot = scattered(97 * seed + route, 12, 0, 9999)
     left = 6 * 60 + 30 + lot[0] % (12 * 60)
-    legs = [4 + each % 16 for each in lot[1:4]]
+    legs = [4 + number % 16 for number in lot[1:4]]
     rows = []
     for bus in range(BUSES):
         at, row = left, [left]

@@ -224,7 +224,7 @@ def _distance(scale: int, halves: int, back: int) -> Draft:
 
 def _way(scale: int, first: int, second: int) -> Draft:
     a, b = Fraction(first, 2), Fraction(second, 2)
-    before, after, both = (amount(each, "cm") for each in (a, b, a + b))
+    before, after, both = (amount(value, "cm") for value in (a, b, a + b))
     real_cm, far = amount((a + b) * scale, "cm"), (a + b) * scale / _KM
     key, shown = amount(far, "km"), whole_ratio(1, scale)
     start, middle = by_turns(

@@ -216,7 +216,7 @@ def _box(n: int, place: int, twin: tuple[object, ...]) -> Draft:
     """Ask for the prime that completes a product of powers."""
     primes = primes_of(n)
     box = t.Blank()
-    rest = [each for at, each in enumerate(primes) if at != place]
+    rest = [prime for at, prime in enumerate(primes) if at != place]
     shown = t.times(*(product((each,)) for each in rest), box)
     asked = t.equals(t.Int(n), shown)
     known = n // primes[place][0]

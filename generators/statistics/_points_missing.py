@@ -197,7 +197,7 @@ def can_be_told(told: int, story: int, seed: int) -> bool:
         return read % scale != 0 and value != values[other] + (2 + seed // 7 % 2)
     if told == Told.TOTAL:
         rest = sum(values) - value
-        halfway = sum(each % scale != 0 for each in values)
+        halfway = sum(value % scale != 0 for value in values)
         return not _STORIES[story].unit and halfway > 1 and rest != value
     if told == Told.MEAN:
         count = len(values)

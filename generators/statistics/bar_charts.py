@@ -234,7 +234,7 @@ def _of_two(kind: int, story: int, scale: int, seed: int) -> Draft:
         question = f"How many {name} {told.verb} altogether?"
         key = t.Int(sum(row))
         steps = [
-            *_read([f"{name} on {in_full(each)}" for each in days], row, scale),
+            *_read([f"{name} on {in_full(day)}" for day in days], row, scale),
             Step(f"Add the bars of {name}.", t.equals(t.add(*map(t.Int, row)), key)),
         ]
         wrongs = [

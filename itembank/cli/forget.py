@@ -63,9 +63,9 @@ def forget(
         finished = finish_forgetting(found)
         if not finished:
             say("Nothing was begun to be forgotten that is not done.")
-        for each in finished:
-            _say_done(each)
-        done = all(each.forgotten.done for each in finished)
+        for forgotten in finished:
+            _say_done(forgotten)
+        done = all(forgotten.forgotten.done for forgotten in finished)
     if not done:
         raise typer.Exit(1)
 

@@ -159,17 +159,19 @@ def _by_statement(wanted: Sequence[Listed], whole: bool) -> str:
 
     lines: list[str] = []
     domain = ""
-    for each in STATEMENTS:
-        serving = [topic for topic in wanted if each.id in topic.statements]
+    for statement in STATEMENTS:
+        serving = [topic for topic in wanted if statement.id in topic.statements]
         if not serving and not whole:
             continue
-        if each.domain != domain:
-            domain = each.domain
+        if statement.domain != domain:
+            domain = statement.domain
             lines += ["", domain.capitalize()]
-        lines.append(paragraph("  ", f"{each.text} ({each.id})"))
+        lines.append(paragraph("  ", f"{statement.text} ({statement.id})"))
         lines += [f"      {topic.id}  {topic.title}" for topic in serving]
         if not serving:
-            lines.append(f"      left out: it {each.left_out}" if each.left_out else "      none")
+            lines.append(
+                f"      left out: it {statement.left_out}" if statement.left_out else "      none"
+            )
     return "\n".join(lines[1:])
 
 

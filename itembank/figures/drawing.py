@@ -31,13 +31,18 @@ Exact: TypeAlias = int | Fraction
 Content: TypeAlias = str | t.Node
 """What a label says: plain text, or a piece of mathematics."""
 
-Weight: TypeAlias = Literal["thin", "normal", "heavy"]
+Weight: TypeAlias = Literal["faint", "thin", "normal", "heavy"]
 WEIGHTS: dict[str, Fraction] = {
+    "faint": Fraction(3, 100),
     "thin": Fraction(3, 100),
     "normal": Fraction(6, 100),
     "heavy": Fraction(12, 100),
 }
-"""How wide each kind of stroke is, in ems: 1 to 3 points on a slide, never under half a point."""
+"""How wide each kind of stroke is, in ems: 1 to 3 points on a slide, never under half a point.
+
+Faint ones are as wide as thin ones and paler, for the lines of a grid that other marks lie on: a
+picture that is shown small has no stroke under a dot of the screen, so that by their width alone
+nobody could tell them from these."""
 
 Fill: TypeAlias = Literal["none", "paper", "shade", "dots", "cross", "bars", "ink"]
 """How an area is filled. Each is told from the others in grey: ``shade`` is stripes on a tone,

@@ -59,13 +59,15 @@ def to_data(figure: Figure) -> dict[str, Any]:
 
 def _fields(value: Any) -> dict[str, Any]:
     out = {}
-    for each in dataclasses.fields(value):
-        held = getattr(value, each.name)
+    for field in dataclasses.fields(value):
+        held = getattr(value, field.name)
         usual = (
-            each.default if each.default_factory is dataclasses.MISSING else each.default_factory()
+            field.default
+            if field.default_factory is dataclasses.MISSING
+            else field.default_factory()
         )
         if held != usual:
-            out[each.name] = _plain(held)
+            out[field.name] = _plain(held)
     return out
 
 
@@ -138,7 +140,7 @@ def _count(data: Any, left: int) -> int:
 @cache
 def _hints(kind: type) -> dict[str, Any]:
     hints = typing.get_type_hints(kind)
-    return {each.name: hints[each.name] for each in dataclasses.fields(kind)}
+    return {field.name: hints[field.name] for field in dataclasses.fields(kind)}
 
 
 def _made(kind: type, data: Mapping[str, Any], at: str) -> Any:
@@ -151,10 +153,12 @@ def _made(kind: type, data: Mapping[str, Any], at: str) -> Any:
                 at.partition(":")[0] or key,
             )
         values[key] = _read(hints[key], value, f"{at}{key}: ")
-    for each in dataclasses.fields(kind):
-        needed = each.default is dataclasses.MISSING and each.default_factory is dataclasses.MISSING
-        if needed and each.name not in values:
-            raise Misplaced(f"{at}‘{each.name}’ is missing", at.partition(":")[0])
+    for field in dataclasses.fields(kind):
+        needed = (
+            field.default is dataclasses.MISSING and field.default_factory is dataclasses.MISSING
+        )
+        if needed and field.name not in values:
+            raise Misplaced(f"{at}‘{field.name}’ is missing", at.partition(":")[0])
     return kind(**values)
 
 

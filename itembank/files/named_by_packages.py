@@ -22,7 +22,7 @@ def may_be_named(group: str) -> bool:
     False
     """
     finders = [each for each in sys.meta_path if each is not PathFinder]
-    return any(hasattr(each, "find_distributions") for each in finders) or any(
+    return any(hasattr(finder, "find_distributions") for finder in finders) or any(
         _named_in(place or os.curdir, group.encode()) for place in sys.path
     )
 

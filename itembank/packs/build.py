@@ -191,7 +191,7 @@ def _numbers(
     topic: TopicSources, avoid: frozenset[str], pool: Pool, exact: bool
 ) -> tuple[int, int]:
     """Return how many questions of a topic are not to be avoided, and how many there are."""
-    written = [each for each in sources(topic) if isinstance(each, BankSource)]
+    written = [source for source in sources(topic) if isinstance(source, BankSource)]
     if exact:
         for source in written:
             for tier in Tier:

@@ -65,7 +65,7 @@ class DrawnRoom:
         except ItembankError:  # one question is too long for a slide of its own
             return False
         except Exception:
-            if not any(isinstance(each, BankCandidate) for each in questions):
+            if not any(isinstance(question, BankCandidate) for question in questions):
                 raise
             return True  # of a bank, not proved yet: anything at all may stand in it
 

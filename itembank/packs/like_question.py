@@ -47,7 +47,7 @@ def like_it(request: PackRequest, address: str, most: int, kind: str = "") -> li
             offers = (
                 _of_kind(pool, source, tier, kind, rng) if kind else pool.offers(source, tier, rng)
             )
-            rested = (each for each in offers if not pool.passed_over(each))
+            rested = (candidate for candidate in offers if not pool.passed_over(candidate))
             for candidate in islice(rested, LOOK_AHEAD):
                 far = abs(candidate.difficulty - asked.difficulty)
                 found.append((tier is not asked.item.tier, far, len(found), candidate))
@@ -74,7 +74,9 @@ def _of_kind(
 ) -> Iterator[Candidate]:
     """Yield the free questions of a kind of a source's tier by chance."""
     if isinstance(source, BankSource):
-        yield from (each for each in pool.offers(source, tier, rng) if each.kind == kind)
+        yield from (
+            candidate for candidate in pool.offers(source, tier, rng) if candidate.kind == kind
+        )
         return
     from itembank.items.topics.of_kind import of_kind
 

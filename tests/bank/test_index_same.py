@@ -125,10 +125,12 @@ def _all_told(folder: Path) -> list[object]:
         shown = show_questions(folder, [line.id for line in whole.lines])
         for word in STATES:
             found = find_questions(folder, Wanted(states=(word,))).lines
-            assert [one.id for one in found] == [one.id for one in shown if _is(one.state, word)]
-        for one in shown:
-            state = dataclasses.replace(one.state, entry=None)
-            told.append(dataclasses.replace(one, state=state))
+            assert [line.id for line in found] == [
+                question.id for question in shown if _is(question.state, word)
+            ]
+        for question in shown:
+            state = dataclasses.replace(question.state, entry=None)
+            told.append(dataclasses.replace(question, state=state))
     except FileFaults as error:
         return [str(error)]
     return told

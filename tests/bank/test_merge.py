@@ -75,16 +75,16 @@ def written(holding):
     """Return a holding as it is after it has been written into files and read again."""
     items = [
         (
-            each.record.topic,
-            each.record.item.model_copy(
+            stored.record.topic,
+            stored.record.item.model_copy(
                 update={
                     "id": name,
-                    "retired": each.retired and each.retired[0],
-                    "retired_because": each.retired and each.retired[1],
+                    "retired": stored.retired and stored.retired[0],
+                    "retired_because": stored.retired and stored.retired[1],
                 }
             ),
         )
-        for name, each in named(holding).items()
+        for name, stored in named(holding).items()
     ]
     again = hold(items, None, signoffs_of(named(holding), holding))
     return Holding(again.kept, holding.topics, holding.made, holding.authors, again.loose)
@@ -122,9 +122,9 @@ def test_no_record_sign_off_or_set_is_lost_and_none_made_up(one, other):
     assert len(named(both)) == len(contents(both))
     signed = [
         {
-            (each.record.hash, s.by, s.on, s.content)
-            for each in named(side).values()
-            for s in each.signoffs
+            (stored.record.hash, s.by, s.on, s.content)
+            for stored in named(side).values()
+            for s in stored.signoffs
         }
         for side in (one, other, both)
     ]
@@ -139,10 +139,10 @@ def test_no_record_sign_off_or_set_is_lost_and_none_made_up(one, other):
 def test_the_earliest_retirement_holds(one, other):
     both = join(one, other)
     for base, records in both.kept.items():
-        for key, each in records.items():
+        for key, stored in records.items():
             sides = [side.kept.get(base, {}).get(key) for side in (one, other)]
             days = [side.retired for side in sides if side and side.retired]
-            assert each.retired == min(days, default=None)
+            assert stored.retired == min(days, default=None)
 
 
 @given(banks(), banks())
@@ -212,11 +212,11 @@ def test_the_same_item_in_both_banks_keeps_its_id():
 def test_different_items_with_one_id_are_both_kept_and_reported():
     merge = merge_holdings(one_item(1), one_item(2))
     assert len(merge.items) == 2
-    for name, each in merge.items.items():
+    for name, stored in merge.items.items():
         base, _, mark = name.partition(".")
         assert base == "garden-1"
         assert len(mark) >= 4
-        assert each.record.hash.startswith(mark)
+        assert stored.record.hash.startswith(mark)
     (conflict,) = merge.report.conflicts
     assert (conflict.base, set(conflict.ids)) == ("garden-1", set(merge.items))
     ((old, new),) = merge.report.renamed
@@ -282,9 +282,9 @@ def test_a_sign_off_follows_its_item_to_its_new_id():
 
 
 def test_twins_under_different_ids_are_reported_with_their_ids():
-    one = hold([("number.add", made_item("garden-1", 7))])
+    holding = hold([("number.add", made_item("garden-1", 7))])
     other = hold([("number.add", made_item("depot-1", 1, prompt="Find {1 + 7}.", key="8"))])
-    assert merge_holdings(one, other).report.twins == (("depot-1", "garden-1"),)
+    assert merge_holdings(holding, other).report.twins == (("depot-1", "garden-1"),)
 
 
 def test_a_retired_item_is_nobodys_twin():

@@ -29,19 +29,19 @@ def conflicts(holding):
 
 def prompts_in_use(holding):
     return sorted(
-        (each.record.topic, each.record.item.prompt)
-        for each in named(holding).values()
-        if each.retired is None
+        (stored.record.topic, stored.record.item.prompt)
+        for stored in named(holding).values()
+        if stored.retired is None
     )
 
 
 def signers(holding):
     """Return who signed which content of the items in use, whatever their ids."""
     return sorted(
-        (each.record.topic, each.record.item.prompt, signoff.by, signoff.content)
-        for each in named(holding).values()
-        if each.retired is None
-        for signoff in each.signoffs
+        (stored.record.topic, stored.record.item.prompt, signoff.by, signoff.content)
+        for stored in named(holding).values()
+        if stored.retired is None
+        for signoff in stored.signoffs
     )
 
 

@@ -104,15 +104,15 @@ def test_an_id_that_only_a_sign_off_has_is_not_given_again(folder: Path) -> None
 
 
 def test_what_does_not_stand_there_is_not_guessed_at() -> None:
-    one, two = (SignOff(name, "HT", DAY, "0" * 64, {"key": "1"}) for name in ("a-1", "a-2"))
-    raw = signoffs_text([one]).encode()
-    assert edited_signoffs(raw, [one], [one], {}) == raw
-    assert edited_signoffs(raw, [one, two], [one], {}) is None
+    signoff, two = (SignOff(name, "HT", DAY, "0" * 64, {"key": "1"}) for name in ("a-1", "a-2"))
+    raw = signoffs_text([signoff]).encode()
+    assert edited_signoffs(raw, [signoff], [signoff], {}) == raw
+    assert edited_signoffs(raw, [signoff, two], [signoff], {}) is None
     assert edited_signoffs(raw, [two], [], {}) is None
 
 
 def test_an_entry_that_stands_there_twice_is_left_once() -> None:
-    one, two = (SignOff(name, "HT", DAY, "0" * 64, {"key": "1"}) for name in ("a-1", "a-2"))
-    both = signoffs_text([one, two])
-    twice = both + "\n" + added_text([one], before=True)
-    assert edited_signoffs(twice.encode(), [one], [one], {}) == both.encode()
+    signoff, two = (SignOff(name, "HT", DAY, "0" * 64, {"key": "1"}) for name in ("a-1", "a-2"))
+    both = signoffs_text([signoff, two])
+    twice = both + "\n" + added_text([signoff], before=True)
+    assert edited_signoffs(twice.encode(), [signoff], [signoff], {}) == both.encode()

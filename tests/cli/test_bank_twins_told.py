@@ -42,13 +42,13 @@ def test_twins_in_one_bank_and_across_two(bank, capsys):
     assert told(capsys, bank) == (0, "No two questions ask the same.\n", "")
     add(bank, "sum-3", "Work out {1/6 + 3/4}.", "11/12")
     capsys.readouterr()
-    one = "1 group of questions that ask the same:\n  ours:sum-1, ours:sum-3\n"
-    assert told(capsys, bank) == (0, one, "")
+    text = "1 group of questions that ask the same:\n  ours:sum-1, ours:sum-3\n"
+    assert told(capsys, bank) == (0, text, "")
     status, out, _ = told(capsys, bank, "theirs")
     assert status == 0
     assert "ours:sum-1, ours:sum-3, theirs:sum-1" in out
     assert "ours:sum-2, theirs:sum-2" in out
-    assert told(capsys, bank, "ours/") == (0, one, "")
+    assert told(capsys, bank, "ours/") == (0, text, "")
 
 
 def test_two_banks_of_one_name_are_refused(bank, capsys):

@@ -176,6 +176,6 @@ def test_a_week_leaves_out_a_topic_of_a_later_year_and_says_so(said, away):
 
 def test_the_bank_for_key_stage_3_holds_only_key_stage_3():
     three, four = (list(read_bank(BANKS / f"key-stage-{n}").entries()) for n in (3, 4))
-    assert [one.item.id for one in three if entry_year(one) > 7] == []
-    assert [one.item.id for one in four if entry_year(one) < 10] == []
-    assert len({one.item.id for one in (*three, *four)}) == len(three) + len(four)
+    assert [entry.item.id for entry in three if entry_year(entry) > 7] == []
+    assert [entry.item.id for entry in four if entry_year(entry) < 10] == []
+    assert len({entry.item.id for entry in (*three, *four)}) == len(three) + len(four)

@@ -100,7 +100,7 @@ def test_the_caution_stands_wherever_a_band_is_shown(said, folder, monkeypatch):
         ("begin", ".", "--bands", "Zinnia 0, Yarrow 5, Xenia 7"),
     ]
     # A new command is walked too: add it to the commands above, or to those that show no bands.
-    assert {one[0] for one in commands} | SHOW_NONE | IN_THE_BROWSER == set(COMMANDS)
+    assert {command[0] for command in commands} | SHOW_NONE | IN_THE_BROWSER == set(COMMANDS)
     showing = set()
     for command in commands:
         if command[0] == "mark":

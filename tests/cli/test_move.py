@@ -103,8 +103,8 @@ def test_all_classes_agree_with_each_class(said, told):
             ("8K", {"ratio.share": 4}),
             ("8L", {"ratio.share": 2, "ratio.scale": 6}),
         ):
-            one = class_report(connection, name, default_scheme(), FIRST, DAY(2026, 11, 28))
-            assert {line.topic: line.out_of for line in one.topics} == topics
+            report = class_report(connection, name, default_scheme(), FIRST, DAY(2026, 11, 28))
+            assert {line.topic: line.out_of for line in report.topics} == topics
             items = item_report(connection, Scope(name, FIRST, DAY(2026, 11, 28)))
             assert {line.topic: line.out_of for line in items.generators} == topics
             assert {starter.class_name for starter in items.starters} == {name}
@@ -118,7 +118,9 @@ def test_scores_go_along_as_well(said, home):
         for name, share in (("8K", 0.75), ("8L", 0.0)):
             found = class_results(connection, name)
             assert [(topic.out_of, topic.scored) for topic in found.topics] == [(0, True)]
-            assert [(one.share, one.marks) for one in found.scored] == [(share, {"ratio.share": 2})]
+            assert [(scored.share, scored.marks) for scored in found.scored] == [
+                (share, {"ratio.share": 2})
+            ]
 
 
 def test_a_change_of_sets_is_one_list(said, told):

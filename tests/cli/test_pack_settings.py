@@ -21,7 +21,7 @@ from itembank.work.usual_home import home_near
 from tests.packs.bank_files import OWN, bank, sums
 
 LARKHYTHE = read_department(Path(__file__).parents[2] / "banks" / "larkhythe")
-KNOWN = tuple({topic for one in LARKHYTHE.classes for topic in one.topics})
+KNOWN = tuple({topic for group in LARKHYTHE.classes for topic in group.topics})
 TODAY = datetime.date(2026, 11, 30)
 PLAN = PackRequest(
     topics=(PlannedTopic("ratio.share"), PlannedTopic("ratio.combine", 2)),

@@ -66,11 +66,11 @@ def test_nothing_is_expected_on_the_day_a_topic_was_asked(said, department):
     assert why not in " ".join(later.split())
     (line,) = (line for line in later.splitlines() if line.startswith("Sharing an amount"))
     assert " – " not in line
-    one = " ".join(
+    text = " ".join(
         said("report", "8k", "--topic", "ratio.share", "--until", "2026-11-16").out.split()
     )
-    assert "Expected: not said on the day it was asked" in one
-    assert "on 16 Nov," not in one
+    assert "Expected: not said on the day it was asked" in text
+    assert "on 16 Nov," not in text
 
 
 def test_a_class_says_topics_mastery_and_what_was_unclear(said, department):

@@ -46,8 +46,8 @@ def test_a_misspelt_word_is_told(said, away):
 
 def test_every_statement_has_its_topics_or_says_why_not(said, away):
     out = " ".join(said("topics", "--by", "statement").out.split())
-    for each in STATEMENTS:
-        assert f"({each.id})" in out
+    for statement in STATEMENTS:
+        assert f"({statement.id})" in out
     assert "left out: it is done by hand" in out
     assert sorted(set(ids(out))) == list(listed_topics())
 

@@ -146,8 +146,8 @@ def test_an_item_is_taken_from_its_bank_while_it_is_what_was_printed(from_bank):
     _, bank, pack = from_bank
     stored = json.loads((pack / "pack.json").read_text())["versions"][0]["items"]
     found = starter_items(pack, (bank,))["A"]
-    assert [one.address for one in found] == [one["address"] for one in stored]
-    assert all(":" in one.address for one in found)
+    assert [item.address for item in found] == [one["address"] for one in stored]
+    assert all(":" in item.address for item in found)
 
 
 @only_whole
@@ -174,7 +174,7 @@ def test_a_question_edited_since_is_marked_as_it_was_printed(said, from_bank):
     )
     assert done.status == 0, done.err
     found = starter_items(pack, (bank,))["A"]
-    assert [one.address for one in found] == [item["address"] for item in items]
+    assert [item.address for item in found] == [item["address"] for item in items]
     done = said("record", "--date", DAY, "--sheet", rows, "--output", ".")
     assert done.status == 0, done.err
     said("export", "--to", "out")
@@ -187,7 +187,9 @@ def test_an_item_that_differs_from_the_pack_in_anything_is_taken_from_the_pack(
 ):
     _, bank, pack = from_bank
     printed = starter_items(pack, ())["A"]
-    assert [one.key for one in printed] == [item.key for item in starter_items(pack, (bank,))["A"]]
+    assert [item.key for item in printed] == [
+        item.key for item in starter_items(pack, (bank,))["A"]
+    ]
     other = {
         "prompt": ("Work out it.",),
         "key": t.num(999),
@@ -200,4 +202,4 @@ def test_an_item_that_differs_from_the_pack_in_anything_is_taken_from_the_pack(
 
     monkeypatch.setattr("itembank.records.entries.pack_items.find_any", edited)
     found = starter_items(pack, (bank,))["A"]
-    assert [getattr(one, face) for one in found] == [getattr(one, face) for one in printed]
+    assert [getattr(item, face) for item in found] == [getattr(item, face) for item in printed]

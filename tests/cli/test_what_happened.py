@@ -36,8 +36,8 @@ def home(tmp_path, monkeypatch):
 
 def planner(home, name="8K"):
     made = list(topics())
-    titles = {one.id: one.title for one in made}
-    folder = read_folder(home, tuple(titles), {one.id: one.prerequisites for one in made})
+    titles = {topic.id: topic.title for topic in made}
+    folder = read_folder(home, tuple(titles), {topic.id: topic.prerequisites for topic in made})
     return Planner(folder, folder.department.find_class(name), titles)
 
 
@@ -110,7 +110,9 @@ def test_what_a_cover_teacher_asked_counts_and_what_was_planned_does_not(said, h
     assert said("record", "8K", "--date", "2026-11-23", "--right", "20 18 16 9").status == 0
     assert "20 of 29" in said("decide", "8K").out
     assert "62 %" in said("report", "8K", "--topic", other).out  # 54 of 87
-    state = {one.topic: one for one in planner(home).known(DAY(2026, 11, 30), 1).topics}[other]
+    state = {topic.topic: topic for topic in planner(home).known(DAY(2026, 11, 30), 1).topics}[
+        other
+    ]
     assert [(one.right, one.out_of) for one in state.seen if one.date == MONDAY] == [(54, 87)]
     # A question of somebody's own is no item to judge.
     report = said("report", "--items", "--since", "2026-11-01")

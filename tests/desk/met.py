@@ -60,7 +60,7 @@ def met(page, base, *starts):
 
     Yields each address as the page stands there: what is done with it there is nobody's concern.
     """
-    found, waiting, kinds = set(), list(starts), {kind(each) for each in starts}
+    found, waiting, kinds = set(), list(starts), {kind(start) for start in starts}
     while waiting:
         address = waiting.pop(0)
         if address in found or (address not in starts and kind(address) in kinds):

@@ -17,12 +17,12 @@ def example(chance: random.Random) -> DoubleNumberLine:
         lambda n: t.Quantity(t.Int(n), "kg"),
     )
     over, under = chance.choice(wraps), chance.choice(wraps)
-    one, other = chance.randrange(1, 12), chance.randrange(1, 12)
+    number, other = chance.randrange(1, 12), chance.randrange(1, 12)
     known, asked = chance.sample(range(1, steps + 1), 2)
-    hidden = Pair(asked, over(one * asked), t.Sym("x"))
+    hidden = Pair(asked, over(number * asked), t.Sym("x"))
     if chance.random() < 0.5:
         hidden = Pair(asked, t.Sym("n"), under(other * asked))
     names = ("eggs", "cost") if chance.random() < 0.5 else ("", "")
     return DoubleNumberLine(
-        steps, (Pair(known, over(one * known), under(other * known)), hidden), *names
+        steps, (Pair(known, over(number * known), under(other * known)), hidden), *names
     )

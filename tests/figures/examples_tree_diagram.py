@@ -30,6 +30,6 @@ def example(chance: random.Random) -> TreeDiagram:
 
     def branch(name: str, chance_of: t.Node | None) -> Branch:
         twigs = zip(names, parts(2), strict=False) if deep else ()
-        return Branch(name, chance_of, tuple(Twig(*each) for each in twigs))
+        return Branch(name, chance_of, tuple(Twig(*twig) for twig in twigs))
 
     return TreeDiagram(tuple(branch(*each) for each in zip(names, parts(count), strict=False)))

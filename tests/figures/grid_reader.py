@@ -31,7 +31,7 @@ def grid_said(text: str) -> GridSaid:
     """Return what a grid shows, from its words alone."""
     edges = re.match(r"A grid has x from (.+?) to (.+?) and y from (.+?) to (.+?)\.", text)
     assert edges
-    left, _, bottom, _ = (int(each.replace("minus ", "-")) for each in edges.groups())
+    left, _, bottom, _ = (int(group.replace("minus ", "-")) for group in edges.groups())
     steps = re.search(r"A square is (\d+) wide and (\d+) high", text)
     wide, high = map(int, steps.groups()) if steps else (1, 1)
     start = (0, 0) if "the origin" in text else (left, bottom)

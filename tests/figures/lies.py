@@ -95,7 +95,9 @@ def found_out(figure: Figure, false: Drawing) -> bool:
             return True
     said = kind_of(figure).relations(figure)
     try:
-        return {_gap(each) for each in how.relations(false)} != {_gap(each) for each in said}
+        return {_gap(relation) for relation in how.relations(false)} != {
+            _gap(relation) for relation in said
+        }
     except (NotExact, t.NotationError):
         return True
 

@@ -62,7 +62,7 @@ def test_a_lie_is_told(told: str) -> None:
 def test_the_angle_is_found(figure: Angles, degrees: int) -> None:
     assert line(read(figure, Reading("angle", ("x",)))) == f"{degrees}°"
     for prompt in (("Work out the size of angle ", X, "."), ("Find the value of ", X, ".")):
-        assert [line(each) for each in as_find(of_figure(figure, prompt)).relations] == [
+        assert [line(relation) for relation in as_find(of_figure(figure, prompt)).relations] == [
             f"x = {degrees}°"
         ]
 
@@ -106,10 +106,10 @@ def test_the_words_hold_the_facts() -> None:
 
 def test_several_letters_are_held_together_by_one_equation() -> None:
     figure = Angles("line", (60, 70, 50), ((1, X), (2, t.Sym("y")), (3, deg(50))))
-    assert [line(each) for each in kind_of(figure).relations(figure)] == ["x + y = 130°"]
+    assert [line(relation) for relation in kind_of(figure).relations(figure)] == ["x + y = 130°"]
     assert disagreement(figure) == ""
     forms = Angles("line", (60, 120), ((1, parse("(2x)°")), (2, parse("(3x + 30)°"))))
-    assert [line(each) for each in kind_of(forms).relations(forms)] == ["x = 30"]
+    assert [line(relation) for relation in kind_of(forms).relations(forms)] == ["x = 30"]
     assert Fraction(30) == exact(parse("30"))
 
 

@@ -57,10 +57,10 @@ def _told(text: str) -> dict[str, list[str | None]]:
     rows = {}
     for name, held in re.findall(r"(?:^|\. )([A-Z][\w ]*): ([^.]+)", text):
         rows[name] = []
-        for each in held.split(", "):
-            shown = each.removeprefix("the time ").replace("oh ", "").replace("hundred", "00")
+        for word in held.split(", "):
+            shown = word.removeprefix("the time ").replace("oh ", "").replace("hundred", "00")
             rows[name].append(
-                None if each == "no stop" else "{:02d}:{:02d}".format(*map(int, shown.split()))
+                None if word == "no stop" else "{:02d}:{:02d}".format(*map(int, shown.split()))
             )
     return rows
 

@@ -62,7 +62,8 @@ def test_archimedes_on_the_circle_and_its_triangle() -> None:
         rows = kind_of(figure).readings(figure)
         around = next(r for r in rows if r.name in ("circumference", "arc"))
         radius, round_, area = (
-            to_sympy(read(figure, each)) for each in (Reading("radius"), around, Reading("area"))
+            to_sympy(read(figure, reading))
+            for reading in (Reading("radius"), around, Reading("area"))
         )
         assert sympy.simplify(radius * round_ / 2 - area) == 0
         assert area.has(sympy.pi)

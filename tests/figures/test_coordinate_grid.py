@@ -9,7 +9,7 @@ from fractions import Fraction
 
 import pytest
 
-from itembank.figures.drawing import Stroke
+from itembank.figures.drawing import Stroke, Text, text_box
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
 from itembank.figures.figure_data import from_data
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
@@ -63,7 +63,7 @@ def _spot(corner):
 
 
 def _corners(figure):
-    return [(each.name, each.corners) for each in figure.shapes]
+    return [(shape.name, shape.corners) for shape in figure.shapes]
 
 
 def test_the_words_do_not_give_coordinates_or_gradients():
@@ -250,3 +250,19 @@ def test_a_grid_in_a_file():
     )
     assert line(read(figure, Reading("coordinates", ("A",)))) == "(3, 4.5)"
     assert line(read(figure, Reading("gradient", ("",)))) == "2"
+
+
+def test_two_letters_between_their_points_stand_apart():
+    """Side by side between two points nobody could tell at a glance which letter is which one's."""
+    points = [("A", -3, 3), ("B", -3, 0), ("C", 0, 0), ("P", 0, -3), ("Q", 0, 3), ("R", 3, 0)]
+    placed = tuple((name, t.num(x), t.num(y)) for name, x, y in points)
+    made = drawn(CoordinateGrid(-5, 5, -4, 4, points=placed))
+    names = [name for name, _, _ in points]
+    named = [mark for mark in made.marks if isinstance(mark, Text) and mark.content in names]
+    assert len(named) == len(names)
+    boxes = [text_box(mark) for mark in named]
+    for place, box in enumerate(boxes):
+        for other in boxes[place + 1 :]:
+            across = max(other.left - box.right, box.left - other.right)
+            up = max(other.bottom - box.top, box.bottom - other.top)
+            assert across >= Fraction(3, 4) or up > 0

@@ -21,7 +21,7 @@ EXACT = st.builds(
     st.integers(-2, 2),
 )
 POINTS = st.builds(Point, EXACT, EXACT)
-WEIGHTS = st.sampled_from(["thin", "normal", "heavy"])
+WEIGHTS = st.sampled_from(["faint", "thin", "normal", "heavy"])
 STROKES = st.builds(
     Stroke,
     st.lists(POINTS, min_size=2, max_size=4).map(tuple),

@@ -8,18 +8,19 @@ which the drawing's own boxes know nothing.
 from __future__ import annotations
 
 import io
+from dataclasses import replace
 
 import pikepdf
 import pypdfium2
 import pytest
 from PIL import Image, ImageChops
 
-from itembank.figures.drawing import Text, text_box
+from itembank.figures.drawing import Mark, Text, text_box
 from itembank.figures.figure import Figure, drawn
 from itembank.packs.data.convert import picture
 from itembank.pages.engine.formula import scripts_at_least
 from itembank.pages.engine.page import Document, Page
-from itembank.pages.engine.picture import MARGIN, _Pen, draw_picture
+from itembank.pages.engine.picture import MARGIN, _Pen, draw_marks, draw_picture
 from tests.depth import left
 from tests.figures.every_figure import examples, names
 
@@ -59,7 +60,7 @@ def crowded(name: str) -> list[Figure]:
 
     def widest(figure: Figure) -> object:
         return max(
-            (text_box(each).right - text_box(each).left for each in labels(figure)), default=0
+            (text_box(label).right - text_box(label).left for label in labels(figure)), default=0
         )
 
     return [
@@ -136,10 +137,48 @@ def test_no_type_is_smaller_than_its_page_allows(name: str, surface: str) -> Non
     assert bool(whole) is bool(found)
 
 
+ON_GRIDS = {
+    "coordinate grid": ("upright", "level"),
+    "scatter graph": ("upright", "level"),
+    "line graph": ("upright", "line", "small line"),
+    "bar chart": ("line", "small line"),
+    "net": ("square line",),
+    "sample space": ("cell box",),
+}
+"""The strokes of a kind that make its grid; of a chart the line at nought is its axis."""
+
+
+@pytest.mark.parametrize("name", ON_GRIDS)
+def test_a_grid_stands_back_behind_what_is_drawn_on_it(name: str) -> None:
+    """On a slide shown 480 dots wide no stroke is under a dot: the grid has to be paler."""
+
+    of_grid = ON_GRIDS[name]
+
+    def axis(mark: Mark) -> bool:
+        return mark.role == "line" and all(point.y == 0 for point in mark.points)
+
+    def darkest(figure: Figure, faint: bool) -> int:
+        made = drawn(figure)
+        marks = [m for m in made.marks if not isinstance(m, Text)]
+        kept = [m for m in marks if (m.role in of_grid and not axis(m)) is faint]
+        document = Document("Grid")
+        across = (float(made.width + 2) * 18, float(made.height + 2) * 18)
+        draw_marks(document.page(across), replace(made, marks=tuple(kept)), "x", 0, 0, 18.0, 24.0)
+        with pypdfium2.PdfDocument(document.finish()) as opened:
+            tones = opened[0].render(scale=0.5).to_pil().convert("L").getextrema()
+        return int(tones[0])
+
+    shown = [
+        figure for figure in crowded(name) if any(m.role in of_grid for m in drawn(figure).marks)
+    ]
+    assert shown
+    for figure in shown:
+        assert darkest(figure, faint=False) < 60
+        assert 100 <= darkest(figure, faint=True) < 200
+
+
 def test_a_label_on_a_stroke_is_found(monkeypatch) -> None:
     """The test itself: a figure with a stroke through its label fails it."""
-    from dataclasses import replace
-
     from itembank.figures.drawing import Point, Stroke, drawing
 
     figure = next(examples("number line", 1))

@@ -31,7 +31,7 @@ def test_no_net_is_measured_by_squares_of_another_size() -> None:
 def test_the_largest_step_goes_into_each_length_and_no_larger_one_does(
     lengths: list[Fraction],
 ) -> None:
-    step = Fraction(str(_largest_step([sympy.Rational(str(each)) for each in lengths])))
-    counts = [each / step for each in lengths]
+    step = Fraction(str(_largest_step([sympy.Rational(str(length)) for length in lengths])))
+    counts = [length / step for length in lengths]
     assert all(count.denominator == 1 for count in counts)
     assert math.gcd(*(count.numerator for count in counts)) == 1

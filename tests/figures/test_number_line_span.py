@@ -35,7 +35,11 @@ DOWN = shown(Span(high=5))
 
 
 def spans() -> list[NumberLine]:
-    found = [each for each in examples("number line", 200, seed=5) if isinstance(each, NumberLine)]
+    found = [
+        example
+        for example in examples("number line", 200, seed=5)
+        if isinstance(example, NumberLine)
+    ]
     return [each for each in found if each.span is not None]
 
 

@@ -104,7 +104,7 @@ def test_a_side_and_an_angle_are_found_from_the_others() -> None:
     assert exact(read(ell, Reading("side", ("CD",)))) == a - f
     assert exact(read(ell, Reading("perimeter"))) == 2 * (a + d + e)
     ask = of_figure(EVEN, ("Work out the size of angle ", t.Sym("x"), "."))
-    assert [line(each) for each in as_find(ask).relations] == ["x = 100°"]
+    assert [line(relation) for relation in as_find(ask).relations] == ["x = 100°"]
 
 
 def test_published_values() -> None:
@@ -205,3 +205,12 @@ def test_bad_data_is_refused_at_once() -> None:
     ):
         with pytest.raises(FigureError, match=said):
             from_data({**triangle, **changes})
+
+
+@pytest.mark.parametrize("high", [444, 666, 888, 1200, 8888])
+def test_a_right_angle_is_marked_at_its_own_corner_however_narrow(high: int) -> None:
+    spots = tuple((t.Int(x), t.Int(y)) for x, y in ((0, high), (8888, 0), (0, 0)))
+    sides = (("KM", parse("7")), ("KL", parse("7.4")))
+    narrow = Polygon(spots, "KLM", lettered=True, sides=sides, right="M", accurate=False)
+    assert fault(narrow) == ""
+    assert disagreement(narrow) == ""

@@ -41,7 +41,7 @@ def test_outcomes_are_counted_from_the_words_alone():
             r"shows (?:their )?(.+)\. All",
             words(figure),
         )
-        first, second = (each.split(", ") for each in found.groups()[:2])
+        first, second = (group.split(", ") for group in found.groups()[:2])
         cells = list(itertools.product(first, second))
         assert read(figure, Reading("outcomes")) == t.Int(len(cells))
         if figure.rule == "pairs":

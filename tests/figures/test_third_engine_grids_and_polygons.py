@@ -119,7 +119,9 @@ def test_grids_show_what_is_read_from_them() -> None:
             seen.add(reading.name)
         shapes = [path for _, path in plane.tracks.get("shape", [])]
         wanted = [
-            [(exact(x), exact(y)) for x, y in each.corners] for each in figure.shapes if each.closed
+            [(exact(x), exact(y)) for x, y in shape.corners]
+            for shape in figure.shapes
+            if shape.closed
         ]
         assert [path[:-1] for path in shapes] == wanted
         seen |= {"shape"} if shapes else set()

@@ -276,9 +276,7 @@ def test_pie_charts() -> None:
             assert isinstance(pointer, Stroke)
             start = pointer.points[0]
             (place,) = [
-                k
-                for k, each in enumerate(slices)
-                if turn(each.centre, each.start, start) < parts[k]
+                k for k, arc in enumerate(slices) if turn(arc.centre, arc.start, start) < parts[k]
             ]
             names[str(mark.content)] = parts[place]
         for reading in kind_of(figure).readings(figure):

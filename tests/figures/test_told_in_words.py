@@ -132,9 +132,9 @@ def test_no_length_is_told_of_what_a_question_calls_missing(topic: str) -> None:
                 assert item.figure is not None
                 names = kind_of(item.figure).printed(item.figure)
                 name = next(
-                    each.text
-                    for each in names
-                    if isinstance(each, t.Label) and missing[1].startswith(each.text)
+                    label.text
+                    for label in names
+                    if isinstance(label, t.Label) and missing[1].startswith(label.text)
                 )
                 heard = words(item.figure)
                 assert f"No bar is drawn for {name}." in heard or f"{name} has no squares" in heard

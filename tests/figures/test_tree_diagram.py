@@ -31,7 +31,7 @@ def tree(first: str, after_red: str, after_blue: str) -> TreeDiagram:
     def pair(text: str):
         return [None if part == "-" else parse(part) for part in text.split()]
 
-    twigs = [tuple(map(Twig, ("red", "blue"), pair(each))) for each in (after_red, after_blue)]
+    twigs = [tuple(map(Twig, ("red", "blue"), pair(text))) for text in (after_red, after_blue)]
     return TreeDiagram(tuple(map(Branch, ("red", "blue"), pair(first), twigs)))
 
 
@@ -56,9 +56,9 @@ def from_words(text: str) -> dict[str, dict[str, str | None]]:
         r"(?:After ([a-z ]+)|First|shows one event): ([^.]*(?:\.(?=\S)[^.]*)*)\.(?= |$)", text
     ):
         branches = found.setdefault(after, {})
-        for each in told.split("; "):
+        for word in told.split("; "):
             name, chance = re.fullmatch(
-                r"(.+) has (?:a branch with no probability|the probability (.+))", each
+                r"(.+) has (?:a branch with no probability|the probability (.+))", word
             ).groups()
             branches[name] = chance
     return found
@@ -69,8 +69,8 @@ def test_all_branches_are_known_from_the_words_alone():
     for figure in examples("tree diagram", 40):
         assert from_words(words(figure)) == {
             after: {
-                each.outcome: None if each.chance is None else said(each.chance)
-                for each in branches
+                branch.outcome: None if branch.chance is None else said(branch.chance)
+                for branch in branches
             }
             for after, branches in (
                 ("", figure.branches),

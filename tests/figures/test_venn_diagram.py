@@ -26,7 +26,7 @@ CLUB = VennDiagram("French", "Spanish", (12,), (5,), (8,), (3,), total=28)
 def test_two_sets_by_inclusion_and_exclusion():
     """n(A or B) = n(A) + n(B) − n(A and B), a textbook's rule (from memory)."""
     for figure in examples("Venn diagram", 30):
-        one, other, both, either = (
+        number, other, both, either = (
             read(figure, reading).n
             for reading in (
                 Reading("in", (figure.first,)),
@@ -35,7 +35,7 @@ def test_two_sets_by_inclusion_and_exclusion():
                 Reading("either"),
             )
         )
-        assert either == one + other - both
+        assert either == number + other - both
         assert line(measured(figure, Reading("either"))) == str(either)
 
 
@@ -173,14 +173,14 @@ def test_de_morgans_laws_by_both_roads(one, other):
     for figure in LETTERED:
         found = [read(figure, Reading("count", (sets,))) for sets in (one, other)]
         found += [measured(figure, Reading("count", (sets,))) for sets in (one, other)]
-        assert len({line(each) for each in found}) == 1
+        assert len({line(node) for node in found}) == 1
 
 
 def test_a_set_and_its_complement_are_everything():
     for figure in LETTERED:
         for sets in ("A", "A ∩ B", "A′ ∪ B"):
             rest = "A′" if sets == "A" else f"({sets})′"
-            counts = [measured(figure, Reading("count", (each,))).n for each in (sets, rest)]
+            counts = [measured(figure, Reading("count", (text,))).n for text in (sets, rest)]
             assert sum(counts) == read(figure, Reading("total")).n
 
 

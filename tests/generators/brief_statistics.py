@@ -91,7 +91,7 @@ SQUARES = {
         lambda each, things: things / each
     ),
     "In a pictogram {} squares stand for {} {w}. How many does one square stand for?": (
-        lambda n, things: next(each for each in range(1, 100) if each * n == things)
+        lambda n, things: next(number for number in range(1, 100) if number * n == things)
     ),
     "In a pictogram {} squares show {} {w}. How many {w} do {} squares show?": (
         lambda n, things, other: things / n * other

@@ -42,7 +42,7 @@ def scaled(item: Item, name: str) -> float:
     points = done(item)
     size = measure(points, name)
     if len(name) == 2:
-        ((given, long),) = [each for each in sizes(words(item.figure)).items() if len(each[0]) == 2]
+        ((given, long),) = [size for size in sizes(words(item.figure)).items() if len(size[0]) == 2]
         size *= long / measure(points, given)
     return size
 

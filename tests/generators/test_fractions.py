@@ -50,7 +50,9 @@ def test_each_line_says_in_a_short_sentence_what_is_done() -> None:
             # A second sentence says what the letters in a picture are.
             sentences = re.split(r"(?<=\.) (?=[A-Z])", step.say)
             assert len(sentences) <= 2, step.say
-            assert all(re.fullmatch(r"[A-Z0-9].{5,75}\.", each) for each in sentences), step.say
+            assert all(re.fullmatch(r"[A-Z0-9].{5,75}\.", sentence) for sentence in sentences), (
+                step.say
+            )
 
 
 def test_wrong_answers_are_wrong_and_differ() -> None:

@@ -85,7 +85,7 @@ WAYS = {
 
 def test_mistakes_lead_to_the_points_that_are_named() -> None:
     met = set()
-    for item in [each for tier in Tier for each in sampled(tier)]:
+    for item in [item for tier in Tier for item in sampled(tier)]:
         at, text = placed(item), text_of(item)
         for slip in each_mistake(item):
             name = slip.misconception.id.removeprefix("geometry.loci-")

@@ -78,7 +78,7 @@ def test_keys_are_what_the_words_give(tier: Tier) -> None:
 
 def test_mistakes_are_what_the_wrong_ways_give() -> None:
     met = set()
-    for item in [each for tier in Tier for each in sampled(tier)]:
+    for item in [item for tier in Tier for item in sampled(tier)]:
         for slip in each_mistake(item):
             name = slip.misconception.id.removeprefix("measures.maps-")
             met.add(name)

@@ -98,11 +98,11 @@ def folded(rects: dict[str, Rect]) -> dict[str, list[Place]]:
     for name in reversed(order[1:]):
         a, b = shared(flat[parent[name]], flat[name])  # type: ignore[misc]
         hanging = [name]
-        for each in hanging:
-            hanging += [child for child, above in parent.items() if above == each]
-        for each in hanging:
+        for text in hanging:
+            hanging += [child for child, above in parent.items() if above == text]
+        for text in hanging:
             # Round a face against the clock its neighbour is on the right of the edge: up is back.
-            space[each] = [turned(at, b, a) for at in space[each]]
+            space[text] = [turned(at, b, a) for at in space[text]]
     return space
 
 
@@ -146,7 +146,7 @@ def test_keys_are_what_folding_gives(tier: Tier) -> None:
             continue
         space = folded(found[""])
         assert is_box(space), item.address
-        a, b, c = (round(each) for each in spans(space))
+        a, b, c = (round(span) for span in spans(space))
         if "opposite" in text:
             kinds.add("opposite")
             own = re.search(r"face (\w)\?", text)[1]
@@ -167,7 +167,7 @@ def test_keys_are_what_folding_gives(tier: Tier) -> None:
 
 def test_mistakes_are_what_the_wrong_ways_give() -> None:
     met = set()
-    for item in [each for tier in Tier for each in sampled(tier)]:
+    for item in [item for tier in Tier for item in sampled(tier)]:
         text, found = text_of(item), pieces(item)
         for slip in each_mistake(item):
             name = slip.misconception.id.removeprefix("geometry.nets-")
@@ -184,7 +184,7 @@ def test_mistakes_are_what_the_wrong_ways_give() -> None:
             elif isinstance(slip.wrong, t.Label):
                 assert fault_of(found[slip.wrong.text]) == name, item.address
             else:
-                sizes = [round(each) for each in spans(folded(found[""]))]
+                sizes = [round(span) for span in spans(folded(found[""]))]
                 a, b, c = sizes
                 half = a * b + b * c + a * c
                 expected = {

@@ -119,24 +119,24 @@ def solve(item: Item) -> list[fmpq]:
         over = first[1] if "n : 1" in text else first[0]
         return [part / over for part in first]
     if name == "share":
-        one = loose[0] / sum(first)
-        shares = [one * part for part in first]
+        value = loose[0] / sum(first)
+        shares = [value * part for part in first]
         return [max(shares) - min(shares)] if tier is Tier.CHALLENGE else shares
     if name == "one-part":
         index = 0 if tier is Tier.SUPPORT else 1
-        one = one_of(first[index], loose[0], tier)
-        return [one * (first[1] if tier is Tier.SUPPORT else sum(first))]
+        value = one_of(first[index], loose[0], tier)
+        return [value * (first[1] if tier is Tier.SUPPORT else sum(first))]
     if name == "difference":
-        one = one_of(max(first) - min(first), loose[0], tier)
+        value = one_of(max(first) - min(first), loose[0], tier)
         if tier is Tier.CORE:
-            return [one * sum(first)]
+            return [value * sum(first)]
         if tier is Tier.CHALLENGE:
-            return [one * sorted(first)[1]]
+            return [value * sorted(first)[1]]
         asked = re.search(r"How many (?:are )?(\w+)", text)
         names = re.search(r"(\w+) and (\w+)", text)
         assert asked
         assert names
-        return [one * first[[n.lower() for n in names.groups()].index(asked[1])]]
+        return [value * first[[n.lower() for n in names.groups()].index(asked[1])]]
     if name == "combine":
         (a, b), (d, c) = given
         parts = [a / b, fmpq(1), c / d]
@@ -238,7 +238,10 @@ def test_every_misconception_shows_on_some_item(topic: Topic) -> None:
         for index in space.own
         for slip in topic.make(tier, *space[index]).slips
     ]
-    assert all(one.id.startswith("ratio.") and one.ask.endswith("?") for one in asks)
+    assert all(
+        misconception.id.startswith("ratio.") and misconception.ask.endswith("?")
+        for misconception in asks
+    )
 
 
 @pytest.mark.parametrize(

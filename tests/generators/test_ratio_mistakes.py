@@ -47,11 +47,11 @@ class Question:
         self.tier = item.tier
         self.text = "".join(run if isinstance(run, str) else line(run) for run in item.prompt)
         found = list(RATIO.finditer(self.text))
-        self.ratios = [[bare(one) for one in AMOUNT.finditer(m.group())] for m in found]
-        self.units = [[unit(one) for one in AMOUNT.finditer(m.group())] for m in found]
+        self.ratios = [[bare(match) for match in AMOUNT.finditer(m.group())] for m in found]
+        self.units = [[unit(match) for match in AMOUNT.finditer(m.group())] for m in found]
         rest = list(AMOUNT.finditer(RATIO.sub(" ", self.text)))
-        self.amounts = [bare(one) for one in rest]
-        self.amount_units = [unit(one) for one in rest]
+        self.amounts = [bare(match) for match in rest]
+        self.amount_units = [unit(match) for match in rest]
 
     @property
     def ratio(self) -> Numbers:
@@ -127,9 +127,9 @@ def unit_form(parts: Numbers, one: int) -> Numbers:
 
 
 def set_one(asked: Question, other: Callable[[Fraction, Fraction], Fraction]) -> Numbers:
-    one = last(asked)
-    made = other(asked.same()[1 - one], asked.same()[one])
-    return [made, Fraction(1)] if one else [Fraction(1), made]
+    number = last(asked)
+    made = other(asked.same()[1 - number], asked.same()[number])
+    return [made, Fraction(1)] if number else [Fraction(1), made]
 
 
 # --- Shares.
@@ -220,11 +220,11 @@ def packs(asked: Question) -> list[tuple[str, Fraction, Fraction, Fraction]]:
     """Return the name, the size as printed, the size in one unit and the price of each pack."""
     found = []
     for name, size, price in re.findall(r"(Pack \w): (.*?) for (.*?)\.(?: |$)", asked.text):
-        one, cost = AMOUNT.fullmatch(size), AMOUNT.fullmatch(price)
-        assert one
+        match, cost = AMOUNT.fullmatch(size), AMOUNT.fullmatch(price)
+        assert match
         assert cost
         found.append(
-            (name, bare(one), bare(one) * SIZES[unit(one)], bare(cost) * SIZES[unit(cost)])
+            (name, bare(match), bare(match) * SIZES[unit(match)], bare(cost) * SIZES[unit(cost)])
         )
     return found
 

@@ -198,7 +198,7 @@ def test_words_that_change_a_set_are_not_read(sets: str) -> None:
 
 
 def test_members_are_marked_in_any_order() -> None:
-    item = next(each for each in items(Tier.CORE, "_listed") if each.form == "amounts")
+    item = next(item for item in items(Tier.CORE, "_listed") if item.form == "amounts")
     numbers = line(item.key).split(", ")
     assert mark(item, ", ".join(reversed(numbers))).verdict is Verdict.RIGHT
     assert mark(item, ", ".join(numbers[1:])).verdict is not Verdict.RIGHT

@@ -182,7 +182,7 @@ def grown(text: str, answer: str) -> bool:
 
 
 def surface(text: str, answer: str) -> bool:
-    p, q, r = (int(each) for each in amounts(text))
+    p, q, r = (int(amount) for amount in amounts(text))
     cubes = set(product(range(p), range(q), range(r)))
     ways = [(1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1)]
     bare = [

@@ -66,25 +66,25 @@ def test_mistakes_come_again_by_their_own_ways() -> None:
         }
         n = int(re.search(r"(\d) side", words(item.figure))[1])
         more = re.match(f"How many more {PART} than {PART}", text)
-        one = re.match(f"How many {PART}", text)
+        match = re.match(f"How many {PART}", text)
         for slip in item.slips:
             wrong = line(slip.wrong)
             for which in re.findall(r"solids-[a-z-]+", slip.misconception.id):
                 used.add(which)
-                if which == "solids-hidden" and one:
-                    assert int(wrong) == seen[one[1]]
+                if which == "solids-hidden" and match:
+                    assert int(wrong) == seen[match[1]]
                 elif which == "solids-hidden" and more:
                     assert int(wrong) == seen[more[1]] - seen[more[2]]
                 elif which == "solids-mixed-up":
-                    other = {"edges": "vertices", "vertices": "edges"}[one[1]]
+                    other = {"edges": "vertices", "vertices": "edges"}[match[1]]
                     assert int(wrong) == found[other]
                 elif which in ("solids-ends-left-out", "solids-top-left-out"):
                     assert int(wrong) == n
                 elif which == "solids-joins-left-out":
                     assert int(wrong) == 2 * n
                 elif which == "solids-inside":
-                    shared = {"faces": 2, "edges": n, "vertices": n}[one[1]]
-                    assert int(wrong) == found[one[1]] + shared
+                    shared = {"faces": 2, "edges": n, "vertices": n}[match[1]]
+                    assert int(wrong) == found[match[1]] + shared
                 elif which == "solids-all-faces":
                     assert int(wrong) == found["faces"]
                 elif which == "solids-added":

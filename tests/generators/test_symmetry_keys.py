@@ -135,10 +135,10 @@ class Seen:
         dark = [*self.dark, *more]
         for at in self.places:
             two = (at, move(at))
-            if any(on_edge(each, place) for each in (self.whole, *dark) for place in two):
+            if any(on_edge(sequence, place) for sequence in (self.whole, *dark) for place in two):
                 continue
             shades = {
-                (inside(self.whole, place), any(inside(each, place) for each in dark))
+                (inside(self.whole, place), any(inside(sequence, place) for sequence in dark))
                 for place in two
             }
             if len(shades) > 1:
@@ -269,7 +269,7 @@ def moved_there(item: Item, seen: Seen, name: str, letter: str) -> bool:
 def test_mistakes_are_what_the_wrong_ways_give() -> None:
     topic = find_topic("geometry.symmetry")
     met = set()
-    for item in [each for tier in Tier for each in sampled(tier)]:
+    for item in [item for tier in Tier for item in sampled(tier)]:
         seen = Seen(item)
         for slip in each_mistake(item):
             name = slip.misconception.id.removeprefix("geometry.symmetry-")

@@ -25,7 +25,7 @@ def row(equation: str, names: list[str]) -> list[fmpq]:
 
 
 def solved(equations: list[str], names: list[str]) -> list[fmpq]:
-    rows = [row(each, names) for each in equations]
+    rows = [row(equation, names) for equation in equations]
     left = fmpq_mat([each[:-1] for each in rows])
     right = fmpq_mat([[each[-1]] for each in rows])
     return [value[0] for value in left.solve(right).tolist()]
@@ -116,7 +116,7 @@ def test_quadratic_equations() -> None:
             ring = fmpq_poly([0, 1])
             at = {name[0]: ring}
             roots = (worth(found[1], at) - worth(found[2], at)).roots()
-            said = sorted(worth(each.split(" = ")[1], {}) for each in key.split(" or "))
+            said = sorted(worth(word.split(" = ")[1], {}) for word in key.split(" or "))
             assert said == sorted(root for root, _ in roots), (item.address, text, key)
         else:
             more, area = (int(n) for n in re.findall(r"\d+", text))

@@ -85,7 +85,7 @@ def no_half(node: t.Node, known: dict[str, Any]) -> Any:
 def no_bracket(node: t.Node, known: dict[str, Any]) -> Any:
     match node:
         case t.Juxt((t.Bracket(t.Sum(first, (("+", second),))), last)):
-            a, b, h = (calculate(one, flint.fmpq, known) for one in (first, second, last))
+            a, b, h = (calculate(node, flint.fmpq, known) for node in (first, second, last))
             return a + b * h
     return None
 
@@ -93,7 +93,7 @@ def no_bracket(node: t.Node, known: dict[str, Any]) -> Any:
 def sum_first(node: t.Node, known: dict[str, Any]) -> Any:
     match node:
         case t.Sum(first, ((op, t.Juxt((left, right))),)):
-            a, b, c = (calculate(one, flint.fmpq, known) for one in (first, left, right))
+            a, b, c = (calculate(node, flint.fmpq, known) for node in (first, left, right))
             return (a + b) * c if op == "+" else (a - b) * c
     return None
 

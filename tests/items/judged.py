@@ -92,7 +92,9 @@ def find(address: str, prompt: str) -> Item | None:
         if reworded(item, prompt):
             return item
     tiers = [Tier(tier), *(one for one in Tier if one is not Tier(tier))]
-    return next((item for one in tiers for item in topic.walk(one) if plain(item) == prompt), None)
+    return next(
+        (item for tier in tiers for item in topic.walk(tier) if plain(item) == prompt), None
+    )
 
 
 def reworded(item: Item, prompt: str) -> bool:

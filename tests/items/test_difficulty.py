@@ -79,7 +79,7 @@ def test_a_question_whose_working_nobody_wrote_is_on_the_same_scale():
         (difficulty(without_working(p.first)) - difficulty(without_working(p.second))) * p.harder
         for p in judged
     ]
-    assert mean(one > 0 for one in bare) >= 0.82
+    assert mean(number > 0 for number in bare) >= 0.82
     items = {item.address: item for pair in judged for item in (pair.first, pair.second)}
     moved = [difficulty(without_working(item)) - difficulty(item) for item in items.values()]
     assert abs(mean(moved)) < 0.3
@@ -100,8 +100,8 @@ def below(topic: str) -> tuple[float, float]:
     support, core, challenge = (looked_at(topic, tier) for tier in Tier)
     assert median(support) < median(core) < median(challenge), topic
     return (
-        mean(one < median(support) for one in core),
-        mean(one < median(core) for one in challenge),
+        mean(number < median(support) for number in core),
+        mean(number < median(core) for number in challenge),
     )
 
 

@@ -34,14 +34,14 @@ def test_no_answer_stands_twice_and_no_mistake_is_lost(pairs):
     given_slips = [Slip(mistake(name), t.Int(n)) for name, n in pairs]
     found = told_apart(given_slips)
     assert [slip.wrong for slip in found] == list(dict.fromkeys(t.Int(n) for _, n in pairs))
-    assert {(each, slip.wrong) for slip in found for each in causes(slip.misconception.id)} == {
+    assert {(cause, slip.wrong) for slip in found for cause in causes(slip.misconception.id)} == {
         (name, t.Int(n)) for name, n in pairs
     }
 
 
 def test_a_mistake_with_an_answer_of_its_own_stays_as_it_is():
-    one = Slip(Misconception("m.one", "does this", "Why this?"), t.Int(1))
-    assert told_apart([one, Slip(mistake("m.other"), t.Int(2))])[0] == one
+    slip = Slip(Misconception("m.one", "does this", "Why this?"), t.Int(1))
+    assert told_apart([slip, Slip(mistake("m.other"), t.Int(2))])[0] == slip
 
 
 def test_a_question_both_mistakes_ask_is_asked_once():

@@ -134,7 +134,7 @@ OTHERS = [
 
 
 @pytest.mark.parametrize(
-    ("item", "typed"), [(item, one) for item, texts in RIGHT for one in texts.split("|")]
+    ("item", "typed"), [(item, word) for item, texts in RIGHT for word in texts.split("|")]
 )
 def test_right_in_every_spelling(item, typed):
     assert mark(item, typed).verdict is Verdict.RIGHT

@@ -32,7 +32,7 @@ def rows() -> Iterator[tuple[Item, str, list[str]]]:
     for text in ROWS.read_text("utf-8").splitlines():
         sign, _, rest = text.partition(" ")
         if sign in VERDICTS:
-            answers = [one.strip().replace("\\n", "\n") for one in rest.split(" | ")]
+            answers = [word.strip().replace("\\n", "\n") for word in rest.split(" | ")]
             yield item_of(head), sign, answers
         elif text and sign != "#":
             head = text

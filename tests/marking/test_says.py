@@ -39,8 +39,8 @@ def sentences(path):
         for part in ast.walk(value):
             if isinstance(part, ast.JoinedStr):
                 text = "".join(
-                    one.value if isinstance(one, ast.Constant) else blank(one.value)
-                    for one in part.values
+                    value.value if isinstance(value, ast.Constant) else blank(value.value)
+                    for value in part.values
                 )
             elif isinstance(part, ast.Constant) and id(part) not in pieces:
                 text = str(part.value)

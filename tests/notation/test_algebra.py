@@ -178,6 +178,6 @@ def test_no_result_has_more_terms_than_the_limit():
 
 def test_exact_agrees_where_both_can_tell():
     numbers = ["3/4", "1 2/3", "0.16̇", "40%", "£4.50", "2^10", "√(49/4)"]
-    for one, other in itertools.pairwise(numbers):
-        total = parse(f"{one} + {other}")
+    for text, other in itertools.pairwise(numbers):
+        total = parse(f"{text} + {other}")
         assert rational(algebra(total)) == exact(total)

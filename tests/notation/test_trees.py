@@ -50,9 +50,15 @@ def test_trees_stay_small_whatever_is_drawn(start):
 
 def test_no_strategy_is_built_of_strategies_level_upon_level():
     """Hypothesis writes a strategy out where it gives up on it, with all that it holds."""
-    found = {name: one for name, one in vars(shared).items() if isinstance(one, SearchStrategy)}
+    found = {
+        name: strategy
+        for name, strategy in vars(shared).items()
+        if isinstance(strategy, SearchStrategy)
+    }
     assert len(found) > 10
-    assert {name: size for name, one in found.items() if (size := len(repr(one))) > 1_000} == {}
+    assert {
+        name: size for name, strategy in found.items() if (size := len(repr(strategy))) > 1_000
+    } == {}
 
 
 def test_trees_are_of_every_kind_there_is_and_seldom_trivial():

@@ -40,7 +40,7 @@ def ask(folders, topics=(OWN,), questions_from="bank", prefer="bank", signed_onl
 
 
 def everything(pack):
-    return [one for _, one in stored_items(pack)]
+    return [question for _, question in stored_items(pack)]
 
 
 def addresses(pack):
@@ -98,7 +98,7 @@ def test_only_proved_questions_in_use_are_drawn_and_the_rest_is_counted(tmp_path
     pack = build_pack(ask([folder], questions=8, follow_up=8))
     used = set(addresses(pack))
     assert not used & {"larkhythe:wrong", "larkhythe:person", "larkhythe:old"}
-    left = {one.why: one.count for one in pack.drawing.left_out}
+    left = {part.why: part.count for part in pack.drawing.left_out}
     assert left == {"retired": 1, "disproved": 1, "needs a person": 1}
     assert "Of 39 questions there on these topics 3 were left out" in provenance_words(pack)
 
@@ -123,7 +123,7 @@ def test_signed_only_leaves_out_what_is_unsigned_or_stale(tmp_path):
     assert {one.source.sign_off for one in everything(pack)} == {"signed"}
     assert {(s.by, s.on) for one in everything(pack) for s in one.source.signed} == {("HT", DAY)}
     assert f"larkhythe:{stale}" not in addresses(pack)
-    assert {one.why: one.count for one in pack.drawing.left_out} == {
+    assert {part.why: part.count for part in pack.drawing.left_out} == {
         "unsigned": 1,
         "sign-off stale": 1,
     }
@@ -229,7 +229,7 @@ def test_another_topic_fills_the_sheet_where_one_ends(tmp_path):
     folder = bank(tmp_path / "b", {OWN: tables})
     pack = build_pack(ask([folder], (OWN, SHARE), "both", questions=2, follow_up=8))
     assert {len(sheet.items) for sheet in pack.sheets} == {8}
-    assert {one.topic for sheet in pack.sheets for one in sheet.items} == {OWN, SHARE}
+    assert {question.topic for sheet in pack.sheets for question in sheet.items} == {OWN, SHARE}
 
 
 @pytest.mark.parametrize(
@@ -251,12 +251,12 @@ def test_too_few_in_a_bank_says_what_to_do(tmp_path):
 
 
 def test_faults_of_every_bank_are_told_at_once(tmp_path):
-    one, other = (
+    path, other = (
         bank(tmp_path / name, {OWN: [item("a", "Work out {1 +}.", "2")]}, name) for name in "ab"
     )
     with pytest.raises(FileFaults) as caught:
-        build_pack(ask([one, other]))
-    assert all(str(folder) in str(caught.value) for folder in (one, other))
+        build_pack(ask([path, other]))
+    assert all(str(folder) in str(caught.value) for folder in (path, other))
 
 
 def test_two_banks_of_one_name_are_refused(tmp_path, own):
@@ -267,7 +267,7 @@ def test_two_banks_of_one_name_are_refused(tmp_path, own):
 
 def test_how_an_answer_may_be_marked_goes_into_the_pack_and_back(tmp_path):
     tiers = (("support", 20), ("core", 50), ("challenge", 80))
-    marked = [one for tier, start in tiers for one in sums(9, tier, start, accept=["within 1"])]
+    marked = [text for tier, start in tiers for text in sums(9, tier, start, accept=["within 1"])]
     folder = bank(tmp_path / "b", {OWN: marked})
     pack = build_pack(ask([folder]))
     assert {tuple(one.accept) for one in everything(pack)} == {("within 1",)}
@@ -275,9 +275,9 @@ def test_how_an_answer_may_be_marked_goes_into_the_pack_and_back(tmp_path):
 
 
 def test_two_banks_serve_one_topic(tmp_path):
-    one = bank(tmp_path / "a", {OWN: plenty()[:18]}, "one")
+    path = bank(tmp_path / "a", {OWN: plenty()[:18]}, "one")
     other = bank(tmp_path / "b", {OWN: plenty()[18:]}, "two")
-    pack = build_pack(ask([one, other], questions=8, follow_up=6))
+    pack = build_pack(ask([path, other], questions=8, follow_up=6))
     assert {one.source.bank for one in everything(pack)} == {"one", "two"}
 
 
@@ -304,7 +304,7 @@ def test_who_signed_and_when_is_told_whether_or_not_it_is_stale(tmp_path):
     sign(folder, *ids)
     sign(folder, *ids, by="KS", on=datetime.date(2026, 10, 2))
     said = {source_words(one.source) for one in everything(build_pack(ask([folder])))}
-    assert {one.replace("\u00a0", " ") for one in said} == {
+    assert {text.replace("\u00a0", " ") for text in said} == {
         "proved, signed by HT on 14 Sep 2026 and KS on 2 Oct 2026"
     }
     path = folder / f"{OWN}.toml"
@@ -313,7 +313,7 @@ def test_who_signed_and_when_is_told_whether_or_not_it_is_stale(tmp_path):
         path.read_text(encoding="utf-8").replace("tier =", 'task = "work-out"\ntier ='), "utf-8"
     )
     said = {source_words(one.source) for one in everything(build_pack(ask([folder])))}
-    assert {one.replace("\u00a0", " ") for one in said} == {
+    assert {text.replace("\u00a0", " ") for text in said} == {
         "proved, sign-off by HT on 14 Sep 2026 and KS on 2 Oct 2026 is stale"
     }
 

@@ -104,7 +104,9 @@ def test_sheet_avoids_the_starter_and_goes_topic_by_topic(topics, tier, count, s
     (first,) = starter(topics, 8, seed, 1, pool)
     sheet = choose_sheet(topics, tier, count, tier is Tier.SUPPORT, seed, pool)
     everything = [*first, *sheet.items]
-    everything += [one for one in (sheet.worked, sheet.part_finished) if one is not None]
+    everything += [
+        candidate for candidate in (sheet.worked, sheet.part_finished) if candidate is not None
+    ]
     assert len({drawn.item.twin for drawn in everything}) == len(everything)
     assert len(sheet.items) == count
     assert all(drawn.item.tier is tier for drawn in sheet.items)

@@ -86,8 +86,8 @@ def test_a_figure_that_is_drawn_into_is_shared_with_no_other_question() -> None:
         for tier, space in topic.spaces.items()
         for index in (part[0] for part in space.part_indices if part)
     ]
-    drawn_into = [each for each in candidates if each.item.key_figure is not None]
-    others = [each for each in candidates if each.item.key_figure is None]
+    drawn_into = [candidate for candidate in candidates if candidate.item.key_figure is not None]
+    others = [candidate for candidate in candidates if candidate.item.key_figure is None]
     assert drawn_into
     assert all(shared_figure(each) is None for each in drawn_into)
-    assert all(shared_figure(each) is each.item.figure for each in others)
+    assert all(shared_figure(other) is other.item.figure for other in others)

@@ -45,7 +45,7 @@ def proved(folder):
 
 
 def in_it(pack):
-    return [each.address for _, each in stored_items(pack)]
+    return [question.address for _, question in stored_items(pack)]
 
 
 def address_of(table):
@@ -86,7 +86,7 @@ def test_a_pack_is_the_same_whatever_was_proved_before(tmp_path, seed):
     assert set(in_it(pack)) <= good
     assert proved(cold) < 120
     assert starter_addresses(ask(cold, **asking)) == tuple(
-        each.address for each in pack.versions[0].items
+        question.address for question in pack.versions[0].items
     )
 
 
@@ -111,11 +111,11 @@ def test_who_signed_counts_as_ever(tmp_path):
     pack = build_pack(ask(folder, signed_only=True))
     signed = {f"larkhythe:{id}" for id in ids[:100]}
     assert set(in_it(pack)) <= signed
-    assert {each.source.sign_off for _, each in stored_items(pack)} == {"signed"}
-    assert {(s.by, s.on) for _, each in stored_items(pack) for s in each.source.signed} == {
+    assert {question.source.sign_off for _, question in stored_items(pack)} == {"signed"}
+    assert {(s.by, s.on) for _, question in stored_items(pack) for s in question.source.signed} == {
         ("HT", DAY)
     }
-    left = {each.why: each.count for each in pack.drawing.left_out}
+    left = {part.why: part.count for part in pack.drawing.left_out}
     assert left == {"unsigned": 20, "not needed": 100 - len(in_it(pack))}
 
 

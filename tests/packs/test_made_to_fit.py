@@ -30,7 +30,7 @@ class Slide:
         return float(max(candidate.values)) / 100
 
     def fits(self, questions: Sequence[Candidate], count: int) -> bool:
-        return sum(self.share(each, False) for each in questions) <= self.room * count
+        return sum(self.share(question, False) for question in questions) <= self.room * count
 
     def without_slips(self) -> Slide:
         return self

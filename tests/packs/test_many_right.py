@@ -67,9 +67,9 @@ def test_pages_and_commands_say_that_the_key_is_an_example() -> None:
         " (others\u00a0are\u00a0right)",
     ]
     assert key_text(many) == "for example 6/10 (others are right)"
-    one = find_topic("ratio.share").item(Tier.CORE, 0)
-    assert len(key_shown(_packed(one))) == 1
-    assert "example" not in key_text(one)
+    item = find_topic("ratio.share").item(Tier.CORE, 0)
+    assert len(key_shown(_packed(item))) == 1
+    assert "example" not in key_text(item)
 
 
 JUDGED = {"Answered", "FaultyWorking", "WhoIsRight"}

@@ -17,10 +17,10 @@ def candidates() -> tuple[Candidate, Candidate, Candidate]:
     plain: list[Candidate] = []
     for seed in count():
         [starter] = choose(request_on(*CHARTS, "ratio.share", seed=seed)).versions
-        for each in starter:
-            if each.item.topic == CHARTS[0]:
-                read += [each] if each.kind == PICTURE else []
-                plain += [each] if each.item.figure is None else []
+        for candidate in starter:
+            if candidate.item.topic == CHARTS[0]:
+                read += [candidate] if candidate.kind == PICTURE else []
+                plain += [candidate] if candidate.item.figure is None else []
         if len(read) > 1 and plain:
             return *read[:2], plain[0]
     raise AssertionError
@@ -32,10 +32,10 @@ def test_the_first_picture_of_a_topic_costs_nothing_and_the_second_does():
     assert mixing(first, [plain]) == 0.0
     assert mixing(second, [first]) > 0.0
     other = next(
-        each
+        candidate
         for seed in count()
-        for each in choose(request_on(*CHARTS, "ratio.share", seed=seed)).versions[0]
-        if each.item.topic == CHARTS[1] and each.kind == PICTURE
+        for candidate in choose(request_on(*CHARTS, "ratio.share", seed=seed)).versions[0]
+        if candidate.item.topic == CHARTS[1] and candidate.kind == PICTURE
     )
     # A picture of another topic is none of this one.
     assert mixing(first, [other]) == 0.0

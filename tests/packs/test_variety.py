@@ -58,7 +58,7 @@ def starters():
 
 
 def test_every_topic_is_in_a_starter():
-    assert {one.item.topic for versions in starters() for one in versions[0]} == {*NAMES}
+    assert {version.item.topic for versions in starters() for version in versions[0]} == {*NAMES}
 
 
 def close(page, least: float) -> list[tuple[Candidate, Candidate]]:
@@ -102,14 +102,16 @@ def test_no_story_comes_twice_with_one_number_changed_where_it_need_not():
 
 def test_no_sheet_holds_near_copies_where_it_need_not():
     copies = [pair for page in sheets() for pair in close(page, 1) if not pair[0].look.words]
-    assert len(copies) <= 0.005 * PAGES, [one.item.address for one, _ in copies]
+    assert len(copies) <= 0.005 * PAGES, [candidate.item.address for candidate, _ in copies]
 
 
 def test_the_examples_of_a_sheet_are_no_near_copies_of_its_questions():
     copies = 0
     for name in NAMES:
         made = choose_sheet([find_topic(name)], Tier.SUPPORT, QUESTIONS, True, 1, Pool())
-        opens = [one for one in (made.worked, made.part_finished) if one is not None]
+        opens = [
+            candidate for candidate in (made.worked, made.part_finished) if candidate is not None
+        ]
         copies += len(close((*opens, *made.items), 1))
     assert copies <= 0.05 * len(NAMES)
 
@@ -175,8 +177,8 @@ def test_being_solved_alike_costs_less_than_a_repeated_answer_and_more_than_noth
     space = topic.spaces[tier]
     seen = [Candidate(topic.item(tier, i), i, space[i], topic) for i in range(0, len(space), 9)]
     first = seen[0]
-    alike = [one for one in seen[1:] if one.structure == first.structure]
-    unlike = [one for one in seen[1:] if one.structure != first.structure]
+    alike = [candidate for candidate in seen[1:] if candidate.structure == first.structure]
+    unlike = [candidate for candidate in seen[1:] if candidate.structure != first.structure]
     assert 0 < sameness(first, alike[:3]) < REPEATED
     assert sameness(first, alike[:1]) < sameness(first, alike[:3])
     assert sameness(first, unlike) == 0

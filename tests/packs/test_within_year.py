@@ -38,7 +38,7 @@ def ask(*topics, year=7, beyond=False, seed=1, stated_sources=None, **more):
 
 
 def drawn(asked):
-    return [one.item for one in choose(asked).taken()]
+    return [candidate.item for candidate in choose(asked).taken()]
 
 
 def is_later(one):
@@ -182,7 +182,7 @@ def test_a_banks_questions_are_left_out_by_what_they_are_and_by_what_they_state(
     source = chosen.topics[0]
     offered = {q.item.address.partition(":")[2] for q in source.questions[Tier.CORE]}
     assert {"surd-1", "surd-2", "root-20"} - offered == out
-    left = {one.why: one.count for one in chosen.banks.said(1).left_out}
+    left = {part.why: part.count for part in chosen.banks.said(1).left_out}
     assert left == ({"beyond the year": len(out)} if out else {})
 
 
@@ -193,7 +193,7 @@ def test_generated_questions_that_a_bank_names_are_left_out_too(tmp_path):
     chosen = choose(
         ask(MIXED, stated_sources=StatedSources((folder,), "both"), questions=2, follow_up=2)
     )
-    items = [one.item for one in chosen.taken()]
+    items = [candidate.item for candidate in chosen.taken()]
     assert not any(map(is_later, items))
     assert chosen.banks.said(2).left_out[0].why == "beyond the year"
 

@@ -35,5 +35,5 @@ def assert_accessible(data: bytes, path: Path, heard_as_head: Sequence[str] = ()
                 assert A_NUMBER_IS_AN_ANSWER in found.message, f"{path.name}: {found}"
                 continue
             for line in found.evidence.split("; "):
-                assert any(re.match(one, line) for one in heard_as_head), f"{path.name}: {line}"
+                assert any(re.match(text, line) for text in heard_as_head), f"{path.name}: {line}"
     assert list(validate(str(path)).findings) == [], path.name

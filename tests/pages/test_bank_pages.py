@@ -100,7 +100,7 @@ def test_notes_of_a_generated_pack_say_it_once():
 def lines_at(line: str, width: float, size: float = 28) -> int:
     """Return on how many lines a formula is set; none is wider than there is room for."""
     block = measure(Flow([maths(line)]), width, size)
-    assert all(one.width <= width + 0.01 for one in block.lines)
+    assert all(line.width <= width + 0.01 for line in block.lines)
     return len(block.lines)
 
 

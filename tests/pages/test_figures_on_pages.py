@@ -84,7 +84,7 @@ def shaded_files() -> dict[str, bytes]:
 def said(data: bytes) -> list[str]:
     """Return what is read out for each figure of a file."""
     pdf = pikepdf.open(io.BytesIO(data))
-    return [str(each.Alt) for each in elements(pdf) if each.S == "/Figure"]
+    return [str(element.Alt) for element in elements(pdf) if element.S == "/Figure"]
 
 
 def count(data: bytes, shown: Picture) -> int:
@@ -134,8 +134,8 @@ def test_a_figure_stands_at_one_place_on_both_slides(pack):
             ]
             for before, after in (
                 (a, b)
-                for one, two in pairs
-                for a, b in zip(one.placed, two.placed, strict=True)
+                for line, two in pairs
+                for a, b in zip(line.placed, two.placed, strict=True)
                 if a.atom.picture is not None
             ):
                 assert (before.atom.picture, after.atom.picture) == (ASKED, ANSWERED)

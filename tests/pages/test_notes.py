@@ -94,9 +94,9 @@ def test_each_question_comes_with_key_working_and_mistakes(name):
             assert printed(misconception.wrong) in here
             assert all(word in here for word in mid_sentence(misconception.name).split())
             assert all(word in here for word in misconception.ask.split())
-        on_it = [one for one in pack.versions[0].items if one.topic == item.topic]
-        shown = {slip.name for one in on_it for slip in one.misconceptions}
-        blind = {name for one in on_it for name in one.untested} - shown
+        on_it = [question for question in pack.versions[0].items if question.topic == item.topic]
+        shown = {slip.name for question in on_it for slip in question.misconceptions}
+        blind = {name for question in on_it for name in question.untested} - shown
         last = item is on_it[-1]
         assert ("on this topic looks for" in here) == (last and bool(blind))
         for name in blind if last else ():

@@ -364,20 +364,24 @@ def test_an_instruction_that_questions_share_is_said_once_and_kept_in_the_pack()
         items = pack.versions[0].items
         told = shared(items)
         text = words_of(starter(pack))
-        for one in told:
+        for instruction in told:
             seen += 1
-            assert len(one.numbers) > 1
+            assert len(instruction.numbers) > 1
             # Said once a slide however many share it, and nowhere on the answers.
-            said = one.sentence[1:].removesuffix(".").replace("\u00a0", " ")
+            said = instruction.sentence[1:].removesuffix(".").replace("\u00a0", " ")
             where = [{spot.number for spot in slide.spots} for slide in placed(pack)]
-            slides = sum(not numbers.isdisjoint(one.numbers) for numbers in where)
-            assert text.count(said) == slides, (one, text)
+            slides = sum(not numbers.isdisjoint(instruction.numbers) for numbers in where)
+            assert text.count(said) == slides, (instruction, text)
             assert said not in words_of(answers(pack))
-            for number in one.numbers:
+            for number in instruction.numbers:
                 item = items[number - 1]
-                assert last_instruction(item) == one.sentence
+                assert last_instruction(item) == instruction.sentence
                 kept = "".join(run if isinstance(run, str) else "" for run in prompt(item))
-                assert not kept.endswith(one.sentence)
-        alone = {last_instruction(item) for item in items} - {one.sentence for one in told} - {""}
+                assert not kept.endswith(instruction.sentence)
+        alone = (
+            {last_instruction(item) for item in items}
+            - {instruction.sentence for instruction in told}
+            - {""}
+        )
         assert all(said[1:].split(".")[0].replace("\u00a0", " ") in text for said in alone)
     assert seen

@@ -159,14 +159,14 @@ def pair():
     rooms = Rooms(DrawnRoom(None, (topic,), draw.fits_slides))
     swaps = about_one_figure([], models, ShorterOnes({SHARING: topic}, 1, pool, (), rooms))
     instead = {id(old): new for old, new in swaps}
-    return models, [instead.get(id(each), each) for each in models]
+    return models, [instead.get(id(candidate), candidate) for candidate in models]
 
 
 def test_two_large_pictures_make_way_for_one_that_both_questions_are_about():
     models, found = pair()
     assert shared_figure(models[0]) != shared_figure(models[1])
     assert shared_figure(found[0]) == shared_figure(found[1])
-    assert [each.item.tier for each in found] == [each.item.tier for each in models]
+    assert [each.item.tier for each in found] == [model.item.tier for model in models]
     assert found[0].item.prompt != found[1].item.prompt
     assert room_of_all(found) < room_of_all(models)
 

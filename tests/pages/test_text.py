@@ -218,5 +218,8 @@ def test_thousands_and_units_stand_as_far_apart_in_a_formula_as_in_running_text(
 
 def room_beside(layout):
     """Return how far each glyph is from where the one before moved the pen, in ems."""
-    ends = [one.x + metrics().shape(one.number).advance / 1000 * one.scale for one in layout.glyphs]
+    ends = [
+        glyph.x + metrics().shape(glyph.number).advance / 1000 * glyph.scale
+        for glyph in layout.glyphs
+    ]
     return [after.x - end for end, after in zip(ends, layout.glyphs[1:], strict=False)]

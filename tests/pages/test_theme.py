@@ -52,6 +52,7 @@ def test_text_on_every_paper(paper):
     assert contrast(theme.QUIET, ground) >= 4.5
     assert contrast(theme.WRITING, ground) >= 3
     assert contrast(theme.RULE, ground) >= 3
+    assert contrast(theme.GRID, ground) >= 3
 
 
 @pytest.mark.parametrize("colour", OKABE_ITO)

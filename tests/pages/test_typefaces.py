@@ -143,7 +143,7 @@ def test_no_character_of_any_question_is_missing():
             said = re.sub(r"<[^>]*>", "", marked)
             # A letter alone is set in italic, by the code point of the italic letter.
             said += "".join(map(italic, re.findall(r"<mi>(.)</mi>", marked)))
-            missing |= {one for one in said if ord(one) not in cmap and one not in "&;\n"}
+            missing |= {text for text in said if ord(text) not in cmap and text not in "&;\n"}
         for run in item.prompt:
             if isinstance(run, str):
                 shown = run.replace("\n", "")

@@ -165,9 +165,9 @@ def test_four_shapes_that_stand_together_elsewhere_are_refused():
 
 
 def test_shapes_that_look_alike_are_refused():
-    one, two = default_scheme(2).signs
+    sign, two = default_scheme(2).signs
     with pytest.raises(BandError, match="look alike"):
-        BandScheme((replace(one, shape="circle"), replace(two, shape="ring")))
+        BandScheme((replace(sign, shape="circle"), replace(two, shape="ring")))
 
 
 @pytest.mark.parametrize("count", [2, 3, 4, 5])
@@ -232,8 +232,8 @@ def test_a_starter_without_marks_and_a_score_outside():
 
 
 def test_two_bands_with_one_letter():
-    one, two, three = default_scheme().signs
+    sign, two, three = default_scheme().signs
     with pytest.raises(BandError, match="Two bands have the name Rebuild"):
-        BandScheme((one, two, one), (5, 7))
+        BandScheme((sign, two, sign), (5, 7))
     with pytest.raises(BandError, match="need 2 cut scores, not 1"):
-        BandScheme((one, two, three), (5,))
+        BandScheme((sign, two, three), (5,))

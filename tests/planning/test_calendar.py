@@ -76,8 +76,8 @@ def test_a_day_is_closed_for_one_reason_or_has_a_week(date):
 
 @given(st.integers(1, YEAR.weeks - 1))
 def test_weeks_of_teaching_alternate(number):
-    one, other = YEAR.week_start(number), YEAR.week_start(number + 1)
-    assert {YEAR.week_letter(one), YEAR.week_letter(other)} == {"A", "B"}
+    date, other = YEAR.week_start(number), YEAR.week_start(number + 1)
+    assert {YEAR.week_letter(date), YEAR.week_letter(other)} == {"A", "B"}
 
 
 def test_a_half_term_does_not_count_as_a_week():
@@ -105,7 +105,7 @@ def test_lessons_are_held_or_skipped_in_order(weekly, first, days):
     last = first + datetime.timedelta(days=days)
     held, skipped = lessons_between(weekly, YEAR, first, last)
     assert list(held) == sorted(held, key=lambda one: (one.date, one.period))
-    assert all(not YEAR.closed_reason(one.date) for one in held)
+    assert all(not YEAR.closed_reason(lesson.date) for lesson in held)
     assert all(YEAR.closed_reason(one.date) == one.why for one in skipped)
     every_week = [one for one in weekly if not one.letter]
     spread = [first + datetime.timedelta(days=d) for d in range(days + 1)]
@@ -138,9 +138,9 @@ def test_larkhythes_own_folder_is_sound():
         LARKHYTHE, tuple(topic_ids()), {topic.id: topic.prerequisites for topic in topics()}
     )
     assert set(found.schemes) == {"year-7", "year-8", "year-9"}
-    one = found.department.find_class("8K")
+    group = found.department.find_class("8K")
     held, skipped = lessons_between(
-        one.plan.lessons, found.calendar, DAY(2026, 11, 30), DAY(2026, 12, 4)
+        group.plan.lessons, found.calendar, DAY(2026, 11, 30), DAY(2026, 12, 4)
     )
     assert len(held) == 4
     assert [one.why for one in skipped] == ["training day"]
@@ -150,9 +150,9 @@ def test_a_sound_folder_is_read(folder):
     found = read_folder(folder, KNOWN, {})
     first = found.schemes["year-8"].topics[0]
     assert (first.topic, first.date) == ("ratio.share", DAY(2026, 9, 7))
-    one = found.department.classes[0]
-    assert one.plan.seats == ("A1", "A2", "A3", "B1")
-    assert found.scheme_of(one).year == 8
+    group = found.department.classes[0]
+    assert group.plan.seats == ("A1", "A2", "A3", "B1")
+    assert found.scheme_of(group).year == 8
 
 
 @pytest.mark.parametrize(
@@ -290,7 +290,7 @@ def test_two_lessons_in_a_half_day_and_none_in_the_other_half():
     # The school closes at noon: a closed time is whole days, so both lessons of the day stand.
     weekly = [WeeklyLesson(4, "2"), WeeklyLesson(4, "1"), WeeklyLesson(1, "5")]
     held, skipped = lessons_between(weekly, YEAR, DAY(2026, 11, 30), DAY(2026, 12, 6))
-    assert [(one.date, one.period) for one in held] == [
+    assert [(lesson.date, lesson.period) for lesson in held] == [
         (DAY(2026, 12, 1), "5"),
         (DAY(2026, 12, 4), "1"),
         (DAY(2026, 12, 4), "2"),
@@ -302,7 +302,7 @@ def test_letters_turn_at_a_holiday_and_lessons_with_them():
     weekly = [WeeklyLesson(0, "1", "A"), WeeklyLesson(0, "1", "B"), WeeklyLesson(1, "2", "B")]
     held, skipped = lessons_between(weekly, YEAR, DAY(2026, 10, 19), DAY(2026, 11, 10))
     # 19 October is a week A; half term has no letter; 2 November is a week B, 9 November an A.
-    assert [one.date for one in held] == [
+    assert [lesson.date for lesson in held] == [
         DAY(2026, 10, 19),
         DAY(2026, 11, 2),
         DAY(2026, 11, 3),

@@ -38,7 +38,7 @@ def test_every_starter_is_full_even_and_only_on_what_was_taught(number, dates, q
     lessons = week(*sorted(dates), questions=questions)
     chosen = choose_topics(lessons, topics, {}, seed=seed)
     taught = {topic.topic: topic.taught for topic in topics}
-    assert [one.date for one in chosen] == [lesson.date for lesson in lessons]
+    assert [choice.date for choice in chosen] == [lesson.date for lesson in lessons]
     for choice in chosen:
         found = counts(choice)
         assert sum(found.values()) == questions
@@ -304,8 +304,8 @@ def test_a_topic_seen_only_as_part_of_a_score_has_no_share_of_its_own():
     part = Seen(MONDAY - datetime.timedelta(days=6), 0, 0, scored=True)
     said = "last seen 6 days ago, only as part of a score"
     for seen, share in (((part,), ""), ((alone, part), ", 50 % right on")):
-        one = TopicState("a", "A", taught, remember(taught, seen), seen)
-        found = reason_words(reason(one, LessonWish(MONDAY, 4), {}, [one]))
+        state = TopicState("a", "A", taught, remember(taught, seen), seen)
+        found = reason_words(reason(state, LessonWish(MONDAY, 4), {}, [state]))
         assert f"{said}{share}" in found
         assert ("%" in found) == bool(share)
 

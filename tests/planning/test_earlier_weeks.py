@@ -46,7 +46,7 @@ def test_starters_and_sheets_of_all_weeks_by_date(tmp_path):
     write(tmp_path, DAY(2026, 11, 23))
     write(tmp_path, DAY(2026, 11, 16))
     found = planned_lessons(tmp_path, "8k")
-    assert [one.date for one in found] == [DAY(2026, 11, 16), DAY(2026, 11, 23)]
+    assert [before.date for before in found] == [DAY(2026, 11, 16), DAY(2026, 11, 23)]
     assert found[0].topics == ("ratio.share",)
     assert found[0].addresses == (
         "ratio.share/core/1",

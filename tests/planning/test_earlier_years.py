@@ -39,7 +39,7 @@ def read(at):
 def test_topics_of_both_years_before_are_as_old_as_they_are(tmp_path):
     found = read(folder(tmp_path, eight='after = "year-7"', nine='after = "year-8"'))
     group = found.department.find_class("9S")
-    taught = {each.topic: each.date for each in found.scheme_of(group).topics}
+    taught = {topic.topic: topic.date for topic in found.scheme_of(group).topics}
     assert taught == {
         "a.b": DAY(2026, 9, 14) - datetime.timedelta(weeks=104),
         "c.d": DAY(2026, 9, 21) - datetime.timedelta(weeks=52),

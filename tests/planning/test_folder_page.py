@@ -151,17 +151,17 @@ def said_by(folder, changes):
         'year = 7\ntopics = [{topic = "ratio.scale", week = 3}]', encoding="utf-8"
     )
     found = read_folder(folder, topic_ids(), {})
-    one = found.department.find_class("8K")
+    group = found.department.find_class("8K")
     return (
         found.department.school,
         found.department.default_class,
         found.department.deciding,
-        replace(one, bands=None, stated_sources=None),
-        one.stated_sources.settle(),
-        [one.bands.bands(marks) for marks in (5, 8, 10)],
+        replace(group, bands=None, stated_sources=None),
+        group.stated_sources.settle(),
+        [group.bands.bands(marks) for marks in (5, 8, 10)],
         found.calendar,
         found.schemes,
-        found.scheme_of(one),
+        found.scheme_of(group),
     )
 
 

@@ -17,7 +17,7 @@ def folder():
 
 
 def test_every_topic_is_taught_in_one_year(folder):
-    taught = [each.topic for scheme in folder.schemes.values() for each in scheme.topics]
+    taught = [topic.topic for scheme in folder.schemes.values() for topic in scheme.topics]
     assert sorted(taught) == list(listed_topics())
     assert taught_by_year(HOME, tuple(listed_topics())).untaught == ()
 
@@ -34,6 +34,6 @@ def test_each_topic_comes_after_what_it_rests_on(folder):
 
 def test_a_class_of_year_9_knows_what_years_7_and_8_were_taught(folder):
     group = folder.department.find_class("9S")
-    known = {each.topic for each in folder.scheme_of(group).topics}
+    known = {topic.topic for topic in folder.scheme_of(group).topics}
     for year in ("year-7", "year-8"):
-        assert {each.topic for each in folder.schemes[year].topics} <= known
+        assert {topic.topic for topic in folder.schemes[year].topics} <= known

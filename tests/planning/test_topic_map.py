@@ -49,7 +49,7 @@ def test_detours_go_and_nothing_else(rests):
     assert reached(short) == reached(rests)
     for name, direct in short.items():
         for other in direct:  # none can be spared
-            less = {**short, name: tuple(each for each in direct if each != other)}
+            less = {**short, name: tuple(text for text in direct if text != other)}
             assert reached(less) != reached(rests)
 
 

@@ -51,8 +51,8 @@ def base():
         "8K",
         MONDAY,
         tuple(
-            replace(one, asked=tuple(f"{name}/core/{n}" for name in one.counts for n in (3,)))
-            for one in made
+            replace(lesson, asked=tuple(f"{name}/core/{n}" for name in lesson.counts for n in (3,)))
+            for lesson in made
         ),
     )
 

@@ -188,7 +188,10 @@ def faults(path, class_name=None):
         read(path, class_name)
     assert {fault.file for fault in caught.value.faults} == {str(path)}
     lines = path.read_text().splitlines()
-    return [(lines[one.line - 1] if one.line else "", one.message) for one in caught.value.faults]
+    return [
+        (lines[fault.line - 1] if fault.line else "", fault.message)
+        for fault in caught.value.faults
+    ]
 
 
 ORDER = 'topic = "fractions.order"'

@@ -39,7 +39,7 @@ def is_start(name):
     module, _, last = name.rpartition(".")
     if module == "os":
         return last in CALLS or last.startswith(("spawn", "exec", "create_subprocess"))
-    return any(name == one or name.startswith(f"{one}.") for one in MODULES)
+    return any(name == module or name.startswith(f"{module}.") for module in MODULES)
 
 
 @pytest.mark.parametrize(

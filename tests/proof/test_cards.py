@@ -170,7 +170,7 @@ def test_a_solution_with_no_mistake_or_with_two_is_refused(question: str, lines:
 
 def matching(cards: list[tuple[str, str]], spare: list[str]) -> Draft:
     return match_pairs(
-        [(parse(one), parse(other)) for one, other in cards], [parse(text) for text in spare],
+        [(parse(text), parse(other)) for text, other in cards], [parse(text) for text in spare],
         card="sum", partner="its answer", twin=(str(cards),),
         steps=(Step("Look.", parse("1 = 1")),),
         mistakes=(CardMistake(M, 0, 1), CardMistake(replace(M, id="test.b", name="b"), 1, 2)),

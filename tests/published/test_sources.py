@@ -62,7 +62,7 @@ def unsure(found: Iterable[str]) -> list[str]:
 
 
 def test_no_work_is_named_without_a_word_on_how_sure_we_are() -> None:
-    found = [(name, one) for name, paragraph in all_paragraphs() for one in unsure([paragraph])]
+    found = [(name, text) for name, paragraph in all_paragraphs() for text in unsure([paragraph])]
     assert found == []
 
 

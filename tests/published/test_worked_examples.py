@@ -305,20 +305,20 @@ def _wrong_keys(key: Node) -> list[Node]:
         return [Relation(left, ((op, wrong),)) for wrong in _wrong_keys(right)] + [
             Relation(Sym("k"), ((op, right),))
         ]
-    one = t.Bracket(key)
+    bracket = t.Bracket(key)
     wrong: list[Node] = [
-        t.add(one, t.Int(1)),
-        t.sub(one, t.Int(1)),
-        t.add(one, t.Frac(t.Int(1), t.Int(100))),
+        t.add(bracket, t.Int(1)),
+        t.sub(bracket, t.Int(1)),
+        t.add(bracket, t.Frac(t.Int(1), t.Int(100))),
     ]
     if key != t.Int(0):
         wrong += [
-            t.Neg(one),
-            t.Product(t.Int(10), (("×", one),)),
-            t.Product(one, (("÷", t.Int(2)),)),
+            t.Neg(bracket),
+            t.Product(t.Int(10), (("×", bracket),)),
+            t.Product(bracket, (("÷", t.Int(2)),)),
         ]
     for letter in sorted(symbols(key)):
-        wrong += [t.add(one, Sym(letter)), t.sub(one, t.Power(Sym(letter), t.Int(2)))]
+        wrong += [t.add(bracket, Sym(letter)), t.sub(bracket, t.Power(Sym(letter), t.Int(2)))]
     return wrong
 
 

@@ -133,11 +133,14 @@ def test_questions_that_fooled_the_confident():
         "B1": {1: False, 2: False, 3: False},
     }
     found = fooled_the_confident(confident_answers(views, answers))
-    assert [(one.number, one.wrong, one.sure) for one in found] == [(1, 3, 3), (2, 2, 3)]
+    assert [(fooled.number, fooled.wrong, fooled.sure) for fooled in found] == [
+        (1, 3, 3),
+        (2, 2, 3),
+    ]
 
 
 def test_a_question_that_most_of_the_sure_had_right_fooled_nobody():
     views = {f"A{n}": "sure" for n in range(1, 13)}
     answers = {seat: {1: n > 2, 2: n > 4} for n, seat in enumerate(views, 1)}
     found = fooled_the_confident(confident_answers(views, answers))
-    assert [(one.number, one.wrong, one.sure) for one in found] == [(2, 4, 12)]
+    assert [(fooled.number, fooled.wrong, fooled.sure) for fooled in found] == [(2, 4, 12)]

@@ -109,13 +109,13 @@ def test_what_is_left_is_kept_on_the_list_over_days(tmp_path):
         (tmp_path / "out" / "scores.csv").write_bytes(b"a spreadsheet,was here\n")
         assert not forget(store, WHOM).done
     with open_store(str(tmp_path / "results.sqlite3")) as store:
-        (one,) = unfinished(store)
-        assert (one.whom, one.files) == (WHOM, ("out/scores.csv",))
-        (path, why) = finish(store, one.number).left[0]
+        (forgetting,) = unfinished(store)
+        assert (forgetting.whom, forgetting.files) == (WHOM, ("out/scores.csv",))
+        (path, why) = finish(store, forgetting.number).left[0]
         assert path == tmp_path / "out" / "scores.csv"
         assert "columns" in why
         path.unlink()
-        assert finish(store, one.number).done
+        assert finish(store, forgetting.number).done
         assert not unfinished(store)
     assert not holds(tmp_path)
 

@@ -31,7 +31,7 @@ def term(store, seed, pupils, lessons=9):
         asked = [f"{TOPICS[n % 2]}/core/{rng.integers(3)}" for n in range(8)]
         asked = list(dict.fromkeys(asked))
         questions = tuple(
-            QuestionFacts(n, one, *one.split("/")[:2]) for n, one in enumerate(asked, 1)
+            QuestionFacts(n, text, *text.split("/")[:2]) for n, text in enumerate(asked, 1)
         )
         facts = LessonFacts("8K", DAY + datetime.timedelta(step), 8, "", "", questions)
         right = {

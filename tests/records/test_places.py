@@ -45,7 +45,7 @@ def test_results_land_in_the_folder_that_was_meant(name):
         with open_store(str(folder / "results.sqlite3"), make=False) as store:
             assert len(dump(store)["score"]) == 1
             export_all(store, folder / "out")
-        assert all(one.startswith(f"{name}/") for one in files_under(Path(top)))
+        assert all(file.startswith(f"{name}/") for file in files_under(Path(top)))
 
 
 def test_two_departments_whose_names_differ_in_a_sign_are_two(tmp_path):

@@ -154,9 +154,9 @@ def test_rasch_of_starters_is_that_of_one_table_with_gaps():
     ) * 1.0
     table = np.full((300, 5), np.nan)
     np.put_along_axis(table, asked[starter], answers, axis=1)
-    one, other = rasch_of_starters(answers, starter, asked, 5), rasch(table)
-    assert one.values == pytest.approx(other.values, abs=1e-7)
-    assert one.errors == pytest.approx(other.errors, abs=1e-7)
+    difficulties, other = rasch_of_starters(answers, starter, asked, 5), rasch(table)
+    assert difficulties.values == pytest.approx(other.values, abs=1e-7)
+    assert difficulties.errors == pytest.approx(other.errors, abs=1e-7)
 
 
 def test_an_item_that_contradicts_its_tier_is_listed(store):

@@ -59,12 +59,12 @@ def state(store):
         entries, numbers = _entries(connection)
         found = {
             uid: (
-                one.key,
-                one.undone_at is None,
-                not one.winners,
-                _content(connection, one.kind, numbers[uid]),
+                entry.key,
+                entry.undone_at is None,
+                not entry.winners,
+                _content(connection, entry.kind, numbers[uid]),
             )
-            for uid, one in entries.items()
+            for uid, entry in entries.items()
         }
         questions = connection.execute(tables.question.select()).all()
         per_lesson = [(lesson.class_name, lesson.date) for lesson in lessons(connection)]

@@ -369,7 +369,7 @@ def test_a_worked_example_shows_the_picture_of_its_answer_and_of_its_steps():
     plain, sheets, more = text_of(started), [], 0
     for sheet in started.pack.sheets:
         if (worked := sheet.worked) is not None:
-            there = [worked.key_picture, *(each.picture for each in worked.steps)]
+            there = [worked.key_picture, *(step.picture for step in worked.steps)]
             more += there.count(None)
             steps = [each.model_copy(update={"picture": step}) for each in worked.steps]
             worked = worked.model_copy(update={"key_picture": answer, "steps": steps})

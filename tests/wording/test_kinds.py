@@ -74,7 +74,7 @@ def test_a_model_that_comes_to_something_else_is_left_to_a_person(
     prompt: str, key: str, model: str, constants: tuple[int, ...], says: str
 ) -> None:
     found = verdict(prompt, key, model, constants)
-    assert any(one in found for one in says.split("|")), found
+    assert any(word in found for word in says.split("|")), found
 
 
 KINDS = st.sampled_from([of_unit(unit) for unit in UNITS] + [of_thing("egg"), PLAIN])

@@ -70,16 +70,16 @@ def test_a_page_holds_all_of_its_seat_and_nothing_of_another(days, change, tmp_p
             found = page(connection, "C3", "9S") if change else page(connection, seat)
             nobody = page(connection, "A2") if change else None
     told = {
-        each.date: {
-            answer.number: answer.right for answer in each.answers if answer.right is not None
+        starter.date: {
+            answer.number: answer.right for answer in starter.answers if answer.right is not None
         }
-        for each in found.starters
+        for starter in found.starters
     }
     assert told == {day: rows["A1"] for day, rows in zip(when, days, strict=True) if "A1" in rows}
     assert {name for _, name, _ in found.mistakes} <= {"slip-A1"}
     assert sum(line.out_of for line in found.topics) == sum(map(len, told.values()))
-    assert {each.seat for each in found.starters} <= {"A1"}
-    assert all(each.marks == sum(told[each.date].values()) for each in found.starters)
+    assert {starter.seat for starter in found.starters} <= {"A1"}
+    assert all(starter.marks == sum(told[starter.date].values()) for starter in found.starters)
     if nobody is not None:
         assert not nobody.starters
         assert nobody.gone is not None

@@ -64,7 +64,7 @@ def _edit_items(
     bank: Bank, texts: dict[Path, str], items: Mapping[str, Kept], moved: Mapping[Key, Key]
 ) -> dict[str, Kept]:
     """Give the items of the bank their ids and retirements; return the items it lacks."""
-    names = {(each.record.item.id, each.record.hash): name for name, each in items.items()}
+    names = {(stored.record.item.id, stored.record.hash): name for name, stored in items.items()}
     new = dict(items)
     passing: list[tuple[Path, str, str]] = []
     for entry in bank.entries():
@@ -100,10 +100,10 @@ def _add_items(
     bank: Bank, texts: dict[Path, str], holding: Holding, new: Mapping[str, Kept]
 ) -> None:
     default = bank.terms or NO_LICENCE
-    for name, each in new.items():
-        record = each.record
+    for name, stored in new.items():
+        record = stored.record
         licence = None if record.item.licence == default else record.item.licence
-        fields = {"id": name, "licence": licence, **_history(each)}
+        fields = {"id": name, "licence": licence, **_history(stored)}
         path = _topic_path(bank, texts, holding, record.topic)
         texts[path] = with_item(texts[path], record.item.model_copy(update=fields))
 

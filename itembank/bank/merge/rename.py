@@ -45,9 +45,9 @@ def keep_all(holding: Holding, wanted: str, new: Sequence[str], on: datetime.dat
     chosen = conflicting(holding, wanted)
     base = chosen.record.item.id
     others = [
-        (name, each)
-        for name, each in sorted(named(holding).items())
-        if each.record.item.id == base and each.retired is None and each != chosen
+        (name, stored)
+        for name, stored in sorted(named(holding).items())
+        if stored.record.item.id == base and stored.retired is None and stored != chosen
     ]
     if len(new) > len(others):
         count = "one question" if len(others) == 1 else f"{len(others)} questions"
@@ -61,7 +61,7 @@ def keep_all(holding: Holding, wanted: str, new: Sequence[str], on: datetime.dat
     while len(ids) < len(others):
         ids.append(free_id(base, {*_taken(holding), *ids}))
     return _moved(
-        holding, [(name, each, id) for (name, each), id in zip(others, ids, strict=True)], on
+        holding, [(name, stored, id) for (name, stored), id in zip(others, ids, strict=True)], on
     )
 
 
@@ -122,15 +122,15 @@ def free_id(base: str, taken: Collection[str]) -> str:
 def _moved(holding: Holding, moves: Sequence[tuple[str, Kept, str]], on: datetime.date) -> Renamed:
     kept: dict[str, Records] = dict(holding.kept)
     moved: dict[Key, Key] = {}
-    for _, each, new in moves:
-        base, key = each.record.item.id, each.record.hash
-        record = Record(each.record.topic, each.record.item.model_copy(update={"id": new}))
-        signoffs = frozenset(replace(signoff, item=new) for signoff in each.signoffs)
-        kept[new] = {record.hash: Kept(record, each.retired, signoffs)}
+    for _, stored, new in moves:
+        base, key = stored.record.item.id, stored.record.hash
+        record = Record(stored.record.topic, stored.record.item.model_copy(update={"id": new}))
+        signoffs = frozenset(replace(signoff, item=new) for signoff in stored.signoffs)
+        kept[new] = {record.hash: Kept(record, stored.retired, signoffs)}
         moved[base, key] = (new, record.hash)
         records = dict(kept[base])
         if len(holding.kept[base]) > 1:
-            records[key] = replace(each, retired=(on, f"renamed: it is kept as {new}"))
+            records[key] = replace(stored, retired=(on, f"renamed: it is kept as {new}"))
         else:
             del records[key]
         kept[base] = records

@@ -123,14 +123,16 @@ def merge_holdings(
     second: list[str] = []
     same: list[str] = []
     retired: list[str] = []
-    for name, each in items.items():
-        sides = [_find(side, each) for side in (mine, other)]
+    for name, stored in items.items():
+        sides = [_find(side, stored) for side in (mine, other)]
         (same if all(sides) else first if sides[0] else second).append(name)
-        if each.retired and any(side is not None and side.retired is None for side in sides):
+        if stored.retired and any(side is not None and side.retired is None for side in sides):
             retired.append(name)
     before = named(mine)
-    now = {(each.record.item.id, each.record.hash): name for name, each in items.items()}
-    moved = ((old, now[each.record.item.id, each.record.hash]) for old, each in before.items())
+    now = {(stored.record.item.id, stored.record.hash): name for name, stored in items.items()}
+    moved = (
+        (old, now[stored.record.item.id, stored.record.hash]) for old, stored in before.items()
+    )
     report = MergeReport(
         only_first=tuple(first),
         only_second=tuple(second),
@@ -148,7 +150,7 @@ def merge_holdings(
 def signoffs_of(items: dict[str, Kept], holding: Holding) -> list[SignOff]:
     """Return every sign-off under the id its item goes by, and those without an item."""
     found = [
-        replace(signoff, item=name) for name, each in items.items() for signoff in each.signoffs
+        replace(signoff, item=name) for name, stored in items.items() for signoff in stored.signoffs
     ]
     return [*found, *holding.loose]
 
@@ -166,8 +168,8 @@ def settle(holding: Holding, wanted: str, on: datetime.date) -> Holding:
     why = f"settled: the version {chosen.hash[:8]} is kept as {base}"
     settled: Records = {
         # Retired and not dropped: merged again with a bank that has them still, they stay settled.
-        key: each if key == chosen.hash or each.retired else replace(each, retired=(on, why))
-        for key, each in holding.kept[base].items()
+        key: stored if key == chosen.hash or stored.retired else replace(stored, retired=(on, why))
+        for key, stored in holding.kept[base].items()
     }
     return replace(holding, kept={**holding.kept, base: settled})
 
@@ -187,7 +189,7 @@ def conflicting(holding: Holding, wanted: str) -> Kept:
     base = chosen.item.id
     records = holding.kept[base]
     if len(in_use(records)) < 2 or records[chosen.hash].retired:
-        names = [name for name, each in items.items() if each.record.item.id == base]
+        names = [name for name, stored in items.items() if stored.record.item.id == base]
         used = [name for name in names if items[name].retired is None]
         if len(used) > 1:
             raise ItembankError(f"‘{wanted}’ is retired. Choose one of {join_words(used, 'or')}.")
@@ -205,8 +207,8 @@ def _conflicts(
     first: Holding, other: Holding, holding: Holding, items: dict[str, Kept]
 ) -> Iterable[Conflict]:
     names: dict[str, list[str]] = {}
-    for name, each in items.items():
-        names.setdefault(each.record.item.id, []).append(name)
+    for name, stored in items.items():
+        names.setdefault(stored.record.item.id, []).append(name)
     for base, records in holding.kept.items():
         if len(records) == 1:
             continue
@@ -227,13 +229,15 @@ def _conflicts(
 def _gained(
     before: dict[str, Kept], first: Holding, items: dict[str, Kept], holding: Holding
 ) -> tuple[SignOff, ...]:
-    had = {(each.record.item.id, each.record.hash, each.signoffs) for each in before.values()}
+    had = {
+        (stored.record.item.id, stored.record.hash, stored.signoffs) for stored in before.values()
+    }
     known = {(base, key): signoffs for base, key, signoffs in had}
     found = [
         replace(signoff, item=name)
-        for name, each in items.items()
-        for signoff in each.signoffs
-        - known.get((each.record.item.id, each.record.hash), frozenset())
+        for name, stored in items.items()
+        for signoff in stored.signoffs
+        - known.get((stored.record.item.id, stored.record.hash), frozenset())
     ]
     found += holding.loose - first.loose
     return tuple(sorted(found, key=lambda s: (s.item, s.on, s.by, s.content)))
@@ -242,9 +246,9 @@ def _gained(
 def _twins(items: dict[str, Kept], marks: Mapping[Key, bytes]) -> Iterable[Group]:
     """Yield groups of twins among the items in use; those under one base id are conflicts."""
     keyed = []
-    for name, each in items.items():
-        if each.retired is None:
-            record = each.record
+    for name, stored in items.items():
+        if stored.retired is None:
+            record = stored.record
             mark = marks.get((record.item.id, record.hash))
             keyed.append((name, (mark or twin_mark(item_key(record.item, record.topic)),)))
     for group in twin_groups(keyed):
@@ -262,8 +266,8 @@ def _clashes(holding: Holding) -> Iterable[str]:
             listed = join_words([f"‘{title}’" for title in sorted(facts.titles)])
             yield f"The topic {topic} has the titles {listed}."
     for base, records in holding.kept.items():
-        if len(records) > 1 and len({each.record.topic for each in records.values()}) > 1:
-            topics = join_words(sorted({each.record.topic for each in records.values()}))
+        if len(records) > 1 and len({stored.record.topic for stored in records.values()}) > 1:
+            topics = join_words(sorted({stored.record.topic for stored in records.values()}))
             yield f"Items with the id {base} are in the topics {topics}."
 
 

@@ -96,7 +96,9 @@ def _table(name: str, was: dict[str, Any], now: dict[str, Any]) -> Iterator[Chan
 
 def _lines(name: str, was: Sequence[Any], now: Sequence[Any]) -> Iterator[Change]:
     for place in range(max(len(was), len(now))):
-        before, other = (_words(each[place]) if place < len(each) else "" for each in (was, now))
+        before, other = (
+            _words(sequence[place]) if place < len(sequence) else "" for sequence in (was, now)
+        )
         if before != other:
             yield Change(f"{name}, line {place + 1}", before, other)
 

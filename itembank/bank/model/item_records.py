@@ -140,8 +140,8 @@ def join(first: Holding, other: Holding) -> Holding:
     kept: dict[str, Records] = {}
     for holding in (first, other):
         for records in holding.kept.values():
-            for each in records.values():
-                _add(kept, each)
+            for stored in records.values():
+                _add(kept, stored)
     topics = {
         name: TopicFacts(
             *(
@@ -175,14 +175,14 @@ def named(holding: Holding) -> dict[str, Kept]:
     for base, records in holding.kept.items():
         plain = _plain(records)
         digits = _digits(records)
-        for key, each in records.items():
-            found[base if key == plain else f"{base}.{key[:digits]}"] = each
+        for key, stored in records.items():
+            found[base if key == plain else f"{base}.{key[:digits]}"] = stored
     return found
 
 
 def in_use(records: Records) -> list[str]:
     """Return the hashes of the records that are not retired."""
-    return [key for key, each in records.items() if each.retired is None]
+    return [key for key, stored in records.items() if stored.retired is None]
 
 
 def _plain(records: Records) -> str | None:

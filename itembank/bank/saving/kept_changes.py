@@ -138,7 +138,7 @@ def write_changes(folder: Path, changes: Sequence[KeptChange]) -> None:
 def still_done(folder: Path, changes: Sequence[KeptChange]) -> list[KeptChange]:
     """Return changes without those at the end that were taken back, had the power not failed."""
     found = list(changes)
-    while found and all(_marked(folder / each.name) == each.before for each in found[-1].files):
+    while found and all(_marked(folder / file.name) == file.before for file in found[-1].files):
         found.pop()
     return found
 
@@ -166,10 +166,10 @@ def _text(changes: Sequence[KeptChange]) -> bytes:
 def _line(change: KeptChange) -> bytes:
     files = [
         [
-            *(each.name, each.before, each.after, each.start, each.end),
-            base64.b64encode(each.middle).decode("ascii"),
+            *(file.name, file.before, file.after, file.start, file.end),
+            base64.b64encode(file.middle).decode("ascii"),
         ]
-        for each in change.files
+        for file in change.files
     ]
     record = {"words": change.words, "on": change.on.isoformat(), "files": files}
     return json.dumps(record, ensure_ascii=False).encode("utf-8", "replace") + b"\n"

@@ -33,12 +33,12 @@ def take_last_back(folder: Path, going: Going | None = None) -> KeptChange:
         last = kept[-1]
         found: list[tuple[Snapshot, bytes | None]] = []
         changed = []
-        for each in last.files:
-            now = take_bytes(folder / each.name)
+        for file in last.files:
+            now = take_bytes(folder / file.name)
             try:
-                found.append((now, each.was(now.raw)))
+                found.append((now, file.was(now.raw)))
             except ValueError:
-                changed.append(each.name)
+                changed.append(file.name)
         if changed:
             verb = "has" if len(changed) == 1 else "have"
             raise ItembankError(

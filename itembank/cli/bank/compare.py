@@ -47,9 +47,9 @@ def compared(found: Comparison, first: str, other: str) -> list[str]:
     lines += listed(f"Only in {other}:", found.only_second)
     if found.different:
         lines.append(f"Different (was: in {first}; is now: in {other}):")
-        for each in found.different:
-            lines.append(f"  {each.id}")
-            lines += [paragraph("    ", str(change)) for change in each.changes]
+        for difference in found.different:
+            lines.append(f"  {difference.id}")
+            lines += [paragraph("    ", str(change)) for change in difference.changes]
     if found.twins:
         lines.append("Twins, which ask the same in disguise:")
         for ids, others in found.twins:

@@ -45,14 +45,14 @@ def _name(item: FooledBy, titles: Titles) -> str:
 def clarity_text(report: ClassReport) -> list[str]:
     """Return the lessons whose instructions needed clarifying as lines."""
     lines: list[str] = []
-    for each in report.unclear:
-        assert each.decision.clarity is not None
-        asked, there, note = each.decision.clarity
-        text = f"{each.title}: {asked} of {there or each.decision.pupils} asked"
+    for lesson in report.unclear:
+        assert lesson.decision.clarity is not None
+        asked, there, note = lesson.decision.clarity
+        text = f"{lesson.title}: {asked} of {there or lesson.decision.pupils} asked"
         lines += paragraph(
-            f"  {short_day(each.date):<7} ", text + (f" ({note})" if note else "")
+            f"  {short_day(lesson.date):<7} ", text + (f" ({note})" if note else "")
         ).splitlines()
-    noted = sum(each.decision.clarity is not None for each in report.lessons)
+    noted = sum(lesson.decision.clarity is not None for lesson in report.lessons)
     if lines:
         head = "Lessons whose instructions needed clarifying (a fifth or more asked what to do):"
         return ["", *paragraph("", head).splitlines(), *lines]

@@ -79,7 +79,7 @@ def show(request: Request) -> Response:
     at = at_bank(request)
     item = full(at, request.path_params["id"])
     facts = bank_facts(at.bank.folder) if at.bank.own else None
-    past = [each for each in changes_of(at.bank.folder) if item.id in each.words.split()]
+    past = [change for change in changes_of(at.bank.folder) if item.id in change.words.split()]
     return page(
         request,
         "bank_question",

@@ -91,7 +91,7 @@ def _page(
 
     steps = steps_of(answers)
     step = step_at(answers, address)
-    place = [each.address for each in steps].index(address)
+    place = [step.address for step in steps].index(address)
     return page(
         request,
         "begin",

@@ -26,7 +26,7 @@ def show(request: Request) -> Response:
         raise NotFound("This lesson has no pack to show. Plan its week first.")
     versions: list[dict[str, Any]] = pack["versions"]
     wanted = request.query_params.get("version", versions[0]["letter"])
-    version = next((each for each in versions if each["letter"] == wanted), versions[0])
+    version = next((version for version in versions if version["letter"] == wanted), versions[0])
     stage = request.query_params.get("stage", STAGES[0])
     return page(
         request,

@@ -84,7 +84,7 @@ class Found:
     @property
     def period(self) -> str | None:
         """Return the period where the class has several lessons that day, else None."""
-        same_day = [each for each in self.week.lessons if each.date == self.lesson.date]
+        same_day = [standing for standing in self.week.lessons if standing.date == self.lesson.date]
         return self.lesson.period if len(same_day) > 1 else None
 
     def instead(self) -> AskedInstead | None:
@@ -201,7 +201,9 @@ def others(request: Request) -> Response:
     if planned is None:
         raise NotFound("This lesson is not planned yet.")
     address = request.query_params.get("address", "")
-    lessons = tuple(each.planned for each in found.week.lessons if each.planned is not None)
+    lessons = tuple(
+        standing.planned for standing in found.week.lessons if standing.planned is not None
+    )
     plan = WeekPlan(found.week.class_name, found.week.monday, lessons)
     kind = request.query_params.get("kind", "")
     near = others_like(found.planner, plan, planned, address, kind=kind)

@@ -88,7 +88,10 @@ def _preview(request: Request, sent: list[tuple[str, bytes]], path: str) -> Resp
         preview=preview,
         token=_hold(folder),
         new=[(item, faces(item.shown)) for item in preview.new],
-        apart=[(each, faces(each.mine.shown), faces(each.theirs.shown)) for each in preview.apart],
+        apart=[
+            (difference, faces(difference.mine.shown), faces(difference.theirs.shown))
+            for difference in preview.apart
+        ],
     )
 
 
@@ -118,7 +121,8 @@ def write(request: Request, form: FormData) -> Response:
     with folder:
         merged, left = merge_and_settle(at.bank.folder, Path(folder.name), choices)
     came = len(merged.report.only_second) - len(
-        {id for each in merged.report.conflicts for id in each.ids} & set(merged.report.only_second)
+        {id for conflict in merged.report.conflicts for id in conflict.ids}
+        & set(merged.report.only_second)
     )
     said = f"Merged: {counted(came, 'new question')}."
     if left:

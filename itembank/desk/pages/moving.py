@@ -156,8 +156,8 @@ def forget(request: Request, form: FormData) -> Response:
         for path in now.copies
     ]
     said += [
-        f"{each.whom}, begun on {short_day(each.begun_at)}, is not done yet."
-        for each in now.unfinished
+        f"{forgetting.whom}, begun on {short_day(forgetting.begun_at)}, is not done yet."
+        for forgetting in now.unfinished
     ]
     kind = "done" if now.forgotten.done else "note"
     return onward(url("class", group.name, "moving"), " ".join(said), kind)
@@ -172,8 +172,8 @@ def go_on(request: Request, form: FormData) -> Response:
     finished = finish_forgetting(desk.department)
     if not finished:
         return onward(where, "Nothing was begun to be forgotten that is not done.")
-    done = all(each.forgotten.done for each in finished)
-    said = " ".join(line for each in finished for line in _told(each))
+    done = all(forgotten.forgotten.done for forgotten in finished)
+    said = " ".join(line for forgotten in finished for line in _told(forgotten))
     return onward(where, said, "done" if done else "note")
 
 
@@ -195,7 +195,7 @@ def _told(now: ForgottenNow) -> list[str]:
         f"The pupil had another seat, and is forgotten there too: {seat}." for seat in done.moved
     ]
     said += [
-        f"A note or title with that number, which may mean the seat: {each}." for each in done.notes
+        f"A note or title with that number, which may mean the seat: {note}." for note in done.notes
     ]
     said += [
         f"Not clean yet: {path}: {why}. Put that right, or delete the file."

@@ -65,8 +65,8 @@ def _by_facts(found: Found, facts: LessonFacts) -> Asked:
     """Return what the form is about where no pack says it."""
     group, title = found.planner.school_class, found.planner.title
     questions = [
-        {"prompt": [{"kind": "text", "text": f"{title(each.topic)}: {each.prompt}"}]}
-        for each in facts.questions
+        {"prompt": [{"kind": "text", "text": f"{title(question.topic)}: {question.prompt}"}]}
+        for question in facts.questions
     ]
     return Asked(_bands(group, facts.out_of), questions, group.plan.seats)
 

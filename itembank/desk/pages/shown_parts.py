@@ -119,11 +119,11 @@ def _faces() -> list[Any]:
 
 def _looked() -> list[Any]:
     face = _faces()[1]
-    trials = [Some(outcome=each, twins=[], changes=[]) for each in _proofs()[1:]]
+    trials = [Some(outcome=proof, twins=[], changes=[]) for proof in _proofs()[1:]]
     trials.append(
         Some(outcome=_proofs()[1], twins=["pool-1", "pool-2"], changes=["tier: was core"])
     )
-    tried = [Some(trial=each, face=face, prompt="", faults={}) for each in trials]
+    tried = [Some(trial=trial, face=face, prompt="", faults={}) for trial in trials]
     return [
         *tried,
         Some(trial=None, face=None, prompt="", faults={}),

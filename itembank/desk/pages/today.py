@@ -93,7 +93,7 @@ def plan_all(request: Request, form: FormData) -> Response:
 
 def _parallel(days: Sequence[ClassDay]) -> bool:
     """Whether two classes of a year have the same week to plan, or one to plan as another is."""
-    weeks = [(each.group.year, each.week.monday, each.week.plan) for each in days if each.week]
+    weeks = [(day.group.year, day.week.monday, day.week.plan) for day in days if day.week]
     of_year = Counter((year, first) for year, first, _ in weeks)
     return any(of_year[year, first] > 1 for year, first, plan in weeks if plan is None)
 

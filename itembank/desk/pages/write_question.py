@@ -71,10 +71,10 @@ def look(folder: Path, typed: Typed, item: InFull | None, version: str | None) -
         fields = fields_of(typed)
         _look(folder, typed, fields, item, version, looked)
     except ItemFaults as error:
-        for each in error.faults:
-            name = str(each.field[0]) if each.field else ""
+        for fault in error.faults:
+            name = str(fault.field[0]) if fault.field else ""
             figure = name == "figure"
-            said = at_line(typed.figure, each.field, each.message) if figure else each.message
+            said = at_line(typed.figure, fault.field, fault.message) if figure else fault.message
             looked.fault(name, said)
         if set(looked.faults) <= {*BESIDE}:  # the question itself can be looked at all the same
             with contextlib.suppress(ItembankError):

@@ -89,7 +89,7 @@ class Visitors:
         """Let a request through, or ask for the password first."""
         path = scope.get("path", "")
         let_in = scope["type"] != "http" or any(
-            path == each or (each.endswith("/") and path.startswith(each)) for each in OPEN
+            path == text or (text.endswith("/") and path.startswith(text)) for text in OPEN
         )
         if let_in or self._password.knows(_token(Headers(scope=scope))):
             await self._app(scope, receive, send)

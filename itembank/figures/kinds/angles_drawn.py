@@ -99,7 +99,9 @@ def _lines(figure: Angles, ray: Fraction) -> tuple[list[Path], list[Sector]]:
             ends = (ORIGIN.moved(ray, directions[0]), ORIGIN.moved(ray, at))
             strokes.append(stroke(ends, "line"))
             directions = directions[1:]
-        strokes += [stroke((ORIGIN, ORIGIN.moved(ray, each)), "ray") for each in directions[:-1]]
+        strokes += [
+            stroke((ORIGIN, ORIGIN.moved(ray, direction)), "ray") for direction in directions[:-1]
+        ]
         return strokes, sectors
     (size,) = figure.sizes
     across = turn + size

@@ -96,11 +96,11 @@ def axis_lines(lines: int, scale: int, between: int, across: Fraction) -> list[M
     for number in range(lines + 1):
         y = number * LINE
         ends = (Point(-Fraction(1, 5), y), Point(across, y))
-        marks.append(Stroke(ends, "line", "normal" if number == 0 else "thin"))
+        marks.append(Stroke(ends, "line", "normal" if number == 0 else "faint"))
         label = t.Int(number * scale)
         marks.append(Text(Point(-Fraction(3, 10), y), label, "right", role="number"))
         if number < lines:
             for part in range(1, between):
                 at = y + LINE * Fraction(part, between)
-                marks.append(Stroke((Point(0, at), Point(across, at)), "small line", "thin", True))
+                marks.append(Stroke((Point(0, at), Point(across, at)), "small line", "faint", True))
     return marks

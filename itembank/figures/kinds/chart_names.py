@@ -198,7 +198,7 @@ def _cells(names: list[str], series: list[str], shown: Shown) -> list[tuple[str,
     if not shown.series:
         return [(name,) for name in names]
     if len(names) == 1:
-        return [(names[0], each) for each in series or shown.series]
+        return [(names[0], text) for text in series or shown.series]
     return [(name, series[0]) for name in names] if len(series) == 1 else []
 
 

@@ -72,7 +72,7 @@ class CoordinateGrid(Figure):
 
 def _printed(figure: CoordinateGrid) -> tuple[t.Node, ...]:
     names = [name for name, _, _ in figure.points]
-    names += [each.name for each in figure.lines] + [each.name for each in figure.shapes]
+    names += [line.name for line in figure.lines] + [shape.name for shape in figure.shapes]
     return tuple(t.Label(name) for name in names if name)
 
 

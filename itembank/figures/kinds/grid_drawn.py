@@ -21,6 +21,7 @@ from itembank.figures.kinds.grid_sheet import (
     Place,
     Sheet,
     at,
+    letter_lost,
     letters_of,
     line_ends,
     scale,
@@ -48,7 +49,7 @@ def _every(low: int, high: int, step: int, square: Fraction, upright: bool) -> l
 
 def unplaced(sheet: Sheet) -> str:
     """Return that a letter has no room, as a clause, or ``""``."""
-    lost = letters_of(sheet).lost
+    lost = letter_lost(sheet)
     return f"there is no room for the letter {lost}" if lost else ""
 
 
@@ -104,10 +105,10 @@ def grid_drawing(sheet: Sheet) -> Drawing:
     marks: list[Mark] = []
     for n in range((right - left) // sheet.steps[0] + 1):
         path = (Point(n * square, low.y), Point(n * square, high.y))
-        marks.append(Stroke(path, "upright", "thin"))
+        marks.append(Stroke(path, "upright", "faint"))
     for n in range((top - bottom) // sheet.steps[1] + 1):
         path = (Point(low.x, n * square), Point(high.x, n * square))
-        marks.append(Stroke(path, "level", "thin"))
+        marks.append(Stroke(path, "level", "faint"))
     level, upright = _axes(sheet)
     marks.append(Stroke(level, "x axis"))
     marks.append(Stroke(upright, "y axis"))

@@ -68,24 +68,24 @@ def _fault_of_titles(figure: CoordinateGrid) -> str:
 
 
 def _fault_of_shapes(figure: CoordinateGrid) -> str:
-    for each in figure.shapes:
-        called = f"the shape {each.name}" if each.name else "a shape"
-        least = 3 if each.closed else 2
-        if not least <= len(each.corners) <= MOST_CORNERS:
+    for shape in figure.shapes:
+        called = f"the shape {shape.name}" if shape.name else "a shape"
+        least = 3 if shape.closed else 2
+        if not least <= len(shape.corners) <= MOST_CORNERS:
             return f"{called} may have {least} to {MOST_CORNERS} corners"
         try:
-            corners = corners_of(each)
+            corners = corners_of(shape)
         except t.NotationError:
             return "coordinates are to be numbers"
         if any(off(figure, corner) or not in_halves(figure, corner) for corner in corners):
             return f"{called} has a corner that is not on the grid"
         if any(a == b for a, b in pairwise(corners)):
             return f"{called} has one corner twice"
-        if each.closed and (wrong := _fault_of_outline(corners)):
+        if shape.closed and (wrong := _fault_of_outline(corners)):
             return f"{called} {wrong}"
-    if sum(not each.name for each in figure.shapes) > 1:
+    if sum(not shape.name for shape in figure.shapes) > 1:
         return "of several shapes only one may have no letter"
-    if figure.shapes and figure.lines and not all(each.name for each in figure.shapes):
+    if figure.shapes and figure.lines and not all(shape.name for shape in figure.shapes):
         return "beside a line a shape has a letter"
     return ""
 
@@ -120,7 +120,7 @@ def _meet(a: Spot, b: Spot, c: Spot, d: Spot) -> bool:
 
 def _fault_of_points(figure: CoordinateGrid) -> str:
     names = [name for name, _, _ in figure.points]
-    names += [each.name for each in figure.lines] + [each.name for each in figure.shapes]
+    names += [line.name for line in figure.lines] + [shape.name for shape in figure.shapes]
     names = [name for name in names if name]
     if any(len(name) != 1 or not "A" <= name <= "Z" for name in names):
         return "its points, lines and shapes are to be named by single capital letters"
@@ -143,22 +143,22 @@ def _fault_of_points(figure: CoordinateGrid) -> str:
 
 def _fault_of_lines(figure: CoordinateGrid) -> str:
     at = places(figure)
-    for each in figure.lines:
-        called = f"the line {each.name}" if each.name else "a line"
+    for line in figure.lines:
+        called = f"the line {line.name}" if line.name else "a line"
         try:
-            ends = line_ends(each)
+            ends = line_ends(line)
         except t.NotationError:
             return "coordinates are to be numbers"
         if ends[0] == ends[1]:
             return f"{called} needs two places to go through"
         if any(off(figure, end) or not in_halves(figure, end) for end in ends):
             return f"{called} goes through a place that is not on the grid"
-        for name in each.points:
+        for name in line.points:
             if name not in at:
                 return f"{called} is said to go through {name}, and there is no such point"
-            if not on(at[name], each):
+            if not on(at[name], line):
                 place = shown_line(pair_at(at[name]))
                 return f"{called} is said to go through {name}, and misses it: {name} is at {place}"
-    if len(figure.lines) > 1 and sum(not each.name for each in figure.lines) > 1:
+    if len(figure.lines) > 1 and sum(not line.name for line in figure.lines) > 1:
         return "of several lines only one may have no letter"
     return ""

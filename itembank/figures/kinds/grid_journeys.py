@@ -57,7 +57,9 @@ def _axes(figure: CoordinateGrid) -> Axes:
 def _journey(figure: CoordinateGrid, name: str) -> list[Place]:
     """Return where a journey starts, turns and ends: a path that goes on in time, never below 0."""
     _axes(figure)
-    found = [each for each in figure.shapes if not each.closed and (not name or each.name == name)]
+    found = [
+        shape for shape in figure.shapes if not shape.closed and (not name or shape.name == name)
+    ]
     if len(found) != 1:
         raise FigureError("it does not show which journey is meant")
     kept: list[Place] = []
@@ -212,20 +214,22 @@ def journeys_of(figure: CoordinateGrid) -> tuple[Reading, ...]:
         axes = _axes(figure)
     except FigureError:
         return ()
-    paths = [each for each in figure.shapes if not each.closed]
+    paths = [shape for shape in figure.shapes if not shape.closed]
     found = [
-        Reading(what, (each.name,))
-        for each in paths
+        Reading(what, (shape.name,))
+        for shape in paths
         for what in ("stopped", "stops", "travelled", "farthest")
     ]
     each_time = axes.time.removesuffix("s")
     found += [
-        Reading("speed", (each.name, called, axes.unit, each_time))
-        for each in paths
+        Reading("speed", (shape.name, called, axes.unit, each_time))
+        for shape in paths
         for called in ("all the way", "before the stop", "after the stop", "on the way back")
     ]
     found += [
-        Reading("distance at", (each.name, str(x))) for each in paths for x, _ in corners_of(each)
+        Reading("distance at", (shape.name, str(x)))
+        for shape in paths
+        for x, _ in corners_of(shape)
     ]
     if len(paths) == 2:
         pair = (paths[0].name, paths[1].name)
@@ -276,7 +280,7 @@ def _speed_asked(figure: CoordinateGrid, found: re.Match[str]) -> Asked:
 def _meets(name: str) -> Said:
     def asks(figure: CoordinateGrid, found: re.Match[str]) -> Asked:
         _held_to_axes(figure, found)
-        names = tuple(each.name for each in figure.shapes if not each.closed)
+        names = tuple(shape.name for shape in figure.shapes if not shape.closed)
         if len(names) != 2:
             raise FigureError("it does not show two journeys")
         groups = found.groupdict()

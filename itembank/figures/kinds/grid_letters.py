@@ -22,10 +22,19 @@ Place: TypeAlias = tuple[Ratio, Ratio]
 Spot: TypeAlias = tuple[int, int]
 Track: TypeAlias = tuple[Spot, ...]
 Block: TypeAlias = tuple[int, int, int, int]
+Cut: TypeAlias = tuple[Spot, Spot, Block]
+"""A stroke by its ends, and the block that it fits in."""
+Wanted: TypeAlias = tuple[str, Sequence[Spot], Sequence[tuple[int, int]], bool]
+"""A letter, by what and on which sides of it it may stand, and whether that is a point."""
+Try: TypeAlias = tuple[Sequence[Cut], int]
+"""The strokes that a letter keeps off, and how far it stands from the letters beside it."""
 
 CROSS = Fraction(3, 16)
 """How far the strokes of a point's cross reach."""
 _FREE = Fraction(1, 8)
+_APART = Fraction(3, 4)
+"""Room between letters side by side, where there is any: between their points nobody could tell
+at a glance which is which one's."""
 _FAR = Fraction(3, 2)
 """The square of how far the letter of a line is from any point: further than that point's own."""
 _ALONG = (14, 13, 12, 2, 3, 4, 10, 6, 15, 1, 11, 5, 9, 7, 8)
@@ -77,6 +86,11 @@ def letter_places(around: Surroundings) -> Letters:
     return _Placing(around).all()
 
 
+def lost_letter(around: Surroundings) -> str:
+    """Return the first letter that has no place however near they stand, or ``""``."""
+    return _Placing(around).near().lost
+
+
 class _Placing:
     def __init__(self, around: Surroundings) -> None:
         every = [around.low, around.high, *(at for _, at in around.points)]
@@ -93,6 +107,7 @@ class _Placing:
         self.all_cuts = self.cuts + [_bounded(*ends) for track in axes for ends in pairwise(track)]
         self.closed = [each.closed for each in around.named]
         self.free, self.cross = self._whole(_FREE), self._whole(CROSS)
+        self.apart = self._whole(_APART)
         far = self.cross + self.free // 2
         self.crosses = [_around(at, far, far) for at in self.points.values()]
 
@@ -103,23 +118,49 @@ class _Placing:
         (x, across), (y, up) = at
         return x * self.unit // across, y * self.unit // up
 
+    def near(self) -> Letters:
+        """Return the letters where each finds its first place, as near to others as may be."""
+        return self._placed(self._wanted(), [(self.all_cuts, self.free), (self.cuts, self.free)])
+
     def all(self) -> Letters:
-        wanted = [(name, [at], _WAYS, True) for name, at in self.points.items()]
+        """Return the letters apart where there is room, else near, else which has no place."""
+        near = self.near()
+        if near.lost:
+            return near
+        wanted = self._wanted()
+        off, on = self.all_cuts, self.cuts
+        # Apart, in either order, and off the axes; then on an axis too; last as near as may be.
+        apart = [(off, self.apart)]
+        for order, tries in (
+            (wanted, apart),
+            (wanted[::-1], apart),
+            (wanted, [*apart, (on, self.apart)]),
+        ):
+            found = self._placed(order, tries)
+            if not found.lost:
+                return found
+        return near
+
+    def _wanted(self) -> list[Wanted]:
+        wanted: list[Wanted] = [(name, [at], _WAYS, True) for name, at in self.points.items()]
         for name, track, closed in zip(self.names, self.tracks, self.closed, strict=True):
             if name:
                 ways = ((0, 0), *_WAYS) if closed else _WAYS
                 wanted.append((name, _starts(track, closed), ways, False))
+        return wanted
+
+    def _placed(self, wanted: Sequence[Wanted], tries: Sequence[Try]) -> Letters:
+        """Return where letters stand that find their places in turn, or the first with none."""
         placed: list[tuple[str, Spot]] = []
-        # What is in the way of a letter, and what of it is free all round.
-        blocks: list[Block] = [*self.crosses]
+        letters: list[Block] = []
         for name, starts, ways, of_point in wanted:
-            found = self._place(name, starts, ways, blocks, of_point=of_point)
+            found = self._place(name, starts, ways, letters, tries, of_point=of_point)
             if found is None:
                 return Letters((), self.unit, name)
             at, (left, bottom, right, top) = found
             placed.append((name, at))
             free = self.free
-            blocks.append((left - free, bottom - free, right + free, top + free))
+            letters.append((left - free, bottom - free, right + free, top + free))
         return Letters(tuple(placed), self.unit)
 
     def _place(
@@ -127,25 +168,27 @@ class _Placing:
         name: str,
         starts: Sequence[Spot],
         ways: Sequence[tuple[int, int]],
-        blocks: Sequence[Block],
+        letters: Sequence[Block],
+        tries: Sequence[Try],
         *,
         of_point: bool,
     ) -> tuple[Spot, Block] | None:
         need = room(name)
         wide, high = self._whole(need.width / 2), self._whole(need.height / 2)
         reach_x, reach_y = wide + self.cross + self.free, high + self.cross // 2
-        # Off the axes where there is room, else on one.
-        for cuts in (self.all_cuts, self.cuts):
+        for cuts, apart in tries:
             for x, y in starts:
                 for dx, dy in ways:
                     far_y = high + self.cross + self.free if dx == 0 else reach_y
                     at = (x + dx * reach_x, y + dy * far_y)
                     block = _around(at, wide, high)
-                    if self._clear(block, blocks, cuts) and self._own(name, at, of_point):
+                    if self._clear(block, letters, cuts, apart) and self._own(name, at, of_point):
                         return at, block
         return None
 
-    def _clear(self, block: Block, blocks: Sequence[Block], cuts: Sequence[Cut]) -> bool:
+    def _clear(
+        self, block: Block, letters: Sequence[Block], cuts: Sequence[Cut], apart: int
+    ) -> bool:
         left, bottom, right, top = block
         free = self.free
         if not (
@@ -155,9 +198,11 @@ class _Placing:
             and top <= self.high[1] - free // 2
         ):
             return False
-        for first, least, last, most in blocks:
-            if left < last and first < right and bottom < most and least < top:
-                return False
+        if any(_meet(block, cross) for cross in self.crosses):
+            return False
+        aside = (left - apart + free, bottom, right + apart - free, top)
+        if any(_meet(aside, letter) for letter in letters):
+            return False
         wide = left, bottom, right, top = left - free, bottom - free, right + free, top + free
         for a, b, (first, least, last, most) in cuts:
             if last <= left or first >= right or most <= bottom or least >= top:
@@ -208,8 +253,10 @@ def _around(at: Spot, wide: int, high: int) -> Block:
     return at[0] - wide, at[1] - high, at[0] + wide, at[1] + high
 
 
-Cut: TypeAlias = tuple[Spot, Spot, Block]
-"""A stroke by its ends, and the block that it fits in."""
+def _meet(block: Block, other: Block) -> bool:
+    return (
+        block[0] < other[2] and other[0] < block[2] and block[1] < other[3] and other[1] < block[3]
+    )
 
 
 def _bounded(a: Spot, b: Spot) -> Cut:

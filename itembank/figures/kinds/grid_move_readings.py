@@ -25,7 +25,7 @@ Of = tuple[str, ...]
 
 
 def _shape(figure: CoordinateGrid, name: str) -> tuple[Place, ...]:
-    found = [each for each in figure.shapes if each.closed and each.name == name.upper()]
+    found = [shape for shape in figure.shapes if shape.closed and shape.name == name.upper()]
     if len(found) != 1:
         raise FigureError("it does not show which shape is meant")
     return corners_of(found[0])
@@ -60,8 +60,8 @@ def _image_shape(figure: CoordinateGrid, of: Of) -> t.Node | None:
     """Return which shape is the image of another after a move."""
     made = move(of[1])
     goal = list(map(made.of, _shape(figure, of[0])))
-    others = [each for each in figure.shapes if each.closed and each.name != of[0].upper()]
-    found = [each.name for each in others if goal in orders(corners_of(each))]
+    others = [shape for shape in figure.shapes if shape.closed and shape.name != of[0].upper()]
+    found = [shape.name for shape in others if goal in orders(corners_of(shape))]
     return t.Label(found[0]) if len(found) == 1 and found[0] else None
 
 

@@ -42,9 +42,10 @@ def sheet_of(figure: CoordinateGrid) -> Sheet:
         (figure.left, figure.right, figure.bottom, figure.top),
         (figure.x_step, figure.y_step),
         tuple(places(figure).items()),
-        tuple((*line_ends(each), each.name, each.segment) for each in figure.lines),
+        tuple((*line_ends(shape), shape.name, shape.segment) for shape in figure.lines),
         tuple(
-            Outline(corners_of(each), each.name, each.closed, each.dashed) for each in figure.shapes
+            Outline(corners_of(shape), shape.name, shape.closed, shape.dashed)
+            for shape in figure.shapes
         ),
         (figure.x_title, figure.y_title),
     )

@@ -202,7 +202,7 @@ def _parallel_letter(figure: CoordinateGrid, of: Of) -> t.Node | None:
     given = _named(figure, of[0]) if len(of[0]) == 1 else None
     wanted = straight(of[0]) if given is None else _straight(given)
     others = [each for each in figure.lines if not _straight(each).same(wanted)]
-    return _only([each.name for each in others if not _straight(each).turn(wanted)])
+    return _only([other.name for other in others if not _straight(other).turn(wanted)])
 
 
 def _solution(figure: CoordinateGrid, of: Of) -> t.Node | None:

@@ -27,7 +27,7 @@ def shape_called(figure: CoordinateGrid, name: str) -> tuple[Place, ...]:
     FigureError
         If there is no such shape, or the axes have not one scale.
     """
-    found = [each for each in figure.shapes if each.closed and each.name == name.upper()]
+    found = [shape for shape in figure.shapes if shape.closed and shape.name == name.upper()]
     if len(found) != 1:
         raise FigureError("it does not show which shape is meant")
     if figure.x_step != figure.y_step:
@@ -84,7 +84,7 @@ def _where(figure: CoordinateGrid, of: Of) -> t.Node | None:
         raise FigureError("a square of it is not as wide as it is high")
     letters, *conditions = of
     at = places(figure)
-    found = [k for k in letters if all(_meets(at, at[k], each) for each in conditions)]
+    found = [k for k in letters if all(_meets(at, at[k], condition) for condition in conditions)]
     return t.Label(found[0]) if len(found) == 1 else None
 
 

@@ -9,7 +9,14 @@ from typing import NamedTuple
 
 from itembank.figures.drawing import Point
 from itembank.figures.kinds import grid_letters
-from itembank.figures.kinds.grid_letters import Letters, Named, Ratio, Surroundings, letter_places
+from itembank.figures.kinds.grid_letters import (
+    Letters,
+    Named,
+    Ratio,
+    Surroundings,
+    letter_places,
+    lost_letter,
+)
 from itembank.once import once
 
 Place = tuple[Fraction, Fraction]
@@ -59,6 +66,15 @@ def at(sheet: Sheet, place: Place) -> Point:
 @once
 def letters_of(sheet: Sheet) -> Letters:
     """Return where the letters stand so that they touch nothing, or which has no place."""
+    return letter_places(_surroundings(sheet))
+
+
+def letter_lost(sheet: Sheet) -> str:
+    """Return the first letter that has no place, or ``""``: quicker than to place them well."""
+    return lost_letter(_surroundings(sheet))
+
+
+def _surroundings(sheet: Sheet) -> Surroundings:
     left, right, bottom, top = sheet.edges
     ground = _Ground(sheet)
     x = 0 if left <= 0 <= right else left
@@ -71,15 +87,13 @@ def letters_of(sheet: Sheet) -> Letters:
         Named(ground.segment(a, b) if segment else ground.line(a, b), name)
         for a, b, name, segment in sheet.lines
     ]
-    shapes = [Named(ground.outline(each), each.name, each.closed) for each in sheet.shapes]
-    return letter_places(
-        Surroundings(
-            ground.whole(left, bottom),
-            ground.whole(right, top),
-            axes,
-            tuple((name, ground.place(place)) for name, place in sheet.points),
-            (*lines, *shapes),
-        )
+    shapes = [Named(ground.outline(shape), shape.name, shape.closed) for shape in sheet.shapes]
+    return Surroundings(
+        ground.whole(left, bottom),
+        ground.whole(right, top),
+        axes,
+        tuple((name, ground.place(place)) for name, place in sheet.points),
+        (*lines, *shapes),
     )
 
 

@@ -30,11 +30,11 @@ def grid_words(figure: CoordinateGrid) -> str:
     # Where a place is counted from is said once for all of a row, and not of each place: a path
     # would else be heard as one leg after another.
     counted = f", each counted from {known}"
-    for each in figure.lines:
-        kind = "segment" if each.segment else "straight line"
-        name = f" {each.name}" if each.name else ""
-        first, last = (from_start(end, start, steps) for end in line_ends(each))
-        between = "ends at" if each.segment else "goes through"
+    for line in figure.lines:
+        kind = "segment" if line.segment else "straight line"
+        name = f" {line.name}" if line.name else ""
+        first, last = (from_start(end, start, steps) for end in line_ends(line))
+        between = "ends at" if line.segment else "goes through"
         out.append(f"A {kind}{name} {between} two places{counted}: {first}; {last}.")
     for shape in figure.shapes:
         name = f" {shape.name}" if shape.name else ""

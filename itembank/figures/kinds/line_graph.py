@@ -98,7 +98,7 @@ def _drawing(figure: LineGraph) -> Drawing:
     runs: list[list[Point]] = [[]]
     for place, (name, value) in enumerate(figure.points):
         x = wide * place + wide / 2
-        marks.append(Stroke((Point(x, -Fraction(1, 5)), Point(x, high)), "upright", "thin"))
+        marks.append(Stroke((Point(x, -Fraction(1, 5)), Point(x, high)), "upright", "faint"))
         marks.append(Text(Point(x, -Fraction(3, 10)), name, up="top", role="place"))
         if name == figure.missing:
             runs.append([])

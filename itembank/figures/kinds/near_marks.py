@@ -173,8 +173,8 @@ def track_of(mark: Stroke | Area | Arc) -> Track:
 def _meets(points: list[Near], box: Box) -> bool:
     left, bottom, right, top = box
     end = points[0]
-    for each in points[1:]:
-        start, end = end, each
+    for point in points[1:]:
+        start, end = end, point
         (ax, ay), (bx, by) = start, end
         if not (
             (ax < left and bx < left)

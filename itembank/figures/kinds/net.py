@@ -116,10 +116,10 @@ def _drawing(figure: Net) -> Drawing:
             if figure.unit:
                 for k in range(1, w):
                     path = (Point(a + k * side, b), Point(a + k * side, b + h * side))
-                    marks.append(Stroke(path, "square line", "thin"))
+                    marks.append(Stroke(path, "square line", "faint"))
                 for k in range(1, h):
                     path = (Point(a, b + k * side), Point(a + w * side, b + k * side))
-                    marks.append(Stroke(path, "square line", "thin"))
+                    marks.append(Stroke(path, "square line", "faint"))
             corners = rectangle(a, b, a + w * side, b + h * side)
             # The folds stand out from the squares.
             weight: Weight = "heavy" if figure.unit else "normal"

@@ -100,7 +100,9 @@ class Sheet:
 
     def below(self, content: Content, role: str) -> None:
         """Put a label under the middle of all there is."""
-        points = [spot for each in self._tracks if isinstance(each, Path) for spot in each.points]
+        points = [
+            spot for track in self._tracks if isinstance(track, Path) for spot in track.points
+        ]
         around = edges_of(points) if points else None
         for each in self._tracks:
             # An arc that lies in the midst of the lines says nothing new.

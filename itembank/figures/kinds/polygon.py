@@ -268,7 +268,7 @@ def _letter(figure: Polygon, found: re.Match[str]) -> Asked:
     asked = letter_asked(figure, found)
     assert isinstance(asked.target, t.Sym)
     unknown = Reading("unknown", (asked.target.name,))
-    settled = any(asked.target.name in t.symbols(each) for each in relations_on(figure))
+    settled = any(asked.target.name in t.symbols(relation) for relation in relations_on(figure))
     if settled or unknown not in _readings(figure):
         return asked
     return Asked(t.Sym("r"), (("r", unknown),))

@@ -42,7 +42,7 @@ def sheet_within(figure: Polygon, wide: int, high: int) -> Sheet:
     placed = Scaled(shape_of(figure), wide, high)
     shape, at = placed.shape, placed.at
     marks: list[Track] = [_outline(placed)]
-    marks += [_square(at[c], *placed.rays(c), "right angle") for c in figure.right]
+    marks += [_right_angle(placed, corner) for corner in figure.right]
     for number, group in enumerate(figure.equal, 1):
         for side in group:
             marks += _dashes(at[side[0]], at[side[1]], number)
@@ -84,8 +84,17 @@ def _arc(placed: Scaled, corner: str) -> Curve:
     return Curve(at[corner], _ARC, (at[first], at[last]), "thin", made)
 
 
-def _square(at: Near, first: Near, other: Near, role: str) -> Path:
-    (x, y), s = at, _SQUARE
+def _right_angle(placed: Scaled, corner: str) -> Path:
+    letters, at = placed.shape.letters, placed.at
+    k = letters.index(corner)
+    legs = (math.dist(at[corner], at[letters[n % len(letters)]]) for n in (k - 1, k + 1))
+    # In a narrow triangle a mark of the usual size would lie nearer to another corner.
+    size = min(_SQUARE, 0.4 * min(legs))
+    return _square(at[corner], *placed.rays(corner), "right angle", size)
+
+
+def _square(at: Near, first: Near, other: Near, role: str, size: float = _SQUARE) -> Path:
+    (x, y), s = at, size
     path = (
         (x + s * first[0], y + s * first[1]),
         (x + s * (first[0] + other[0]), y + s * (first[1] + other[1])),

@@ -95,7 +95,7 @@ def _sheet(figure: Prism) -> Sheet:
 
 
 def _drawn(figure: Prism, wide: int, high: int) -> Sheet:
-    w, h, long = (exact(each) for each in (figure.width, figure.height, figure.length))
+    w, h, long = (exact(node) for node in (figure.width, figure.height, figure.length))
     scale = min(wide / (w + ALONG * long), high / (h + UPWARD * long))
     w, h, dx, dy = w * scale, h * scale, ALONG * long * scale, UPWARD * long * scale
     front = [Point(0, 0), Point(w, 0), Point(w, h), Point(0, h)]
@@ -135,7 +135,7 @@ def _drawing(figure: Prism) -> Drawing:
 
 
 def _words(figure: Prism) -> str:
-    w, h, long = (said(each) for each in (figure.width, figure.height, figure.length))
+    w, h, long = (said(node) for node in (figure.width, figure.height, figure.length))
     if figure.end == "rectangle":
         return f"A cuboid is {w} wide, {h} high and {long} long."
     slope = "" if figure.slope is None else f" Its longest side is {said(figure.slope)}."
@@ -146,7 +146,7 @@ def _words(figure: Prism) -> str:
 
 
 def _read(figure: Prism, reading: Reading) -> t.Node:
-    w, h, long = (exact(each) for each in (figure.width, figure.height, figure.length))
+    w, h, long = (exact(node) for node in (figure.width, figure.height, figure.length))
     name = unit_of(figure.width)
     flat = figure.end == "triangle"
     if reading == Reading("volume") and (not name or f"{name}^3" in UNITS):

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from itembank.figures.drawing import Area, Drawing, Mark, Point, Text, drawing, rectangle
+from itembank.figures.drawing import Area, Drawing, Mark, Point, Stroke, Text, drawing, rectangle
 from itembank.figures.figure import (
     Asked,
     Figure,
@@ -103,7 +103,7 @@ def _drawing(figure: SampleSpace) -> Drawing:
         x, y = column * wide, -row * high
         head = role != "cell"
         corners = rectangle(x, y - high, x + wide, y)
-        marks.append(Area(corners, f"{role} box", weight="normal" if head else "thin"))
+        marks.append(Area(corners, f"{role} box", weight="normal" if head else "faint"))
         if content != "":
             marks.append(Text(Point(x + wide / 2, y - high / 2), content, role=role))
 
@@ -114,6 +114,10 @@ def _drawing(figure: SampleSpace) -> Drawing:
         cell(0, row, node, "second")
         for column, value in enumerate(values, 1):
             cell(column, row, value, "cell")
+    # What is added stands apart from the sums, as names do in other tables.
+    across, down = (len(figure.first) + 1) * wide, -(len(figure.second) + 1) * high
+    marks.append(Stroke((Point(0, -high), Point(across, -high)), "head line", "heavy"))
+    marks.append(Stroke((Point(wide, 0), Point(wide, down)), "head line", "heavy"))
     return drawing(marks)
 
 

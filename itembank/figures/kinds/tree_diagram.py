@@ -77,14 +77,14 @@ def _fault(figure: TreeDiagram) -> str:
         where = f"the branches after {after}" if after else "the first branches"
         if not 2 <= len(branches) <= MOST_BRANCHES:
             return f"{where} are {len(branches)}: there may be 2 to {MOST_BRANCHES}"
-        names = [each.outcome for each in branches]
+        names = [twig.outcome for twig in branches]
         if any(not re.fullmatch(r"[A-Za-z0-9][A-Za-z0-9 ]*", name) for name in names):
             return "an outcome is a word or a number"
         if any(len(name) > LONGEST for name in names):
             return f"the name of an outcome has at most {LONGEST} letters"
         if len({name.casefold() for name in names}) < len(names):
             return f"{where} have two with one name"
-        given = [each.chance for each in branches if each.chance is not None]
+        given = [twig.chance for twig in branches if twig.chance is not None]
         try:
             values = [exact(chance) for chance in given]
         except t.NotationError:
@@ -125,7 +125,7 @@ def _along(step: Fraction, tall: Fraction) -> Fraction:
 
     Of a branch enough is seen behind them then, and not a dot that looks like a decimal point.
     """
-    return next((each for each in _ALONG if step * each - tall >= _APART), _ALONG[-1])
+    return next((value for value in _ALONG if step * value - tall >= _APART), _ALONG[-1])
 
 
 def _drawing(figure: TreeDiagram) -> Drawing:
@@ -136,7 +136,7 @@ def _drawing(figure: TreeDiagram) -> Drawing:
     step = min(Fraction(4, 3) * (tall + Fraction(3, 4)), Fraction(9) / (total - 1))
     step = max(Fraction(3, 2), Fraction(4, 3) * tall + Fraction(1, 10), step)
     along = _along(step, tall)
-    names = [room(each.outcome).width for _, some in _sets(figure) for each in some]
+    names = [room(twig.outcome).width for _, some in _sets(figure) for twig in some]
     across = max(Fraction(7, 2), min(Fraction(5), Fraction(15, 2) - max(names)))
     marks: list[Mark] = []
     chances_on: list[Text] = []
@@ -181,10 +181,10 @@ def _words(figure: TreeDiagram) -> str:
     for after, branches in _sets(figure):
         first = "First" if deep else "A tree diagram shows one event"
         told = [
-            f"{each.outcome} has a branch with no probability"
-            if each.chance is None
-            else f"{each.outcome} has the probability {said(each.chance)}"
-            for each in branches
+            f"{twig.outcome} has a branch with no probability"
+            if twig.chance is None
+            else f"{twig.outcome} has the probability {said(twig.chance)}"
+            for twig in branches
         ]
         out.append(f"{f'After {after}' if after else first}: {'; '.join(told)}.")
     return " ".join(part for part in out if part)
@@ -193,14 +193,14 @@ def _words(figure: TreeDiagram) -> str:
 def _chance(branches: tuple[Branch | Twig, ...], outcome: str) -> Fraction | None:
     """Return the probability of an outcome among a set of branches."""
     known = {
-        each.outcome.casefold(): None if each.chance is None else exact(each.chance)
-        for each in branches
+        twig.outcome.casefold(): None if twig.chance is None else exact(twig.chance)
+        for twig in branches
     }
     if outcome.casefold() not in known:
         return None
     value = known[outcome.casefold()]
     if value is None:
-        return 1 - sum((each for each in known.values() if each is not None), Fraction(0))
+        return 1 - sum((value for value in known.values() if value is not None), Fraction(0))
     return value
 
 
@@ -209,10 +209,10 @@ def _read(figure: TreeDiagram, reading: Reading) -> t.Node:
     match reading:
         case Reading("missing", ()):
             lacking = [
-                (branches, each.outcome)
+                (branches, twig.outcome)
                 for _, branches in _sets(figure)
-                for each in branches
-                if each.chance is None
+                for twig in branches
+                if twig.chance is None
             ]
             found = {_chance(*each) for each in lacking}
             value = found.pop() if len(lacking) == 1 else None
@@ -229,22 +229,26 @@ def _read(figure: TreeDiagram, reading: Reading) -> t.Node:
 
 def _after(figure: TreeDiagram, outcome: str) -> tuple[Twig, ...]:
     return next(
-        (each.then for each in figure.branches if each.outcome.casefold() == outcome.casefold()),
+        (
+            branch.then
+            for branch in figure.branches
+            if branch.outcome.casefold() == outcome.casefold()
+        ),
         (),
     )
 
 
 def _readings(figure: TreeDiagram) -> tuple[Reading, ...]:
-    out = [Reading("probability", (each.outcome,)) for each in figure.branches]
-    for each in figure.branches:
-        out += [Reading("probability", (each.outcome, twig.outcome)) for twig in each.then]
-    lacking = [each for _, branches in _sets(figure) for each in branches if each.chance is None]
+    out = [Reading("probability", (branch.outcome,)) for branch in figure.branches]
+    for branch in figure.branches:
+        out += [Reading("probability", (branch.outcome, twig.outcome)) for twig in branch.then]
+    lacking = [twig for _, branches in _sets(figure) for twig in branches if twig.chance is None]
     return (*out, *((Reading("missing"),) if len(lacking) == 1 else ()))
 
 
 def _printed(figure: TreeDiagram) -> tuple[t.Node, ...]:
     return tuple(
-        each.chance for _, branches in _sets(figure) for each in branches if each.chance is not None
+        twig.chance for _, branches in _sets(figure) for twig in branches if twig.chance is not None
     )
 
 
@@ -274,7 +278,7 @@ def _in_any_order(figure: Figure, found: re.Match[str]) -> Asked:
 def _outcome(figure: Figure, text: str) -> str:
     """Return the outcome that a word of a question names: also *two reds*, *a red*."""
     assert isinstance(figure, TreeDiagram)
-    known = {each.outcome.casefold(): each.outcome for _, some in _sets(figure) for each in some}
+    known = {twig.outcome.casefold(): twig.outcome for _, some in _sets(figure) for twig in some}
     plain = re.sub(r"^(?:an? |the )", "", text.casefold())
     for spelled in (plain, plain.removesuffix("s")):
         if spelled in known:

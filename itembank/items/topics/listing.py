@@ -78,7 +78,7 @@ def of_topic(topic: Topic) -> Listed:
         {tier.value: len(space) for tier, space in topic.spaces.items()},
         first_years(topic),
         tuple(_later(topic)),
-        {each.id: each.name for each in topic.misconceptions},
+        {misconception.id: misconception.name for misconception in topic.misconceptions},
     )
 
 

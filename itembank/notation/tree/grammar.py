@@ -78,8 +78,8 @@ def grammar(pence: bool, times: bool) -> str:
         ways = {level: [way for way in each if "PENCE" not in way] for level, each in ways.items()}
     rows = [
         # A ? has lark leave out a level that only passes on, so that no tree is made for it.
-        f"{'?' if level in LEVELS and level != 'start' else ''}{level}: {' | '.join(each)}"
-        for level, each in ways.items()
+        f"{'?' if level in LEVELS and level != 'start' else ''}{level}: {' | '.join(way)}"
+        for level, way in ways.items()
     ]
     rows += [f"{name}: {pattern}" for name, pattern in signs.items()]
     rules = "\n".join([*rows, '%ignore " "', ""])

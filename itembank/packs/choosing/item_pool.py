@@ -333,7 +333,9 @@ class Pool:
 def _try(candidates: Iterable[Candidate]) -> None:
     from itembank.packs.sources.untried import try_together
 
-    try_together(each.question for each in candidates if isinstance(each, BankCandidate))
+    try_together(
+        candidate.question for candidate in candidates if isinstance(candidate, BankCandidate)
+    )
 
 
 @cache

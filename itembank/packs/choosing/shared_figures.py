@@ -35,7 +35,7 @@ def about_one_figure(
     for topic in dict.fromkeys(candidate.item.topic for candidate in may_go):
         models = [candidate for candidate in may_go if candidate.item.topic == topic]
         now = [instead.get(id(model), model) for model in models]
-        if len(models) < 2 or not all(shared_figure(each) for each in now[:2]):
+        if len(models) < 2 or not all(shared_figure(candidate) for candidate in now[:2]):
             continue
         rest = [instead.get(id(other), other) for other in questions if other.item.topic != topic]
         pair = _pair(models[:2], rest + now[2:], shorter)
@@ -80,4 +80,7 @@ def _offered(model: Candidate, shorter: ShorterOnes) -> Iterable[Candidate]:
     source = sources(shorter.topics[topic])[0]
     rng = looked_at(shorter.seed, topic, tier)
     offered = islice(shorter.pool.offers(source, tier, rng), SHORTER_LOOK_AHEAD)
-    return [model, *(each for each in offered if not isinstance(each, BankCandidate))]
+    return [
+        model,
+        *(candidate for candidate in offered if not isinstance(candidate, BankCandidate)),
+    ]

@@ -171,7 +171,7 @@ class ShorterOnes:
         """
         found: list[Swap] = []
         now = list(questions)
-        shares = {id(each): self.rooms.share(each) or 0.0 for each in questions}
+        shares = {id(question): self.rooms.share(question) or 0.0 for question in questions}
         going = [each for each in self.may_go(questions) if shares[id(each)] >= WORTH_LOOKING]
         self._look_ahead(going)
         for longest in sorted(going, key=lambda c: shares[id(c)], reverse=True):

@@ -89,7 +89,9 @@ def read_ask(
         tuple((condition.name, nodes(condition.of)) for condition in ask.conditions),
         figure,
         key_figure,
-        tuple((each.letter, Reading(each.name, tuple(each.of))) for each in ask.readings),
+        tuple(
+            (reading.letter, Reading(reading.name, tuple(reading.of))) for reading in ask.readings
+        ),
     )
     if stored.relations and not kind.relations:
         raise t.NotationError(f"a question to {ask.kind} has no relations")

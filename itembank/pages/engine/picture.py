@@ -22,7 +22,7 @@ from itembank.pages.engine.fonts import face
 from itembank.pages.engine.formula import formula
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.surface import Point, pt
-from itembank.pages.engine.theme import INK, WHITE, tint
+from itembank.pages.engine.theme import GRID, INK, WHITE, tint
 
 MARGIN = 0.1
 """Room around a drawing, in ems."""
@@ -106,7 +106,7 @@ class _Pen:
         self.x0, self.y0 = x - float(made.left) * size, y - float(made.bottom) * size
         # Lines alike that follow each other are one path: a grid is one thing, and a small one.
         self._begun: list[str] = []
-        self._alike = (0.0, "")
+        self._alike = (0.0, "", INK)
 
     def at(self, point: tuple[object, object]) -> Point:
         x, y = point
@@ -128,7 +128,7 @@ class _Pen:
             box = _box(points)
             self.filled(path, box, mark.fill)
             if mark.outline:
-                self.page.path(path, stroke=INK, line=width)
+                self.page.path(path, stroke=_colour(mark), line=width)
         else:
             self.arc(mark, width)
 
@@ -136,9 +136,10 @@ class _Pen:
         points = [self.at(point) for point in mark.points]
         path = f"{_at(points[0])} m " + " ".join(f"{_at(point)} l" for point in points[1:])
         dash = f"{pt(4 * width)} {pt(3 * width)}" if mark.dashed else ""
-        if self._alike != (width, dash):
+        alike = (width, dash, _colour(mark))
+        if self._alike != alike:
             self.finish_line()
-            self._alike = (width, dash)
+            self._alike = alike
         self._begun.append(path)
         for head in arrow_heads(mark):
             self.finish_line()
@@ -147,8 +148,8 @@ class _Pen:
     def finish_line(self) -> None:
         """Draw the lines that were begun."""
         if self._begun:
-            width, dash = self._alike
-            self.page.path(" ".join(self._begun), stroke=INK, line=width, dash=dash)
+            width, dash, colour = self._alike
+            self.page.path(" ".join(self._begun), stroke=colour, line=width, dash=dash)
             self._begun = []
 
     def arc(self, mark: Arc, width: float) -> None:
@@ -166,7 +167,7 @@ class _Pen:
             path = curve
         box = (centre[0] - radius, centre[1] - radius, centre[0] + radius, centre[1] + radius)
         self.filled(path, box, mark.fill)
-        self.page.path(path, stroke=INK, line=width)
+        self.page.path(path, stroke=_colour(mark), line=width)
 
     def filled(self, path: str, box: tuple[float, float, float, float], fill: str) -> None:
         if fill == "none":
@@ -201,6 +202,10 @@ class _Pen:
             self.page.text(x, y, text, self.size, bold=label.bold)
         else:
             self.page.label_formula(x, y, layout, self.size)
+
+
+def _colour(mark: Stroke | Area | Arc) -> str:
+    return GRID if mark.weight == "faint" else INK
 
 
 def _words(text: str) -> str:

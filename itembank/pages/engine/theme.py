@@ -12,6 +12,8 @@ QUIET = "#4A5260"
 """Text that stands back: lesson line, questions on the answer slide."""
 RULE = "#7C8592"
 """Thin lines that separate: 3 : 1 on every paper."""
+GRID = "#6B7481"
+"""The lines of a grid, which stand back behind what is drawn on it: 3 : 1 on every paper."""
 WRITING = QUIET
 """Lines that a pupil writes on."""
 ACCENT = "#1F3A5F"

@@ -49,11 +49,11 @@ def shown_by(figure: Figure, line: t.Node, reader: Reader, equations: Equations)
         )
     readings = kind_of(figure).readings(figure)
     if isinstance(line, t.Listing):
-        numbers = [reader(figure, each) for each in readings if each.name == "number"]
+        numbers = [reader(figure, reading) for reading in readings if reading.name == "number"]
         rising = sorted(map(exact, numbers))
         return [exact(part) for part in line.parts] in (rising, rising[::-1])
     end = line.rest[-1][1] if isinstance(line, t.Relation) else line
-    ends = [each for each in readings if each.name == "jump end"]
+    ends = [reading for reading in readings if reading.name == "jump end"]
     # Where there are jumps, it is where the last of them lands that counts.
     for reading in ends[-1:] or readings:
         shown = reader(figure, reading)

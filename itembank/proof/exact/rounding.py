@@ -134,7 +134,7 @@ def gap(target: t.Node, line: t.Node, size: Fraction) -> tuple[Fraction, Fractio
     try:
         return enclosed((algebra(target) - algebra(line)) / number(size), 30)
     except NotExact:
-        (low, high), (less, more) = (_in_units(each, size, 30) for each in (target, line))
+        (low, high), (less, more) = (_in_units(node, size, 30) for node in (target, line))
         return low - more, high - less
 
 

@@ -110,7 +110,7 @@ class Plan:
         near.labels[k] = value
 
     def _equations(self, heads: int) -> list[Any]:
-        out = [equation for each in self.crossings for equation in each.equations()]
+        out = [equation for crossing in self.crossings for equation in crossing.equations()]
         if len(self.crossings) == 2 and heads == 2:
             first, other = self.crossings
             for k, ray in enumerate(first.rays):
@@ -124,10 +124,10 @@ class Plan:
 
     def check(self) -> None:
         """Refuse a drawing whose right angle is none."""
-        for each in self.crossings:
-            for k, label in each.labels.items():
+        for crossing in self.crossings:
+            for k, label in crossing.labels.items():
                 if label == 90:
-                    a, b = each.rays[k], each.rays[(k + 1) % len(each.rays)]
+                    a, b = crossing.rays[k], crossing.rays[(k + 1) % len(crossing.rays)]
                     if a[0] * b[0] + a[1] * b[1] != 0:
                         raise NotExact("a right angle is not drawn as one")
 

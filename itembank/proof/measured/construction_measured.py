@@ -160,7 +160,7 @@ def _called(drawing: Drawing) -> str:
     for a, b, line in _equal_arcs(drawing):
         if {a, b} in ends:
             return "perpendicular bisector"
-        through = [each for each in given if max(_aside(a, each), _aside(b, each)) < _NEAR]
+        through = [stroke for stroke in given if max(_aside(a, stroke), _aside(b, stroke)) < _NEAR]
         if not through:
             # Each centre is on an arm of its own, as far from where the arms meet.
             arms = [arm for arm in given for at in (a, b) if _aside(at, arm) < _NEAR]

@@ -141,6 +141,6 @@ def _of_stage(track: list[Any], called: str) -> Any:
         for each in track
         if (each.p2.x <= left if called == "before the stop" else each.p1.x >= right)
     ]
-    if not pieces or len({each.slope for each in pieces}) != 1:
+    if not pieces or len({piece.slope for piece in pieces}) != 1:
         raise NotExact("the speed changes on the way")
     return sympy.Line(pieces[0].p1, pieces[-1].p2)

@@ -178,9 +178,9 @@ def _of_box(drawing: Drawing, what: str) -> t.Node:
         raise NotExact("it is not said how long the sides of its squares are")
     unit, each_side = told["unit"], int(told["size"])
     squares = [edge / side for edge in edges]
-    if not all(each.is_Integer for each in squares):
+    if not all(square.is_Integer for square in squares):
         raise NotExact("its edges are no whole numbers of squares")
-    a, b, c = (each * each_side for each in squares)
+    a, b, c = (square * each_side for square in squares)
     if what == "volume":
         return t.Quantity(number_tree(a * b * c), f"{unit}^3")
     if what == "surface area":
@@ -198,7 +198,7 @@ def _largest_step(lengths: Sequence[sympy.Rational]) -> sympy.Rational:
     1/2
     """
     under = math.lcm(*(int(length.q) for length in lengths))
-    return sympy.Rational(math.gcd(*(int(each * under) for each in lengths)), under)
+    return sympy.Rational(math.gcd(*(int(length * under) for length in lengths)), under)
 
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:

@@ -84,9 +84,9 @@ def _sectors(drawing: Drawing) -> tuple[_Sector, ...]:
         raise NotExact("the sectors are not of one circle")
     found = tuple(_Sector(arc, drawing) for arc in arcs)
     ends = {arc.end for arc in arcs}
-    if sum(each.degrees for each in found) != 360 or ends != {arc.start for arc in arcs}:
+    if sum(sector.degrees for sector in found) != 360 or ends != {arc.start for arc in arcs}:
         raise NotExact("the sectors do not fill the circle")
-    if len({each.name for each in found}) != len(found):
+    if len({sector.name for sector in found}) != len(found):
         raise NotExact("two sectors have one name")
     return found
 
@@ -122,7 +122,7 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
 
 
 def _relations(drawing: Drawing) -> tuple[t.Relation, ...]:
-    sizes = [each.printed.amount for each in _sectors(drawing)]
+    sizes = [sector.printed.amount for sector in _sectors(drawing)]
     if not any(t.symbols(size) for size in sizes):
         return ()
     return (t.equals(t.add(*sizes), t.Int(360)),)

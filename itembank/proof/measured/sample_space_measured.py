@@ -7,7 +7,7 @@ from typing import Any
 
 import sympy
 
-from itembank.figures.drawing import Area, Drawing, Text
+from itembank.figures.drawing import Area, Drawing, Stroke, Text
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
@@ -53,6 +53,8 @@ def _values(drawing: Drawing) -> list[Any]:
     cells = _labels(drawing, "cell")
     if {*cells} != {(x, y) for x in columns for y in rows}:
         raise NotExact("the cells do not stand under their columns and beside their rows")
+    if not _set_apart(drawing, [*columns], [*rows], cells):
+        raise NotExact("the lines do not part the cells from what they come from")
     sign = next(iter(_labels(drawing, "rule").values()), "")
     values = []
     for (x, y), node in cells.items():
@@ -62,6 +64,26 @@ def _values(drawing: Drawing) -> list[Any]:
             raise NotExact("a cell does not show what its column and row come to")
         values.append(value)
     return values
+
+
+def _set_apart(drawing: Drawing, xs: list[Any], ys: list[Any], cells: dict[Any, Any]) -> bool:
+    """Tell whether one line lies above all cells and below their columns, one left of all."""
+    level, upright = [], []
+    for mark in drawing.of("head line"):
+        if not isinstance(mark, Stroke) or len(mark.points) != 2:
+            return False
+        a, b = mark.points
+        if a.y == b.y and min(a.x, b.x) <= min(xs) and max(a.x, b.x) >= max(xs):
+            level.append(a.y)
+        if a.x == b.x and min(a.y, b.y) <= min(ys) and max(a.y, b.y) >= max(ys):
+            upright.append(a.x)
+    heads = {y for _, y in _labels(drawing, "first")}
+    sides = {x for x, _ in _labels(drawing, "second")}
+    return (
+        len(level) == len(upright) == 1
+        and max(y for _, y in cells) < level[0] < min(heads)
+        and max(sides) < upright[0] < min(x for x, _ in cells)
+    )
 
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:

@@ -41,8 +41,8 @@ def _with_each_letter(drawing: Drawing) -> dict[str, tuple[tuple[int, int], tupl
             and min(p.y for p in square.points) < label.at.y < max(p.y for p in square.points)
         ]
         dark = [
-            replace(each, fill="shade") if place == holds else each
-            for place, each in enumerate(squares)
+            replace(area, fill="shade") if place == holds else area
+            for place, area in enumerate(squares)
         ]
         found[label.content] = _both(dark)
     return found

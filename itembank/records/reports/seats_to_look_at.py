@@ -74,10 +74,10 @@ def seats_to_look_at(
         found.append(
             LookAt(
                 seat,
-                sum(each.lowest for each in made),
+                sum(starter.lowest for starter in made),
                 len(made),
-                sum(each.marks for each in made),
-                sum(each.out_of for each in made),
+                sum(starter.marks for starter in made),
+                sum(starter.out_of for starter in made),
             )
         )
     return tuple(

@@ -62,7 +62,9 @@ def common_asked(words: str, detail: Literal["hcf", "lcm"]) -> str | None:
     True
     """
     patterns = _HCF if detail == "hcf" else _LCM
-    found = next((match for each in patterns if (match := re.search(each, words, re.I))), None)
+    found = next(
+        (match for pattern in patterns if (match := re.search(pattern, words, re.I))), None
+    )
     if found is None or _MORE.search(words):
         return None
     return found.groupdict().get("things") or ""

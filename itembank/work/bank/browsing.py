@@ -159,7 +159,7 @@ def prove_some(folder: Path, wanted: Wanted, number: int = 1, seconds: float = 5
             states = with_states((before, values), wanted.states, signoff_sheet(bank))
             entries = _some(bank, states, (number - 1) * A_PAGE)
             known = outcomes_kept(bank, entries)
-            missing = [each.kept.fact for each in entries if each.kept.fact not in known]
+            missing = [entry.kept.fact for entry in entries if entry.kept.fact not in known]
         else:
             missing = facts_missing(bank, "proof", where, values)
         left = len(missing)

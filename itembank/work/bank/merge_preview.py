@@ -63,7 +63,9 @@ def preview_merge(mine: Path, theirs: Path) -> Preview:
     facts = bank_facts(theirs)
     merged = merge_banks(mine, theirs, only_say=True)
     report = merged.report
-    differs = {each.id: each.changes for each in compare_banks(mine, theirs).different}
+    differs = {
+        difference.id: difference.changes for difference in compare_banks(mine, theirs).different
+    }
     now = dict(report.renamed)
     apart, other = [], list(report.clashes)
     for conflict in report.conflicts:
@@ -71,7 +73,7 @@ def preview_merge(mine: Path, theirs: Path) -> Preview:
         own = now.get(base)
         if len(ids) == 2 and own in ids and base in differs:
             pair = show_questions(mine, [base])[0], show_questions(theirs, [base])[0]
-            if all(each.state.retired is None for each in pair):
+            if all(question.state.retired is None for question in pair):
                 their = next(id for id in ids if id != own)
                 apart.append(Apart(base, *pair, (own, their), differs[base]))
                 continue
@@ -109,19 +111,19 @@ def merge_and_settle(
         stack.enter_context(locked(mine))
         before = preview_merge(mine, theirs)
         words = f"{before.title} merged"
-        if any(choices.get(each.base, LATER) != LATER for each in before.apart):
+        if any(choices.get(difference.base, LATER) != LATER for difference in before.apart):
             words += ", with what was chosen"
         stack.enter_context(as_one_change(mine, words))
         merged = merge_banks(mine, theirs)
         left = []
-        for each in before.apart:
-            choice = choices.get(each.base, LATER)
+        for difference in before.apart:
+            choice = choices.get(difference.base, LATER)
             if choice == MINE:
-                settle_question(mine, each.ids[0])
+                settle_question(mine, difference.ids[0])
             elif choice == THEIRS:
-                settle_question(mine, each.ids[1])
+                settle_question(mine, difference.ids[1])
             elif choice == BOTH:
-                settle_question(mine, each.ids[0], keep_all=True)
+                settle_question(mine, difference.ids[0], keep_all=True)
             else:
-                left.append(each.base)
+                left.append(difference.base)
     return merged, tuple(left)

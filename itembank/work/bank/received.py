@@ -91,16 +91,16 @@ def _unzipped(name: str, data: bytes) -> list[tuple[PurePosixPath, bytes]]:
     left = MOST_BYTES
     try:
         with zipfile.ZipFile(io.BytesIO(data)) as archive:
-            entries = [each for each in archive.infolist() if each.filename.endswith(".toml")]
+            entries = [member for member in archive.infolist() if member.filename.endswith(".toml")]
             if len(entries) > MOST_FILES:
                 raise ItembankError(f"A bank has {MOST_FILES} files at most.", field="files")
-            for each in entries:
-                with archive.open(each) as stream:
+            for member in entries:
+                with archive.open(member) as stream:
                     part = stream.read(left + 1)
                 left -= len(part)
                 if left < 0:
                     raise ItembankError(f"{name} unpacks to too much for a bank.", field="files")
-                found.append((PurePosixPath(each.filename), part))
+                found.append((PurePosixPath(member.filename), part))
     except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError, ValueError):
         raise ItembankError(f"{name} cannot be opened as a zip.", field="files") from None
     return found

@@ -28,8 +28,8 @@ def changes_of(folder: Path) -> tuple[BankChange, ...]:
     from itembank.bank.saving.kept_changes import read_changes
 
     return tuple(
-        BankChange(each.words, each.on, tuple(file.name for file in each.files))
-        for each in reversed(read_changes(folder))
+        BankChange(change.words, change.on, tuple(file.name for file in change.files))
+        for change in reversed(read_changes(folder))
     )
 
 

@@ -96,10 +96,10 @@ class Carrying:
         Raises:
             ItembankError: there are plans or results under a new name already.
         """
-        plans = sum(_carry_plans(change, self.home, each) for each in self.renamed)
+        plans = sum(_carry_plans(change, self.home, renamed) for renamed in self.renamed)
         lessons = 0
         if self.connection is not None:
-            lessons = sum(_carry_results(self.connection, each) for each in self.renamed)
+            lessons = sum(_carry_results(self.connection, renamed) for renamed in self.renamed)
         self.along = Along(plans, lessons)
 
     def clear(self) -> None:

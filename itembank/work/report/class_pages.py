@@ -49,12 +49,12 @@ def report_data(report: ClassReport, school: str, titles: Titles) -> ReportData:
     """Return what the pages print."""
     names = {
         group.letter: group.name
-        for each in report.lessons
-        for group in sorted(each.decision.groups, key=lambda group: group.lowest)
+        for lesson in report.lessons
+        for group in sorted(lesson.decision.groups, key=lambda group: group.lowest)
     }
     where = f"{school}, " if school else ""
     how_many = f"{counted(len(report.lessons), 'lesson')}, {counted(len(report.topics), 'topic')}"
-    banded = [each for each in report.lessons if each.decision.groups]
+    banded = [lesson for lesson in report.lessons if lesson.decision.groups]
     by_weeks = len(banded) > MOST_LESSONS
     days = f"{day_month_year(report.first)} to {day_month_year(report.last)}"
     return ReportData(
@@ -65,7 +65,7 @@ def report_data(report: ClassReport, school: str, titles: Titles) -> ReportData:
         weeks=[(str(day.day), month(day)[:3]) for day in report.weeks],
         topics=[_topic(line, report, titles) for line in report.topics],
         topics_note=f"{just_asked(report)} {only_means(report)}".strip(),
-        bands=_bands_by_week(banded) if by_weeks else [_bands(each) for each in banded],
+        bands=_bands_by_week(banded) if by_weeks else [_bands(lesson) for lesson in banded],
         by_week=by_weeks,
         band_names=list(names.items()),
         views=_views(report, titles),
@@ -106,7 +106,9 @@ def _bands_by_week(lessons: Sequence[LessonLine]) -> list[BandRow]:
     """Return the pupils in each band, counted at each lesson of a week."""
     return [
         BandRow(
-            short_day(week.monday), [(each.letter, each.pupils) for each in week.bands], week.share
+            short_day(week.monday),
+            [(count.letter, count.pupils) for count in week.bands],
+            week.share,
         )
         for week in band_weeks(lessons)
     ]
@@ -116,13 +118,13 @@ def _views(report: ClassReport, titles: Titles) -> ViewsPart:
     found = report.views
     lessons = [
         ViewRow(
-            _day(each),
+            _day(lesson),
             figure(view.agreement),
             f"{len(view.over)} of {view.sure}",
             f"{len(view.under)} of {view.unsure}",
         )
-        for each in report.lessons
-        if (view := each.decision.views) is not None and view.pupils
+        for lesson in report.lessons
+        if (view := lesson.decision.views) is not None and view.pupils
     ]
     summary = views_summary(found)
     if len(lessons) > MOST_LESSONS:
@@ -131,8 +133,8 @@ def _views(report: ClassReport, titles: Titles) -> ViewsPart:
     return ViewsPart(
         summary,
         lessons,
-        [_fooled(each, titles) for each in found.topics[:MOST]],
-        [_fooled(each, titles) for each in found.questions[:MOST]],
+        [_fooled(fooled, titles) for fooled in found.topics[:MOST]],
+        [_fooled(fooled, titles) for fooled in found.questions[:MOST]],
         fooled_summary(found) if found.lessons else "",
     )
 
@@ -145,15 +147,17 @@ def _fooled(item: FooledBy, titles: Titles) -> FooledRow:
 
 
 def _clarity(report: ClassReport) -> ClarityPart:
-    noted = sum(each.decision.clarity is not None for each in report.lessons)
+    noted = sum(lesson.decision.clarity is not None for lesson in report.lessons)
     if not noted:
         return ClarityPart()
     rows = []
-    for each in report.unclear:
-        assert each.decision.clarity is not None
-        asked, there, note = each.decision.clarity
+    for lesson in report.unclear:
+        assert lesson.decision.clarity is not None
+        asked, there, note = lesson.decision.clarity
         rows.append(
-            UnclearRow(_day(each), each.title, f"{asked} of {there or each.decision.pupils}", note)
+            UnclearRow(
+                _day(lesson), lesson.title, f"{asked} of {there or lesson.decision.pupils}", note
+            )
         )
     return ClarityPart(
         f"Of {counted(noted, 'lesson')} with a count, {len(rows) or 'none'} had a fifth or more of "
@@ -164,16 +168,16 @@ def _clarity(report: ClassReport) -> ClarityPart:
 
 def _missing(report: ClassReport) -> list[str]:
     """Return plain sentences on what was not recorded."""
-    done = [each.decision for each in report.lessons]
+    done = [lesson.decision for lesson in report.lessons]
     found = []
     if not report.topics:
         found.append("What is known of each topic: the lessons were recorded without their packs.")
     if early := stopped_early(report):
         found.append(f"Questions that were not asked: {early}")
-    if not any(each.groups for each in done):
+    if not any(decision.groups for decision in done):
         found.append("Bands: no lesson was recorded by band, by score or by seat.")
     if not report.views.noted:
         found.append("Own views: none were recorded.")
-    if all(each.clarity is None for each in done):
+    if all(decision.clarity is None for decision in done):
         found.append("Clarity: no lesson has a count of pupils who asked what to do.")
     return found

@@ -47,7 +47,10 @@ def class_tables(report: ClassReport, titles: Titles) -> dict[str, Rows]:
     return {
         "report-topics.csv": (_TOPICS, topics),
         "report-weeks.csv": (_WEEKS, weeks),
-        "report-lessons.csv": (_LESSONS, [_lesson_row(report, each) for each in report.lessons]),
+        "report-lessons.csv": (
+            _LESSONS,
+            [_lesson_row(report, lesson) for lesson in report.lessons],
+        ),
         **views_tables(report, titles),
     }
 
@@ -141,15 +144,15 @@ def views_tables(report: ClassReport, titles: Titles) -> dict[str, Rows]:
     fooled: list[Sequence[object]] = [
         (
             report.class_name,
-            each.topic,
-            titles.of(each.topic),
-            each.address,
-            each.prompt,
-            each.wrong,
-            each.sure,
-            *rounded(each.interval),
+            fooled.topic,
+            titles.of(fooled.topic),
+            fooled.address,
+            fooled.prompt,
+            fooled.wrong,
+            fooled.sure,
+            *rounded(fooled.interval),
         )
-        for each in (*found.topics, *found.questions)
+        for fooled in (*found.topics, *found.questions)
     ]
     return {
         "report-own-views.csv": (

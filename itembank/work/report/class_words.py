@@ -44,7 +44,7 @@ def only_means(report: ClassReport) -> str:
 
     Hands and scores tell how a starter went as a whole.
     """
-    some = sum(each.decision.kind in WHOLE for each in report.lessons)
+    some = sum(lesson.decision.kind in WHOLE for lesson in report.lessons)
     if not some:
         return ""
     which = (
@@ -62,12 +62,12 @@ def stopped_early(report: ClassReport) -> str:
 
     Of many lessons the last are named.
     """
-    some = [each for each in report.lessons if each.decision.not_asked]
+    some = [lesson for lesson in report.lessons if lesson.decision.not_asked]
     if not some:
         return ""
     said = [
-        f"{short_day(each.date)} ({numbers_said(each.decision.not_asked)})"
-        for each in some[-LATEST:]
+        f"{short_day(lesson.date)} ({numbers_said(lesson.decision.not_asked)})"
+        for lesson in some[-LATEST:]
     ]
     earlier = f"{counted(len(some) - LATEST, 'lesson')} before; " if len(some) > LATEST else ""
     return f"{earlier}{', '.join(said)}. These lessons count out of what was asked."

@@ -238,8 +238,8 @@ def pupil_pdf(page: PupilPage) -> bytes:
             ],
             starters=[
                 StarterRows(
-                    starter_title(each),
-                    starter_result(each),
+                    starter_title(starter),
+                    starter_result(starter),
                     [
                         (
                             str(answer.number),
@@ -247,10 +247,10 @@ def pupil_pdf(page: PupilPage) -> bytes:
                             outcome(answer),
                             page.mistake_words(answer),
                         )
-                        for answer in each.answers
+                        for answer in starter.answers
                     ],
                 )
-                for each in reversed(found.starters)
+                for starter in reversed(found.starters)
             ],
             not_kept=NOT_KEPT,
         )

@@ -119,7 +119,9 @@ def _of_items(
         from itembank.records.results.lessons import lessons
 
         held = lessons(connection, scope.class_name, scope.first, scope.last)
-        asked = [each for lesson in held for each in lesson_facts(connection, lesson).questions]
+        asked = [
+            question for lesson in held for question in lesson_facts(connection, lesson).questions
+        ]
         found = ItemsFound(statistics, scope, tuple(asked), tuple(lesson.title for lesson in held))
     tables = partial(items_tables, statistics, titles)
     return Report(found, titles, topic, scope.class_name or "", tables)

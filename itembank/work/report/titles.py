@@ -44,7 +44,7 @@ class Titles:
         """
         from itembank.items.wrong_answers import causes, said_together
 
-        return said_together(self._one_mistake(topic, each) for each in causes(name))
+        return said_together(self._one_mistake(topic, cause) for cause in causes(name))
 
     def _one_mistake(self, topic: str, name: str) -> str:
         known = self._mistakes.get(name)

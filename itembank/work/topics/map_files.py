@@ -75,7 +75,7 @@ def _by_term(folder: Folder, names: tuple[str, ...]) -> _Plan:
     for scheme in schemes:
         for taught in scheme.topics:
             # Between terms it is the one before.
-            term = max(sum(each.first <= taught.date for each in terms) - 1, 0)
+            term = max(sum(term.first <= taught.date for term in terms) - 1, 0)
             place = years.index(scheme.year) * len(terms) + term
             columns.setdefault(taught.topic, place)
     known = {name: columns.get(name, len(heads)) for name in names}

@@ -33,15 +33,18 @@ def taught_by_year(home: Path, topics: tuple[str, ...]) -> TaughtByYear:
         If the department's files have faults.
     """
     schemes = sorted(folder_of(home).schemes.values(), key=lambda each: (each.year, each.name))
-    taught = {each.topic for scheme in schemes for each in scheme.topics}
+    taught = {taught.topic for scheme in schemes for taught in scheme.topics}
     return TaughtByYear(
-        tuple(YearOfTopics(each.name, each.year, _rows(each)) for each in schemes),
+        tuple(YearOfTopics(scheme.name, scheme.year, _rows(scheme)) for scheme in schemes),
         tuple(name for name in topics if name not in taught),
     )
 
 
 def _rows(scheme: Scheme) -> tuple[tuple[str, str], ...]:
     return tuple(
-        (f"week {each.week}" if each.week is not None else each.date.isoformat(), each.topic)
-        for each in scheme.topics
+        (
+            f"week {taught.week}" if taught.week is not None else taught.date.isoformat(),
+            taught.topic,
+        )
+        for taught in scheme.topics
     )

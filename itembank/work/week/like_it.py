@@ -42,7 +42,7 @@ def others_like(
     if kind:
         kind = _kind_meant(planner, address, kind)
     given = given_in(plan.lessons)
-    used = last_uses(planner, plan.week, {a for each in plan.lessons for a in each.asked})
+    used = last_uses(planner, plan.week, {a for lesson in plan.lessons for a in lesson.asked})
     request = planner.request(lesson, frozenset((given | set(used)) - set(lesson.asked)))
     return like_it(replace(request, sheets=()), address, most, kind)
 

@@ -53,7 +53,7 @@ def test_a_departments_own_banks_come_first_and_a_copy_hides_what_it_is_of(bank,
     shutil.copytree(bank, home / "questions")
     shutil.copytree(shipped_folder() / "key-stage-4", home / "copied")
     found = banks_at_hand(None, home)
-    assert [(each.name, each.own) for each in found] == [
+    assert [(bank.name, bank.own) for bank in found] == [
         ("key-stage-4", True),
         ("larkhythe", True),
         ("key-stage-3", False),
@@ -73,7 +73,7 @@ def test_a_merge_is_seen_before_it_is_written_and_settled_as_chosen(bank, tmp_pa
     lay_out(sent, theirs)
     before = files(bank)
     seen = preview_merge(bank, theirs)
-    assert [each.base for each in seen.apart] == ["sum-1", "sum-2"]
+    assert [difference.base for difference in seen.apart] == ["sum-1", "sum-2"]
     assert [str(change) for change in seen.apart[1].changes] == [
         "tier: was ‘core’, is now ‘support’"
     ]

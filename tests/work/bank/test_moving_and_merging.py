@@ -26,10 +26,13 @@ def test_questions_are_signed_by_id_by_strand_and_by_proof(bank):
     (signed,) = sign_questions(bank, SignRequest("ht", ("sum-1",), on=DAY))
     assert (signed.id, signed.signoff.by, signed.signoff.on) == ("sum-1", "HT", DAY)
     strand = sign_questions(bank, SignRequest("HT", topic="fractions", all_proved=True, on=DAY))
-    assert [(one.id, one.new) for one in strand] == [("sum-1", False), ("sum-2", True)]
+    assert [(signed.id, signed.new) for signed in strand] == [("sum-1", False), ("sum-2", True)]
     retire_question(bank, "sum-1", "too easy", DAY)
     everything = sign_questions(bank, SignRequest("T9", topic=SUMS, on=DAY))
-    assert [(one.id, one.proved) for one in everything] == [("sum-2", True), ("tale-1", False)]
+    assert [(signed.id, signed.proved) for signed in everything] == [
+        ("sum-2", True),
+        ("tale-1", False),
+    ]
 
 
 @pytest.mark.parametrize(
@@ -157,7 +160,10 @@ def test_versions_that_a_merge_finds_are_told_as_data_and_settled(bank, tmp_path
     save_trial(try_change(other, "sum-1", {"prompt": "Add {3/4 + 1/6}."}))
     add(other, SHARES, SHARE, id="share-7")
     found = compare_banks(bank, other)
-    assert (found.only_second, [each.id for each in found.different]) == (("share-7",), ["sum-1"])
+    assert (found.only_second, [difference.id for difference in found.different]) == (
+        ("share-7",),
+        ["sum-1"],
+    )
     before = files(bank)
     would = merge_banks(bank, other, only_say=True)
     assert (would.written, files(bank)) == (False, before)

@@ -47,9 +47,9 @@ def department(folder, many, few=2):
 
 def plan(folder, week):
     made = list(topics())
-    found = read_folder(folder, [one.id for one in made], {})
-    one = Planner(found, found.department.find_class("8K"), {t.id: t.title for t in made})
-    done = with_questions(one, new_plan(one, week, None).plan)
+    found = read_folder(folder, [topic.id for topic in made], {})
+    planner = Planner(found, found.department.find_class("8K"), {t.id: t.title for t in made})
+    done = with_questions(planner, new_plan(planner, week, None).plan)
     path = folder / FOLDER / done.file_name
     path.parent.mkdir(exist_ok=True)
     path.write_text(plan_text(done))
@@ -89,7 +89,7 @@ def test_where_it_must_come_again_the_plan_says_so_and_the_last_ones_rest(tmp_pa
                 assert "asks again what" in topic.why
                 assert said.date == max(before[address] for address in old)
         before |= dict.fromkeys(lesson.asked, lesson.date)
-    few = [set(one.asked) for one in made.lessons]
+    few = [set(lesson.asked) for lesson in made.lessons]
     # No two questions of one topic come three days running.
     pair = {f"larkhythe:core-{n}" for n in (20, 21)}
     assert not any(all(pair <= day for day in few[n : n + 3]) for n in range(3))

@@ -44,7 +44,7 @@ def begun():
         with contextlib.suppress(OSError):
             parents[int(stat.parent.name)] = int(stat.read_text().rpartition(")")[2].split()[1])
     found, new = set(), {os.getpid()}
-    while new := {one for one, parent in parents.items() if parent in new} - found:
+    while new := {number for number, parent in parents.items() if parent in new} - found:
         found |= new
     return found - BEFORE
 

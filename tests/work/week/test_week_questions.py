@@ -40,8 +40,8 @@ def home(tmp_path, monkeypatch):
 
 def planner(home, name="8K"):
     made = list(topics())
-    titles = {one.id: one.title for one in made}
-    folder = read_folder(home, tuple(titles), {one.id: one.prerequisites for one in made})
+    titles = {topic.id: topic.title for topic in made}
+    folder = read_folder(home, tuple(titles), {topic.id: topic.prerequisites for topic in made})
     return Planner(folder, folder.department.find_class(name), titles)
 
 
