@@ -97,6 +97,7 @@ def _perimeter(topic: Topic, tier: Tier, sides: int, more: int, scale: int) -> D
         [("A congruent triangle has the same sides. Add them.", t.equals(t.add(*parts), key))],
         [(m.BOTH_TOGETHER, 2 * (a + b + c)), (m.SIDE_LEFT_OUT, a + b)],
         ("perimeter told", a, b, c),
+        (),
         **dict(zip("abc", parts, strict=True)),
     )
 
