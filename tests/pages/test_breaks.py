@@ -58,6 +58,11 @@ def faults(block):
             yield "fraction from of", a, b
         if a[-1].isalpha() and not maths and re.fullmatch(r"[A-Z][.,:?]?", after):
             yield "name from its letter", a, b
+        side = r"(?:^|\s)[A-Z]{1,3}"
+        if re.search(side + r" [=+]$", a) or (
+            re.search(side + "$", a) and b.startswith(("= ", "+ "))
+        ):
+            yield "side from its length or from another", a, b
         if a[-1].isalpha() and maths and re.fullmatch(r"[a-z]", maths.line):
             yield "name from its letter", a, b
     last = lines[-1][0]

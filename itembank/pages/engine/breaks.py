@@ -33,6 +33,7 @@ _UNIT = re.compile(rf"(?:°C|{_UNIT_NAMES}|pence|pounds?|marks?)(?![A-Za-z])")
 _NUMBER = re.compile(rf"[(£€$]?[−-]?\d[\d.,{NO_BREAK}\u2009]*%?")
 _COUNTED = re.compile(r"[a-z][a-z’'-]*[a-z]")
 _LETTER = re.compile(r"[A-Z][:.,;?!)]*")
+_SIDE = re.compile(r"[A-Z]{1,3}[.,;?!)]*")
 _ONE_SIGN = re.compile(r"<math[^>]*>(?:<mrow>)?<mi[^>]*>[^<]</mi>(?:</mrow>)?</math>")
 _NOT_COUNTED = re.compile(
     "a|about|after|an|and|are|as|at|be|before|between|but|by|can|do|does|each|for|from|had|has"
@@ -153,13 +154,21 @@ def _one_thing(a: _Token, b: _Token) -> bool:
 
 
 def _facts(tokens: Sequence[_Token], gaps: Sequence[_Gap]) -> set[_Gap]:
-    """Return the spaces within a rate (£1 = €1.10), a price (6 for £4.26) or a label's amount."""
+    """Return the spaces within a rate (£1 = €1.10), a price (6 for £4.26) or a label's amount.
+
+    What a side is (AB = 5 cm), and a sum of sides (AB + PQ), are read at one glance too.
+    """
     fast = set()
     for place, (a, b) in enumerate(pairwise(tokens)):
         after = tokens[place + 2] if place + 2 < len(tokens) else None
         if a.last is not None and after is not None and after.first is not None:
             price = b.text == "for" and after.text.startswith("£")
             if b.text == "=" or price:
+                fast |= {gaps[place], gaps[place + 1]}
+        if after is not None and not a.closed and _SIDE.fullmatch(a.text):
+            told = b.text == "=" and after.first is not None
+            added = b.text == "+" and _SIDE.fullmatch(after.text)
+            if told or added:
                 fast |= {gaps[place], gaps[place + 1]}
         label = re.fullmatch(r"[A-Z]:", a.text)
         if label and b.first is not None:
