@@ -20,9 +20,11 @@ from generators.geometry._bearing_mistakes import (
     SAME_BACK,
     TURN_ALONE,
 )
+from generators.geometry._bearings_in_brief import BRIEF
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.kinds import line_edits as e
+from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
@@ -109,6 +111,7 @@ class Bearings(Topic):
             }
         ),
     )
+    spaces = with_brief(spaces, BRIEF)
     spare = "turns by fives, so that a protractor would show them"
 
     def make(self, tier: Tier, *values: Any) -> Draft:

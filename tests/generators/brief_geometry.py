@@ -184,7 +184,22 @@ PERIMETERS = {
         lambda w, h: tried(lambda side: around(side, side) == around(w, h))
     ),
 }
+
+
+def turned(from_north, step):
+    """Return a bearing after a turn, on a compass of 360 marks."""
+    compass = [fmpq(degree) for degree in range(360)]
+    return compass[int(from_north + step) % 360]
+
+
+BEARINGS = {
+    "A {w} on a bearing of {} turns {} clockwise. What is its new three-figure bearing?": turned,
+    "A {w} on a bearing of {} turns {} anticlockwise. What is its new three-figure bearing?": (
+        lambda a, b: turned(a, -b)
+    ),
+}
 TOPICS = {
+    "geometry.bearings": BEARINGS,
     "geometry.angles-on-a-line": LINE,
     "geometry.angles-at-a-point": POINT,
     "geometry.angles-in-triangles": TRIANGLE,

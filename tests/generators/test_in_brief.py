@@ -21,6 +21,8 @@ ROWS = {
 BY_TRYING = {**brief_geometry.TOPICS, **brief_ratio.TOPICS}
 BRIEF = sorted(topic.id for topic in topics() if any(map(brief_points, topic.spaces.values())))
 HELD_ALREADY = {
+    ("geometry.bearings", Tier.SUPPORT),
+    ("geometry.bearings", Tier.CORE),
     ("geometry.area-of-rectangles", Tier.CORE),
     ("geometry.area-of-parallelograms", Tier.CORE),
     ("geometry.area-of-triangles", Tier.CHALLENGE),
