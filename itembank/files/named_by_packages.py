@@ -18,8 +18,8 @@ def may_be_named(group: str) -> bool:
     through folders alone: where packages come from an archive, or by a finder of their own, it
     says yes.
 
-    >>> may_be_named("nobody.has.heard.of.it")
-    False
+    >>> may_be_named("console_scripts")  # pip names itself a script, where it is installed
+    True
     """
     finders = [each for each in sys.meta_path if each is not PathFinder]
     return any(hasattr(finder, "find_distributions") for finder in finders) or any(
