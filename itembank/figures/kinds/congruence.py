@@ -20,6 +20,8 @@ from typing import NamedTuple
 
 NONE = "none"
 """What is said where none of the conditions shows that two triangles are congruent."""
+CONDITIONS = ("SSS", "SAS", "ASA", "RHS", NONE)
+"""What a question offers to choose from."""
 Pairing = tuple[int, int, int]
 """The corner of the other triangle that goes with each corner."""
 

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, Literal, NamedTuple
 
 from itembank.figures.figure import kind_of
+from itembank.figures.kinds.congruence import CONDITIONS
 from itembank.items.asks import (
     Answered,
     Ask,
@@ -124,8 +125,16 @@ class Marking(NamedTuple):
     drawn: bool = False
 
 
-_CHOICES_IN_WORDS = {"best name": 1, "called": 0, "construction": 0, "shortest": 0}
-"""Readings whose choices stand in the question's words, and how many names come before them."""
+_CHOICES_IN_WORDS: dict[str, Callable[[tuple[str, ...]], Sequence[str]]] = {
+    "best name": lambda of: of[1:],
+    "called": lambda of: of,
+    "condition": lambda of: CONDITIONS,
+    "construction": lambda of: of,
+    "corner that makes": lambda of: of[4:],
+    "point where": lambda of: of[0],
+    "shortest": lambda of: of,
+}
+"""The choices of readings that name them in the question's words, by what the reading is of."""
 
 
 def _names_on(ask: OfFigure) -> tuple[str, ...]:
@@ -133,8 +142,8 @@ def _names_on(ask: OfFigure) -> tuple[str, ...]:
     if name_read(ask) is None:
         return ()
     for _, reading in ask.readings:
-        if (before := _CHOICES_IN_WORDS.get(reading.name)) is not None:
-            return reading.of[before:]
+        if (choices := _CHOICES_IN_WORDS.get(reading.name)) is not None:
+            return tuple(choices(reading.of))
     printed = kind_of(ask.figure).printed(ask.figure)
     return tuple(node.text for node in printed if isinstance(node, t.Label))
 
