@@ -4,7 +4,7 @@ import sys
 import tomllib
 import zipfile
 from importlib.machinery import PathFinder
-from importlib.metadata import entry_points
+from importlib.metadata import MetadataPathFinder, entry_points
 from pathlib import Path
 
 import pytest
@@ -19,7 +19,10 @@ POINTS = f"[console_scripts]\nother = other:run\n\n[{GROUP}]\nmore = other.topic
 @pytest.fixture
 def place(tmp_path, monkeypatch):
     """Return a folder that packages are installed in, the only one, with no finder but Python's."""
-    # Libraries that another test loaded may have put finders of their own there.
+    # Libraries that another test loaded may have put finders of their own there, or taken away
+    # what Python's knows of packages.
+    finds = staticmethod(MetadataPathFinder.find_distributions)
+    monkeypatch.setattr(PathFinder, "find_distributions", finds, raising=False)
     usual = [finder for finder in sys.meta_path if finder is PathFinder or not knows(finder)]
     monkeypatch.setattr(sys, "meta_path", usual)
     monkeypatch.setattr(sys, "path", [str(tmp_path / "nowhere"), str(tmp_path)])
