@@ -3,12 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import NamedTuple
 
-from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics._charts import Wrongs
 from generators.statistics._line_graphs_in_brief import CHANGE_ALONE
+from generators.statistics._points_told import (
+    BETWEEN,
+    COUNTS_IN_WORDS,
+    STORIES,
+    TIMES_IN_WORDS,
+    ShownStory,
+    Told,
+    beside,
+    can_be_told,
+    point_values,
+    three_places,
+    two_places,
+)
 from itembank.figures.kinds.line_graph import LineGraph
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
@@ -16,7 +27,6 @@ from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-from itembank.text.in_words import in_full
 
 CHANGE_WRONG_WAY = Misconception(
     "statistics.change-wrong-way",
@@ -59,164 +69,15 @@ MISSING_MISTAKES = (
 )
 
 
-class _Story(NamedTuple):
-    """What goes up, in which unit it is said, what goes along, and what is shown.
-
-    `scale` is the step of the axis; a point stands at a numbered line or halfway between two
-    (plausible numbers, no source).
-    """
-
-    counts: str
-    what: str
-    unit: str
-    along: str
-    places: tuple[str, ...]
-    where: str
-    shows: str
-    scale: int
-
-    def at(self, place: int) -> str:
-        """Return a place as a sentence has it: *on Thursday*."""
-        return f"{self.where} {self.name(place)}"
-
-    def name(self, place: int) -> str:
-        """Return the name of a place whole."""
-        return in_full(self.places[place])
-
-
-_DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri")
-_SPRING = ("Mar", "Apr", "May", "June", "July")
-_AUTUMN = ("Sep", "Oct", "Nov", "Dec")
-_MORNING = ("08:00", "10:00", "12:00", "14:00")
-_AFTERNOON = ("12:00", "14:00", "16:00", "18:00")
-_STORIES = (
-    _Story("Temperature (°C)", "temperature", "degrees", "Time", _MORNING, "at",
-           "the temperature in a greenhouse", 8),
-    _Story("Temperature (°C)", "temperature", "degrees", "Day", _DAYS, "on",
-           "the temperature in a garden at noon", 4),
-    _Story("Rainfall (mm)", "rainfall", "mm", "Month", _SPRING, "in",
-           "the rainfall in a garden", 20),
-    _Story("Depth (cm)", "depth", "cm", "Day", _DAYS, "on",
-           "the depth of the water in a rain barrel", 20),
-    _Story("Height (cm)", "height", "cm", "Time", _AFTERNOON, "at",
-           "the height of the water at a jetty", 40),
-    _Story("Visitors", "number of visitors", "", "Day", _DAYS, "on",
-           "the visitors to a garden", 40),
-    _Story("Passengers", "number of passengers", "", "Time", _MORNING, "at",
-           "the passengers on the buses that leave a depot", 8),
-    _Story("Lengths", "number of lengths", "", "Day", _DAYS, "on",
-           "the lengths of a pool that a swimmer swam", 10),
-    _Story("Trays", "number of trays", "", "Month", _AUTUMN, "in",
-           "the trays of plants that a garden sold", 100),
-)  # fmt: skip
-_LINES, _BETWEEN = 4, 2
-_WORDS = {2: "twice", 3: "three times"}
-_COUNTS = {4: "four", 5: "five"}
-
-
-class Told:
-    """By what the missing point is told."""
-
-    CHANGE, TIMES, HALF, TOTAL, MEAN, AS_MUCH = range(6)
-
-
-def _values(story: int, seed: int) -> list[int]:
-    told = _STORIES[story]
-    steps = unlike(story + len(_STORIES) * seed + 3, len(told.places), 1, _LINES * _BETWEEN)
-    return [step * told.scale // _BETWEEN for step in steps]
-
-
-def _two(story: int, seed: int) -> tuple[int, int]:
-    """Return the place that is missing, and another one."""
-    count = len(_STORIES[story].places)
-    at = seed % count
-    return at, (at + 1 + seed // count % (count - 1)) % count
-
-
-def _beside(story: int, seed: int) -> tuple[int, int]:
-    """Return the place that is missing, and one next to it."""
-    count = len(_STORIES[story].places)
-    at = seed % count
-    other = at + (1 if seed // count % 2 else -1)
-    return at, other if 0 <= other < count else 2 * at - other
-
-
-def _run(story: int, seed: int) -> tuple[int, int, int]:
-    """Return three places side by side, of which the last is missing."""
-    at = 2 + seed % (len(_STORIES[story].places) - 2)
-    return at - 2, at - 1, at
-
-
-def point_values(told: int, story: int, seed: int) -> tuple[tuple[int, ...], int]:
-    """Return the heights of all points, and which of them is missing."""
-    values, scale = _values(story, seed), _STORIES[story].scale
-    at, other = _two(story, seed)
-    match told:
-        case Told.TIMES:
-            values[at] = values[other] * (2 + seed // 7 % 2)
-        case Told.HALF:
-            values[at] = values[other] // 2
-        case Told.CHANGE:
-            at, other = _beside(story, seed)
-        case Told.AS_MUCH:
-            first, second, at = _run(story, seed)
-            values[at] = values[second] + (values[second] - values[first]) * (1 + seed // 3 % 2)
-        case Told.MEAN:  # the last one makes the mean a whole number of half steps
-            rest = sum(values) - values[at]
-            step = len(values) * scale // _BETWEEN
-            values[at] += -(rest + values[at]) % step
-    return tuple(values), at
-
-
-def _fits(story: int, values: tuple[int, ...], at: int) -> bool:
-    """Tell whether the missing point stands on a line of the axis that the others need."""
-    scale = _STORIES[story].scale
-    drawn = [value for place, value in enumerate(values) if place != at]
-    lines = -(-max(drawn) // scale)
-    return (
-        0 < values[at] <= lines * scale
-        and 2 < lines <= _LINES
-        and values[at] * _BETWEEN % scale == 0
-        and len({*drawn}) == len(drawn)
-    )
-
-
-def can_be_told(told: int, story: int, seed: int) -> bool:
-    """Tell whether a point can be asked for in this way, and no likely mistake finds it too."""
-    values, at = point_values(told, story, seed)
-    if not _fits(story, values, at):
-        return False
-    value, scale = values[at], _STORIES[story].scale
-    if told == Told.CHANGE:
-        _, other = _beside(story, seed)
-        known = values[other]
-        return known % scale != 0 and value not in (known, 2 * known) and 2 * known > value
-    if told in (Told.TIMES, Told.HALF):
-        _, other = _two(story, seed)
-        read = value if told == Told.HALF else values[other]  # the one to be read between lines
-        return read % scale != 0 and value != values[other] + (2 + seed // 7 % 2)
-    if told == Told.TOTAL:
-        rest = sum(values) - value
-        halfway = sum(value % scale != 0 for value in values)
-        return not _STORIES[story].unit and halfway > 1 and rest != value
-    if told == Told.MEAN:
-        count = len(values)
-        rest = sum(values) - value
-        return count * value != sum(values) and rest != (count - 1) * value and rest != value
-    first, second, at = _run(story, seed)
-    change = values[second] - values[first]
-    return change != 0 and value not in (abs(change), 2 * abs(change)) and values[at] % scale != 0
-
-
 def missing_point(topic: Topic, tier: Tier, told: int, story: int, seed: int) -> Draft:
     """Return the question at which number the point that is missing should stand."""
-    shown = _STORIES[story]
+    shown = STORIES[story]
     values, at = point_values(told, story, seed)
     drawn = tuple(0 if place == at else value for place, value in enumerate(values))
     figure = LineGraph(
         tuple(zip(shown.places, drawn, strict=True)),
         shown.scale,
-        _BETWEEN,
+        BETWEEN,
         shown.counts,
         shown.along,
         missing=shown.places[at],
@@ -246,11 +107,11 @@ def missing_point(topic: Topic, tier: Tier, told: int, story: int, seed: int) ->
 _Made = tuple[str, dict[str, t.Node], list[Step], Wrongs]
 
 
-def _amount(shown: _Story, letter: str) -> str:
+def _amount(shown: ShownStory, letter: str) -> str:
     return f"{{{letter}}} {shown.unit}".strip()
 
 
-def _read(shown: _Story, place: int, value: int) -> Step:
+def _read(shown: ShownStory, place: int, value: int) -> Step:
     """Return how a height is read off the axis."""
     low, over = divmod(value, shown.scale)
     name = shown.name(place)
@@ -263,8 +124,10 @@ def _read(shown: _Story, place: int, value: int) -> Step:
     )
 
 
-def _by_change(shown: _Story, values: tuple[int, ...], told: int, story: int, seed: int) -> _Made:
-    at, other = _beside(story, seed)
+def _by_change(
+    shown: ShownStory, values: tuple[int, ...], told: int, story: int, seed: int
+) -> _Made:
+    at, other = beside(story, seed)
     first, second = sorted((at, other))
     rises = values[second] > values[first]
     gap, known, key = abs(values[at] - values[other]), values[other], values[at]
@@ -292,11 +155,13 @@ def _by_change(shown: _Story, values: tuple[int, ...], told: int, story: int, se
     return said, {"n": t.Int(gap)}, steps, wrongs
 
 
-def _by_times(shown: _Story, values: tuple[int, ...], told: int, story: int, seed: int) -> _Made:
-    at, other = _two(story, seed)
+def _by_times(
+    shown: ShownStory, values: tuple[int, ...], told: int, story: int, seed: int
+) -> _Made:
+    at, other = two_places(story, seed)
     known, key = values[other], values[at]
     count = 2 + seed // 7 % 2 if told == Told.TIMES else 2
-    times = _WORDS[count] if told == Told.TIMES else "half"
+    times = TIMES_IN_WORDS[count] if told == Told.TIMES else "half"
     said = f"the {shown.what} {shown.at(at)} was {times} that {shown.at(other)}"
     if told == Told.TIMES:
         line, back = t.times(t.Int(count), t.Int(known)), (known, count)
@@ -315,11 +180,11 @@ def _by_times(shown: _Story, values: tuple[int, ...], told: int, story: int, see
     return said, {}, steps, wrongs
 
 
-def _by_all(shown: _Story, values: tuple[int, ...], told: int, story: int, seed: int) -> _Made:
-    at, _ = _two(story, seed)
+def _by_all(shown: ShownStory, values: tuple[int, ...], told: int, story: int, seed: int) -> _Made:
+    at, _ = two_places(story, seed)
     count, total, key = len(values), sum(values), values[at]
     rest = [value for place, value in enumerate(values) if place != at]
-    which = f"{shown.where} the {_COUNTS[count]} {shown.along.casefold()}s"
+    which = f"{shown.where} the {COUNTS_IN_WORDS[count]} {shown.along.casefold()}s"
     known = total // count if told == Told.MEAN else total
     all_ = "mean" if told == Told.MEAN else "total"
     said = f"the {all_} {shown.what} {which} was {_amount(shown, 'n')}"
@@ -334,16 +199,18 @@ def _by_all(shown: _Story, values: tuple[int, ...], told: int, story: int, seed:
     wrongs: Wrongs = [(m.SUM_OF_SHOWN, sum(rest)), (m.TOTAL_FOR_MISSING, total)]
     if told == Told.MEAN:
         whole = t.equals(t.times(t.Int(count), t.Int(known)), t.Int(total))
-        steps.insert(0, Step(f"All {_COUNTS[count]} together come to {count} means.", whole))
+        steps.insert(
+            0, Step(f"All {COUNTS_IN_WORDS[count]} together come to {count} means.", whole)
+        )
         drawn_mean = sum(rest) // (count - 1) if sum(rest) % (count - 1) == 0 else None
         wrongs += [(MEAN_FOR_POINT, known), (MEAN_OF_DRAWN, drawn_mean)]
     return said, {"n": t.Int(known)}, steps, wrongs
 
 
 def _by_like_change(
-    shown: _Story, values: tuple[int, ...], told: int, story: int, seed: int
+    shown: ShownStory, values: tuple[int, ...], told: int, story: int, seed: int
 ) -> _Made:
-    first, second, at = _run(story, seed)
+    first, second, at = three_places(story, seed)
     a, b, key = (values[place] for place in (first, second, at))
     count, change = 1 + seed // 3 % 2, abs(b - a)
     rises = b > a
@@ -401,7 +268,7 @@ def with_missing_points(spaces: Mapping[Tier, Space]) -> dict[Tier, Space]:
             missing_point,
             can_be_told,
             told=(told,),
-            story=range(len(_STORIES)),
+            story=range(len(STORIES)),
             seed=range(1, most),
         )
     return grown
