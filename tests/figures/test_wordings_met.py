@@ -28,3 +28,19 @@ def test_what_meets_a_wording_holds_the_letters_it_needs(kind, data):
 
 def test_many_wordings_need_letters():
     assert sum(bool(needs(pattern)) for pattern in PATTERNS) > len(PATTERNS) / 2
+
+
+@pytest.mark.parametrize(
+    ("wording", "letters"),
+    [
+        ("squares? on", ("square",)),
+        ("squares* on", ("square",)),
+        ("ab{0,2}cde", ("cde",)),
+        (r"\bsum\b of", ("sum",)),
+        ("[abc]def", ("def",)),
+        ("(?:long )?way(?: out)*", ("way",)),
+        ("sum|total", ()),
+    ],
+)
+def test_what_may_be_left_out_is_not_needed(wording, letters):
+    assert needs(wording) == letters
