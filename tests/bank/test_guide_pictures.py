@@ -67,6 +67,12 @@ def test_every_way_to_ask_is_in_the_guide():
     assert {(kind, w.pattern) for kind in shown for w in KINDS[kind].wordings} - used == set()
 
 
+def test_every_kind_that_words_ask_about_is_in_the_guide():
+    """What is only drawn on, as sets to shade, is not for banks to ask."""
+    shown = {fields["figure"]["kind"] for fields in ITEMS}
+    assert shown == {name for name, kind in KINDS.items() if kind.wordings}
+
+
 @pytest.mark.parametrize(("data", "said"), REFUSED)
 def test_what_the_guide_says_is_refused(data, said):
     with pytest.raises(FigureError, match=re.escape(said)):

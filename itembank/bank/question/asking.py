@@ -21,8 +21,10 @@ from itembank.bank.question.question import Question
 from itembank.bank.question.task_given import NeedsPerson
 from itembank.items.item import Ask
 from itembank.notation import tree as t
+from itembank.wording.sentences.numbers_said import in_number_words
 from itembank.wording.tasks.answer_said import answer_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
+from itembank.wording.tasks.members_said import members_said, tells_sets, unread_of_sets
 from itembank.wording.tasks.phrases_after import unread_of_answer
 from itembank.wording.tasks.reader import read_prompt
 
@@ -67,7 +69,10 @@ def _of_figure(item: BankItem, maths: Maths) -> Question:
         asked = of_figure(from_data(item.figure), maths.runs)
         if unread := unread_of_answer(maths.runs):
             raise NeedsPerson(f"What ‘{readable(unread)}’ says of the answer is not understood.")
-        return Question(rounded_reading(asked, maths, words_of(maths)), item.constants)
+        words = words_of(maths)
+        return Question(
+            rounded_reading(asked, maths, words), (*item.constants, *in_number_words(words))
+        )
     except FigureError as error:
         said = str(error)
         raise NeedsPerson(f"{said[:1].upper()}{said[1:]}.") from None
@@ -86,6 +91,8 @@ def _question(item: BankItem, maths: Maths) -> Question:
     except KindUnread as error:
         told = str(error)
         raise NeedsPerson(f"{told[:1].upper()}{told[1:]}.") from None
+    if tells_sets(maths.runs) and not maths.model:
+        return _of_sets(item, maths)
     reading = read_prompt(maths.runs)
     printed = any(not isinstance(run, str) for run in maths.runs)
     if not (maths.model or printed or (reading.giving and not reading.unread)):
@@ -105,6 +112,24 @@ def _question(item: BankItem, maths: Maths) -> Question:
             return asked_by_task(item, maths)
         raise NeedsPerson(_unread(reading.unread))
     return asked_directly(item, maths, reading)
+
+
+def _of_sets(item: BankItem, maths: Maths) -> Question:
+    """Return the question about sets that the words tell by rules or by their members."""
+    said = members_said(maths.runs)
+    if said is None:
+        if unread := unread_of_sets(maths.runs):
+            raise NeedsPerson(
+                f"‘{readable(unread)}’ is not understood as about sets: word it as in the guide to "
+                "writing questions."
+            )
+        raise NeedsPerson(
+            "A question about sets tells the universal set first, then each set once under a "
+            "letter of its own, and asks one thing last."
+        )
+    if item.task:
+        raise NeedsPerson("The words say what is asked of the sets: take out ‘task’.")
+    return Question(said, item.constants, any_order=said.detail == "list")
 
 
 STORIES = ("hcf", "lcm", "share")

@@ -216,5 +216,10 @@ def same_worth(first: t.Node, other: t.Node) -> bool:
 
 
 def _unread(name: str, text: str, error: ParseError) -> str:
+    if name == "‘prompt’" and not {*"∩∪′"}.isdisjoint(text):
+        return (
+            f"{name} has a set between braces, {shown(text, 60)}: write its letters and signs "
+            "without braces."
+        )
     where = f"column {error.position} of ‘{shown(text, 60)}’"
     return f"{name} cannot be read as mathematics at {where}: {error}"

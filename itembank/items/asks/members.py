@@ -75,6 +75,17 @@ def _set_said(data: tuple[str, tuple[t.Node, ...]]) -> SetSaid:
     return SetSaid(name, rule, data[1])
 
 
+def _twin(ask: Members, form: str) -> tuple[tuple[str, ...], Nodes, Nodes]:
+    """Return what tells a question from others: the letters of its sets do not."""
+    letters = {ord(each.name): f"<{place}>" for place, each in enumerate(ask.sets)}
+    signs = "".join(ask.asked.text.split()).translate(letters)
+    return (
+        ("members", ask.detail, signs, *(each.rule for each in ask.sets)),
+        _trees(ask)[:-1],
+        (),
+    )
+
+
 MEMBERS = register_kind(
     Kind(
         "members",
@@ -82,11 +93,7 @@ MEMBERS = register_kind(
         trees=_trees,
         store=_store,
         restore=_restore,
-        twin=lambda ask, form: (
-            ("members", ask.detail, *(each.rule for each in ask.sets)),
-            _trees(ask),
-            (),
-        ),
+        twin=_twin,
         does="list or count the members of a set",
         conditions=True,
     )

@@ -115,6 +115,21 @@ def numbers_said(words: str) -> list[Said]:
     return found
 
 
+def in_number_words(words: str) -> tuple[int, ...]:
+    """Return each whole number that a word stands for: for a wording that is read to its last word.
+
+    A part is told by how many of it make the whole.
+
+    >>> in_number_words("the mean on the four days was half of that, and twice this")
+    (4, 2, 2)
+    """
+    return tuple(
+        value.numerator if value.denominator == 1 else value.denominator
+        for match in _NUMBER_WORD.finditer(words)
+        for value in (_WORDS[match[1].lower()],)
+    )
+
+
 _HARMLESS = late(
     # The two halls, all three swimmers: things that were named before.
     r"\b(?:the|these|those|all|their|its|his|her|both) (?:two|three|four|five|six|seven|eight)\b"
