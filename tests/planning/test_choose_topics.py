@@ -17,7 +17,7 @@ from itembank.planning.choosing.choose_topics import (
     TopicState,
     choose_topics,
 )
-from itembank.planning.choosing.memory import Seen, recall, remember
+from itembank.planning.choosing.memory import Seen, asked, recall, remember
 from itembank.planning.choosing.programme import Programme
 from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_programme import AGAIN
@@ -246,6 +246,27 @@ def test_worth_is_days_at_rest_times_weakness_less_for_what_came_often():
     assert parts == pytest.approx([(1 / 3) ** 0.5, (2 / 3) ** 0.5, 1])
     first = first_worth(once, MONDAY, MONDAY, ChoiceSettings(rest=14))
     assert first == pytest.approx(worth(once, MONDAY, ChoiceSettings()) * (8 / 14) ** 0.5)
+
+
+def test_a_topic_that_was_only_taught_need_not_rest_before_it_is_first_asked():
+    """Rest is between two askings: a topic of last week may come as soon as it is worth it."""
+    rules = ChoiceSettings(rest=14)
+    taught = topic("taught", 8)
+    assert first_worth(taught, MONDAY, MONDAY, rules) == worth(taught, MONDAY, rules) > 0
+    asked_too = topic("asked", 60, 15, 8)
+    assert first_worth(asked_too, MONDAY, MONDAY, rules) < worth(asked_too, MONDAY, rules)
+
+
+@pytest.mark.parametrize("times", range(3))
+def test_a_return_within_the_week_counts_the_asking_before_it(times):
+    later = MONDAY + datetime.timedelta(days=2)
+    days = [MONDAY - datetime.timedelta(days=10 * (k + 1)) for k in range(times)]
+    seen = tuple(Seen(day, 15, 30) for day in reversed(days))
+    taught = MONDAY - datetime.timedelta(days=60)
+    state = TopicState("often", "Often", taught, remember(taught, seen), seen)
+    (found,) = next_worths(state, [MONDAY, later], PLAIN)
+    wrong = 1 - recall(asked(state.memory, MONDAY), later)
+    assert found == pytest.approx(wrong**0.5 * (times + 2) ** -WIDENING)
 
 
 @pytest.mark.parametrize("left", [0, 1, None])

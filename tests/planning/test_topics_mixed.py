@@ -30,6 +30,17 @@ def test_what_is_pinned_counts_among_the_older_questions(pinned, further):
     assert [fewest for _, fewest in asked] == ([further] if further else [])
 
 
+def test_what_is_wanted_of_recent_and_of_older_topics_never_exceeds_a_short_starter():
+    """Four and four of eight are 1.5 and 1.5 of three: each is rounded up, and there are three."""
+    topics = [topic(f"r{k}", 4 + k) for k in range(6)] + [topic(f"o{k}", 60 + k) for k in range(6)]
+    rules = ChoiceSettings(fewest_recent=4, fewest_older=4, fewest_this_year=0)
+    (lesson,) = week(0, questions=3)
+    assert [n for _, n in mix(lesson, topics, *limits_of(lesson, topics), rules)] == [2, 1]
+    (choice,) = choose_topics([lesson], topics, {}, rules)
+    assert sum(counts(choice).values()) == 3
+    assert sum(name.startswith("r") for name in counts(choice)) == 2
+
+
 @pytest.mark.parametrize(("wanted", "this_year"), [(0, 0), (4, 4), (8, 8)])
 def test_topics_of_this_year_have_their_share(wanted, this_year):
     # What earlier years taught was never seen since: by worth alone it would take everything.
