@@ -52,18 +52,18 @@ def report() -> str:
         own = f"{run.own / COUNT * 1e6:,.0f}"
         rows.append((name, f"{run.wall:.2f}", f"{run.wall / alone.wall:.2f}", own))
     # In seconds of a core, which other work on this machine does not make longer.
-    each = alone.all / COUNT * max(1.0, there.wall / alone.wall)
+    dearest = alone.all / COUNT * max(1.0, there.wall / alone.wall)
     asking = there.own / COUNT
     size = len(packed(questions)) / COUNT
     lines = [
         f"{COUNT:,} items proved by both roads on {WORKERS} cores; the results are the same",
         table(rows),
-        f"  An item goes out as {size:,.0f} bytes and takes a worker {each * 1e3:.1f} ms.",
+        f"  An item goes out as {size:,.0f} bytes and takes a worker {dearest * 1e3:.1f} ms.",
         f"  By these, {MANY:,} items would take, where nothing else holds workers or network up:",
     ]
     for workers in SIZES:
-        seconds = MANY * max(each / workers, asking)
-        limit = " (as fast as one process can hand out)" if asking > each / workers else ""
+        seconds = MANY * max(dearest / workers, asking)
+        limit = " (as fast as one process can hand out)" if asking > dearest / workers else ""
         name = "1 worker" if workers == 1 else f"{workers} workers"
         lines.append(f"    {name}: {seconds / 3600:.1f} hours{limit}")
     return "\n".join(lines)

@@ -95,11 +95,13 @@ def report() -> str:
         (folder / "fonts.txt").write_text(str(fonts), "utf-8")
         found = figures()
         (folder / "figures.typ").write_text(source(found, SIZE), "utf-8")  # type: ignore[arg-type]
-        costs = in_turn({each: partial(_apart, each, folder) for each in ("ours", "typst")}, ROUNDS)
+        costs = in_turn(
+            {engine: partial(_apart, engine, folder) for engine in ("ours", "typst")}, ROUNDS
+        )
     rows = [("engine", "seconds", "on all cores")]
     rows += [
-        (each, f"{cost.wall:.3f}", f"{cost.cpu:.3f}")
-        for each, cost in costs.items()
+        (engine, f"{cost.wall:.3f}", f"{cost.cpu:.3f}")
+        for engine, cost in costs.items()
         if isinstance(cost, Cost)
     ]
     notes = [f"  {k} was not measured: {v}" for k, v in costs.items() if isinstance(v, str)]

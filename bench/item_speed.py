@@ -57,8 +57,8 @@ def costs(topic: Topic, chosen: Points, prove: Callable[[Item], None]) -> list[C
 def seconds(passes: list[list[Cost]], drawn: bool | None = None) -> float | None:
     """Return what an item takes, the middle of the passes; of one sort, None if too few are."""
     means = []
-    for each in passes:
-        kept = [cost for figure, cost in each if drawn is None or figure is drawn]
+    for run in passes:
+        kept = [cost for figure, cost in run if drawn is None or figure is drawn]
         if len(kept) < (1 if drawn is None else LEAST):
             return None
         means.append(mean(kept))

@@ -97,12 +97,12 @@ def report(seeds: range = SEEDS) -> str:
         ]
         for name, record in DEPTHS.items():
             rows = [measure(setting, record, seed) for seed in seeds]
-            each = [statistics.fmean(held) for *_, held in rows]
+            shares = [statistics.fmean(held) for *_, held in rows]
             share = statistics.fmean(covers for *_, held in rows for covers in held)
             after, during = (statistics.fmean(row[k] for row in rows) for k in (0, 1))
             lines.append(
                 f"{name:14}{100 * after:7.2f} %{100 * during:7.2f} %{100 * share:25.1f} %"
-                f"{100 * min(each):8.0f}–{100 * max(each):.0f} %"
+                f"{100 * min(shares):8.0f}–{100 * max(shares):.0f} %"
             )
         lines.append("")
     return "\n".join(lines[:-1])

@@ -56,7 +56,7 @@ def quadrilateral_corners(
         spots = ((0, 0), (_SIDE, 0), (round(along[0]), top if level else round(along[1])))
         low = min(0, high - max(dy, along[1]))
         made.append(((min(second, third, far, 330), low), at(*spots, (round(dx), top))))
-    return max(made, key=lambda each: each[0])[1]
+    return max(made, key=lambda row: row[0])[1]
 
 
 def _cos(degrees: int) -> float:
@@ -102,7 +102,7 @@ def polygon_corners(angles: Sequence[int]) -> Corners:
         xs, ys = zip(*spots, strict=True)
         flat = (max(xs) - min(xs)) / (max(ys) - min(ys))
         made.append(((min(second, last, 330), flat), at(*spots)))
-    return max(made, key=lambda each: each[0])[1]
+    return max(made, key=lambda row: row[0])[1]
 
 
 def low_triangle(a: int, b: int, top: int) -> tuple[int, int, int]:

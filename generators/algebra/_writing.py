@@ -59,7 +59,7 @@ def expression(*terms: Term) -> t.Node:
     >>> line(expression((2, "x"), (-3, ""), (0, "y")))
     '2x - 3'
     """
-    written = [term(*each) for each in terms if each[0]]
+    written = [term(*row) for row in terms if row[0]]
     return t.add(*written) if written else t.Int(0)
 
 

@@ -264,7 +264,7 @@ def _wrong(terms: tuple[Term, ...]) -> list[Wrong]:
     numbers = [value for value, letters in terms if not letters]
     if len(numbers) == 2 and numbers[0] < 0 < numbers[1]:
         sizes = -(numbers[1] - numbers[0])
-        rest = [each for each in found if each[1]]
+        rest = [row for row in found if row[1]]
         question = f"Start at −{-numbers[0]} and go up {numbers[1]}. Where are you?"
         wrong.append((asking(SIGN_ADDED, question), expression(*rest, (sizes, ""))))
     if len(wrong) < 2:

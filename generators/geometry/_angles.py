@@ -75,11 +75,11 @@ def not_to_scale(sizes: Sequence[int]) -> tuple[int, ...]:
     """
     for far in (7, -6, 5, -4, 3, -2):
         for first in range(len(sizes)):
-            for other in range(len(sizes)):
+            for place in range(len(sizes)):
                 changed = list(sizes)
                 changed[first] += far
-                changed[other] -= far
-                if first != other and _alike(sizes, changed):
+                changed[place] -= far
+                if first != place and _alike(sizes, changed):
                     return tuple(changed)
     return tuple(sizes)
 
@@ -101,7 +101,7 @@ def total(parts: Sequence[t.Node]) -> t.Node:
     first, *others = parts
     if not others:
         return first
-    more: tuple[tuple[Literal["+", "-"], t.Node], ...] = tuple(("+", other) for other in others)
+    more: tuple[tuple[Literal["+", "-"], t.Node], ...] = tuple(("+", angle) for angle in others)
     if isinstance(first, t.Sum):
         return t.Sum(first.first, (*first.rest, *more))
     return t.Sum(first, more)

@@ -94,7 +94,7 @@ def size_asked(
         for mistake, size in wrong
         if size is not None and size > 0
     ]
-    apart = [each for each in kept if exact(each[1]) != exact(key)]  # type: ignore[arg-type]
+    apart = [slip for slip in kept if exact(slip[1]) != exact(key)]  # type: ignore[arg-type]
     return Draft(
         asked,
         of_figure(figure, asked),

@@ -42,7 +42,7 @@ def _mistaken(name: str, other: str) -> Misconception:
 def name(n: int, k: int) -> Draft:
     """Return the question which of three constructions is shown."""
     shape = NAMES[n % len(NAMES)]
-    others = [other for other in NAMES if other != shape]
+    others = [label for label in NAMES if label != shape]
     wrongs = [others[at] for at in _PAIRS[n // len(NAMES)]]
     size = 50 + 4 * (n % 16) if shape == ANGLE else 40
     figure = construction(shape, n + 2 * k, halved=int(shape == ANGLE), size=size)
@@ -52,7 +52,7 @@ def name(n: int, k: int) -> Draft:
         f"Which construction is shown: {a}, {b} or {c}?",
         shape,
         (Step(_WHY[shape]), Step("So it has this name.", t.Label(shape))),
-        [(_mistaken(shape, other), other) for other in wrongs],
+        [(_mistaken(shape, wrong), wrong) for wrong in wrongs],
         ("name", shape, *sorted(wrongs), figure.letters, figure.size),
     )
 

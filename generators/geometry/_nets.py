@@ -50,13 +50,13 @@ def cube_nets() -> tuple[tuple[tuple[Cell, ...], ...], ...]:
     >>> len(cube_nets())
     11
     """
-    return tuple(_ways(each) for each in hexominoes() if box_of(rects(tuple(each))) is not None)
+    return tuple(_ways(net) for net in hexominoes() if box_of(rects(tuple(net))) is not None)
 
 
 @lru_cache(maxsize=1)
 def no_nets() -> tuple[tuple[tuple[Cell, ...], ...], ...]:
     """Return each other shape of six squares with all the ways it can lie."""
-    return tuple(_ways(each) for each in hexominoes() if box_of(rects(tuple(each))) is None)
+    return tuple(_ways(net) for net in hexominoes() if box_of(rects(tuple(net))) is None)
 
 
 def _ways(cells: frozenset[Cell]) -> tuple[tuple[Cell, ...], ...]:

@@ -50,7 +50,7 @@ def angles(asked: Draft) -> tuple[WrongSolution, ...]:
         made = _with_letters(asked, relations)
     else:
         made = _with_sizes(asked, relations)
-    return tuple(each for each in made if 2 <= len(each.lines) <= MOST_LINES)
+    return tuple(working for working in made if 2 <= len(working.lines) <= MOST_LINES)
 
 
 def _with_sizes(asked: Draft, relations: list[t.Relation]) -> Iterator[WrongSolution]:

@@ -155,7 +155,7 @@ class AnglesInTriangles(Topic):
             size, known = 180 - a - b, [a, b]
             # The largest angle at the top, so that the triangle is a wide one.
             three: list[tuple[int, t.Node]] = [(a, deg(a)), (b, deg(b)), (size, x)]
-            shown = sorted(three, key=lambda each: each[0])
+            shown = sorted(three, key=lambda row: row[0])
             sizes = (shown[0][0], shown[1][0], shown[2][0])
             labels: tuple[t.Node | None, ...] = tuple(label for _, label in shown)
             figure = _triangle(sizes, labels, accurate=True)

@@ -43,10 +43,10 @@ _TRIPLES = (
     (20, 15, 25),
 )
 _PAIRS = tuple(
-    (first, other)
+    (first, triple)
     for first in _TRIPLES
-    for other in _TRIPLES
-    if first[1] == other[1] and first[0] < other[0]
+    for triple in _TRIPLES
+    if first[1] == triple[1] and first[0] < triple[0]
 )
 """Pairs with the same height: side by side they make a triangle with three whole sides."""
 

@@ -48,7 +48,7 @@ def _pick(seed: int, taken: list[Spot], fits: Callable[[Spot], bool]) -> Spot | 
     every = [(x, y) for x in range(left, right + 1) for y in range(bottom, top + 1)]
     start = scattered(seed, 1, 0, len(every) - 1)[0]
     for at in every[start:] + every[:start]:
-        if fits(at) and all(_gap(at, other) >= 4 for other in taken):
+        if fits(at) and all(_gap(at, spot) >= 4 for spot in taken):
             return at
     return None
 

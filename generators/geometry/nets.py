@@ -246,9 +246,9 @@ def _cuboid(a: int, b: int, c: int, d: int, *, volume: bool) -> Draft:
         )
     else:
         key = amount(2 * half)
-        each = [t.times(t.Int(p), t.Int(q)) for p, q in ((a, b), (b, c), (a, c))]
+        products = [t.times(t.Int(p), t.Int(q)) for p, q in ((a, b), (b, c), (a, c))]
         steps = [
-            Step("Add one face of each kind.", t.equals(t.add(*each), t.Int(half))),
+            Step("Add one face of each kind.", t.equals(t.add(*products), t.Int(half))),
             Step("There are two of each.", t.equals(t.times(t.Int(2), amount(half)), key)),
         ]
         wrong = slips((HALF, amount(half)), (VOLUME_FOR_SURFACE, amount(inside)), key=key)

@@ -208,8 +208,8 @@ def _steps(ask: str, of: Any, figure: Solid) -> list[Step]:
     if ask == MORE:
         first, second = (s.count(shape, n, part) for part in of)
         line = t.equals(t.sub(t.Int(first), t.Int(second)), t.Int(first - second))
-        each = [step for part in of for step in counted(shape, n, part)]
-        return [*each, Step("Subtract.", line)]
+        steps = [step for part in of for step in counted(shape, n, part)]
+        return [*steps, Step("Subtract.", line)]
     key = s.sided(shape, n, of)
     base = key - n
     if base < 0:

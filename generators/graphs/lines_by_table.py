@@ -286,7 +286,7 @@ def _named(
         t.Label(name),
         "name",
         (Step(look), Step(found, t.Label(name))),
-        slips(*((mistake, t.Label(other)) for mistake, other in wrong.items())),
+        slips(*((mistake, t.Label(label)) for mistake, label in wrong.items())),
         twin,
         figure=figure,
     )

@@ -146,7 +146,7 @@ def _mistakes(n: int) -> list[Wrong]:
         wrong.append((m.ONE_IS_PRIME, factors((1, *written_out(n)))))
         return wrong
     wrong.append((m.EACH_ONCE, product((p, 1) for p, _ in primes)))
-    p, k = max(primes, key=lambda each: each[1])
+    p, k = max(primes, key=lambda row: row[1])
     if (p, k) != (2, 2):  # 2 × 2 is 2 squared
         times = [q for q, j in primes for q in ([q] if j == 1 else [j, q])]
         wrong.append((m.INDEX_TIMES, factors(times)))
@@ -217,7 +217,7 @@ def _box(n: int, place: int, twin: tuple[object, ...]) -> Draft:
     primes = primes_of(n)
     box = t.Blank()
     rest = [prime for at, prime in enumerate(primes) if at != place]
-    shown = t.times(*(product((each,)) for each in rest), box)
+    shown = t.times(*(product((factor,)) for factor in rest), box)
     asked = t.equals(t.Int(n), shown)
     known = n // primes[place][0]
     key = t.Int(primes[place][0])

@@ -281,12 +281,12 @@ def _square(a: int, p: int, twin: tuple[object, ...]) -> Draft:
 
 def _story(a: int, b: int, p: int, twin: tuple[object, ...]) -> Draft:
     says, asks = by_turns(_STORIES, a + b + p)
-    each = Standard(a, 1, p)
+    single = Standard(a, 1, p)
     many = t.Int(b)
-    asked = t.times(each.first, _ten(p), many)
+    asked = t.times(single.first, _ten(p), many)
     key = standard(a * b, p - 1)
     product = decimal(a * b, 1)
-    text = prompt(f"{says} {asks} Give your answer in standard form.", a=each.node, b=many)
+    text = prompt(f"{says} {asks} Give your answer in standard form.", a=single.node, b=many)
     steps = worked(
         asked,
         ("Multiply the first number.", t.times(product, _ten(p))),

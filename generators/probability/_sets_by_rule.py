@@ -139,20 +139,20 @@ def _draft(
     a, b = held
     whole = frozenset(range(1, last + 1))
     value = _value(asked, a, b, whole)
-    names = [each.name for _, each, _ in sentences]
+    names = [named.name for _, named, _ in sentences]
     label = t.Label(asked.format(a=names[0], b=names[-1]))
     low, high = t.Int(1), t.Int(last)
     shown = {key: node for _, _, nodes in sentences for key, node in nodes.items()}
     lines = [
-        Step(f"Write down the members of {name}.", _node(each))
-        for name, each in zip(names, held, strict=False)
-        if each != value
+        Step(f"Write down the members of {name}.", _node(named))
+        for name, named in zip(names, held, strict=False)
+        if named != value
     ]
     key = _node(value)
     assert key is not None
     wrong: list[Wrong] = []
-    for mistake, other in (*_wrongs(asked, a, b, whole), *ruled):
-        wrong.append((mistake, len(other) if count else _node(other)))
+    for mistake, answer in (*_wrongs(asked, a, b, whole), *ruled):
+        wrong.append((mistake, len(answer) if count else _node(answer)))
     if count:
         lines.append(Step(_LOOK[asked].format(a=names[0], b=names[-1]), key))
         key = t.Int(len(value))
@@ -173,7 +173,11 @@ def _draft(
             **shown,
         ),
         Members(
-            low, high, tuple(each for _, each, _ in sentences), label, "count" if count else "list"
+            low,
+            high,
+            tuple(named for _, named, _ in sentences),
+            label,
+            "count" if count else "list",
         ),
         key,
         "integer" if count else "amounts",
@@ -206,9 +210,9 @@ def _by_rule(
     ruled = []
     for place, rule in enumerate(rules):
         if found := _slip_of_rule(rule, last):
-            mistake, other = found
+            mistake, answer = found
             changed = (b, a)[place]
-            pair = (other, changed) if place == 0 else (changed, other)
+            pair = (answer, changed) if place == 0 else (changed, answer)
             ruled.append((mistake, _value(asked, *pair, whole)))
     return _draft(
         tier,
@@ -239,10 +243,10 @@ def _keep(tier: Tier, asked: str, first: Rule, second: Rule, last: int, count: b
     chosen = (first[1] * 7 + second[1] * 5 + last + _RULES.index(first) + 3 * len(asked)) % 4
     if not single and (chosen == 0) != count:
         return False
-    wrong = [other for _, other in _wrongs(asked, a, b, whole)]
+    wrong = [answer for _, answer in _wrongs(asked, a, b, whole)]
     if single and (slip := _slip_of_rule(first, last)):
         wrong.append(_value(asked, slip[1], b, whole))
-    made: list[object] = [len(other) if count else other for other in wrong if other]
+    made: list[object] = [len(answer) if count else answer for answer in wrong if answer]
     mine = len(value) if count else value
     return len({*made}) > 1 and mine not in made
 
@@ -282,8 +286,8 @@ def _keep_listed(tier: Tier, asked: str, seed: int, count: bool) -> bool:
     a, b = _held(seed)
     whole = frozenset(range(1, 13))
     value = _value(asked, a, b, whole)
-    wrong = [other for _, other in _wrongs(asked, a, b, whole)]
-    made: list[object] = [len(other) if count else other for other in wrong]
+    wrong = [answer for _, answer in _wrongs(asked, a, b, whole)]
+    made: list[object] = [len(answer) if count else answer for answer in wrong]
     return (
         len(value) > 1
         and len({*made}) == len(made)

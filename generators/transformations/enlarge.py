@@ -250,7 +250,7 @@ class Enlarge(Topic):
         moved = self._shapes(corners, factor, centre)
         figure = picture((outline(corners, "P"), outline(moved, "Q")), (), LARGE)
         text = ("What is the scale factor of the enlargement that takes shape P to shape Q?",)
-        first, second = (_longest(each) for each in (corners, moved))
+        first, second = (_longest(shape) for shape in (corners, moved))
         steps = (
             Step(f"A side of P is {first} long, and the same side of Q {second}."),
             Step("How many times the first is the second?"),

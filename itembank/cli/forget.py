@@ -103,8 +103,8 @@ def _forget(department: Department, whom: Whom, yes: bool) -> bool:
             f"Packs were looked for in {now.looked_in} alone. If one with large-print copies for "
             "that seat was put elsewhere, delete it there."
         )
-    for other in now.unfinished:
-        say(f"{other.whom}, begun on {short_day(other.begun_at)}, is not done yet: see {GO_ON}.")
+    for task in now.unfinished:
+        say(f"{task.whom}, begun on {short_day(task.begun_at)}, is not done yet: see {GO_ON}.")
     return now.forgotten.done
 
 
@@ -134,8 +134,8 @@ def _say_done(now: ForgottenNow) -> None:
         say("These exports are no longer where they were written; if they were moved, delete them:")
         for path in done.gone:
             say(f"  {path}")
-    for other in done.moved:
-        say(f"The pupil had another seat as well, and is forgotten there too: {other}.")
+    for place in done.moved:
+        say(f"The pupil had another seat as well, and is forgotten there too: {place}.")
     for note in done.notes:
         say(f"A note or title with that number, which may mean the seat: {note}")
     for path, why in done.left:

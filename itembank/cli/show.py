@@ -87,7 +87,7 @@ def show(
             _show_bank(held_in, topic.lower(), tier, count)
         return
     found = find_topic(topic)
-    levels = [each for each in Tier if each in found.spaces and tier in (None, each.value)]
+    levels = [step for step in Tier if step in found.spaces and tier in (None, step.value)]
     if kind is not None:
         _show_kind(found, levels, kind, count, seed, pictures)
         return

@@ -112,8 +112,8 @@ def _swap(words: Words, said: str, today: datetime.date) -> Swap:
     example = "tue ratio.share thu fractions.order"
     if len(words) != 4:
         raise ItembankError(f"Write two days, each with its topic: {example}")
-    lesson, other = (_lesson(words[place], today, example) for place in (0, 2))
-    return Swap(lesson, words[1], other, words[3], said)
+    lesson, swapped = (_lesson(words[place], today, example) for place in (0, 2))
+    return Swap(lesson, words[1], swapped, words[3], said)
 
 
 def _instead(words: Words, said: str, today: datetime.date) -> Instead:

@@ -180,8 +180,8 @@ def register_figure(kind: FigureKind) -> FigureKind:
     ValueError
         If another class has taken the name.
     """
-    other = KINDS.get(kind.name)
-    if other is not None and other.figure is not kind.figure:
+    registered = KINDS.get(kind.name)
+    if registered is not None and registered.figure is not kind.figure:
         raise ValueError(f"two kinds of figure are called {kind.name!r}")
     KINDS[kind.name] = _BY_CLASS[kind.figure] = kind
     return kind

@@ -21,7 +21,7 @@ def may_be_named(group: str) -> bool:
     >>> may_be_named("console_scripts")  # pip names itself a script, where it is installed
     True
     """
-    finders = [each for each in sys.meta_path if each is not PathFinder]
+    finders = [finder for finder in sys.meta_path if finder is not PathFinder]
     return any(hasattr(finder, "find_distributions") for finder in finders) or any(
         _named_in(place or os.curdir, group.encode()) for place in sys.path
     )

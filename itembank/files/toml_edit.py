@@ -94,7 +94,7 @@ def _blocks(text: str) -> tuple[list[str], list[_Block], list[str]]:
 
 def _earliest(starts: Sequence[int], start: int) -> int:
     """Return the first line that can belong to the table that starts on a line."""
-    return max((other + 1 for other in starts if other < start), default=0)
+    return max((place + 1 for place in starts if place < start), default=0)
 
 
 def _edited(text: str, was: Mapping[str, Any], data: Mapping[str, Any]) -> str:
@@ -113,7 +113,7 @@ def _edited(text: str, was: Mapping[str, Any], data: Mapping[str, Any]) -> str:
         if block.name in done:
             continue
         done.add(block.name)
-        same = [other for other in blocks if other.name == block.name]
+        same = [namesake for namesake in blocks if namesake.name == block.name]
         if isinstance(was[block.name], list):
             rows = data.get(block.name, [])
             if not isinstance(rows, list):

@@ -80,8 +80,8 @@ def _sum(node: t.Sum, digits: int) -> Bounds:
 def _product(node: t.Product, digits: int) -> Bounds:
     total = bounds(node.first, digits)
     for op, factor in node.rest:
-        other = bounds(factor, digits)
-        total = _over(total, other) if op == "÷" else _times(total, other)
+        ends = bounds(factor, digits)
+        total = _over(total, ends) if op == "÷" else _times(total, ends)
     return total
 
 

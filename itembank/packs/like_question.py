@@ -52,7 +52,7 @@ def like_it(request: PackRequest, address: str, most: int, kind: str = "") -> li
                 far = abs(candidate.difficulty - asked.difficulty)
                 found.append((tier is not asked.item.tier, far, len(found), candidate))
     near: list[Candidate] = []
-    for *_, candidate in sorted(found, key=lambda each: each[:3]):
+    for *_, candidate in sorted(found, key=lambda row: row[:3]):
         if len(near) < most and not pool.alike(candidate, near) and _proved(candidate):
             near.append(candidate)
     faces = Faces()

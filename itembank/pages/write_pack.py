@@ -57,10 +57,10 @@ def _by_two(draws: Mapping[str, Draw]) -> dict[str, bytes]:
         return _all(draws)
     load_all()
     apart = {name: draw for name, draw in draws.items() if name in APART}
-    with Beside(partial(_all, apart)) as other:
+    with Beside(partial(_all, apart)) as helper:
         own = _all({name: draw for name, draw in draws.items() if name not in apart})
         try:
-            theirs = other.result()
+            theirs = helper.result()
         except RuntimeError:  # it was killed
             theirs = _all(apart)
     return {name: (own | theirs)[name] for name in draws}

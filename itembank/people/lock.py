@@ -177,17 +177,17 @@ def _take(path: Path, manners: Manners, waiting: Waiting | None) -> Holder:
         mine = Holder(who, os.getpid(), now, token, machine)
         if _make(path, mine):
             return mine
-        other = holder(path.parent, path.name)
-        if other is not None and _is_gone(other, manners):
-            _take_away(path, other)
+        rival = holder(path.parent, path.name)
+        if rival is not None and _is_gone(rival, manners):
+            _take_away(path, rival)
             if _make(path, mine):
                 return mine
-            other = holder(path.parent, path.name) or other
-        stuck = other is not None and other.seconds() > manners.stuck
+            rival = holder(path.parent, path.name) or rival
+        stuck = rival is not None and rival.seconds() > manners.stuck
         if time.monotonic() >= last or stuck:
-            raise _refusal(path.parent, other, manners)
-        if waiting is not None and other is not None:
-            waiting(other)
+            raise _refusal(path.parent, rival, manners)
+        if waiting is not None and rival is not None:
+            waiting(rival)
         time.sleep(random.uniform(0.01, 0.05))
 
 

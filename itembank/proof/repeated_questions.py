@@ -60,7 +60,7 @@ def repeats(
     for piece in marks:
         all_marks.frombytes(piece)
     for place, first in sorted(_alike(all_marks, at_once)):
-        if any(question(place) == question(other) for other in first):
+        if any(question(place) == question(earlier) for earlier in first):
             yield place, question(place)
 
 

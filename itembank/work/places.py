@@ -52,7 +52,7 @@ def nearby_banks(named: tuple[Path, ...] = ()) -> tuple[Path, ...]:
     here = Path.cwd()
     around = [parent for parent in (here, *here.parents) if (parent / BANK_FILE).is_file()][:1]
     others = banks_of(nearby_department(None, None))
-    found = {other.resolve(): other for other in (*around, *others)}
+    found = {place.resolve(): place for place in (*around, *others)}
     return tuple(found.values())
 
 

@@ -135,10 +135,10 @@ def read_banks(folders: Iterable[Path]) -> tuple[KeptBank, ...]:
         raise faults
     names: dict[str, KeptBank] = {}
     for bank in found:
-        other = names.setdefault(bank.name, bank)
-        if other is not bank:
+        namesake = names.setdefault(bank.name, bank)
+        if namesake is not bank:
             raise ItembankError(
-                f"The banks in {other.folder} and {bank.folder} are both called {bank.name}, so "
+                f"The banks in {namesake.folder} and {bank.folder} are both called {bank.name}, so "
                 "an address could mean either. Use one of them, or change a name in bank.toml."
             )
     return tuple(found)

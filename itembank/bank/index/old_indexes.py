@@ -38,8 +38,8 @@ def clear_old(path: Path) -> None:
     with contextlib.suppress(OSError):
         found = sorted(_indexes(path.parent), reverse=True)
         bank = path.name[:32]
-        same = [other for _, other in found if other.name.startswith(bank) and other != path]
-        old = [other for used, other in found if used + KEPT_FOR < time.time() and other != path]
+        same = [file for _, file in found if file.name.startswith(bank) and file != path]
+        old = [file for used, file in found if used + KEPT_FOR < time.time() and file != path]
         for other in dict.fromkeys([*same[VERSIONS - 1 :], *old]):
             with contextlib.suppress(OSError):  # another program may hold it, or have taken it
                 remove_index(other)

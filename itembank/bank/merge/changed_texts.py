@@ -87,8 +87,8 @@ def _edit_items(
     return new
 
 
-def _history(each: Kept) -> dict[str, Any]:
-    day, why = each.retired or (None, None)
+def _history(stored: Kept) -> dict[str, Any]:
+    day, why = stored.retired or (None, None)
     return {"retired": day, "retired_because": why or None}
 
 

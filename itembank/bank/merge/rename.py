@@ -72,15 +72,15 @@ def rename(holding: Holding, old: str, new: str, on: datetime.date) -> Renamed:
         ItembankError: there is no item `old`, it is the retired version of another, or `new`
             is taken or is not an id.
     """
-    each = named(holding)[old]
+    stored = named(holding)[old]
     refuse_id(holding, new)
-    base = each.record.item.id
-    if each.retired is not None and len(holding.kept[base]) > 1:
+    base = stored.record.item.id
+    if stored.retired is not None and len(holding.kept[base]) > 1:
         raise ItembankError(
             f"‘{old}’ is a retired version of {base} and keeps its id, so that a merge does not "
             "bring it back."
         )
-    return _moved(holding, [(old, each, new)], on)
+    return _moved(holding, [(old, stored, new)], on)
 
 
 def refuse_id(holding: Holding, id: str, also: Collection[str] = ()) -> None:

@@ -199,8 +199,8 @@ def conflicting(holding: Holding, wanted: str) -> Kept:
     return items[wanted]
 
 
-def _find(holding: Holding, each: Kept) -> Kept | None:
-    return holding.kept.get(each.record.item.id, {}).get(each.record.hash)
+def _find(holding: Holding, stored: Kept) -> Kept | None:
+    return holding.kept.get(stored.record.item.id, {}).get(stored.record.hash)
 
 
 def _conflicts(

@@ -96,11 +96,11 @@ def _table(name: str, was: dict[str, Any], now: dict[str, Any]) -> Iterator[Chan
 
 def _lines(name: str, was: Sequence[Any], now: Sequence[Any]) -> Iterator[Change]:
     for place in range(max(len(was), len(now))):
-        before, other = (
+        before, after = (
             _words(sequence[place]) if place < len(sequence) else "" for sequence in (was, now)
         )
-        if before != other:
-            yield Change(f"{name}, line {place + 1}", before, other)
+        if before != after:
+            yield Change(f"{name}, line {place + 1}", before, after)
 
 
 def _by_id(found: Any) -> dict[str, dict[str, Any]]:
@@ -111,17 +111,19 @@ def _misconceptions(
     was: dict[str, dict[str, Any]], now: dict[str, dict[str, Any]]
 ) -> Iterator[Change]:
     for key in dict.fromkeys((*now, *was)):
-        before, other = was.get(key, {}), now.get(key, {})
-        if not (before and other):
-            names = (str(each.get("name", key)) if each else "" for each in (before, other))
+        before, after = was.get(key, {}), now.get(key, {})
+        if not (before and after):
+            names = (
+                str(mistake.get("name", key)) if mistake else "" for mistake in (before, after)
+            )
             yield Change(f"misconception {key}", *names)
             continue
-        for name in dict.fromkeys((*other, *before)):
-            if before.get(name) != other.get(name):
+        for name in dict.fromkeys((*after, *before)):
+            if before.get(name) != after.get(name):
                 yield Change(
                     f"misconception {key}, {name}",
                     _words(before.get(name)),
-                    _words(other.get(name)),
+                    _words(after.get(name)),
                 )
 
 

@@ -123,7 +123,7 @@ def _held(
 ) -> None:
     for name, node in options.items():
         strange = _numbers(node) - own[name] - shared
-        if strange and any(strange & numbers for other, numbers in own.items() if other != name):
+        if strange and any(strange & numbers for role, numbers in own.items() if role != name):
             raise NeedsPerson(f"‘{name}’ is given numbers that the prompt says of another choice.")
 
 

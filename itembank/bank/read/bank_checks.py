@@ -85,12 +85,12 @@ def _repeated_topics(files: Sequence[TopicText]) -> Iterator[Fault]:
     for file in files:
         if file.head is None:
             continue
-        other = topics.setdefault(file.head.topic, file)
-        if other is not file:
+        earlier = topics.setdefault(file.head.topic, file)
+        if earlier is not file:
             yield Fault(
                 str(file.path),
                 file.topic_line,
-                f"{other.path.name} is on the topic ‘{file.head.topic}’ already.",
+                f"{earlier.path.name} is on the topic ‘{file.head.topic}’ already.",
             )
 
 

@@ -134,7 +134,7 @@ def stands_in(text: str, prompt: str) -> bool:
     >>> stands_in("3 days", "For {3 days} it rains."), stands_in("13", "For {3} days.")
     (True, False)
     """
-    plain, within = ("".join(each.split()).casefold() for each in (text, prompt))
+    plain, within = ("".join(words.split()).casefold() for words in (text, prompt))
     at = within.find(plain)
     while plain and at >= 0:
         before, after = within[at - 1 : at], within[at + len(plain) : at + len(plain) + 1]

@@ -102,7 +102,7 @@ def _with_field(block: str, name: str, value: Any) -> str:
     # A new field goes after the last one that comes before it in the order of writing.
     lines = block.split("\n")
     locator = Locator(block)
-    places = [locator.line(("items", 0, other)) for other in FIELDS[: _rank(name)] if other in item]
+    places = [locator.line(("items", 0, field)) for field in FIELDS[: _rank(name)] if field in item]
     after = max(_value_end(lines, place) for place in places) if places else 1
     return "\n".join([*lines[:after], f"{name} = {field_toml(value)}", *lines[after:]])
 

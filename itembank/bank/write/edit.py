@@ -145,10 +145,10 @@ def add_item(
 def ids_in_files(folder: Path | str, known: Iterable[str], path: Path) -> dict[str, Path]:
     """Return every id of a bank with its file; those in the file at `path` are `known`."""
     taken = dict.fromkeys(known, path)
-    for other in topic_files(Path(folder)):
-        if other != path:
+    for file in topic_files(Path(folder)):
+        if file != path:
             with contextlib.suppress(ItembankError):  # a file with faults of its own
-                taken |= dict.fromkeys(_ids(take(other).text, other), other)
+                taken |= dict.fromkeys(_ids(take(file).text, file), file)
     return taken
 
 
@@ -250,7 +250,7 @@ def move_item(
         source, goal = take(path), take(target)
         block = block_of(source.text, id)
         text = goal.text if goal.raw is not None else new_topic(topic, title)
-        if any(other.get("id") == id for other in _items(text, target)):
+        if any(item.get("id") == id for item in _items(text, target)):
             raise ItembankError(f"{target}: the id ‘{id}’ is taken there already.")
         if home.resolve() != path.parent.resolve() and ids and (there := ids(id).get(id)):
             raise ItembankError(f"{there}: the id ‘{id}’ is taken there already.")

@@ -85,7 +85,7 @@ def bank_folder(named: Path | None, *others: Path | None) -> Path:
     Raises:
         ItembankError: no bank is meant, or more than one could be.
     """
-    given = [other for other in (named, *others) if other is not None]
+    given = [bank for bank in (named, *others) if bank is not None]
     if len(given) > 1:
         raise ItembankError(
             f"Give one bank: {join_words([str(folder) for folder in given], 'or')}."

@@ -90,7 +90,7 @@ def _renamed(answers: Answers, was: str, name: str) -> Answers:
         note(f"There is no class {was}.")
         return answers
     others = [group.name for group in answers.classes if group is not known]
-    if any(same_name(other, name) for other in others):
+    if any(same_name(taken, name) for taken in others):
         note(f"There is a class {name} already.")
         return answers
     if known.was:

@@ -65,7 +65,7 @@ def steps_of(answers: Answers) -> list[Step]:
     ordered = sorted(schemes.values(), key=lambda scheme: (scheme.year, scheme.name))
     found = [Step(part, part, _CALLED[part]) for part in ("school", "year", "classes")]
     for scheme in ordered:
-        alike = sum(scheme.year == other.year for other in ordered) > 1
+        alike = sum(scheme.year == rival.year for rival in ordered) > 1
         called = f"Topics of year {scheme.year}" + (f" ({scheme.name})" if alike else "")
         found.append(Step(f"topics-{scheme.name}", "topics", called, scheme))
     return [*found, Step("bands", "bands", _CALLED["bands"])]

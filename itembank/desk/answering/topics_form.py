@@ -94,7 +94,7 @@ def with_topics(answers: Answers, scheme: SchemeAnswer, topics: tuple[TopicAnswe
 
 
 def _place(answers: Answers, scheme: SchemeAnswer) -> int:
-    names = [other.name for other in answers.schemes]
+    names = [known.name for known in answers.schemes]
     return names.index(scheme.name) if scheme.name in names else len(names)
 
 
@@ -110,8 +110,8 @@ def paste_topics(text: str, answers: Answers, scheme: SchemeAnswer, leave_out: b
             answers = with_topics(answers, scheme, topics)
         elif year in answers.years:
             group = next(group for group in answers.classes if group.year == year)
-            other = answers.scheme_for(group) or SchemeAnswer(f"year-{year}", year)
-            answers = with_topics(answers, other, topics)
+            target = answers.scheme_for(group) or SchemeAnswer(f"year-{year}", year)
+            answers = with_topics(answers, target, topics)
         else:
             remarks.append(f"The topics of year {year} were left out: no class is in it.")
     if years and scheme.year not in years and None not in read.found.by_year:

@@ -110,7 +110,7 @@ def topics_for(own: Mapping[str, str]) -> list[tuple[str, str]]:
     from itembank.items.topics.registry import listed_topics
 
     known = {topic.id: topic.title for topic in listed_topics().values()} | dict(own)
-    return sorted(known.items(), key=lambda each: each[1])
+    return sorted(known.items(), key=lambda row: row[1])
 
 
 def sign(request: Request, form: FormData) -> Response:

@@ -155,7 +155,7 @@ def show(request: Request) -> Response:
         in_banks=banks_asked(banks_of_desk(found.desk), pack),
         files=files,
         title_of=found.planner.title,
-        topics=sorted(titles.items(), key=lambda each: each[1]),
+        topics=sorted(titles.items(), key=lambda row: row[1]),
         undo=_can_undo(found.week.plan),
         decided=_decided(found),
         instead=found.instead(),

@@ -42,7 +42,7 @@ def _show(
     covered = noted_last(department, group.name, lesson.date, lesson.period, "cover")
     here = lesson.date, lesson.period
     first = next((old for old, new in group.plan.moved.items() if new == here), None)
-    others = [other.name for other in department.classes if other.name != group.name]
+    others = [parallel.name for parallel in department.classes if parallel.name != group.name]
     return page(
         request,
         "otherwise",
@@ -58,7 +58,7 @@ def _show(
         covered=covered is not None,
         others=others,
         lines=range(1, MOST_TOPICS + 1),
-        topics=sorted(found.planner.titles.items(), key=lambda each: each[1]),
+        topics=sorted(found.planner.titles.items(), key=lambda row: row[1]),
         now=today(),
     )
 

@@ -62,29 +62,29 @@ def plan_all(request: Request, form: FormData) -> Response:
     first_of: dict[tuple[int, datetime.date], str] = {}
     same = form.get("same") == "yes"
     for group in desk.department.classes:
-        each = _day(desk, group)
-        if each.week is None or each.lesson is None:
+        day = _day(desk, group)
+        if day.week is None or day.lesson is None:
             continue
-        of_year = (group.year, each.week.monday)
-        if each.week.plan is not None:
+        of_year = (group.year, day.week.monday)
+        if day.week.plan is not None:
             first_of.setdefault(of_year, group.name)
             continue
-        other = first_of.get(of_year) if same else None
+        first = first_of.get(of_year) if same else None
         try:
             made = make_week(
                 WeekRequest(
                     class_name=group.name,
-                    first=max(each.week.monday, today()),
+                    first=max(day.week.monday, today()),
                     output=desk.packs,
                     department=desk.home,
                     starters_of=(
-                        starters_planned(desk.planner(other), each.week.monday) if other else None
+                        starters_planned(desk.planner(first), day.week.monday) if first else None
                     ),
                 )
             )
             done.append(group.name)
             first_of.setdefault(of_year, group.name)
-            remarks += [str(remark) for remark in made.remarks] if other else []
+            remarks += [str(remark) for remark in made.remarks] if first else []
         except ItembankError as error:  # the others' weeks are made all the same
             faults.append(f"{group.name}: {error}")
     said = f"Planned, made and proved: {join_words(done)}." if done else "Nothing was to plan."

@@ -72,7 +72,7 @@ def plan(request: Request, form: FormData) -> Response:
     desk: Desk = request.app.state.desk
     name = desk.group(request.path_params["name"]).name
     first = monday(day(request.path_params["monday"]))
-    other = text(form, "starters_of")
+    whose = text(form, "starters_of")
     made = make_week(
         WeekRequest(
             class_name=name,
@@ -80,7 +80,7 @@ def plan(request: Request, form: FormData) -> Response:
             output=desk.packs,
             department=desk.home,
             replace=form.get("again") == "yes",
-            starters_of=starters_planned(desk.planner(other), first) if other else None,
+            starters_of=starters_planned(desk.planner(whose), first) if whose else None,
         )
     )
     return onward(url("class", name, "week", first), _said(made))

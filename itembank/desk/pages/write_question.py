@@ -145,13 +145,13 @@ def write(request: Request) -> Response:
 def _copied(at: AtBank, source: str) -> Typed:
     from itembank.work.bank.bank_facts import bank_facts
 
-    other, item = _original(at, source)
+    origin, item = _original(at, source)
     typed = typed_of(item.topic, item.stated)
     known = dict(topics_for(bank_facts(at.bank.folder).topics))
     if item.topic not in known:
         typed.topic, typed.own_topic, typed.own_title = "", item.topic, item.title
     typed.plain["author"] = ""
-    typed.plain["source"] = typed.plain["source"] or f"{other.bank.title}, {item.id}"
+    typed.plain["source"] = typed.plain["source"] or f"{origin.bank.title}, {item.id}"
     typed.plain["licence"] = typed.plain["licence"] or _licence_of(at, item) or ""
     return typed
 
@@ -168,8 +168,8 @@ def _original(at: AtBank, source: str) -> tuple[AtBank, InFull]:
     from itembank.work.bank.banks_at_hand import the_bank
 
     name, _, id = source.partition(":")
-    other = AtBank(at.desk, at.banks, the_bank(at.banks, name))
-    return other, full(other, id)
+    target = AtBank(at.desk, at.banks, the_bank(at.banks, name))
+    return target, full(target, id)
 
 
 def edit(request: Request) -> Response:

@@ -138,8 +138,8 @@ def typed_of(topic: str, stated: Mapping[str, Any]) -> Typed:
             "not_needed": [(name, why) for name, why in (stated.get("not_needed") or {}).items()],
             "working": [(step[0], step[1]) for step in _steps(stated.get("working") or ())],
             "mistakes": [
-                (each["wrong"], each["name"], each["ask"], each["id"])
-                for each in stated.get("misconceptions") or ()
+                (mistake["wrong"], mistake["name"], mistake["ask"], mistake["id"])
+                for mistake in stated.get("misconceptions") or ()
             ],
             "also": [
                 (word,) for word in accept if word not in ways and not word.startswith(WITHIN)
@@ -278,7 +278,7 @@ def _plain(value: Any) -> Any:
     if isinstance(value, datetime.date):
         return value.isoformat()
     if isinstance(value, Mapping):
-        return {_plain(name): _plain(each) for name, each in value.items()}
+        return {_plain(name): _plain(part) for name, part in value.items()}
     if isinstance(value, list | tuple):
-        return [_plain(each) for each in value]
+        return [_plain(part) for part in value]
     return value

@@ -188,7 +188,7 @@ def _as_drawn(figure: Angles) -> str:
                 f"{name} is {kind_of_angle(float(value))} ({float(value):g}°), and is drawn "
                 f"{kind_of_angle(drawn)}"
             )
-    ordered = sorted(known, key=lambda each: (each[1], sizes[each[0] - 1]))
+    ordered = sorted(known, key=lambda row: (row[1], sizes[row[0] - 1]))
     for (low, small), (high, large) in pairwise(ordered):
         if small < large and sizes[low - 1] >= sizes[high - 1]:
             return (

@@ -54,7 +54,7 @@ def _sheet(figure: Angles, ray: Fraction) -> Sheet:
             ends = (vertex.moved(1, start), vertex.moved(1, end))
             marks.append(arc(vertex, arcs[number - 1], ends, "angle", "thin"))
     sheet, long = Sheet(marks), float(ray)
-    for number, label in sorted(figure.labels, key=lambda each: _span(sectors[each[0] - 1])):
+    for number, label in sorted(figure.labels, key=lambda row: _span(sectors[row[0] - 1])):
         vertex, start, end = sectors[number - 1]
         # Nearer to its own crossing than to the other, or it would be taken for that one's.
         others = {*at.values()} - {at[vertex]}

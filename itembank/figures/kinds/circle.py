@@ -52,12 +52,12 @@ class Circle(Figure):
 
 
 def _fault(figure: Circle) -> str:
-    given = [each for each in (figure.radius, figure.diameter) if each is not None]
+    given = [length for length in (figure.radius, figure.diameter) if length is not None]
     if not given:
         return "it needs a radius or a diameter"
     if fault := lengths_fault(given, "its lengths"):
         return fault
-    values = [exact(each) for each in given]
+    values = [exact(length) for length in given]
     if len(values) == 2 and values[1] != 2 * values[0]:
         return f"its diameter {shown_line(given[1])} is not twice its radius {shown_line(given[0])}"
     if figure.sector and not LEAST_SECTOR <= figure.sector <= 360 - LEAST_SECTOR:

@@ -119,8 +119,8 @@ def _settled_otherwise(first: Told, second: Told) -> bool:
     They do where that side is as long as the other one or longer: only one triangle is like that.
     """
     return any(
-        first.sides[across] >= first.sides[other]
+        first.sides[across] >= first.sides[side]
         for _, sides, angles in _pairings(first, second)
         for across in sides & angles
-        for other in sides - {across}
+        for side in sides - {across}
     )

@@ -64,9 +64,9 @@ def named(figure: Construction, name: str) -> tuple[str, str] | None:
     facts = facts_of(figure)
     bare = name.removeprefix("angle ")
     sort = "length" if bare == name else "angle"
-    for each in (bare, bare[::-1]):
-        if each in (facts.lengths if sort == "length" else facts.angles):
-            return sort, each
+    for called in (bare, bare[::-1]):
+        if called in (facts.lengths if sort == "length" else facts.angles):
+            return sort, called
     return None
 
 
@@ -218,8 +218,8 @@ def _read(figure: Construction, reading: Reading) -> t.Node:
     elif reading.name == "construction" and figure.shape in reading.of and _simple(figure):
         found = t.Label(figure.shape)
     elif reading.name == "as far" and len(reading.of) == 1:
-        other = _as_far(figure, reading.of[0])
-        found = None if other is None else t.Label(other)
+        length = _as_far(figure, reading.of[0])
+        found = None if length is None else t.Label(length)
     elif reading.name == "shortest" and {*reading.of} <= {*_from_it(figure)}:
         shortest = _from_it(figure)[-1:]
         found = t.Label(shortest[0]) if {*shortest} & {*reading.of} else None

@@ -78,7 +78,7 @@ def construction_sheet(figure: Construction) -> Sheet:
     near = [at.near for at in points]
     middle = (sum(x for x, _ in near) / len(near), sum(y for _, y in near) / len(near))
     for letter, spot in zip(figure.letters, near, strict=True):
-        others = [other for other in near if other != spot]
+        others = [place for place in near if place != spot]
         sheet.put(letter, _own(_round(letter, spot, middle), spot, others), "name")
     for name, amount in figure.given:
         sheet.below(t.equals(t.Label(name), amount), "given")

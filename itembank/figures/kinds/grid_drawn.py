@@ -40,7 +40,7 @@ def _every(low: int, high: int, step: int, square: Fraction, upright: bool) -> l
     """Return the numbers that are printed along an axis: as many as have room."""
     numbers = list(range(low, high + step, step))
     rooms = [room(t.num(n)) for n in numbers]
-    need = max(each.height if upright else each.width + Fraction(1, 6) for each in rooms)
+    need = max(space.height if upright else space.width + Fraction(1, 6) for space in rooms)
     skip = next(n for n in (1, 2, 5, 10, 20) if n * square >= need or n == 20)
     # Counted from 0 where it is shown, so that round numbers are printed.
     kept = [n for n in numbers if n % (skip * step) == 0]

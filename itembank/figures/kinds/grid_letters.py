@@ -95,17 +95,17 @@ class _Placing:
     def __init__(self, around: Surroundings) -> None:
         every = [around.low, around.high, *(at for _, at in around.points)]
         every += [at for path in around.axes for at in path]
-        every += [at for each in around.named for at in each.path]
+        every += [at for shape in around.named for at in shape.path]
         # Halves of letters' rooms, sixteenths of lines, and thirds and quarters of shapes.
         self.unit = lcm(4800, *(48 * size for size in {size for at in every for _, size in at}))
         self.low, self.high = self._spot(around.low), self._spot(around.high)
         axes = [tuple(map(self._spot, path)) for path in around.axes]
         self.points = {name: self._spot(at) for name, at in around.points}
-        self.names = [each.name for each in around.named]
-        self.tracks = [tuple(map(self._spot, each.path)) for each in around.named]
+        self.names = [shape.name for shape in around.named]
+        self.tracks = [tuple(map(self._spot, shape.path)) for shape in around.named]
         self.cuts = [_bounded(*ends) for track in self.tracks for ends in pairwise(track)]
         self.all_cuts = self.cuts + [_bounded(*ends) for track in axes for ends in pairwise(track)]
-        self.closed = [each.closed for each in around.named]
+        self.closed = [shape.closed for shape in around.named]
         self.free, self.cross = self._whole(_FREE), self._whole(CROSS)
         self.apart = self._whole(_APART)
         far = self.cross + self.free // 2
@@ -216,7 +216,7 @@ class _Placing:
         if of_point:
             twice = 2 * _gap(at, self.points[name])
             return all(
-                twice < _gap(at, spot) for other, spot in self.points.items() if other != name
+                twice < _gap(at, spot) for point, spot in self.points.items() if point != name
             )
         far = self._whole(_FAR) * self.unit
         if any(_gap(at, spot) <= far for spot in self.points.values()):
@@ -226,8 +226,8 @@ class _Placing:
         mine_away = _nearest(at, self.tracks[self.names.index(name)])
         twice_away = (2 * mine_away[0], mine_away[1])
         return all(
-            other == name or _less(twice_away, _nearest(at, track))
-            for other, track in zip(self.names, self.tracks, strict=True)
+            owner == name or _less(twice_away, _nearest(at, track))
+            for owner, track in zip(self.names, self.tracks, strict=True)
         )
 
 
@@ -285,9 +285,9 @@ def _less(first: Ratio, other: Ratio) -> bool:
 def _nearest(at: Spot, track: Track) -> Ratio:
     """Return the square of the distance of a place from the nearest stroke of a track."""
     found, *others = (_away(at, a, b) for a, b in pairwise(track))
-    for other in others:
-        if _less(other, found):
-            found = other
+    for rival in others:
+        if _less(rival, found):
+            found = rival
     return found
 
 

@@ -92,7 +92,7 @@ def quarter_turns(count: int, centre: Place) -> Move:
 def move(text: str) -> Move:
     """Return the move that words say; raises NotationError."""
     bare = re.sub(r"[{}]", "", text.casefold()).replace("−", "-").strip()
-    numbers = [int(each) for each in re.findall(r"(\d+) squares?", bare)]
+    numbers = [int(digits) for digits in re.findall(r"(\d+) squares?", bare)]
     if "translation" in bare:
         ways = dict.fromkeys(("left", "right", "up", "down"), 0)
         ways |= dict(zip(re.findall(r"squares? (\w+)", bare), numbers, strict=True))
@@ -151,7 +151,7 @@ def translation_to(first: Corners, second: Corners) -> Move:
         Move(unit, zero, zero, unit, q[0] - p[0], q[1] - p[1])
         for p, q in ((min(first), min(second)),)
     ]
-    return _single([each for each in moves if _takes(each, first, second)])
+    return _single([tried for tried in moves if _takes(tried, first, second)])
 
 
 def mirror_of(first: Corners, second: Corners) -> Straight:

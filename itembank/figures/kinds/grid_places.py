@@ -24,9 +24,9 @@ def places(figure: CoordinateGrid) -> dict[str, Place]:
     return {name: (exact(x), exact(y)) for name, x, y in figure.points}
 
 
-def line_ends(each: GridLine) -> tuple[Place, Place]:
+def line_ends(straight: GridLine) -> tuple[Place, Place]:
     """Return the two places that a line goes through."""
-    (a, b), (c, d) = each.start, each.end
+    (a, b), (c, d) = straight.start, straight.end
     return (exact(a), exact(b)), (exact(c), exact(d))
 
 
@@ -60,12 +60,12 @@ def off(figure: CoordinateGrid, place: Place) -> bool:
     )
 
 
-def on(place: Place, each: GridLine) -> bool:
+def on(place: Place, straight: GridLine) -> bool:
     """Tell whether a place lies on a line."""
-    (a, b), (c, d), (x, y) = in_whole(*line_ends(each), place)
+    (a, b), (c, d), (x, y) = in_whole(*line_ends(straight), place)
     if (x - a) * (d - b) != (y - b) * (c - a):
         return False
-    return not each.segment or (min(a, c) <= x <= max(a, c) and min(b, d) <= y <= max(b, d))
+    return not straight.segment or (min(a, c) <= x <= max(a, c) and min(b, d) <= y <= max(b, d))
 
 
 def in_whole(*at: Place) -> list[tuple[int, int]]:

@@ -127,14 +127,14 @@ def _letter(figure: CoordinateGrid, of: Of) -> t.Node | None:
 
 
 def _named(figure: CoordinateGrid, name: str = "") -> GridLine:
-    found = [each for each in figure.lines if not name or each.name == name.upper()]
+    found = [drawn for drawn in figure.lines if not name or drawn.name == name.upper()]
     if len(found) != 1:
         raise FigureError("it does not show which line is meant")
     return found[0]
 
 
-def _straight(each: GridLine) -> Straight:
-    return through(*line_ends(each))
+def _straight(drawn: GridLine) -> Straight:
+    return through(*line_ends(drawn))
 
 
 def _only(names: list[str]) -> t.Node | None:
@@ -142,15 +142,15 @@ def _only(names: list[str]) -> t.Node | None:
 
 
 def _point_on(figure: CoordinateGrid, of: Of) -> t.Node | None:
-    each = _named(figure, *of)
-    return _only([name for name, place in places(figure).items() if on(place, each)])
+    drawn = _named(figure, *of)
+    return _only([name for name, place in places(figure).items() if on(place, drawn)])
 
 
 def _y_intercept(figure: CoordinateGrid, of: Of) -> t.Node | None:
-    each = _named(figure, *of)
-    crossing = (Fraction(0), _straight(each).crossing)
+    drawn = _named(figure, *of)
+    crossing = (Fraction(0), _straight(drawn).crossing)
     # Read off, not worked out: the crossing stands on the grid, where squares or halves meet.
-    if off(figure, crossing) or not on(crossing, each) or not in_halves(figure, crossing):
+    if off(figure, crossing) or not on(crossing, drawn) or not in_halves(figure, crossing):
         return None
     return number_at(crossing[1])
 
@@ -171,7 +171,7 @@ def _crossing_pair(figure: CoordinateGrid, of: Of) -> t.Node | None:
 def _drawn(figure: CoordinateGrid, equation: str) -> GridLine:
     """Return the line that an equation has, among those that are drawn."""
     wanted = straight(equation)
-    found = [each for each in figure.lines if _straight(each).same(wanted)]
+    found = [drawn for drawn in figure.lines if _straight(drawn).same(wanted)]
     if len(found) != 1:
         raise FigureError(f"no line of it has the equation {equation}")
     return found[0]
@@ -188,7 +188,7 @@ def _on_equation(figure: CoordinateGrid, of: Of) -> t.Node | None:
 
 def _through(figure: CoordinateGrid, of: Of) -> t.Node | None:
     at = _place(of[0])
-    return _only([each.name for each in figure.lines if on(at, each)])
+    return _only([drawn.name for drawn in figure.lines if on(at, drawn)])
 
 
 def _parallel(figure: CoordinateGrid, of: Of) -> t.Node | None:
@@ -201,14 +201,14 @@ def _parallel_letter(figure: CoordinateGrid, of: Of) -> t.Node | None:
     """Return which line is parallel to another one, or to one that is given by its equation."""
     given = _named(figure, of[0]) if len(of[0]) == 1 else None
     wanted = straight(of[0]) if given is None else _straight(given)
-    others = [each for each in figure.lines if not _straight(each).same(wanted)]
-    return _only([other.name for other in others if not _straight(other).turn(wanted)])
+    others = [drawn for drawn in figure.lines if not _straight(drawn).same(wanted)]
+    return _only([drawn.name for drawn in others if not _straight(drawn).turn(wanted)])
 
 
 def _solution(figure: CoordinateGrid, of: Of) -> t.Node | None:
     """Return the solution of two equations whose lines are drawn, where these cross."""
     lines = [_drawn(figure, equation) for equation in of]
-    met = _crossing(figure, tuple(each.name for each in lines))
+    met = _crossing(figure, tuple(drawn.name for drawn in lines))
     if met is None:
         return None
     pairs = zip("xy", met, strict=True)
@@ -263,16 +263,16 @@ def grid_readings(figure: CoordinateGrid) -> tuple[Reading, ...]:
         for what in ("midpoint", "length", "gradient between")
     ]
     tried += [
-        Reading(what, (each.name,))
-        for each in figure.lines
+        Reading(what, (drawn.name,))
+        for drawn in figure.lines
         for what in ("gradient", "y-intercept", "equation", "point on the line")
     ]
     tried += [
-        Reading("line with equation", (line(equation_node(_straight(each))),))
-        for each in figure.lines
-        if each.name
+        Reading("line with equation", (line(equation_node(_straight(drawn))),))
+        for drawn in figure.lines
+        if drawn.name
     ]
-    lines = [each.name for each in figure.lines]
+    lines = [drawn.name for drawn in figure.lines]
     tried += [Reading("crossing", pair) for pair in combinations(lines, 2)]
     tried += journeys_of(figure)
     return tuple(reading for reading in tried if _shows(figure, reading))

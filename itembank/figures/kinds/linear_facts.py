@@ -109,12 +109,12 @@ def _without(form: Form, name: str, row: Form) -> Form:
     if not count:
         return form
     left = dict(form)
-    for other, times in row.items():
-        rest = left.get(other, 0) - count * times
+    for letter, times in row.items():
+        rest = left.get(letter, 0) - count * times
         if rest:
-            left[other] = rest
+            left[letter] = rest
         else:
-            left.pop(other, None)
+            left.pop(letter, None)
     return left
 
 

@@ -57,15 +57,15 @@ def missing_wordings(
 
     def beside(figure: Any, found: re.Match[str]) -> Asked:
         name = _named(figure, found, shown(figure))
-        other = _category(found["other"], shown(figure))
-        if other == name:
+        compared = _category(found["other"], shown(figure))
+        if compared == name:
             raise FigureError(f"the {word} for {name} is compared with itself")
-        there = exact(read(figure, Reading("value", (other,))))
+        there = exact(read(figure, Reading("value", (compared,))))
         if found["way"].casefold() == "fewer" and int(found["number"]) > there:
-            raise FigureError(f"there are fewer than {found['number']} for {other}")
+            raise FigureError(f"there are fewer than {found['number']} for {compared}")
         join = t.add if found["way"].casefold() == "more" else t.sub
         many = join(t.Sym("r"), t.Int(int(found["number"])))
-        return Asked(squares(figure, many), (("r", Reading("value", (other,))),))
+        return Asked(squares(figure, many), (("r", Reading("value", (compared,))),))
 
     number, what = r"\{(?P<number>\d{1,6})\}", r"(?P<what>[a-z]+)"
     return (

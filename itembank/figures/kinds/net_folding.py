@@ -66,11 +66,11 @@ def laid_in_space(faces: Sequence[Rect]) -> list[frozenset[Vector]] | None:
     laid = {0: _Laid((0, 0, 0), (1, 0, 0), (0, 1, 0), (0, 0, 1))}
     left = [0]
     for place in left:
-        for other, rect in enumerate(faces):
+        for number, rect in enumerate(faces):
             side = _across(faces[place], rect)
-            if side and other not in laid:
-                laid[other] = _folded(laid[place], faces[place], side, rect)
-                left.append(other)
+            if side and number not in laid:
+                laid[number] = _folded(laid[place], faces[place], side, rect)
+                left.append(number)
     if len(laid) != len(faces):
         return None
     found = []

@@ -275,7 +275,9 @@ def _readings_of_span(figure: NumberLine) -> tuple[Reading, ...]:
         Reading("inequality", ("x",)),
         *map(Reading, ("integers", "least integer", "greatest integer")),
     )
-    return tuple(each for each in asked if _read_span(figure, figure.span, each) is not None)
+    return tuple(
+        reading for reading in asked if _read_span(figure, figure.span, reading) is not None
+    )
 
 
 _SIZES = {"smallest": "least", "least": "least", "largest": "greatest", "greatest": "greatest"}

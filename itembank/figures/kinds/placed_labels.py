@@ -44,7 +44,7 @@ class Sheet:
         self._drawn: list[Text | Track] = [
             track_of(mark) if isinstance(mark, Stroke | Area | Arc) else mark for mark in marks
         ]
-        self._tracks = [each for each in self._drawn if not isinstance(each, Text)]
+        self._tracks = [mark for mark in self._drawn if not isinstance(mark, Text)]
         self._blocking: Track | None = None
         self._labels: list[tuple[Content, str]] = []
         self._boxes: list[Box] = []
@@ -53,7 +53,7 @@ class Sheet:
     @property
     def marks(self) -> list[Mark]:
         """Return all that is drawn, the labels last: each label has been put."""
-        marks = [each if isinstance(each, Text) else each.made() for each in self._drawn]
+        marks = [mark if isinstance(mark, Text) else mark.made() for mark in self._drawn]
         for (content, role), (left, bottom, right, top) in zip(
             self._labels, self._boxes, strict=True
         ):
@@ -69,7 +69,7 @@ class Sheet:
     @property
     def homeless(self) -> list[str]:
         """Return the labels that have found no place, and are not drawn."""
-        return [each if isinstance(each, str) else shown_line(each) for each in self._homeless]
+        return [label if isinstance(label, str) else shown_line(label) for label in self._homeless]
 
     def put(self, content: Content, places: Iterable[Near], role: str) -> None:
         """Put a label with its middle at the first place where it touches nothing."""
@@ -104,10 +104,10 @@ class Sheet:
             spot for track in self._tracks if isinstance(track, Path) for spot in track.points
         ]
         around = edges_of(points) if points else None
-        for each in self._tracks:
+        for line in self._tracks:
             # An arc that lies in the midst of the lines says nothing new.
-            if isinstance(each, Curve) and (around is None or not holds(around, each.edges)):
-                points += each.points
+            if isinstance(line, Curve) and (around is None or not holds(around, line.edges)):
+                points += line.points
         left, bottom, right, _ = edges_of(points)
         lowest = min([bottom, *(box[1] for box in self._boxes)])
         _, h = half_size(content)

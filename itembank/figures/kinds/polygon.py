@@ -150,16 +150,16 @@ def _area(figure: Polygon) -> Fraction | None:
         if len(shape.letters) == 3:
             return high * (lengths[base] or 0) / 2
         if len(shape.letters) == 4:
-            other = next(s for s in shape.sides if not {*s} & {*base})
-            if lengths[other] is not None and facts.parallel(base, other):
-                return high * ((lengths[base] or 0) + (lengths[other] or 0)) / 2
+            leg = next(s for s in shape.sides if not {*s} & {*base})
+            if lengths[leg] is not None and facts.parallel(base, leg):
+                return high * ((lengths[base] or 0) + (lengths[leg] or 0)) / 2
     if len(shape.letters) == 4:
         # Beside a right angle the side between two parallel ones is the height.
         for k, cross in enumerate(shape.sides):
-            base, other = shape.sides[k - 1], shape.sides[(k + 1) % 4]
-            both = [far for far in (lengths[base], lengths[other]) if far]
+            base, leg = shape.sides[k - 1], shape.sides[(k + 1) % 4]
+            both = [far for far in (lengths[base], lengths[leg]) if far]
             up = lengths[cross]
-            if up and len(both) == 2 and {*cross} & {*figure.right} and facts.parallel(base, other):
+            if up and len(both) == 2 and {*cross} & {*figure.right} and facts.parallel(base, leg):
                 return up * sum(both) / 2
     if len(shape.letters) != 3:
         return None

@@ -129,7 +129,7 @@ def _arrows(a: Near, b: Near, number: int, shift: float) -> Iterator[Path]:
 def _height(figure: Polygon, placed: Scaled) -> tuple[list[Track], Near]:
     assert figure.height is not None
     side, corner = placed.shape.side(figure.height.side), figure.height.corner
-    (ax, ay), (bx, by), (cx, cy) = (placed.whole(each) for each in (*side, corner))
+    (ax, ay), (bx, by), (cx, cy) = (placed.whole(letter) for letter in (*side, corner))
     wx, wy = bx - ax, by - ay
     part, whole = (cx - ax) * wx + (cy - ay) * wy, wx * wx + wy * wy
     foot = (ax * whole + part * wx, ay * whole + part * wy, whole)

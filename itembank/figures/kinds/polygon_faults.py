@@ -168,20 +168,22 @@ def _wrong_marks(figure: Polygon) -> str:
             )
     for group in figure.equal:
         first, *others = (shape.side(side) for side in group)
-        for other in others:
-            ratio = float(Fraction(shape.square(first)) / shape.square(other)) ** 0.5
+        for second in others:
+            ratio = float(Fraction(shape.square(first)) / shape.square(second)) ** 0.5
             if abs(ratio - 1) > NEAR:
                 return (
-                    f"{first} and {other} are marked as equal, and {first} is drawn "
-                    f"{ratio:.2f} times as long as {other}"
+                    f"{first} and {second} are marked as equal, and {first} is drawn "
+                    f"{ratio:.2f} times as long as {second}"
                 )
     for group in figure.parallel:
         first, *others = (shape.side(side) for side in group)
-        for other in others:
-            (a, b), (c, d) = shape.way(first), shape.way(other)
+        for second in others:
+            (a, b), (c, d) = shape.way(first), shape.way(second)
             if a * d - b * c:
                 off = math.degrees(math.atan2(abs(float(a * d - b * c)), abs(float(a * c + b * d))))
-                return f"{first} and {other} are marked as parallel, and are drawn {off:.1f}° apart"
+                return (
+                    f"{first} and {second} are marked as parallel, and are drawn {off:.1f}° apart"
+                )
     return ""
 
 
@@ -198,9 +200,13 @@ def _wrong_height(figure: Polygon) -> str:
     if height.corner in side:
         return f"{height.corner} is an end of {side}, so no height goes from it to that side"
     square = height_square(figure)
-    for other in shape.sides:
-        if height.corner in other and {*other} & {*side} and shape.square(other) == square:
-            return f"the height from {height.corner} to {side} is the side {other} itself"
+    for neighbour in shape.sides:
+        if (
+            height.corner in neighbour
+            and {*neighbour} & {*side}
+            and shape.square(neighbour) == square
+        ):
+            return f"the height from {height.corner} to {side} is the side {neighbour} itself"
     return ""
 
 
@@ -283,7 +289,7 @@ def _not_as_drawn(figure: Polygon) -> str:
 
 
 def _other_order(figure: Polygon) -> str:
-    lengths = sorted(lengths_drawn(figure), key=lambda each: each[1])
+    lengths = sorted(lengths_drawn(figure), key=lambda row: row[1])
     for (short, a, low), (long, b, high) in combinations(lengths, 2):
         if a < b and low >= high:
             return f"{shown_line(long)} is drawn no longer than {shown_line(short)}"
@@ -296,7 +302,7 @@ def _other_order(figure: Polygon) -> str:
                 f"the angle at {corner} is {kind_of_angle(angle)} ({angle:g}°), "
                 f"and is drawn {kind_of_angle(drawn)}"
             )
-    for (small, x), (large, y) in combinations(sorted(known, key=lambda each: each[1]), 2):
+    for (small, x), (large, y) in combinations(sorted(known, key=lambda row: row[1]), 2):
         if x < y and shape.degrees(small) >= shape.degrees(large):
             return (
                 f"the angle at {large} ({y:g}°) is drawn no larger than the one at {small} ({x:g}°)"

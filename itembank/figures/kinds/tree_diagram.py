@@ -214,7 +214,7 @@ def _read(figure: TreeDiagram, reading: Reading) -> t.Node:
                 for twig in branches
                 if twig.chance is None
             ]
-            found = {_chance(*each) for each in lacking}
+            found = {_chance(*place) for place in lacking}
             value = found.pop() if len(lacking) == 1 else None
         case Reading("probability", (first, *rest)) if len(rest) < 2:
             value = _chance(figure.branches, first)

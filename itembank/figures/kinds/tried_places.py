@@ -75,7 +75,7 @@ def between(
         found.sort()
         for _, x, y in found:
             mine = much * math.dist((x, y), at)
-            if all(mine <= math.dist((x, y), other) for other in others):
+            if all(mine <= math.dist((x, y), centre) for centre in others):
                 yield x, y
 
 

@@ -130,8 +130,8 @@ def register_kind(kind: Kind) -> Kind:
     ValueError
         If another class has taken the name.
     """
-    other = KINDS.get(kind.name)
-    if other is not None and other.ask is not kind.ask:
+    registered = KINDS.get(kind.name)
+    if registered is not None and registered.ask is not kind.ask:
         raise ValueError(f"two kinds of question are called {kind.name!r}")
     KINDS[kind.name] = _BY_CLASS[kind.ask] = kind
     return kind

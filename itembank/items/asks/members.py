@@ -49,14 +49,14 @@ class Members(Ask):
 
 
 def _trees(ask: Members) -> Nodes:
-    return (ask.low, ask.high, *(node for each in ask.sets for node in each.of), ask.asked)
+    return (ask.low, ask.high, *(node for named in ask.sets for node in named.of), ask.asked)
 
 
 def _store(ask: Members) -> Stored:
     return Stored(
         (ask.low, ask.high, ask.asked),
         detail=ask.detail,
-        conditions=tuple((f"{each.name} {each.rule}", each.of) for each in ask.sets),
+        conditions=tuple((f"{named.name} {named.rule}", named.of) for named in ask.sets),
     )
 
 
@@ -77,10 +77,10 @@ def _set_said(data: tuple[str, tuple[t.Node, ...]]) -> SetSaid:
 
 def _twin(ask: Members, form: str) -> tuple[tuple[str, ...], Nodes, Nodes]:
     """Return what tells a question from others: the letters of its sets do not."""
-    letters = {ord(each.name): f"<{place}>" for place, each in enumerate(ask.sets)}
+    letters = {ord(named.name): f"<{place}>" for place, named in enumerate(ask.sets)}
     signs = "".join(ask.asked.text.split()).translate(letters)
     return (
-        ("members", ask.detail, signs, *(each.rule for each in ask.sets)),
+        ("members", ask.detail, signs, *(named.rule for named in ask.sets)),
         _trees(ask)[:-1],
         (),
     )

@@ -225,9 +225,9 @@ def _to_one(node: t.Node, place: int) -> str:
         return "it is not a ratio of two parts"
     if bare(node.parts[place]) != t.Int(1):
         return f"the {('first', 'second')[place]} part is not 1"
-    other = bare(node.parts[1 - place])
+    partner = bare(node.parts[1 - place])
     # An improper fraction too: here 1 : 5/2 is as good as 1 : 2.5 and 1 : 2 1/2.
-    return lowest_terms(other) if isinstance(other, t.Frac) else _finished(other)
+    return lowest_terms(partner) if isinstance(partner, t.Frac) else _finished(partner)
 
 
 def money(node: t.Node) -> str:

@@ -83,7 +83,7 @@ def whose_answer(topic: Topic, tier: Tier, of: tuple[Any, ...]) -> Draft:
     asked = topic.make(tier, *of)
     chosen: list[Slip] = []
     for slip in shuffled(_wrong(asked), *of, "whose"):
-        if worth(slip.wrong) not in [worth(other.wrong) for other in chosen]:
+        if worth(slip.wrong) not in [worth(taken.wrong) for taken in chosen]:
             chosen.append(slip)
     answers = shuffled((asked.key, *(slip.wrong for slip in chosen[:2])), *of, "order")
     names = shuffled(_not_in(asked), *of, "who")[: len(answers)]

@@ -122,17 +122,17 @@ def match_pairs(
     steps, twin
         The working, to which the answer is added, and what tells the question from others.
     """
-    partners = [*(other for _, other in pairs), *spare]
+    partners = [*(answer for _, answer in pairs), *spare]
     dealt = shuffled(range(len(partners)), twin, "match")
     right = [dealt.index(place) for place in range(len(pairs))]
     key = _pairs(right)
     said = ", ".join(f"{LETTERS[card]} and {PARTNERS[place]}" for card, place in enumerate(right))
     wrong = []
-    for mistake, placed, other in mistakes:
+    for mistake, placed, taken in mistakes:
         places = list(right)
-        if other < len(right):
-            places[other] = right[placed]  # whoever takes another's partner leaves it this one's
-        places[placed] = dealt.index(other)
+        if taken < len(right):
+            places[taken] = right[placed]  # whoever takes another's partner leaves it this one's
+        places[placed] = dealt.index(taken)
         wrong.append(Slip(mistake, _pairs(places)))
     rows = (
         f"Match each {card} with {partner}.\n",
@@ -163,7 +163,7 @@ def match_answers(topic: Topic, tier: Tier, of: tuple[tuple[Any, ...], ...]) -> 
         draft = topic.make(tier, *point)
         if asked and bool(t.symbols(draft.key)) != bool(t.symbols(asked[0].key)):
             continue  # 3x − 3x comes to a number, and the others to expressions
-        if worth(draft.key) not in [worth(other.key) for other in asked]:
+        if worth(draft.key) not in [worth(earlier.key) for earlier in asked]:
             asked.append(draft)
         if len(asked) == 3:
             break

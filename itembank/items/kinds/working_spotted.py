@@ -54,9 +54,9 @@ def with_working_spotted(
 
 def _drawn(found: Sequence[WrongSolution], of: tuple[Any, ...]) -> WrongSolution:
     """Draw a mistake by lot, and then one of the workings in which it is made."""
-    mistakes = sorted({each.mistake.id for each in found})
+    mistakes = sorted({wrong.mistake.id for wrong in found})
     mistake = mistakes[lot(len(mistakes), of, "mistake")]
-    made = [each for each in found if each.mistake.id == mistake]
+    made = [wrong for wrong in found if wrong.mistake.id == mistake]
     return made[lot(len(made), of, "working")]
 
 

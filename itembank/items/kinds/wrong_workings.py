@@ -62,7 +62,7 @@ def working_goes_wrong(
         made = [*_last_line(asked, row, edits)]
         if columns:
             made += _in_columns(asked, row)
-        return tuple(each for each in made if 2 <= len(each.lines) <= MOST_LINES)
+        return tuple(working for working in made if 2 <= len(working.lines) <= MOST_LINES)
 
     return gone_wrong
 
@@ -181,7 +181,7 @@ def _unbracketed(part: t.Node) -> t.Node:
         return part  # of a measurement it keeps its bracket
     part = t.with_parts(part, _unbracketed)
     if isinstance(part, t.Frac):
-        return t.with_parts(part, lambda each: each.of if isinstance(each, t.Bracket) else each)
+        return t.with_parts(part, lambda node: node.of if isinstance(node, t.Bracket) else node)
     if isinstance(part, t.Bracket):
         number = part.of.amount if isinstance(part.of, t.Quantity | t.Money) else part.of
         return part.of if isinstance(number, t.Int | t.Dec | t.Bracket | t.Percent) else part
@@ -326,7 +326,7 @@ def measures(node: t.Node) -> dict[str, int] | None:
             return {name: n * power for name, n in below.items()}
         case t.Sum(first, rest):
             every = [measures(first), *(measures(part) for _, part in rest)]
-            return every[0] if all(each == every[0] for each in every) else None
+            return every[0] if all(path == every[0] for path in every) else None
         case t.Product(first, rest):
             total = dict(measures(first) or {})
             for sign, part in rest:

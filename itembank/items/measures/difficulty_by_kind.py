@@ -113,7 +113,7 @@ def _of_cards(count: int) -> Features:
 
 def _of_sets(ask: Members) -> Features:
     """Count the rules that have to be carried out, and the signs of the set that is asked for."""
-    rules = sum(each.rule != "listed" for each in ask.sets)
+    rules = sum(named.rule != "listed" for named in ask.sets)
     signs = sum(sign in MEET + UNION + DASH for sign in ask.asked.text)
     return {"choose": 1.0, "common": float(rules), "more options": float(signs)}
 

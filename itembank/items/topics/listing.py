@@ -143,7 +143,7 @@ def believed() -> Believed | None:
         data = json.loads((folder / NAME).read_bytes())
         if data["mark"] != mark(folder):
             return None
-        listed = {name: _read(name, each) for name, each in data["topics"].items()}
+        listed = {name: _read(name, row) for name, row in data["topics"].items()}
         return Believed(data["mark"], listed)
     except (OSError, ValueError, KeyError, TypeError, AttributeError):
         return None
@@ -189,9 +189,9 @@ def _read(name: str, told: Mapping[str, Any]) -> Listed:
 def text_of(listed: tuple[Listed, ...], folder: Path) -> str:
     """Return the text of the list, a line a topic so that a change can be read."""
     lines = [
-        f"{json.dumps(each.id)}: "
-        + json.dumps({k: v for k, v in each._asdict().items() if k != "id"}, ensure_ascii=False)
-        for each in listed
+        f"{json.dumps(topic.id)}: "
+        + json.dumps({k: v for k, v in topic._asdict().items() if k != "id"}, ensure_ascii=False)
+        for topic in listed
     ]
     topics = ",\n".join(lines)
     return f'{{"mark": "{mark(folder)}",\n"topics": {{\n{topics}\n}}}}\n'

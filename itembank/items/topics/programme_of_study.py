@@ -125,7 +125,7 @@ STATEMENTS: tuple[Statement, ...] = (
 )
 """Every statement, in the programme's order. What is left out says why."""
 
-_BY_ID = {each.id: each for each in STATEMENTS}
+_BY_ID = {entry.id: entry for entry in STATEMENTS}
 
 
 def statement(label: str) -> Statement:

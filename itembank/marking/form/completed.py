@@ -30,7 +30,7 @@ def completed(given: t.Node, key: t.Node) -> t.Node:
                 given = t.Listing((given.first, *(side for _, side in given.rest)))
             if isinstance(given, t.Listing) and len(given.parts) == len(parts):
                 pairs = zip(given.parts, _in_order(given.parts, parts), strict=True)
-                return t.Listing(tuple(completed(left, other) for left, other in pairs))
+                return t.Listing(tuple(completed(left, wanted) for left, wanted in pairs))
             return given
         case t.Either(parts):
             answers: tuple[t.Node, ...] = (given,)

@@ -85,14 +85,14 @@ def _without(subject: About, amount: t.Node, unit: str, faults: list[str]) -> t.
         return amount
     own = unit_known(unit)
     for wanted in subject.units:
-        other = unit_known(wanted)
+        named = unit_known(wanted)
         # 400 cm for 4, where metres are meant and not asked for, is right.
-        if other.dimension == own.dimension and not subject.named:
+        if named.dimension == own.dimension and not subject.named:
             try:
-                return decimal_node(exact(amount) * own.size / other.size)
+                return decimal_node(exact(amount) * own.size / named.size)
             except t.NotationError:
                 break
-        faults.append(f"The number is right, but the unit is not: it is in {other.many}.")
+        faults.append(f"The number is right, but the unit is not: it is in {named.many}.")
         return amount
     if unit in subject.beside:
         faults.append(STANDS_BESIDE)

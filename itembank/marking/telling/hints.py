@@ -145,7 +145,7 @@ def _list(item: Item, given: t.Node, key: t.Listing) -> str:
             return "The right numbers are there, but not with the right letters."
         return ""
     pairs = list(zip(parts, wanted, strict=True))
-    if all(wrong_unit_only(mine, other) for mine, other in pairs):
+    if all(wrong_unit_only(mine, theirs) for mine, theirs in pairs):
         return WRONG_UNIT.replace("number is", "numbers are")
     right = [place for place, pair in enumerate(pairs) if same(*pair)]
     if right and not ordered:
@@ -167,10 +167,10 @@ def _swapped(parts: tuple[t.Node, ...], wanted: tuple[t.Node, ...]) -> bool:
 
 def _out_of_order(up: bool, parts: tuple[t.Node, ...]) -> str:
     """Return a sentence that names two neighbours that stand the wrong way round."""
-    for left, other in pairwise(parts):
-        a, b = exact(left), exact(other)
+    for left, right in pairwise(parts):
+        a, b = exact(left), exact(right)
         if (a > b) if up else (a < b):
-            pair = f"{shown_line(left)} and {shown_line(other)}"
+            pair = f"{shown_line(left)} and {shown_line(right)}"
             return f"Look again at {pair}: which of the two is larger?"
     return ""
 
@@ -228,15 +228,15 @@ def _relation(item: Item, given: t.Node, key: t.Relation) -> str:
         alone = given.first == letter or given.rest[-1][1] == letter
         if letter.name in t.symbols(given) and not alone:
             return f"Go on until {letter.name} stands alone, and check the steps before."
-        other = given.first if isinstance(given.first, t.Sym) else None
+        subject = given.first if isinstance(given.first, t.Sym) else None
         if (
-            other is not None
-            and other != letter
+            subject is not None
+            and subject != letter
             and len(given.rest) == 1
             and same(given.rest[0][1], key.rest[0][1])
             and key.rest[0][0] == "="
         ):
-            return f"The question is about {letter.name}, not {other.name}."
+            return f"The question is about {letter.name}, not {subject.name}."
     if marking_of(item.ask).range or item.form == "inequality":
         return _inequality(given, key)
     if letter is not None and len(key.rest) == 1 and key.rest[0][0] == "=":

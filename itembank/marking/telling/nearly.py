@@ -49,8 +49,8 @@ def single(item: Item, given: t.Node, key: t.Node) -> str:
     number_given = exact_of(quotient(a))
     if number_given is not None and (about := approximately(quotient(b))) is not None:
         return _rounded(item, given, number_given, Fraction(about))
-    if other := _foreign_letter(item, given, key):
-        return other
+    if letter := _foreign_letter(item, given, key):
+        return letter
     match given:
         # a + b/2 typed on one line for (a + b)/2.
         case t.Sum(first, (*terms, (op, t.Frac(top, bottom)))):

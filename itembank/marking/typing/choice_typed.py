@@ -132,9 +132,9 @@ def _as_printed(plain: str, labels: Sequence[str]) -> str:
     """Return a text with a choice by its printed name, where it has a usual other one."""
     printed = [label.casefold() for label in labels]
     bare = f" {' '.join(plain.translate(_DASHES).lower().split())} "
-    for other, label in _CALLED.items():
-        if label in printed and other not in printed and f" {other} " in bare:
-            return bare.replace(f" {other} ", f" {label} ").strip()
+    for called, label in _CALLED.items():
+        if label in printed and called not in printed and f" {called} " in bare:
+            return bare.replace(f" {called} ", f" {label} ").strip()
     return plain
 
 
@@ -178,7 +178,7 @@ def _stands_in(label: str, text: str) -> bool:
 def _and_another(folded: str, label: str, labels: Sequence[str]) -> bool:
     """Tell whether a second choice is named by its letter alone: *Pack A and B*."""
     short = " ".join(label.casefold().split()[-2:])
-    ends = {other.casefold().split()[-1] for other in labels if other != label}
+    ends = {rival.casefold().split()[-1] for rival in labels if rival != label}
     found = _AND_ANOTHER.match(folded[folded.find(short) + len(short) :])
     return found is not None and found[1] in ends
 

@@ -106,4 +106,4 @@ def _fits(pattern: t.Node, node: t.Node, found: list[t.Node]) -> bool:
     mine, theirs = t.children(pattern), t.children(node)
     if len(mine) != len(theirs) or t.frame(pattern) != t.frame(node):
         return False
-    return all(_fits(own, other, found) for own, other in zip(mine, theirs, strict=True))
+    return all(_fits(own, wanted, found) for own, wanted in zip(mine, theirs, strict=True))

@@ -43,7 +43,7 @@ def ratios_hold(left: t.Node, right: t.Node) -> bool | None:
     # As typed, then without units, which are often left out of working.
     for change in (lambda node: node, bare):
         a, b = ([exact(change(pair[i])) for pair in pairs] for i in (0, 1))
-        if all(x * b[0] == other * a[0] for x, other in zip(a, b, strict=True)):
+        if all(x * b[0] == y * a[0] for x, y in zip(a, b, strict=True)):
             return True
     # Some parts may have their unit left out.
     return None if _units_in(left) or _units_in(right) else False

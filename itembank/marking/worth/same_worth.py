@@ -60,7 +60,7 @@ def _same(given: t.Node, key: t.Node, within: Fraction, ordered: bool) -> bool:
                 return _chain_says(given, key)
             if ordered:
                 pairs = zip(given.parts, parts, strict=True)
-                return all(_same(left, other, within, True) for left, other in pairs)
+                return all(_same(left, wanted, within, True) for left, wanted in pairs)
             return _match(given.parts, parts, within)
     if isinstance(given, t.Relation) and len(given.rest) == 1 and given.rest[0][0] == "=":
         # x = 5, 5 = x or T(n) = … where only the value is asked for.
@@ -86,7 +86,7 @@ def _same_ratio(given: t.Node, parts: tuple[t.Node, ...]) -> bool:
     if not isinstance(given, t.Ratio) or len(given.parts) != len(parts):
         return False
     given = _in_one_unit(given, parts)
-    pairs = [worths(left, other) for left, other in zip(given.parts, parts, strict=True)]
+    pairs = [worths(left, right) for left, right in zip(given.parts, parts, strict=True)]
     lead, wanted = map(quotient, pairs[0])
     # 0 : 0 would agree crosswise with every ratio.
     if not (lead.top and wanted.top):
@@ -157,7 +157,7 @@ def _same_solution(given: t.Node, key: t.Listing, within: Fraction) -> bool:
     # Bare numbers stand for the letters that are left, in the order of the alphabet: (2, 5).
     rest = [wanted[name] for name in sorted(wanted)]
     return len(bare) == len(rest) and all(
-        _same(left, other, within, True) for left, other in zip(bare, rest, strict=True)
+        _same(left, right, within, True) for left, right in zip(bare, rest, strict=True)
     )
 
 
@@ -237,8 +237,8 @@ def _same_relation(given: t.Node, key: t.Relation, within: Fraction) -> bool:
         # Only a bound may be near the key, never what it is a bound of.
         and _same(way.first, key.first, Fraction(0), True)
         and all(
-            _same(left, other, within, True)
-            for (_, left), (_, other) in zip(way.rest, key.rest, strict=True)
+            _same(left, right, within, True)
+            for (_, left), (_, right) in zip(way.rest, key.rest, strict=True)
         )
         for way in (given, turned(given))
     )

@@ -151,8 +151,8 @@ def add(first: Node, *others: Node) -> Node:
     if not others:
         return first
     rest: list[tuple[SumOp, Node]] = []
-    for other in others:
-        rest.append(("-", other.of) if isinstance(other, Neg) else ("+", other))
+    for term in others:
+        rest.append(("-", term.of) if isinstance(term, Neg) else ("+", term))
     return _longer_sum(first, tuple(rest))
 
 
@@ -168,12 +168,12 @@ def sub(first: Node, *others: Node) -> Node:
     >>> sub(Sym("x"), Int(3))
     Sum(first=Sym(name='x'), rest=(('-', Int(n=3)),))
     """
-    return _longer_sum(first, tuple(("-", other) for other in others))
+    return _longer_sum(first, tuple(("-", term) for term in others))
 
 
 def times(first: Node, *others: Node) -> Node:
     """Return the factors joined by ×; a product that comes first goes on."""
-    return _longer_product(first, tuple(("×", other) for other in others))
+    return _longer_product(first, tuple(("×", factor) for factor in others))
 
 
 def divide(first: Node, *others: Node) -> Node:
@@ -182,7 +182,7 @@ def divide(first: Node, *others: Node) -> Node:
     >>> divide(times(Int(2), Int(6)), Int(4)).rest
     (('×', Int(n=6)), ('÷', Int(n=4)))
     """
-    return _longer_product(first, tuple(("÷", other) for other in others))
+    return _longer_product(first, tuple(("÷", divisor) for divisor in others))
 
 
 def _longer_product(first: Node, rest: tuple[tuple[ProductOp, Node], ...]) -> Product:
@@ -229,7 +229,7 @@ def ratio(*parts: Node) -> Ratio:
 
 def equals(first: Node, *others: Node) -> Relation:
     """Return the sides joined by equals signs."""
-    return Relation(first, tuple(("=", other) for other in others))
+    return Relation(first, tuple(("=", side) for side in others))
 
 
 def relate(left: Node, op: RelationOp, right: Node) -> Relation:

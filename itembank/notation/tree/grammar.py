@@ -75,7 +75,9 @@ def grammar(pence: bool, times: bool) -> str:
                 raise ValueError(f"{name} has two patterns, one of them that of {kind.__name__}")
     if not pence:
         del signs["PENCE.6"]
-        ways = {level: [way for way in each if "PENCE" not in way] for level, each in ways.items()}
+        ways = {
+            level: [way for way in found if "PENCE" not in way] for level, found in ways.items()
+        }
     rows = [
         # A ? has lark leave out a level that only passes on, so that no tree is made for it.
         f"{'?' if level in LEVELS and level != 'start' else ''}{level}: {' | '.join(way)}"

@@ -67,9 +67,9 @@ def likeness(candidate: Candidate, page: Sequence[Candidate]) -> float:
     """
     mine = candidate.look
     cost = 0.0
-    for other in page:
-        theirs = other.look
-        cost += max(closeness(mine, theirs), float(_neighbours(candidate, other)))
+    for neighbour in page:
+        theirs = neighbour.look
+        cost += max(closeness(mine, theirs), float(_neighbours(candidate, neighbour)))
         cost += REPEATED * same_answer(mine, theirs)
         cost += ENDS_ALIKE * ends_alike(mine, theirs)
     return cost
@@ -81,8 +81,8 @@ def sameness(candidate: Candidate, page: Sequence[Candidate]) -> float:
     So a topic that asks several things asks several of them, and not three times for the area of
     a square from its perimeter.
     """
-    topic = [other for other in page if other.item.topic == candidate.item.topic]
-    return SAME_STEPS * sum(other.structure == candidate.structure for other in topic)
+    topic = [neighbour for neighbour in page if neighbour.item.topic == candidate.item.topic]
+    return SAME_STEPS * sum(neighbour.structure == candidate.structure for neighbour in topic)
 
 
 def mixing(candidate: Candidate, page: Sequence[Candidate]) -> float:
@@ -97,7 +97,7 @@ def mixing(candidate: Candidate, page: Sequence[Candidate]) -> float:
         return 0.0  # there is nothing to choose between
     if candidate.kind == PICTURE and not _pictured(candidate.item.topic, page):
         return 0.0
-    kinds = [other.kind for other in page]
+    kinds = [neighbour.kind for neighbour in page]
     others = sum(kind not in PLAIN for kind in kinds)
     plain = len(kinds) - others
     if candidate.kind in PLAIN:
@@ -106,7 +106,9 @@ def mixing(candidate: Candidate, page: Sequence[Candidate]) -> float:
 
 
 def _pictured(topic: str, page: Sequence[Candidate]) -> bool:
-    return any(other.item.topic == topic and other.item.figure is not None for other in page)
+    return any(
+        candidate.item.topic == topic and candidate.item.figure is not None for candidate in page
+    )
 
 
 def _neighbours(first: Candidate, other: Candidate) -> bool:
@@ -127,6 +129,6 @@ def crowding(candidate: Candidate, others: Sequence[Candidate]) -> float:
     """
     overlong = candidate.length > OVERLONG and candidate.kind not in PLAIN
     cost = OVERLONG_COST if overlong else 0.0
-    if candidate.length > LONG and any(other.length > LONG for other in others):
+    if candidate.length > LONG and any(neighbour.length > LONG for neighbour in others):
         cost += LONG_COST * (candidate.length // LINE) / (LONG // LINE)
     return cost

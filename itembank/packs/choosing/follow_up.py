@@ -169,6 +169,6 @@ def _rarity(candidate: Candidate, page: Sequence[Candidate]) -> float:
     """
     if kind_at(candidate.values) is None:
         return 0.0
-    others = [other for other in page if kind_at(other.values) is not None]
-    same = sum(other.kind == candidate.kind for other in others)
+    others = [neighbour for neighbour in page if kind_at(neighbour.values) is not None]
+    same = sum(neighbour.kind == candidate.kind for neighbour in others)
     return OUT_OF_MIX * (4 * len(others) > len(page)) + SAME_KIND * same

@@ -131,10 +131,10 @@ class Pool:
 
     def alike(self, item: Candidate, others: list[Candidate]) -> bool:
         """Tell whether an item is the twin of one of `others`."""
-        if item.item.twin in [other.item.twin for other in others]:
+        if item.item.twin in [taken.item.twin for taken in others]:
             return True
         return self._same is not None and self._mark(item.item) in [
-            self._mark(other.item) for other in others
+            self._mark(taken.item) for taken in others
         ]
 
     def take(self, candidate: Candidate) -> Candidate:
@@ -157,7 +157,7 @@ class Pool:
             for source in sources(topic)
             for index in range(size(source, tier))
         )
-        return next((each for each in everything if each.can_be_looked_at), None)
+        return next((candidate for candidate in everything if candidate.can_be_looked_at), None)
 
     def room(
         self, topic: TopicSources, tier: Tier, rested: bool = False, most: int | None = None
@@ -285,7 +285,7 @@ class Pool:
         """Return the best of those that were ranked; what may not be used is taken away."""
         while ranked:
             candidate = ranked[0][-1]
-            if not self.refuses(candidate, (each for *_, each in ranked)):
+            if not self.refuses(candidate, (ahead for *_, ahead in ranked)):
                 return candidate
             heappop(ranked)
         return None

@@ -51,11 +51,11 @@ def make_ahead(
     """
     if len(places) < 2 or cores() < 2 or not best_kind().inherits:
         return
-    with Beside(partial(_made, places[1::2], look, topics, pool, shares)) as other:
+    with Beside(partial(_made, places[1::2], look, topics, pool, shares)) as helper:
         for place in places[::2]:
             look(*place)
         try:
-            made, known = other.result()
+            made, known = helper.result()
         except RuntimeError:  # it was killed: what it would have made is made here when asked for
             return
     for topic, number, tier, at, item, size in made:
@@ -79,9 +79,9 @@ def _made(
         before = {number: pool.made(source, tier).keys() for number, source in of}
         look(topic, tier)
         made += [
-            Made(topic, number, tier, index, each.item, each.figure_size)
+            Made(topic, number, tier, index, candidate.item, candidate.figure_size)
             for number, source in of
-            for index, each in pool.made(source, tier).items()
-            if index not in before[number] and not isinstance(each, BankCandidate)
+            for index, candidate in pool.made(source, tier).items()
+            if index not in before[number] and not isinstance(candidate, BankCandidate)
         ]
     return made, {place: share for place, share in shares.items() if place not in known}

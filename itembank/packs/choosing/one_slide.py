@@ -142,16 +142,16 @@ def _shortened(
                     enough = middle
                 else:
                     few = middle
-            for candidate, other in others[:enough]:
+            for candidate, sibling in others[:enough]:
                 pool.give_back(candidate)
-                pool.take(other)
+                pool.take(sibling)
             return swapped(enough)
     return None
 
 
 def _swapped(questions: Sequence[Candidate], others: Sequence[Swap], count: int) -> list[Candidate]:
     """Return a starter with the first few of `others` in it."""
-    instead = {id(candidate): other for candidate, other in others[:count]}
+    instead = {id(candidate): sibling for candidate, sibling in others[:count]}
     return in_order(instead.get(id(candidate), candidate) for candidate in questions)
 
 

@@ -29,7 +29,7 @@ def about_one_figure(
     swaps: Sequence[Swap], questions: Sequence[Candidate], shorter: ShorterOnes
 ) -> list[Swap]:
     """Return the swaps, with two of a topic to questions about one figure where that is lower."""
-    instead = {id(candidate): other for candidate, other in swaps}
+    instead = {id(candidate): partner for candidate, partner in swaps}
     may_go = shorter.may_go(questions)
     chosen: list[Swap] = []
     for topic in dict.fromkeys(candidate.item.topic for candidate in may_go):
@@ -37,7 +37,11 @@ def about_one_figure(
         now = [instead.get(id(model), model) for model in models]
         if len(models) < 2 or not all(shared_figure(candidate) for candidate in now[:2]):
             continue
-        rest = [instead.get(id(other), other) for other in questions if other.item.topic != topic]
+        rest = [
+            instead.get(id(question), question)
+            for question in questions
+            if question.item.topic != topic
+        ]
         pair = _pair(models[:2], rest + now[2:], shorter)
         share = shorter.rooms.of_all
         if pair and share(pair) + WORTH < share(now[:2]):
@@ -60,13 +64,13 @@ def _pair(
         if (figure := shared_figure(candidate)) is not None:
             about.setdefault(figure, []).append(candidate)
     best: tuple[float, list[Candidate]] | None = None
-    for other in second:
-        figure = shared_figure(other)
+    for partner in second:
+        figure = shared_figure(partner)
         for candidate in about.get(figure, ()) if figure is not None else ():
-            if pool.alike(candidate, [other, *rest]) or pool.alike(other, list(rest)):
+            if pool.alike(candidate, [partner, *rest]) or pool.alike(partner, list(rest)):
                 continue
-            pair = [candidate, other]
-            cost = 4.0 * room_of_all(pair) / LINE_HIGH + likeness(candidate, [other])
+            pair = [candidate, partner]
+            cost = 4.0 * room_of_all(pair) / LINE_HIGH + likeness(candidate, [partner])
             for model, asked in zip(models, pair, strict=True):
                 cost += apart(asked, model) + likeness(asked, rest)
             if best is None or cost < best[0]:

@@ -172,7 +172,9 @@ class ShorterOnes:
         found: list[Swap] = []
         now = list(questions)
         shares = {id(question): self.rooms.share(question) or 0.0 for question in questions}
-        going = [each for each in self.may_go(questions) if shares[id(each)] >= WORTH_LOOKING]
+        going = [
+            question for question in self.may_go(questions) if shares[id(question)] >= WORTH_LOOKING
+        ]
         self._look_ahead(going)
         for longest in sorted(going, key=lambda c: shares[id(c)], reverse=True):
             rest = [candidate for candidate in now if candidate is not longest]
@@ -181,17 +183,17 @@ class ShorterOnes:
             rng = looked_at(self.seed, topic.id, tier)
             price = self._price(longest, rest, 1.0 if gently else HARDLY)
             try:
-                other = self.pool.pick(topic, tier, rng, price, SHORTER_LOOK_AHEAD)
+                sibling = self.pool.pick(topic, tier, rng, price, SHORTER_LOOK_AHEAD)
             except TooFew:
                 continue
-            share = self.rooms.share(other)
+            share = self.rooms.share(sibling)
             if share is None or share > shares[id(longest)] - SAVED:
-                self.pool.give_back(other)
+                self.pool.give_back(sibling)
                 continue
-            found.append((longest, other))
-            now = [*rest, other]
-        for _, other in found:
-            self.pool.give_back(other)
+            found.append((longest, sibling))
+            now = [*rest, sibling]
+        for _, sibling in found:
+            self.pool.give_back(sibling)
         return found
 
     def _price(

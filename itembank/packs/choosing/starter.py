@@ -73,10 +73,10 @@ def share_out(counts: Sequence[int | None], questions: int) -> list[int]:
     """
     free = [place for place, count in enumerate(counts) if count is None]
     rest = questions - sum(count or 0 for count in counts)
-    each, extra = divmod(rest, len(free)) if free else (0, 0)
+    even, extra = divmod(rest, len(free)) if free else (0, 0)
     shares = [count or 0 for count in counts]
     for order, place in enumerate(free):
-        shares[place] = each + (order < extra)
+        shares[place] = even + (order < extra)
     return shares
 
 
@@ -226,7 +226,7 @@ def _parallel(
     """Take a version as hard as the first, number by number, with other answers than `made`."""
     version: list[Candidate] = []
     for place, model in enumerate(made[0]):
-        neighbours = [other[place].look for other in made]
+        neighbours = [earlier[place].look for earlier in made]
         topic, cost = topics[model.item.topic], _sibling_cost(model, neighbours, version)
         version.append(
             pool.pick(topic, model.item.tier, rng, cost, VERSION_LOOK_AHEAD, partial(_akin, model))
@@ -246,7 +246,7 @@ def _sibling_cost(
 ) -> Callable[[Candidate], float]:
     """Return what it costs to ask an item where neighbours are asked `model`."""
     found = False
-    before = [other.look for other in version[-2:]]
+    before = [question.look for question in version[-2:]]
 
     def third(candidate: Candidate) -> float:
         return THIRD_ALIKE * alike_running([*before, candidate.look])

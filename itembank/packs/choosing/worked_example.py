@@ -26,9 +26,11 @@ def worked_examples(
     twice = _twice(topic, tier, rng, pool) if is_short(topic) else None
 
     def unshown(candidate: Candidate) -> float:
-        other = kind_at(candidate.values) is not None  # an example shows how to work it out
+        unlike = kind_at(candidate.values) is not None  # an example shows how to work it out
         return (
-            other + (_lines(candidate) < 2) + 0.5 * bool(twice and candidate.structure not in twice)
+            unlike
+            + (_lines(candidate) < 2)
+            + 0.5 * bool(twice and candidate.structure not in twice)
         )
 
     worked = pool.pick(topic, tier, rng, unshown)

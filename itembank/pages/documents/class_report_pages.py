@@ -221,10 +221,10 @@ def _bands(paper: Paper, data: ReportData) -> None:
     rows: list[list[Contents | Cell]] = []
     for band in data.bands:
         counts = dict(band.bands)
-        each: list[Contents | Cell] = [str(counts.get(letter, 0)) for letter in letters]
+        cells: list[Contents | Cell] = [str(counts.get(letter, 0)) for letter in letters]
         share = "" if band.share is None else f"{round(100 * band.share)} %"
         bar = Cell(share, 190.0, _stacked([counts.get(letter, 0) for letter in letters], letters))
-        rows.append([band.when, *each, bar])
+        rows.append([band.when, *cells, bar])
     narrow = 34.0
     rest = WIDTH - 100 - narrow * len(letters)
     heads = ("Week" if data.by_week else "Lesson", *letters, "Bands, and the mean share of marks")

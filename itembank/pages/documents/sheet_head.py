@@ -69,18 +69,18 @@ def _score(paper: Paper, head: Head) -> float:
     start = x - SCORE_LINE * size
     room = start - face().width("Score") * size - 6 - 1.5 * size - LEFT
     words = "\n".join(filter(None, head.words))
-    each = measure(Flow(words or " "), room, paper.least)
-    baseline = max(each.baseline, ASCENT * size)
+    width = measure(Flow(words or " "), room, paper.least)
+    baseline = max(width.baseline, ASCENT * size)
     low = paper.y - baseline
     if words:
         with page.document.tag("P"):
-            draw(page, each, LEFT, low + each.baseline, colour=theme.QUIET)
+            draw(page, width, LEFT, low + width.baseline, colour=theme.QUIET)
     with page.document.tag("P"):
         page.text(start - 6, low, "Score", size, align="right")
         page.text(RIGHT, low, out_of, size, align="right")
     with page.artifact():
         page.line((start, low - 2), (x, low - 2), width=1.0)
-    return baseline + max(0.25 * size, each.height - each.baseline)
+    return baseline + max(0.25 * size, width.height - width.baseline)
 
 
 def _signs(page: Page, bands: Sequence[Band], x: float, y: float, size: float, room: float) -> None:

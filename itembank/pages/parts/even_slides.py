@@ -20,9 +20,9 @@ def splits(count: int, slides: int) -> Iterator[list[range]]:
     >>> [[len(group) for group in way] for way in splits(8, 3)][:4]
     [[3, 3, 2], [3, 2, 3], [2, 3, 3], [4, 2, 2]]
     """
-    each, over = divmod(count, slides)
-    near = range(each - UNEVEN, each + UNEVEN + 1)
-    usual = tuple(each + (number < over) for number in range(slides))
+    even, over = divmod(count, slides)
+    near = range(even - UNEVEN, even + UNEVEN + 1)
+    usual = tuple(even + (number < over) for number in range(slides))
     ways = product(near, repeat=slides) if slides <= FEW else [usual]
     fair = (way for way in ways if sum(way) == count and min(way) > 0)
     for way in sorted(fair, key=lambda way: (max(way) - min(way), [-size for size in way])):

@@ -162,11 +162,11 @@ class _Setting:
         """Return a slip: the room left over goes to the questions that need most working."""
         head = self.head(group)
         spare = self._free(group) - sum(self.needs[i] for i in group)
-        each = spare / sum(self.wishes[i] for i in group)
+        share = spare / sum(self.wishes[i] for i in group)
         y = self.room - self._free(group)
         placed = []
         for i in group:
-            extra = min(MOST_WORKING, each * self.wishes[i])
+            extra = min(MOST_WORKING, share * self.wishes[i])
             height = self.needs[i] + extra
             after = min(MOST_AFTER, AFTER + MORE_AFTER * extra)
             placed.append(Placed(i + 1, self.blocks[i], y, height - after, self.items[i].drawn))

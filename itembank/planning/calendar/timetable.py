@@ -82,7 +82,7 @@ def read_lessons(row: Table) -> tuple[WeeklyLesson, ...]:
                 '"B Thu 3".',
                 str(value),
             )
-        elif any(lesson.clashes(other) for other in found):
+        elif any(lesson.clashes(earlier) for earlier in found):
             row.fault("lessons", f"The class has two lessons on {value}.", str(value))
         else:
             found.append(lesson)

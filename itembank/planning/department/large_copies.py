@@ -66,9 +66,9 @@ def read_large_print(row: Table) -> LargePrint | None:
         )
         return None
     found: dict[str, str] = {}
-    for each in value:
-        word = str(each)
-        for fault in _add_seats(found, each):
+    for seat in value:
+        word = str(seat)
+        for fault in _add_seats(found, seat):
             row.fault(KEY, fault, word)
     if fault := _count_fault(len(found)):
         row.fault(KEY, fault)

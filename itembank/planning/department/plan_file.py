@@ -117,7 +117,7 @@ def _topics(top: Table, known: Collection[str] | None) -> tuple[PlannedTopic, ..
         else:
             top.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
             continue
-        if topic.id in (other.id for other in found):
+        if topic.id in (earlier.id for earlier in found):
             top.fault("topics", f"The topic {topic.id} is listed twice.", topic.id)
         elif topic.id and known is not None and topic.id not in known:
             top.fault("topics", unknown_topic(topic.id, known), topic.id, matter="no such topic")

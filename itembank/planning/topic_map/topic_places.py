@@ -59,14 +59,14 @@ def without_detours(rests: Rests) -> dict[str, tuple[str, ...]]:
 
     @cache
     def below(name: str) -> frozenset[str]:
-        direct = [other for other in rests.get(name, ()) if other in rests]
+        direct = [topic for topic in rests.get(name, ()) if topic in rests]
         return frozenset(direct).union(*map(below, direct))
 
     found = {}
     for name, direct in rests.items():
-        far = frozenset[str]().union(*(below(other) for other in direct if other in rests))
+        far = frozenset[str]().union(*(below(topic) for topic in direct if topic in rests))
         found[name] = tuple(
-            dict.fromkeys(other for other in direct if other in rests and other not in far)
+            dict.fromkeys(topic for topic in direct if topic in rests and topic not in far)
         )
     return found
 
@@ -80,7 +80,7 @@ def depths(rests: Rests) -> dict[str, int]:
 
     @cache
     def depth(name: str) -> int:
-        return max((1 + depth(other) for other in rests[name] if other in rests), default=0)
+        return max((1 + depth(topic) for topic in rests[name] if topic in rests), default=0)
 
     return {name: depth(name) for name in rests}
 
@@ -112,13 +112,13 @@ def topic_places(
     for (strand, column), names in sorted(cells.items(), key=lambda cell: (cell[0][1], cell[0][0])):
         wished = {name: _wish(direct[name], places, starts[strand]) for name in names}
         inside = depths(
-            {name: [other for other in rests[name] if other in names] for name in names}
+            {name: [topic for topic in rests[name] if topic in names] for name in names}
         )
         for row, name in enumerate(
             sorted(names, key=lambda name: (inside[name], wished[name], name))
         ):
             places[name] = Place(column, starts[strand] + row)
-    edges = tuple((other, name) for name in sorted(direct) for other in direct[name])
+    edges = tuple((topic, name) for name in sorted(direct) for topic in direct[name])
     return TopicPlaces(places, tuple(lanes), tuple(heads), edges)
 
 
@@ -133,5 +133,5 @@ def _lane_order(strands: Iterable[str]) -> list[str]:
 
 def _wish(below: Sequence[str], places: Mapping[str, Place], otherwise: int) -> float:
     """Return the middle row of what a topic rests on and that has its place."""
-    rows = [places[other].row for other in below if other in places]
+    rows = [places[topic].row for topic in below if topic in places]
     return sum(rows) / len(rows) if rows else otherwise

@@ -229,13 +229,13 @@ class Editor:
     @_make.register
     def _swap(self, change: Swap) -> None:
         place = find_lesson(self.plan, change.lesson)
-        other = find_lesson(self.plan, change.other_lesson)
-        if place == other:
+        swapped = find_lesson(self.plan, change.other_lesson)
+        if place == swapped:
             raise ItembankError("Both are in the same lesson. Name two lessons.")
         self._put(
             {
                 place: self._replaced(place, change.topic, change.other_topic),
-                other: self._replaced(other, change.other_topic, change.topic),
+                swapped: self._replaced(swapped, change.other_topic, change.topic),
             }
         )
 

@@ -227,7 +227,9 @@ def _reason(
     if why == reason_words(chosen):  # whatever the other topics say: these words rest on no facts
         return chosen
     # A line that was written over keeps the words of the topic that stood there.
-    others = (reason_words(other, pinned) for other in reasons.values() for pinned in (True, False))
+    others = (
+        reason_words(reason, pinned) for reason in reasons.values() for pinned in (True, False)
+    )
     return None if not why or why in others else replace(chosen, own=why)
 
 

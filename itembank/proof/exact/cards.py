@@ -168,7 +168,7 @@ def find_pairs(ask: Match, key: t.Node) -> Finding:
     """
     values = worths((*ask.cards, *ask.partners))
     cards, partners = values[: len(ask.cards)], values[len(ask.cards) :]
-    pairs = [[n for n, other in enumerate(partners) if other == value] for value in cards]
+    pairs = [[n for n, partner in enumerate(partners) if partner == value] for value in cards]
     places = [places[0] for places in pairs if len(places) == 1]
     if len(places) != len(cards) or len(set(places)) != len(places):
         raise NotExact("the cards cannot be matched in one way alone")

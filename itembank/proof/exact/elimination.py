@@ -171,12 +171,12 @@ def eliminate(equations: list[Form], known: dict[str, Fraction]) -> list[str]:
         row = {name: over(c, lead) for name, c in row.items()}
         # The rows above are cleared too (Jordan): at the end a row with no letter but its pivot
         # settles that letter, even where others stay free.
-        for other in (*rows, *pivots.values()):
-            c = other.get(letter)
+        for above in (*rows, *pivots.values()):
+            c = above.get(letter)
             if c:
                 for name, value in row.items():
                     taken = c * value
-                    other[name] = other[name] - taken if name in other else -taken
+                    above[name] = above[name] - taken if name in above else -taken
         pivots[letter] = row
     # What is left has no letter any more, and says that a number is zero.
     if any(form.get("") for form in rows):

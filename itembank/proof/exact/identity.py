@@ -77,7 +77,7 @@ def _settled(nodes: tuple[t.Node, ...], relations: tuple[t.Relation, ...]) -> li
         raise NotExact("what is given has no real solution")
     # Several solutions are no matter where the target is worth the same at all of them.
     values = [[algebra(node, point) for node in nodes] for point in every]
-    if any(other != values[0] for other in values[1:]):
+    if any(value != values[0] for value in values[1:]):
         raise NotExact(f"what is given has more than one solution: {solutions_text(every)}")
     if any(piece.letters() - {"π"} for piece in values[0]):
         loose = sorted({n for p in values[0] for n in p.letters()} - unknowns(relations))

@@ -63,7 +63,9 @@ def key_form_fault(item: Item) -> str:
     ''
     """
     fault, rules = form_fault(item.form, item.key), RULES.of(item.ask)
-    if fault and all(form_fault(item.form, other) for other in rules.respelled(item.ask, item)):
+    if fault and all(
+        form_fault(item.form, spelling) for spelling in rules.respelled(item.ask, item)
+    ):
         # To write −5 as a fraction, (−5)/1 is the answer, which is no lowest form of any number.
         over_one = rules.over_one and _whole_as_fraction(item, rules.target(item.ask))
         return "" if over_one else fault

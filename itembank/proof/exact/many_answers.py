@@ -81,8 +81,8 @@ def _answers(ask: Give) -> Iterator[tuple[Fraction, ...]]:
     ]
     for value in islice(_values(ask), MOST_TRIED // 4):
         if not equations:
-            for other in islice(_values(ask), MOST_TRIED // 100):
-                yield value, other
+            for second in islice(_values(ask), MOST_TRIED // 100):
+                yield value, second
         for equation in equations[:1]:
             found = _other(equation, {first.name: value}, rest[0].name)
             if found is not None:

@@ -62,7 +62,7 @@ def members_of(ask: Members) -> list[Held]:
     if not 0 <= low < high <= low + MOST:
         raise NotExact("the universal set is none that is tried here")
     whole = frozenset(range(low, high + 1))
-    told = {each.name: frozenset(filter(_rule(each, whole), whole)) for each in ask.sets}
+    told = {named.name: frozenset(filter(_rule(named, whole), whole)) for named in ask.sets}
     parts = [*told.values()]
     signs = [sign for sign in ask.asked.text if not sign.isspace()]
     value, rest = _read(signs, told, whole, parts)
@@ -108,9 +108,9 @@ def _read(
             raise NotExact("∩ and ∪ stand in one row without brackets")
         joined = rest[0]
         parts.append(value)
-        other, rest = _single(rest[1:], told, whole, parts)
-        parts.append(other)
-        value = value & other if joined == MEET else value | other
+        following, rest = _single(rest[1:], told, whole, parts)
+        parts.append(following)
+        value = value & following if joined == MEET else value | following
     return value, rest
 
 

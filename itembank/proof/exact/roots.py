@@ -50,7 +50,7 @@ def find_solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
         if not holds(relations, solution):
             return found(answer, key, False, _why_not(relations, solution))
     if ours is not None:
-        missing = [our for our in ours if not any(_same(our, other) for other in given)]
+        missing = [our for our in ours if not any(_same(our, root) for root in given)]
         parting = f"{solutions_text(missing[:1])} is missing" if missing else ""
         return found(answer, key, not missing, parting)
     if why.startswith("every value"):

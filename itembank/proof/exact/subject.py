@@ -50,8 +50,8 @@ def _opposite(a: t.Node, b: t.Node) -> bool:
     not tell which: from x² = (a − b)² come a − b and −(b − a), which are one root written twice.
     """
     if any(
-        isinstance(root, t.Neg) and writing(root.of) == writing(other)
-        for root, other in ((a, b), (b, a))
+        isinstance(root, t.Neg) and writing(root.of) == writing(leg)
+        for root, leg in ((a, b), (b, a))
     ):
         return True
     try:

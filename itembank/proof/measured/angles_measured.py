@@ -102,7 +102,7 @@ class Plan:
         place = _spot(point)
         near = min(
             self.crossings,
-            key=lambda each: sum(part**2 for part in _step(each.at, place)),
+            key=lambda label: sum(part**2 for part in _step(label.at, place)),
         )
         k = near.holds(place)
         if k in near.labels:

@@ -114,8 +114,8 @@ def _share(drawing: Drawing, name: str, other: str) -> sympy.Rational | None:
 
 
 def _length(drawing: Drawing, name: str) -> t.Node:
-    for other, amount in _given(drawing).items():
-        share = _share(drawing, name, other) if len(other) == 2 else None
+    for arc, amount in _given(drawing).items():
+        share = _share(drawing, name, arc) if len(arc) == 2 else None
         if share is not None and not t.symbols(amount):
             return amount_tree(to_sympy(amount) * share, amount)
     raise NotExact("the drawing does not give the length")
@@ -180,21 +180,21 @@ def _mirrored(drawing: Drawing, name: str) -> str:
     points, (line,) = _points(drawing), _strokes(drawing, "drawn")
     if len(name) == 1 and name in points:
         away = points[name]
-        for other, at in points.items():
-            if other != name and all(
+        for letter, at in points.items():
+            if letter != name and all(
                 abs(_far(end, away) - _far(end, at)) < _NEAR for end in line.points
             ):
-                return other
+                return letter
     elif len(name) == 2 and {*name} <= {*points}:
         vertex = points[name[0]]
         arm = Stroke((vertex, points[name[1]]))
         tip = max(line.points, key=lambda end: _far(end, vertex))
         if arm.points[0] in line.points or _aside(vertex, line) < _NEAR:
-            for other, at in points.items():
-                if other in name or not _on_one(drawing, vertex, at) or _aside(at, line) < _NEAR:
+            for letter, at in points.items():
+                if letter in name or not _on_one(drawing, vertex, at) or _aside(at, line) < _NEAR:
                     continue
                 if abs(_aside(tip, arm) - _aside(tip, Stroke((vertex, at)))) < _NEAR:
-                    return name[0] + other
+                    return name[0] + letter
     raise NotExact("the line that is drawn is as far from nothing else")
 
 

@@ -38,16 +38,20 @@ def of_journeys(drawing: Drawing, scale: Scale, reading: Reading) -> t.Node:
             return number_tree(_across(track, sympy.Rational(of[1])).y)
         case "time at":
             level = sympy.Line((0, sympy.Rational(of[1])), slope=0)
-            return number_tree(_single(p for each in track for p in level.intersection(each)).x)
+            return number_tree(
+                _single(p for stretch in track for p in level.intersection(stretch)).x
+            )
         case "stopped":
-            (stop,) = _joined([each for each in track if each.p1.y == each.p2.y])
+            (stop,) = _joined([stretch for stretch in track if stretch.p1.y == stretch.p2.y])
             return number_tree(stop[1] - stop[0])
         case "stops":
-            return t.Int(len(_joined([each for each in track if each.p1.y == each.p2.y])))
+            return t.Int(
+                len(_joined([stretch for stretch in track if stretch.p1.y == stretch.p2.y]))
+            )
         case "travelled":
-            return number_tree(sum(abs(each.p2.y - each.p1.y) for each in track))
+            return number_tree(sum(abs(stretch.p2.y - stretch.p1.y) for stretch in track))
         case "farthest":
-            return number_tree(max(end.y for each in track for end in each.points))
+            return number_tree(max(end.y for stretch in track for end in stretch.points))
     return number_tree(_speed(drawing, track, *of[1:]))
 
 
@@ -61,7 +65,7 @@ def _track(drawing: Drawing, scale: Scale, name: str) -> list[Any]:
     if len(paths) != 1:
         raise NotExact("it does not show which journey is meant")
     track = [sympy.Segment(a, b) for a, b in pairwise(map(scale.at, paths[0].points))]
-    if any(each.p1.x >= each.p2.x for each in track):
+    if any(stretch.p1.x >= stretch.p2.x for stretch in track):
         raise NotExact("the journey does not go on in time")
     return track
 
@@ -75,17 +79,17 @@ def _single(points: Any) -> Any:
 
 def _across(track: list[Any], time: Any) -> Any:
     upright = sympy.Line((time, 0), (time, 1))
-    return _single(p for each in track for p in upright.intersection(each))
+    return _single(p for stretch in track for p in upright.intersection(stretch))
 
 
 def _joined(level: list[Any]) -> list[tuple[Any, Any]]:
     """Return from when to when each stop lasts, of strokes that follow one another."""
     stops: list[tuple[Any, Any]] = []
-    for each in level:
-        if stops and stops[-1][1] == each.p1.x:
-            stops[-1] = (stops[-1][0], each.p2.x)
+    for point in level:
+        if stops and stops[-1][1] == point.p1.x:
+            stops[-1] = (stops[-1][0], point.p2.x)
         else:
-            stops.append((each.p1.x, each.p2.x))
+            stops.append((point.p1.x, point.p2.x))
     return stops
 
 
@@ -119,27 +123,27 @@ def _of_stage(track: list[Any], called: str) -> Any:
     start, end = track[0].p1, track[-1].p2
     word, _, size = called.partition(" ")
     if word in ("first", "last"):
-        other = start.x + sympy.Rational(size) if word == "first" else end.x - sympy.Rational(size)
+        turn = start.x + sympy.Rational(size) if word == "first" else end.x - sympy.Rational(size)
         if word == "first" and start.x != 0:
             raise NotExact("the journey does not start at nought")
-        ends = (start if word == "first" else end, _across(track, other))
+        ends = (start if word == "first" else end, _across(track, turn))
         between = [
-            p for each in track for p in each.points if min(ends[0].x, ends[1].x) < p.x
+            p for stretch in track for p in stretch.points if min(ends[0].x, ends[1].x) < p.x
             and p.x < max(ends[0].x, ends[1].x)
         ]  # fmt: skip
         if not sympy.Point.is_collinear(*ends, *between):
             raise NotExact("the speed changes on the way")
         return sympy.Line(*ends)
     if called == "on the way back":
-        back = [each for each in track if each.slope < 0]
-        if end.y != 0 or not back or len({each.slope for each in back}) != 1:
+        back = [stretch for stretch in track if stretch.slope < 0]
+        if end.y != 0 or not back or len({stretch.slope for stretch in back}) != 1:
             raise NotExact("it does not show one way back")
         return sympy.Line(back[0].p1, back[-1].p2)
-    ((left, right),) = _joined([each for each in track if each.slope == 0])
+    ((left, right),) = _joined([stretch for stretch in track if stretch.slope == 0])
     pieces = [
-        each
-        for each in track
-        if (each.p2.x <= left if called == "before the stop" else each.p1.x >= right)
+        stretch
+        for stretch in track
+        if (stretch.p2.x <= left if called == "before the stop" else stretch.p1.x >= right)
     ]
     if not pieces or len({piece.slope for piece in pieces}) != 1:
         raise NotExact("the speed changes on the way")

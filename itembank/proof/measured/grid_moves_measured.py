@@ -73,7 +73,7 @@ def _orders(corners: Corners) -> Iterator[Corners]:
 
 
 def _only(found: list[Any]) -> Any:
-    kept = [each for n, each in enumerate(found) if each not in found[:n]]
+    kept = [move for n, move in enumerate(found) if move not in found[:n]]
     if len(kept) != 1:
         raise NotExact("it does not show which transformation takes the one to the other")
     return kept[0]
@@ -98,7 +98,7 @@ def mirror_between(first: Corners, second: Corners) -> Any:
         mirror = joins[0].perpendicular_bisector()
         if all(reflected(p, mirror) == q for p, q in zip(first, order, strict=True)):
             found.append(mirror)
-    kept = [each for n, each in enumerate(found) if not any(each.equals(e) for e in found[:n])]
+    kept = [move for n, move in enumerate(found) if not any(move.equals(e) for e in found[:n])]
     return _only(kept)
 
 

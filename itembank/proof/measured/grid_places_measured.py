@@ -31,15 +31,15 @@ def _axis(drawing: Drawing, role: str, lines: str, place: int) -> tuple[Any, Any
     if len(numbers) < 2:
         raise NotExact("an axis shows fewer than two numbers")
     (a, low), (b, high) = numbers[0], numbers[-1]
-    each = (high - low) / (b - a)
-    if any(low + (at - a) * each != value for at, value in numbers):
+    step = (high - low) / (b - a)
+    if any(low + (at - a) * step != value for at, value in numbers):
         raise NotExact("the numbers do not stand where they belong")
     for name in ("x axis", "y axis"):
         for mark in drawing.of(name):
             level = 1 if name == "x axis" else 0
             if isinstance(mark, Stroke) and mark.points[0][level] != mark.points[-1][level]:
                 raise NotExact("an axis slants")
-    return low - a * each, each
+    return low - a * step, step
 
 
 class Scale:
@@ -75,8 +75,8 @@ def points_of(drawing: Drawing) -> dict[str, Any]:
     """Return the point that each letter stands nearest to, by the crossing of its strokes."""
     strokes = [mark for mark in drawing.of("point") if isinstance(mark, Stroke)]
     centres = []
-    for stroke, other in zip(strokes[::2], strokes[1::2], strict=True):
-        ends = [sympy.Point(*map(sympy.Rational, p)) for p in (*stroke.points, *other.points)]
+    for stroke, bar in zip(strokes[::2], strokes[1::2], strict=True):
+        ends = [sympy.Point(*map(sympy.Rational, p)) for p in (*stroke.points, *bar.points)]
         middle = ends[0].midpoint(ends[1])
         if middle != ends[2].midpoint(ends[3]):
             raise NotExact("a cross is not drawn about one place")

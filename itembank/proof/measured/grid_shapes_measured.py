@@ -39,11 +39,11 @@ def mirrors(corners: Corners) -> list[Any]:
     middle = _middle(corners)
     first = next(corner for corner in corners if corner != middle)
     found = []
-    for other in corners:
-        if other == first:
+    for image in corners:
+        if image == first:
             line = sympy.Line(middle, first)
-        elif other.distance(middle) == first.distance(middle):
-            line = sympy.Segment(first, other).perpendicular_bisector()
+        elif image.distance(middle) == first.distance(middle):
+            line = sympy.Segment(first, image).perpendicular_bisector()
         else:
             continue
         if _sides([reflected(corner, line) for corner in corners]) == _sides(corners):

@@ -87,18 +87,18 @@ def _rolled(faces: list[_Face]) -> tuple[dict[int, int], tuple[Any, Any, Any]] |
     waiting = [0]
     while waiting:
         place = waiting.pop()
-        for other, face in enumerate(faces):
+        for number, face in enumerate(faces):
             way = _way(faces[place], face)
             if not way:
                 continue
             box = boxes[place].rolled(way)
             if (box.along, box.up) != (face.right - face.left, face.top - face.bottom):
                 return None
-            if other in boxes and boxes[other].down != box.down:
+            if number in boxes and boxes[number].down != box.down:
                 return None  # round a block of faces it would come to lie otherwise
-            if other not in boxes:
-                boxes[other] = box
-                waiting.append(other)
+            if number not in boxes:
+                boxes[number] = box
+                waiting.append(number)
     downs = {place: box.down for place, box in boxes.items()}
     if len(faces) != 6 or sorted(downs.values()) != list(range(6)):
         return None

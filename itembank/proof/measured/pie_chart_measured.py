@@ -106,14 +106,16 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
     if reading == Reading("each"):
         return t.Quantity(number_tree(360 / _total(drawing)), "°")
     if reading.name in ("largest", "smallest"):
-        order = sorted(sectors, key=lambda each: each.degrees, reverse=reading.name == "largest")
+        order = sorted(
+            sectors, key=lambda sector: sector.degrees, reverse=reading.name == "largest"
+        )
         if order[0].degrees != order[1].degrees:
             return t.Label(order[0].name)
-    for each in sectors:
-        if [each.name.casefold()] == [name.casefold() for name in reading.of]:
-            part = sympy.Rational(each.degrees, 360)
+    for sector in sectors:
+        if [sector.name.casefold()] == [name.casefold() for name in reading.of]:
+            part = sympy.Rational(sector.degrees, 360)
             if reading.name == "angle":
-                return t.Quantity(t.Int(each.degrees), "°")
+                return t.Quantity(t.Int(sector.degrees), "°")
             if reading.name == "fraction":
                 return number_tree(part)
             if reading.name == "value":

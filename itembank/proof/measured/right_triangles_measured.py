@@ -91,7 +91,7 @@ class RightTriangle:
         if len(self.sides) != 2:
             raise NotExact("the drawing does not settle this side")
         whole = (self.right + 1) % 3
-        squares = [self.sides[other] ** 2 for other in range(3) if other not in (side, whole)]
+        squares = [self.sides[leg] ** 2 for leg in range(3) if leg not in (side, whole)]
         if side == whole:
             return sum(squares)
         return self.sides[whole] ** 2 - squares[0]

@@ -21,8 +21,8 @@ def _points(drawing: Drawing) -> list[Any]:
     scale = scale_of(drawing)
     strokes = [mark for mark in drawing.of("datum") if isinstance(mark, Stroke)]
     found = []
-    for stroke, other in zip(strokes[::2], strokes[1::2], strict=True):
-        ends = [sympy.Point(*map(sympy.Rational, p)) for p in (*stroke.points, *other.points)]
+    for stroke, bar in zip(strokes[::2], strokes[1::2], strict=True):
+        ends = [sympy.Point(*map(sympy.Rational, p)) for p in (*stroke.points, *bar.points)]
         middle = ends[0].midpoint(ends[1])
         if middle != ends[2].midpoint(ends[3]):
             raise NotExact("a cross is not drawn about one place")
@@ -83,9 +83,9 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
 def _correlation(points: list[Any]) -> t.Node:
     """Return whether each two points agree in order (Kendall, 1938; from memory)."""
     signs = {
-        sympy.sign((here.x - other.x) * (here.y - other.y))
+        sympy.sign((here.x - point.x) * (here.y - point.y))
         for place, here in enumerate(points)
-        for other in points[:place]
+        for point in points[:place]
     }
     if signs not in ({1}, {-1}):
         raise NotExact("its points do not all rise, or all fall")

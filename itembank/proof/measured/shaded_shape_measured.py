@@ -47,7 +47,7 @@ def _wholes(drawing: Drawing, parts: list[tuple[Mark, Any]]) -> Any:
         assert isinstance(mark, Area)
         left = min(point.x for point in mark.points)
         for group in groups:
-            if left <= max(p.x for other, _ in group for p in other.points):
+            if left <= max(p.x for shape, _ in group for p in shape.points):
                 group.append((mark, area))
                 break
         else:

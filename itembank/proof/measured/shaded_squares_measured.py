@@ -60,7 +60,9 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
         raise NotExact("the drawing does not show it")
     wanted = int(reading.of[0])
     tried = _with_each_letter(drawing)
-    fitting = [name for name, each in tried.items() if wanted in (each[0][which], each[1][which])]
+    fitting = [
+        name for name, places in tried.items() if wanted in (places[0][which], places[1][which])
+    ]
     if len(fitting) != 1 or tried[fitting[0]][0] != tried[fitting[0]][1]:
         raise NotExact("no single square makes it so")
     return t.Label(fitting[0])

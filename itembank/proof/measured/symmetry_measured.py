@@ -44,7 +44,7 @@ def lines_and_order(places: Sequence[Marked]) -> tuple[int, int]:
     """
     middle = sum(place for place, _ in places) / len(places)
     about = [(place - middle, kind) for place, kind in places]
-    furthest, kind = max(about, key=lambda each: abs(each[0]))
+    furthest, kind = max(about, key=lambda row: abs(row[0]))
     if abs(furthest) < _NEAR:
         raise NotExact("what is drawn is a single place")
     turns = lines = 0

@@ -82,7 +82,7 @@ def _sets(drawing: Drawing) -> dict[str, dict[str, Any]]:
     for way in ways:
         before = ""
         if way.start.x != root:
-            before = next((each.outcome for each in first if each.tip.y == way.start.y), "?")
+            before = next((branch.outcome for branch in first if branch.tip.y == way.start.y), "?")
         found.setdefault(before, {})[way.outcome] = way.chance
     if "?" in found or any(way.start != first[0].start for way in first):
         raise NotExact("a branch begins at no outcome")

@@ -56,7 +56,7 @@ def subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
     if power % 2 == 0:
         # Roots with the right power differ by a sign, or are one root written in two ways.
         pairs = itertools.combinations(map(to_sympy, given), 2)
-        if not any(is_zero(root + other) for root, other in pairs):
+        if not any(is_zero(root + partner) for root, partner in pairs):
             raise NotExact("the key gives one of two roots")
     return found(ours, key, True)
 

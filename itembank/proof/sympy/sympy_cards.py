@@ -68,7 +68,7 @@ def odd_one_out(ask: OddOneOut, key: t.Node) -> Finding:
     count = len(ask.cards)
     apart = [
         sum(
-            not same(ask.cards[place], ask.cards[other]) for other in range(count) if other != place
+            not same(ask.cards[place], ask.cards[rival]) for rival in range(count) if rival != place
         )
         for place in range(count)
     ]
@@ -110,7 +110,7 @@ def pairs(ask: Match, key: t.Node) -> Finding:
     """
     names = []
     for letter, card in zip(LETTERS, ask.cards, strict=False):
-        fits = [n for n, other in zip(PARTNERS, ask.partners, strict=False) if same(card, other)]
+        fits = [n for n, match in zip(PARTNERS, ask.partners, strict=False) if same(card, match)]
         if len(fits) != 1:
             raise NotExact(f"{letter} has {len(fits)} partners, and not one")
         names.append((letter, fits[0]))

@@ -34,7 +34,7 @@ def given(ask: Give, key: t.Node) -> Finding:
     answers: list[tuple[Any, ...]] = []
     for answer in islice(_answers(ask), MOST_TRIED):
         # The same two numbers the other way round are one answer.
-        if all(sorted(answer) != sorted(other) for other in answers) and _right(ask, answer):
+        if all(sorted(answer) != sorted(earlier) for earlier in answers) and _right(ask, answer):
             answers.append(answer)
         if len(answers) == 2:
             break
@@ -119,8 +119,8 @@ def _answers(ask: Give) -> Iterator[tuple[Any, ...]]:
     rows = [row for row in map(to_sympy, ask.relations) if isinstance(row, sympy.Equality)]
     for value in _singles(ask, ask.letters[0]):
         if not rows:
-            for other in islice(_singles(ask, ask.letters[1]), 20):
-                yield value, other
+            for partner in islice(_singles(ask, ask.letters[1]), 20):
+                yield value, partner
         for row in rows[:1]:
             form = sympy.Poly((row.lhs - row.rhs).subs(first, value), second)
             if form.degree() == 1:

@@ -28,10 +28,10 @@ def members(ask: Members, key: t.Node) -> Finding:
     if not 0 <= low < high:
         raise NotExact("the universal set is none that is worked out here")
     whole = sympy.FiniteSet(*range(low, high + 1))
-    values = [sympy.Intersection(whole, _told(each, high)) for each in ask.sets]
+    values = [sympy.Intersection(whole, _told(named, high)) for named in ask.sets]
     text = "".join(ask.asked.text.split())
-    for number, each in enumerate(ask.sets):
-        text = text.replace(each.name, f"<{number}>")
+    for number, named in enumerate(ask.sets):
+        text = text.replace(named.name, f"<{number}>")
     value = values[_put_together(text, values, whole)]
     if ask.detail == "count":
         return found(str(len(value)), key, key == t.Int(len(value)))

@@ -246,7 +246,9 @@ def _choose(options: tuple[tuple[str, t.Node], ...], key: t.Node, side: int) -> 
         name
         for name, value in worth.items()
         if all(
-            (side * (other - value)).is_positive for rival, other in worth.items() if rival != name
+            (side * (amount - value)).is_positive
+            for rival, amount in worth.items()
+            if rival != name
         )
     ]
     if len(best) != 1:

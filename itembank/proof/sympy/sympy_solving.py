@@ -65,7 +65,9 @@ def settled(wanted: list[Any], relations: tuple[t.Relation, ...], proportional: 
         if all(value.is_real is not False for value in values):
             answers.append(values)
     if not answers or any(
-        not is_zero(a - b) for other in answers[1:] for a, b in zip(answers[0], other, strict=True)
+        not is_zero(a - b)
+        for answer in answers[1:]
+        for a, b in zip(answers[0], answer, strict=True)
     ):
         raise NotExact(f"sympy finds {len(answers)} solutions")
     loose = {letter for value in answers[0] for letter in value.free_symbols}
@@ -102,8 +104,8 @@ def solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
     except Misfit as error:
         return found(ours, key, False, str(error))
     given = [{symbol(n): to_sympy(value) for n, value in case.items()} for case in cases]
-    right = all(any(_same(solution, other) for other in every) for solution in given) and all(
-        any(_same(solution, other) for other in given) for solution in every
+    right = all(any(_same(solution, root) for root in every) for solution in given) and all(
+        any(_same(solution, root) for root in given) for solution in every
     )
     return found(ours, key, right)
 
@@ -170,9 +172,9 @@ def _solve(rows: list[Any], letters: list[Any]) -> list[Values]:
 def _roots(rows: list[Any], letter: Any) -> list[Any]:
     polynomials = [sympy.Poly(sympy.expand(row), letter) for row in rows]
     shared = polynomials[0]
-    for other in polynomials[1:]:
+    for polynomial in polynomials[1:]:
         # A number solves all the equations just where it is a root of what they have in common.
-        shared = sympy.gcd(shared, other)
+        shared = sympy.gcd(shared, polynomial)
     if shared.is_zero:
         raise _EveryValue(f"every value of {letter} is a solution")
     if shared.degree() == 0:

@@ -48,7 +48,7 @@ def _median(values: list[Any]) -> Any:
 
 
 def _mode(values: list[Any]) -> Any:
-    often = {value: sum(is_zero(value - other) for other in values) for value in values}
+    often = {value: sum(is_zero(value - rival) for rival in values) for value in values}
     most = max(often.values())
     modes = [value for value, times in often.items() if times == most]
     if len(modes) > 1 or most == 1:

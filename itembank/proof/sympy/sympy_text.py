@@ -74,7 +74,7 @@ def _sum(value: Any) -> t.Node:
         terms = sorted(value.args, key=lambda term: term.could_extract_minus_sign())
         first, *others = [node_of(term) for term in terms]
     rest: list[tuple[t.SumOp, t.Node]] = [
-        ("-", other.of) if isinstance(other, t.Neg) else ("+", other) for other in others
+        ("-", term.of) if isinstance(term, t.Neg) else ("+", term) for term in others
     ]
     return t.Sum(first, tuple(rest))
 

@@ -157,7 +157,7 @@ def _refuse_contradiction(connection: Connection, facts: LessonFacts, kind: str)
             class_name=facts.class_name,
             date=facts.date,
         )
-    rivals = [other for other in there if kind == "cancelled" or other in RESULTS]
+    rivals = [noted for noted in there if kind == "cancelled" or noted in RESULTS]
     # The same kind again is no contradiction: whether it may replace is asked later.
     if rivals and rivals != [kind] and kind in ("cancelled", "cover"):
         what = "there was no lesson" if kind == "cancelled" else "something else was asked"

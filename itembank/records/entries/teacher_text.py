@@ -135,8 +135,8 @@ def near_seats(seat: str, known: Collection[str], most: int = 2) -> list[str]:
     """
     meant = seat_order(seat.upper())
 
-    def apart(other: str) -> tuple[bool, int, tuple[tuple[str, int], ...]]:
-        key = seat_order(other)
+    def apart(known: str) -> tuple[bool, int, tuple[tuple[str, int], ...]]:
+        key = seat_order(known)
         return key[0][0] != meant[0][0], abs(key[0][1] - meant[0][1]), key
 
     return sorted(known, key=apart)[:most] if meant else []

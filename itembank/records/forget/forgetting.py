@@ -95,7 +95,7 @@ def finish(store: Store, number: int, done: Forgotten | None = None) -> Forgotte
     """
     done = done or Forgotten()
     try:
-        task = next((each for each in unfinished(store) if each.number == number), None)
+        task = next((listed for listed in unfinished(store) if listed.number == number), None)
         if task is not None:
             clean_files(store, task, done)
         with store.writing() as connection:

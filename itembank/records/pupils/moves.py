@@ -94,9 +94,9 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[I
         if new.source == new.target:
             found.append(ItembankError(f"{new}: that is the same seat."))
             continue
-        if any(new.source == other.source for other in rest):
+        if any(new.source == earlier.source for earlier in rest):
             found.append(ItembankError(f"{new.from_class}/{new.from_seat} is moved twice."))
-        if new.to_class and any(new.target == other.target for other in rest):
+        if new.to_class and any(new.target == earlier.target for earlier in rest):
             found.append(ItembankError(f"Two pupils are moved to {new.to_class}/{new.to_seat}."))
         last = max((m.date for m in before if new.source in (m.source, m.target)), default=None)
         if last is not None and last >= new.date:
@@ -111,7 +111,7 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[I
             continue
         after = [day for day in days[new.source] if day >= new.date]
         # Results after the day are the newcomer's, if somebody comes.
-        if after and not any(other.target == new.source for other in moves):
+        if after and not any(coming.target == new.source for coming in moves):
             found.append(
                 ItembankError(
                     f"{new}: {new.from_class}/{new.from_seat} has results of "
@@ -121,7 +121,7 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[I
                 )
             )
         # Without this move: who sat there before may be the very pupil who comes back.
-        others = Homes([*before, *(other for other in moves if other is not new)])
+        others = Homes([*before, *(kept for kept in moves if kept is not new)])
         sits = [
             day
             for day in days[new.target]

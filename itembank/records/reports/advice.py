@@ -124,7 +124,7 @@ def advise(right: float, out_of: int, thresholds: Thresholds | None = None) -> A
     low, high = round(100 * interval.low), round(100 * interval.high)
     why = [f"{round(100 * interval.share)} % right (Wilson interval {low} to {high} %)."]
     if others:
-        names = " and ".join(f"“{other}”" for other in others)
+        names = " and ".join(f"“{zone}”" for zone in others)
         why.append(f"A close call: the interval reaches into {names}.")
     if out_of < SMALL:
         why.append(

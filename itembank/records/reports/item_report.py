@@ -189,7 +189,7 @@ def contradictions(lines: Sequence[Line], generators: Sequence[Line]) -> list[Co
         if generator.tier not in TIERS or generator.out_of < FEWEST_FOR_TIER:
             continue
         place, own = TIERS.index(generator.tier), _ends(generator)
-        for tier, other, theirs, share in whole[generator.topic]:
+        for tier, name, theirs, share in whole[generator.topic]:
             if tier == place:
                 continue
             if own is not None and theirs is not None:
@@ -200,7 +200,7 @@ def contradictions(lines: Sequence[Line], generators: Sequence[Line]) -> list[Co
             if wrong_way:
                 by_difficulty = own is not None and theirs is not None
                 clear = _clear(own or generator.interval[1:], theirs or share[1:])
-                found.append(Contradiction(generator, tier > place, other, by_difficulty, clear))
+                found.append(Contradiction(generator, tier > place, name, by_difficulty, clear))
                 break
     return sorted(found, key=lambda pair: (bool(pair.line.address), -pair.clear))
 

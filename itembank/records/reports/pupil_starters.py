@@ -58,7 +58,7 @@ def pupil_starter(
     """Return a starter from its score and its questions; what was right where that is known."""
     right = unpack_answers(row.answers)
     out_of = row.out_of or row.starter_marks
-    worth = {each.number: each.marks for each in asked}
+    worth = {question.number: question.marks for question in asked}
     # A pupil who came later may have been asked more, or less, than the others.
     total = sum(worth.get(number, 1) for number in right) or out_of
     band = seat_band(row.marks, total, scheme, out_of)
@@ -75,13 +75,13 @@ def pupil_starter(
         views.get(row.lesson_id, ""),
         tuple(
             PupilAnswer(
-                each.number,
-                each.topic,
-                each.prompt,
-                right.get(each.number),
-                shown.get((row.entry_id, each.number), ""),
+                question.number,
+                question.topic,
+                question.prompt,
+                right.get(question.number),
+                shown.get((row.entry_id, question.number), ""),
             )
-            for each in asked
+            for question in asked
         )
         if right
         else (),

@@ -110,7 +110,7 @@ def correct(
         elif lesson.kind == "scores":
             scores = scores_of(connection, lesson.entry_id)
             faults = _change_scores(scores, changes, lesson.out_of)
-            asked = unpack_asked(lesson.asked, [each.number for each in facts.questions])
+            asked = unpack_asked(lesson.asked, [facing.number for facing in facts.questions])
             what = Scores(scores, asked)
         else:
             raise ItembankError(

@@ -74,8 +74,8 @@ def bring_entry(
     out = False
     for table in DETAILS:
         rows = []
-        for each in theirs.execute(select(table).where(table.c.entry_id == number)).all():
-            cells = {**each._mapping, "entry_id": new}
+        for detail in theirs.execute(select(table).where(table.c.entry_id == number)).all():
+            cells = {**detail._mapping, "entry_id": new}
             if (coming.key[0], folded(str(cells.get("seat", "")))) in done.kept_out:
                 out = True
             else:

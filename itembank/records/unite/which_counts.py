@@ -48,7 +48,7 @@ def settle(
         for member in group:
             live = [union[uid] for uid in _reached(member, union) if union[uid].undone_at is None]
             # The next in time: so ‘undo’ goes back one step and not to the start.
-            winner = min(live, key=lambda each: each.order, default=None)
+            winner = min(live, key=lambda known: known.order, default=None)
             by = here[winner.uid] if winner is not None and member.undone_at is None else None
             ours.execute(
                 update(entry)

@@ -192,7 +192,7 @@ def _things_fault(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) 
             return (
                 f"The model gives {kind_words(kind)}; the question asks for {wanted.says} of all."
             )
-        each = re.search(rf"\beach {stem}\b", question, re.I)
-        if power > 0 and noun != wanted.noun and each and not counted and Fraction(power) > 0:
+        every = re.search(rf"\beach {stem}\b", question, re.I)
+        if power > 0 and noun != wanted.noun and every and not counted and Fraction(power) > 0:
             return f"The question asks for one of the {noun}s, and the model finds all together."
     return ""

@@ -133,7 +133,7 @@ def settled(kind: Kind, ones: Iterable[Kind]) -> Kind | None:
         sign = dict(mine.powers)[name]
         rest = Kind(tuple(p for p in mine.powers if p[0] != name), mine.scale)
         stands = rest.raised(-sign)
-        left = [_with(other, name, stands) for other in left]
+        left = [_with(part, name, stands) for part in left]
         kind = _with(kind, name, stands)
     return kind
 

@@ -68,9 +68,9 @@ def _money_fault(words: str, found: list[list[Kind]]) -> str:
             if any(not kind.powers for kinds in found for kind in kinds)
             else ("The question compares what things cost, and the options are no sums of money.")
         )
-    each = late_search(_EACH, words)
+    every = late_search(_EACH, words)
     divided = all(any(n < 0 for _, n in kind.powers) for kinds in found for kind in kinds)
-    if divided and not each:
+    if divided and not every:
         return "The options are prices for each, and the question does not say for each of what."
     return ""
 

@@ -61,8 +61,8 @@ def _other_of_two(text: str, nodes: Sequence[t.Node], model: Modelled, words: st
         for part in model.parts()
         if isinstance(part, t.Sum) and isinstance(part.first, t.Sym)
         for term in (part.first,)
-        for op, other in part.rest
-        if other in amounts and len(part.rest) == 1
+        for op, side in part.rest
+        if side in amounts and len(part.rest) == 1
     }
     if len(found) != 1:
         return ""
@@ -179,13 +179,13 @@ def _half_way_round(text: str, nodes: Sequence[t.Node], model: Modelled) -> str:
         sides = [line.first, line.rest[0][1]]
         if given not in sides:
             continue
-        other = sides[1 - sides.index(given)]
-        while isinstance(other, t.Bracket):
-            other = other.of
+        unknown = sides[1 - sides.index(given)]
+        while isinstance(unknown, t.Bracket):
+            unknown = unknown.of
         if (
-            isinstance(other, t.Sum)
-            and len(other.rest) == 1
-            and not any(map(_doubled, (other.first, other.rest[0][1])))
+            isinstance(unknown, t.Sum)
+            and len(unknown.rest) == 1
+            and not any(map(_doubled, (unknown.first, unknown.rest[0][1])))
         ):
             return "A perimeter goes round every side, and the model adds two sides only."
     return ""

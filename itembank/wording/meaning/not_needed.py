@@ -176,8 +176,8 @@ def _why(tale: Tale, number: Number, used: frozenset[Fraction]) -> str:
         r"\bhow (long|tall|high|deep|heavy|wide) (?:is|will|was) it\b", tale.question, re.I
     )
     size = re.match(r"(long|tall|high|deep|wide)\b", number.after, re.I)
-    other = how and size and size[1].lower() != how[1].lower()  # its length, where it is how wide
-    if how and not other and number.measure == ("mass" if how[1].lower() == "heavy" else "length"):
+    unused = how and size and size[1].lower() != how[1].lower()  # its length, where it is how wide
+    if how and not unused and number.measure == ("mass" if how[1].lower() == "heavy" else "length"):
         return "it is said of the same thing that the question asks about"
     shared = (content(tale.clause_of(number)) & content(tale.question)) - _COMMON
     if shared:

@@ -103,8 +103,8 @@ def _part_of_it(text: str, nodes: Sequence[t.Node], model: Modelled) -> str:
         for product in model.parts():
             if isinstance(product, t.Product) and len(product.rest) == 1:
                 factors = [product.first, product.rest[0][1]]
-                other = [_inner(f) for f in factors if f != part]
-                rest = other[0] if other and part in factors else None
+                beside = [_inner(f) for f in factors if f != part]
+                rest = beside[0] if beside and part in factors else None
                 if isinstance(rest, t.Sum) and not model.inverse and _takes(rest):
                     return "The words take a part of the whole, and the model takes it of what is left."
     return ""

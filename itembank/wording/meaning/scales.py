@@ -45,12 +45,12 @@ def scale_reading(tale: Tale) -> Reading | None:
         real = tale.asks_for(r"\b(?:wide|long|high|tall|far|distance|length)\b") and not drawn
     factor = ratios[0][0]
     if drawn and len(ratios) == 2 and len(lengths) == 1:
-        other = ratios[1][0]
+        following = ratios[1][0]
         if lengths[0].at > ratios[1][1]:
             return None
         if late_search(r"\breal", tale.clause_of(lengths[0])):
             return None
-        return reads("drawn on the other scale", lengths[0].value * factor / other)
+        return reads("drawn on the other scale", lengths[0].value * factor / following)
     if len(ratios) != 1:
         return None
     areas = tale.of("area")

@@ -157,9 +157,9 @@ def _for_all(tale: Tale) -> Reading | None:
     if match is None or len(tale.numbers) != 3 or not tale.asks_for(r"\bcost\b|\bpay\b|\bprice\b"):
         return None
     count, price = tale.get(match, "n"), tale.get(match, "price")
-    other = next((n for n in tale.numbers if n not in (count, price)), None)
-    if count is None or price is None or other is None or not tale.asked(other) or not count.value:
+    paid = next((n for n in tale.numbers if n not in (count, price)), None)
+    if count is None or price is None or paid is None or not tale.asked(paid) or not count.value:
         return None
-    if noun_stem((other.after.split() or [""])[0]) != noun_stem(match["noun"]):
+    if noun_stem((paid.after.split() or [""])[0]) != noun_stem(match["noun"]):
         return None
-    return reads("the price is that of all of them", price.value / count.value * other.value)
+    return reads("the price is that of all of them", price.value / count.value * paid.value)

@@ -59,10 +59,10 @@ def temperature_reading(tale: Tale) -> Reading | None:
             return None
         value += by.value if move["up"] else -by.value
         count += 1
-    if count == 1 and (other := _THE_OTHER.search(tale.told, start.end())):
-        by = tale.get(other, 1)
-        if by is not None and " than " not in tale.told[other.end() : other.end() + 8]:
-            up = other["way"].lower() in ("warmer", "hotter", "higher")
+    if count == 1 and (second := _THE_OTHER.search(tale.told, start.end())):
+        by = tale.get(second, 1)
+        if by is not None and " than " not in tale.told[second.end() : second.end() + 8]:
+            up = second["way"].lower() in ("warmer", "hotter", "higher")
             value, count = value + (by.value if up else -by.value), 2
     if count != len(tale.numbers) or count == 1:
         return None

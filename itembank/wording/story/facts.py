@@ -61,9 +61,9 @@ def _other_sign(runs: Sequence[Run], model: Modelled) -> str:
     shown = [part for node in _nodes(runs) for part in t.walk(node) if isinstance(part, amounts)]
     for part in model.parts():
         if isinstance(part, amounts) and part not in shown and part.amount != t.Int(1):
-            for other in shown:
-                if other.amount == part.amount:
-                    return f"The prompt prints {shown_line(other)}, and the model has {shown_line(part)}."
+            for number in shown:
+                if number.amount == part.amount:
+                    return f"The prompt prints {shown_line(number)}, and the model has {shown_line(part)}."
     return ""
 
 

@@ -87,7 +87,7 @@ def _without(words: str, name: str, names: Sequence[str]) -> str:
 
     Of *red and blue paint* the names are red and paint, so that *red paint* means the first.
     """
-    others = "|".join(re.escape(other) for other in names if other != name)
+    others = "|".join(re.escape(rival) for rival in names if rival != name)
     return re.sub(rf"\b({others}) {re.escape(name)}\b", r"\1", words, flags=re.I)
 
 

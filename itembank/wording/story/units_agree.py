@@ -61,9 +61,9 @@ def units_fault(story: Story) -> str:
         )
     ]
     for rate in rates:
-        other = [word for word in counted if word != rate.lower() and rate.lower() in _SPANS]
-        if other and not ({_SPANS[rate.lower()].get(other[0], 0)} & _factors(story)):
-            return f"The amount is for a {rate}, and the question speaks of {other[0]}s."
+        strange = [word for word in counted if word != rate.lower() and rate.lower() in _SPANS]
+        if strange and not ({_SPANS[rate.lower()].get(strange[0], 0)} & _factors(story)):
+            return f"The amount is for a {rate}, and the question speaks of {strange[0]}s."
         factor = _SPANS.get(rate.lower(), {}).get(spans[0].lower(), 0) if spans else 0
         if spans and spans[0].lower() != rate.lower() and factor not in _factors(story):
             return f"The amount is for a {rate}, and the words speak of a {spans[0]}: add a model."

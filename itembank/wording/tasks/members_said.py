@@ -58,16 +58,16 @@ def members_said(runs: Sequence[Run]) -> Members | None:
         return None
     sets: list[SetSaid] = []
     end = 0
-    for each in _SET.finditer(found["sets"]):
-        if each.start() != end:
+    for match in _SET.finditer(found["sets"]):
+        if match.start() != end:
             return None
-        end = each.end()
-        rule = next(name for name, words in each.groupdict().items() if words and name != "name")
-        nodes = tuple(said.nodes[index_of(char)] for char in re.findall(SLOT, each[rule]))
+        end = match.end()
+        rule = next(name for name, words in match.groupdict().items() if words and name != "name")
+        nodes = tuple(said.nodes[index_of(char)] for char in re.findall(SLOT, match[rule]))
         if rule == "listed":
             nodes = nodes[0].parts if isinstance(nodes[0], t.Listing) else nodes
-        sets.append(SetSaid(each["name"], rule, nodes))
-    names = [each.name for each in sets]
+        sets.append(SetSaid(match["name"], rule, nodes))
+    names = [named.name for named in sets]
     if end != len(found["sets"]) or len({*names}) < len(names):
         return None
     low, high = (said.nodes[index_of(found[end])] for end in ("low", "high"))

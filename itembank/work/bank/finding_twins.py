@@ -43,7 +43,7 @@ def find_twins(
             return twin_groups(*banks, report=report, place=place)
 
         def with_this(bank: KeptBank) -> Groups:
-            if any(other.name == bank.name for other in banks):
+            if any(known.name == bank.name for known in banks):
                 raise ItembankError(
                     f"Two of these banks are called {bank.name}, so that nobody could tell whose "
                     "questions are meant. Give each a name of its own in its bank.toml."

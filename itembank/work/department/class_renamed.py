@@ -61,10 +61,10 @@ def renaming_said(home: Path, answers: Answers) -> str:
     renamed = renamed_in(answers)
     if not renamed:
         return ""
-    plans = sum(len(_plans_of(home, each.was)) for each in renamed)
+    plans = sum(len(_plans_of(home, change.was)) for change in renamed)
     with _results(home) as connection:
-        lessons = sum(_recorded(connection, each.was) for each in renamed if connection)
-    names = ", ".join(f"{each.was} is called {each.name}" for each in renamed)
+        lessons = sum(_recorded(connection, change.was) for change in renamed if connection)
+    names = ", ".join(f"{change.was} is called {change.name}" for change in renamed)
     went = f"{counted(plans, 'plan')} and {counted(lessons, 'recorded lesson')}"
     return (
         f"{names}: {went} go along. Packs that are made already keep the old name; make those to "
@@ -104,8 +104,8 @@ class Carrying:
 
     def clear(self) -> None:
         """Take away the folders that nothing is left in."""
-        for each in self.renamed:
-            for folder in (self.home / FOLDER / "earlier").glob(f"week-{each.was}-*"):
+        for renamed in self.renamed:
+            for folder in (self.home / FOLDER / "earlier").glob(f"week-{renamed.was}-*"):
                 with suppress(OSError):  # something else is in it
                     folder.rmdir()
 
@@ -127,16 +127,16 @@ def carrying(home: Path, renamed: tuple[Renamed, ...]) -> Iterator[Carrying]:
         yield Carrying(home, renamed, connection)
 
 
-def _carry_plans(change: Together, home: Path, each: Renamed) -> int:
+def _carry_plans(change: Together, home: Path, renamed: Renamed) -> int:
     count = 0
-    for path in _plans_of(home, each.name):
-        raise _taken(each, f"the plan {path.name}")
-    for path in _plans_of(home, each.was):
-        new = path.with_name(f"week-{each.name}-{path.stem[-10:]}.toml")
-        _carry(change, path, new, each)
+    for path in _plans_of(home, renamed.name):
+        raise _taken(renamed, f"the plan {path.name}")
+    for path in _plans_of(home, renamed.was):
+        new = path.with_name(f"week-{renamed.name}-{path.stem[-10:]}.toml")
+        _carry(change, path, new, renamed)
         earlier = path.parent / "earlier"
         for old in sorted((earlier / path.stem).glob("*.toml")):
-            _carry(change, old, earlier / new.stem / old.name, each)
+            _carry(change, old, earlier / new.stem / old.name, renamed)
         count += 1
     return count
 
@@ -149,18 +149,18 @@ def _plans_of(home: Path, class_name: str) -> list[Path]:
     ]
 
 
-def _carry(change: Together, path: Path, new: Path, each: Renamed) -> None:
+def _carry(change: Together, path: Path, new: Path, renamed: Renamed) -> None:
     """Have a plan stand at another place, of the class under its new name."""
     was = take(path)
     try:
         data = tomllib.loads(was.text)
     except tomllib.TOMLDecodeError as error:
         raise ItembankError(f"{path} cannot be read as TOML: {error}. Mend it first.") from None
-    text = with_data(was.text, {**data, "class": each.name})
-    text = text.replace(f"week-{each.was}-", f"week-{each.name}-")
+    text = with_data(was.text, {**data, "class": renamed.name})
+    text = text.replace(f"week-{renamed.was}-", f"week-{renamed.name}-")
     first, line_end, rest = text.partition("\n")
     if first.startswith("#"):
-        text = first.replace(f" for {each.was}.", f" for {each.name}.") + line_end + rest
+        text = first.replace(f" for {renamed.was}.", f" for {renamed.name}.") + line_end + rest
     change.file(new, was.encode(text), was=take(new))
     change.take_away(was)
 
@@ -182,29 +182,29 @@ def _results(home: Path) -> Iterator[Connection | None]:
         yield connection
 
 
-def _carry_results(connection: Connection, each: Renamed) -> int:
+def _carry_results(connection: Connection, renamed: Renamed) -> int:
     from sqlalchemy import update
 
     from itembank.records.store.store_tables import exported, lesson, move
 
-    key, new = folded(each.was), folded(each.name)
-    if _recorded(connection, each.name):
-        raise _taken(each, "a recorded lesson")
-    count = _recorded(connection, each.was)
-    named = {"class_name": each.name}
+    key, new = folded(renamed.was), folded(renamed.name)
+    if _recorded(connection, renamed.name):
+        raise _taken(renamed, "a recorded lesson")
+    count = _recorded(connection, renamed.was)
+    named = {"class_name": renamed.name}
     connection.execute(
         update(lesson).where(lesson.c.class_key == key).values(class_key=new, **named)
     )
     for end in ("from", "to"):
-        values = {f"{end}_class": each.name, f"{end}_key": new}
+        values = {f"{end}_class": renamed.name, f"{end}_key": new}
         connection.execute(update(move).where(move.c[f"{end}_key"] == key).values(**values))
-    connection.execute(update(exported).where(exported.c.class_name == each.was).values(**named))
+    connection.execute(update(exported).where(exported.c.class_name == renamed.was).values(**named))
     return count
 
 
-def _taken(each: Renamed, what: str) -> ItembankError:
+def _taken(renamed: Renamed, what: str) -> ItembankError:
     return ItembankError(
-        f"{each.was} cannot be called {each.name}: there is {what} under that name already. "
+        f"{renamed.was} cannot be called {renamed.name}: there is {what} under that name already. "
         "Choose another name. Nothing was changed.",
         field="classes",
     )

@@ -54,7 +54,7 @@ def note_change(
     for name, text in was.items():
         row: dict[str, Any] = {"name": name, "became": digest(now[name])}
         rows.append(row if text is None else {**row, "text": text})
-    names = [{"was": each.was, "name": each.name} for each in renamed]
+    names = [{"was": new.was, "name": new.name} for new in renamed]
     data = toml_document({"files": rows} | ({"renamed": names} if names else {}))
     change.file(home / FOLDER / f"{number:04}.toml", data.encode())
 

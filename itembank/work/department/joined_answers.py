@@ -20,7 +20,7 @@ def with_classes(answers: Answers, classes: Iterable[ClassAnswer]) -> Answers:
     """
     found = list(answers.classes)
     for group in classes:
-        at = next((n for n, other in enumerate(found) if same_name(other.name, group.name)), None)
+        at = next((n for n, known in enumerate(found) if same_name(known.name, group.name)), None)
         if at is None:
             found.append(group)
             continue
@@ -55,5 +55,5 @@ def with_scheme(answers: Answers, group: ClassAnswer, topics: tuple[TopicAnswer,
         schemes = (*answers.schemes, SchemeAnswer(name, group.year, topics))
     else:
         new = replace(scheme, topics=topics)
-        schemes = tuple(new if other == scheme else other for other in answers.schemes)
+        schemes = tuple(new if there == scheme else there for there in answers.schemes)
     return replace(answers, schemes=schemes)

@@ -110,7 +110,7 @@ def _wrong(answers: Answers) -> Iterator[Wrong]:
             )
             yield Wrong("classes", message, (*here, "lessons"))
         for number, lesson in enumerate(group.lessons):
-            if any(lesson.clashes(other) for other in group.lessons[:number]):
+            if any(lesson.clashes(earlier) for earlier in group.lessons[:number]):
                 yield Wrong(
                     "classes", f"{group.name} has two lessons on {lesson}.", (*here, "lessons")
                 )

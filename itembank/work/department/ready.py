@@ -85,7 +85,7 @@ def _in_order() -> list[str]:
     _, prerequisites = known_topics()
 
     def depth(name: str) -> int:
-        below = [depth(other) for other in prerequisites[name] if other in prerequisites]
+        below = [depth(topic) for topic in prerequisites[name] if topic in prerequisites]
         return 1 + max(below, default=-1)
 
     return sorted(prerequisites, key=lambda name: (depth(name), name))

@@ -191,8 +191,8 @@ def _of_pack(
         lesson = read_pack_facts(request.pack).lesson
         when = day_month_year(lesson.date)
         return lesson.questions, f"the starter of {lesson.class_name} for {when}"
-    other = parallel(department, group, request.same_as or "")
-    place = choose_pack(packs_of(request.packs, other), request.date, request.date)
+    model = parallel(department, group, request.same_as or "")
+    place = choose_pack(packs_of(request.packs, model), request.date, request.date)
     if place is None:
-        raise no_pack_of_other(other, request.date, request.packs, group.name)
-    return read_pack_facts(place.path).lesson.questions, f"the starter of {other}"
+        raise no_pack_of_other(model, request.date, request.packs, group.name)
+    return read_pack_facts(place.path).lesson.questions, f"the starter of {model}"

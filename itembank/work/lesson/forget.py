@@ -110,7 +110,7 @@ def forget(department: Department, whom: Whom) -> ForgottenNow:
     with open_results(department, make=False) as store:
         forgotten = forget_now(store, whom)
         there = any(same_name(group.name, whom.class_name) for group in department.classes)
-        others = tuple(other for other in unfinished(store) if other.whom not in (None, whom))
+        others = tuple(task for task in unfinished(store) if task.whom not in (None, whom))
         listed = (whom.seat or whom.class_name) if there else ""
         home = packs_place(department.folder)
         copies = large_print_for(whom, home)

@@ -86,10 +86,10 @@ def parallel(department: Department, group: SchoolClass, name: str) -> str:
     Raises:
         ItembankError: there is no such class, or it is the class itself.
     """
-    other = department.find_class(name)
-    if other.name == group.name:
-        raise ItembankError(f"That is {other.name} itself. Name the other class.", field="same_as")
-    return other.name
+    taught = department.find_class(name)
+    if taught.name == group.name:
+        raise ItembankError(f"That is {taught.name} itself. Name the other class.", field="same_as")
+    return taught.name
 
 
 def the_period(

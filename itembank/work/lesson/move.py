@@ -63,7 +63,7 @@ def move(
             faults.append(error.within(where))
     if faults:
         raise SeveralErrors([*faults, ItembankError("Nobody was moved.")])
-    unlisted = [each.source for each in moves if _unlisted(department, each)]
+    unlisted = [made.source for made in moves if _unlisted(department, made)]
     with open_results(department) as store:
         return Moved(tuple(moves), day, move_seats(store, moves, unlisted))
 

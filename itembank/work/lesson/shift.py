@@ -66,13 +66,13 @@ def shift(
         raise ItembankError(f"{group.name} has its lesson on {place_words(source)} already.")
     if why := calendar.closed_reason(to):
         raise ItembankError(f"There are no lessons on {long_date(to)} ({why}).", field="to")
-    for other in department.classes:
-        own = other.name == group.name
-        if not own and (not group.plan.teacher or group.plan.teacher != other.plan.teacher):
+    for taught in department.classes:
+        own = taught.name == group.name
+        if not own and (not group.plan.teacher or group.plan.teacher != taught.plan.teacher):
             continue
-        held, _ = class_lessons(other.plan, calendar, to, to)
+        held, _ = class_lessons(taught.plan, calendar, to, to)
         if target[1] in [lesson.period for lesson in held]:
-            has = f"{group.name} has a lesson" if own else f"{group.plan.teacher} has {other.name}"
+            has = f"{group.name} has a lesson" if own else f"{group.plan.teacher} has {taught.name}"
             raise ItembankError(
                 f"{has} on {place_words(target)}. Name another period or day.", field="to"
             )

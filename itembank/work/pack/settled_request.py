@@ -94,9 +94,9 @@ def with_usual(
     asked: PackRequest, group: SchoolClass | None, department: Department | None
 ) -> PackRequest:
     """Return what is asked, with what the class and its department have where it is open."""
-    for other in (group, department):
-        if other is not None:
-            asked = asked.over(other.request)
+    for source in (group, department):
+        if source is not None:
+            asked = asked.over(source.request)
     return asked.over(USUAL)
 
 

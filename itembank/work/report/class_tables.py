@@ -99,15 +99,15 @@ _LESSONS = (
 )
 
 
-def _lesson_row(report: ClassReport, each: LessonLine) -> Sequence[object]:
-    done = each.decision
+def _lesson_row(report: ClassReport, lesson: LessonLine) -> Sequence[object]:
+    done = lesson.decision
     view = done.views if done.views is not None and done.views.pupils else None
     asked, there, note = done.clarity or (None, None, "")
     return (
         report.class_name,
-        each.date,
-        each.period,
-        each.title,
+        lesson.date,
+        lesson.period,
+        lesson.title,
         done.pupils,
         " ".join(f"{group.letter}:{group.pupils}" for group in done.groups),
         done.out_of,
@@ -118,7 +118,7 @@ def _lesson_row(report: ClassReport, each: LessonLine) -> Sequence[object]:
         len(view.under) if view else None,
         asked,
         None if asked is None else there or done.pupils or None,
-        None if each.unclear is None else "yes" if each.needed_clarifying else "no",
+        None if lesson.unclear is None else "yes" if lesson.needed_clarifying else "no",
         note,
     )
 

@@ -68,7 +68,7 @@ def _by_depth(rests: Mapping[str, tuple[str, ...]]) -> _Plan:
 def _by_term(folder: Folder, names: tuple[str, ...]) -> _Plan:
     """Return a column for each term of each year that has a scheme, in the order of the years."""
     terms = folder.calendar.terms
-    schemes = sorted(folder.schemes.values(), key=lambda each: (each.year, each.name))
+    schemes = sorted(folder.schemes.values(), key=lambda scheme: (scheme.year, scheme.name))
     years = sorted({scheme.year for scheme in schemes})
     heads = [f"Year {year}, {term.name.lower()}" for year in years for term in terms]
     columns: dict[str, int] = {}

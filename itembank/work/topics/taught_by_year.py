@@ -32,7 +32,9 @@ def taught_by_year(home: Path, topics: tuple[str, ...]) -> TaughtByYear:
     FileFaults
         If the department's files have faults.
     """
-    schemes = sorted(folder_of(home).schemes.values(), key=lambda each: (each.year, each.name))
+    schemes = sorted(
+        folder_of(home).schemes.values(), key=lambda scheme: (scheme.year, scheme.name)
+    )
     taught = {taught.topic for scheme in schemes for taught in scheme.topics}
     return TaughtByYear(
         tuple(YearOfTopics(scheme.name, scheme.year, _rows(scheme)) for scheme in schemes),

@@ -98,8 +98,8 @@ class Planner:
         found = []
         for lesson in planned_lessons(self.home, self.school_class.name):
             asked = self.recorded.asked(lesson.date, lesson.period)
-            other = asked is not None and not asked & set(lesson.addresses)
-            if not other and not self.gone(lesson.date, lesson.period):
+            replaced = asked is not None and not asked & set(lesson.addresses)
+            if not replaced and not self.gone(lesson.date, lesson.period):
                 found.append(lesson)
         return found
 

@@ -54,7 +54,7 @@ class Week:
 
     def folder(self, lesson: PlannedLesson) -> Path:
         """Return a pack's folder; a second lesson on one day has its period in the name."""
-        same_day = [other for other in self.plan.lessons if other.date == lesson.date]
+        same_day = [planned for planned in self.plan.lessons if planned.date == lesson.date]
         period = lesson.period if len(same_day) > 1 else ""
         return self.home / folder_name(self.plan.class_name, lesson.date, period)
 

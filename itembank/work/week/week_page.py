@@ -96,7 +96,7 @@ def _by_title(lessons: Sequence[PlannedLesson]) -> list[str]:
 def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
     from itembank.pages.parts.week_table import LessonColumn
 
-    several = sum(other.date == lesson.date for other in plan.lessons) > 1
+    several = sum(planned.date == lesson.date for planned in plan.lessons) > 1
     day = weekday(lesson.date)[:3], str(lesson.date.day)
     return LessonColumn(day, f"p{lesson.period}" if several else "", lesson.questions)
 

@@ -59,7 +59,7 @@ def with_questions(
     for place, lesson in enumerate(lessons):
         if lesson.key in closed:
             continue
-        others = [other for other in lessons if other is not lesson]
+        others = [rival for rival in lessons if rival is not lesson]
         lessons[place] = _with_sheets(planner, lesson, frozenset(late | given_in(others)))
     return replace(plan, lessons=tuple(lessons))
 

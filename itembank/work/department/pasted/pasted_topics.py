@@ -161,7 +161,7 @@ def _called(typed: str, titles: Mapping[str, str]) -> tuple[str, ...]:
 
 def _ids_called(typed: str) -> tuple[str, ...]:
     stems = _stems(typed)
-    return next((ids for other, ids in OTHER_NAMES.items() if _stems(other) == stems), ())
+    return next((ids for name, ids in OTHER_NAMES.items() if _stems(name) == stems), ())
 
 
 def _unknown(typed: str, titles: Mapping[str, str]) -> str:
