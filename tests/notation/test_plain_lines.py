@@ -1,6 +1,7 @@
 """The plainest lines are read without the grammar, to the very trees that it has for them."""
 
 import json
+import string
 import subprocess
 import sys
 
@@ -9,8 +10,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.notation.line import line
-from itembank.notation.parse import ParseError, parse
+from itembank.notation.parse import ParseError, _read, parse
 from itembank.notation.plain_lines import plain_line
+from itembank.notation.units import UNITS
 
 # Much that is plain, much that nearly is, and signs that make either of the other.
 wholes = st.sampled_from(["0", "1", "2", "7", "10", "12", "105", "1600", "9999", "007", "12345"])
@@ -31,18 +33,30 @@ lines = st.builds(
     st.sampled_from(["x", "x", "x", "y", "p", ""]),
     st.one_of(st.just(""), st.builds(" {} {}".format, st.sampled_from("+-×"), numbers)),
 )
-texts = st.one_of(signed, places, lines, st.text("0123456789-/., ()xy=+", max_size=9))
+terms = st.builds(
+    "{}{}".format, st.one_of(st.just(""), wholes), st.sampled_from(string.ascii_lowercase)
+)
+sums = st.builds("({} {} {})".format, terms, st.sampled_from("+-×"), wholes)
+units = st.sampled_from(["", "°", "%", *(f" {unit}" for unit in UNITS), " days", " sweets", "cm"])
+labels = st.builds("{}{}".format, st.one_of(signed, terms, sums), units)
+pounds = st.builds("{}{}".format, st.sampled_from(["£", "-£", "$"]), numbers)
+minutes = st.integers(0, 62)
+times_of_day = st.builds("{:02}:{:02}".format, minutes, minutes)
+texts = st.one_of(
+    *(signed, places, lines, labels, labels, pounds, times_of_day),
+    st.text("0123456789-/., ()xy=+£°:", max_size=9),
+)
 
 
-@settings(max_examples=600, deadline=None)
+@settings(max_examples=1200, deadline=None)
 @given(texts)
 def test_it_reads_as_the_grammar_does(text):
     found = plain_line(text)
     if found is None:
         return
-    assert found == parse(text), text
-    assert parse(text, pence=False) == found
-    assert line(found) == text, "it is written as it was"
+    for pence in (True, False):
+        assert found == _read(text, pence, None, True), text
+        assert line(found, pence=pence) == text, "it is written as it was"
 
 
 @pytest.mark.parametrize(
@@ -50,15 +64,20 @@ def test_it_reads_as_the_grammar_does(text):
     [
         *("0", "-4", "105", "2.50", "-0.5", "3/4", "-6 2/5", "(2, -3)", "(1/2, 0.5)"),
         *("y = x", "y = -x - 1", "y = 3x + 2", "y = (1/2)x - 3", "y = -(1/3)x"),
+        *("27 cm", "4.5 m", "1 1/2 km", "48°", "-3 °C", "30 kg", "12%", "£40", "£314.50"),
+        *("x", "2x", "2x°", "(2x + 5)°", "(4n - 5) cm", "b cm", "07:05", "23:59"),
     ],
 )
-def test_what_figures_are_asked_by_is_plain(text):
-    assert plain_line(text) == parse(text)
+def test_what_figures_are_asked_by_and_labelled_with_is_plain(text):
+    assert plain_line(text) == _read(text, True, None, True)
 
 
 @pytest.mark.parametrize(
     "text",
-    ["", "x", "1 5/3", "14:35", "12 : 18", "y = 2(x + 1)", "(1, 2, 3)", "5 cm", "007", "5\n"],
+    [
+        *("", "1 5/3", "7:05", "24:00", "12 : 18", "y = 2(x + 1)", "(1, 2, 3)", "007", "5\n"),
+        *("5cm", "5 days", "1 5/3 cm", "60 sweets", "3p", "p", "£3.5", "-£4", "(x + 5)", "x\n"),
+    ],
 )
 def test_what_is_not_plain_is_left_to_the_grammar(text):
     assert plain_line(text) is None
@@ -74,8 +93,8 @@ def test_no_grammar_is_built_for_them():
         [
             sys.executable,
             "-c",
-            "import json, sys; from itembank.notation.parse import parse_written as read;"
-            "read('(2, -3)'), read('y = 2x + 1'), read('3 1/2');"
+            "import json, sys; from itembank.notation.parse import parse_written as read\n"
+            "for text in ('(2, -3)', 'y = 2x + 1', '3 1/2', '27 cm', '£4.50'): read(text)\n"
             "print(json.dumps('lark' in sys.modules))",
         ],
         capture_output=True,
