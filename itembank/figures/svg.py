@@ -115,6 +115,11 @@ def _fill(fill: str, prefix: str) -> str:
     return "white" if fill == "paper" else f"url(#{prefix}-{fill})"
 
 
+def _paper(fill: str) -> str:
+    """Return the class of what has the colour of the paper, which a dark page gives another."""
+    return ' class="figure-paper"' if fill == "paper" else ""
+
+
 def _mark(mark: Mark, place: _Place, prefix: str) -> str:
     if isinstance(mark, Text):
         return _text(mark, place)
@@ -136,16 +141,16 @@ def _mark(mark: Mark, place: _Place, prefix: str) -> str:
     stroke = f'stroke="currentColor" stroke-width="{width}"{pale}'
     if isinstance(mark, Area):
         path = "M" + "L".join(place.at(point) for point in mark.points) + "Z"
-        paper = ' class="figure-paper"' if mark.fill == "paper" else ""
-        return f'<path d="{path}" fill="{fill}"{paper} {stroke if mark.outline else ""}/>'
+        outline = stroke if mark.outline else ""
+        return f'<path d="{path}" fill="{fill}"{_paper(mark.fill)} {outline}/>'
     radius = _n(float(mark.radius) * EM)
     if mark.whole:
         x, y = place.x(mark.centre.x), place.y(mark.centre.y)
-        return f'<circle cx="{x}" cy="{y}" r="{radius}" fill="{fill}" {stroke}/>'
+        return f'<circle cx="{x}" cy="{y}" r="{radius}" fill="{fill}"{_paper(mark.fill)} {stroke}/>'
     a, b, sweep = arc_ends(mark)
     curve = f"{place.at(a)}A{radius} {radius} 0 {int(sweep > 180)} 0 {place.at(b)}"
     path = f"M{place.at(mark.centre)}L{curve}Z" if mark.sector else f"M{curve}"
-    return f'<path d="{path}" fill="{fill}" {stroke}/>'
+    return f'<path d="{path}" fill="{fill}"{_paper(mark.fill)} {stroke}/>'
 
 
 def arc_ends(arc: Arc) -> tuple[Point, Point, float]:

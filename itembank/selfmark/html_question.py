@@ -41,22 +41,41 @@ def _answer_box(name: str, what: str) -> str:
 
 
 def _prompt(item: PackItem) -> str:
-    """Return the words of a question, its rows of cards each on a line, each card by its name."""
-    done, name = "", ""
+    """Return the words of a question, its rows of cards each on a line.
+
+    A browser may end a line between a formula and the full stop behind it, so a formula is tied
+    to what stands against it, such as the name of a card.
+    """
+    done, tied = "", ""
     for run in item.prompt:
-        if isinstance(run, TextRun):
-            text = f"{name}{escape(run.text)}"
-            start = _NAME.search(text)
-            name = start[0] if start else ""
-            done += text.removesuffix(name).replace("\n", "<br>")
-        else:
-            done += f'<span class="tied">{name}{_maths(run)}</span>' if name else _maths(run)
-            name = ""
-    return done + name
+        if not isinstance(run, TextRun):
+            tied += _maths(run)
+            continue
+        words = run.text
+        ends = _SPACE.search(words) if tied else None
+        against = words[: ends.start()] if ends else words if tied else ""
+        tied += escape(against)
+        rest = words[len(against) :]
+        if not rest:
+            continue
+        named = _NAMED_ROW.search(rest)
+        begins = max((space.end() for space in _SPACE.finditer(rest)), default=0)
+        begins = named.start() if named else begins
+        done += _as_one(tied) + escape(rest[:begins]).replace("\n", "<br>")
+        tied = escape(rest[begins:])
+    return done + _as_one(tied)
 
 
-_NAME = re.compile(r"(?:(?<=\n)[^\n]{1,12}:|[^\s]+)\u00a0$")
-"""The name of a card or a line at the end of words: a browser would leave it alone there."""
+_SPACE = re.compile(r"[^\S\u00a0]")
+"""Where a line may end: not at a space that holds the name of a card beside it."""
+_NAMED_ROW = re.compile(r"(?<=\n)[^\n]{1,12}:\u00a0\Z")
+"""The name of a row that a formula goes on: ‘Line 1:’ is read with it."""
+
+
+def _as_one(tied: str) -> str:
+    """Return a formula and what stands against it so that no line ends between them."""
+    alone = tied.startswith("<math") and tied.endswith("</span>") and tied.count("<math") == 1
+    return tied if alone or "<math" not in tied else f'<span class="tied">{tied}</span>'
 
 
 def _picture(picture: Picture | None) -> str:

@@ -166,6 +166,24 @@ def test_the_buttons_go_when_nobody_points(page, at):
     assert page.evaluate(opacity) == "1"
 
 
+def test_the_buttons_cover_no_bands_unless_they_are_fetched(page, at):
+    covers = (
+        "getComputedStyle(document.querySelector('.controls')).opacity !== '0' && "
+        "document.querySelector('.bands, .caution').checkVisibility({ visibilityProperty: true })"
+    )
+    page.clock.install()
+    for start in ("answers", "next"):
+        opened(page, f"{at[1]}?stage={start}")
+        assert not page.evaluate(covers), start
+    opened(page, at[1])
+    page.keyboard.press("a")
+    assert page.locator(".bands").is_visible()
+    assert not page.evaluate(covers)
+    page.mouse.move(200, 200)
+    page.mouse.move(210, 220)
+    assert page.evaluate(covers)
+
+
 def test_a_mouse_that_is_left_on_the_buttons_hides_nothing_and_still_presses(page, at):
     page.clock.install()
     opened(page, at[1])
@@ -222,6 +240,7 @@ def test_the_screen_goes_blank_and_comes_back_where_it_was(page, at, key):
     page.keyboard.press(key)
     assert page.locator("#q1 .prompt").is_visible()
     page.keyboard.press(key)
+    page.mouse.move(310, 210)  # a key sends the buttons away, the mouse fetches them
     page.get_by_role("button", name="Working").click()
     assert page.locator("#q1 .working").is_visible()
 

@@ -5,6 +5,7 @@ import json
 import re
 from dataclasses import replace
 from functools import cache
+from itertools import pairwise
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -14,7 +15,7 @@ from itembank.notation.line import shown_line
 from itembank.packs.build import start_pack
 from itembank.packs.data.convert import picture
 from itembank.packs.data.pack_files import pack_json
-from itembank.packs.data.pack_item import TextRun
+from itembank.packs.data.pack_item import Maths, TextRun
 from itembank.packs.pack_checks import stored_items
 from itembank.pages.engine.sign_svg import sign_svg
 from itembank.pages.write_pack import self_marking
@@ -379,3 +380,21 @@ def test_a_worked_example_shows_the_picture_of_its_answer_and_of_its_steps():
     assert text.count(b"<svg") - plain.count(b"<svg") == more
     assert html.escape(answer.words) in text.decode()
     assert html.escape(step.words) in text.decode()
+
+
+def test_no_line_begins_with_what_stands_against_a_formula(opened):
+    """A browser would end a line between a formula and its full stop: "in the ratio 3 : 4 : 7"."""
+    started = made()
+    page = opened(text_of(started), width=360)
+    version = page.locator("section.version").first
+    shown = version.locator(".question .prompt")
+    stops = 0
+    for place, item in enumerate(started.pack.versions[0].items):
+        inside = shown.nth(place).evaluate(
+            "(p) => [...p.querySelectorAll('.tied')].map((s) => s.textContent)"
+        )
+        for maths, after in pairwise(item.prompt):
+            if isinstance(maths, Maths) and isinstance(after, TextRun) and after.text[0] in ".,?:;":
+                stops += 1
+                assert any(after.text[0] in text for text in inside), (place, inside)
+    assert stops

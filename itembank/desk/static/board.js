@@ -181,7 +181,11 @@ document.addEventListener("pointermove", (event) => {
   if (event.pointerType === "mouse" && (event.movementX || event.movementY)) wake();
 });
 document.querySelector(".strip").addEventListener("pointerdown", wake);
-wake();
+// They lie over the bands, so they neither begin there nor stay where a key or a remote brought
+// the bands: only the mouse, a finger or the Tab key fetches them.
+const rests = () => root.classList.add("idle");
+if (body.dataset.stage === "questions") wake();
+else rests();
 
 let minutes = Number(body.dataset.minutes);
 let ends = null;
@@ -260,6 +264,7 @@ document.addEventListener("keydown", (event) => {
   const name = event.key === " " && !event.target.closest("button, a") ? "next" : keys[event.key] || keys[event.key.toLowerCase()];
   if (!name) return;
   event.preventDefault();
+  rests();
   act(name);
 });
 document.querySelector("main").addEventListener("click", (event) => {
