@@ -111,31 +111,44 @@ def test_every_folder_says_what_it_holds(package):
     assert ast.get_docstring(ast.parse(MODULES[package].read_text(encoding="utf-8")))
 
 
-MAY_BIND = re.compile(r"\bone\b\s*(?![\w\s.])|\bone\s+in\b")
-"""The name where it may be bound; most often it is a word of a sentence, with another after it."""
+NO_NOUNS = ("one", "each", "other")
+"""What says nothing of what it is. *Each* may be an amount that each has, *other* the second of
+two, so that these are looked for only where something is looped over."""
+MAY_BIND = re.compile(r"\bone\b\s*(?![\w\s.])|\b(?:one|each|other)\s+in\b|\beach,|, each\b")
+"""The names where they may be bound; most often they are words of a sentence."""
 
 
-def called_one(source):
-    """Return the lines of a source that bind the name ``one``."""
+def called_no_noun(source):
+    """Return the lines that bind the name ``one``, or loop over something by another of these."""
     if not MAY_BIND.search(source):
         return []  # most files are not worth parsing
-    return [
-        node.lineno
-        for node in ast.walk(ast.parse(source))
-        if (isinstance(node, ast.Name) and node.id == "one" and isinstance(node.ctx, ast.Store))
-        or (isinstance(node, ast.arg) and node.arg == "one")
-    ]
+    found = []
+    for node in ast.walk(ast.parse(source)):
+        if isinstance(node, ast.For | ast.comprehension):
+            names = [node.target, *getattr(node.target, "elts", ())]
+            # (first, other) are a pair.
+            words = NO_NOUNS if len(names) == 1 else ("each",)
+            found += [
+                name.lineno for name in names if isinstance(name, ast.Name) and name.id in words
+            ]
+        if isinstance(node, ast.Name) and node.id == "one" and isinstance(node.ctx, ast.Store):
+            found.append(node.lineno)
+        if isinstance(node, ast.arg) and node.arg == "one":
+            found.append(node.lineno)
+    return sorted(set(found))
 
 
-def test_variables_are_nouns_and_none_is_called_one():
+def test_variables_are_nouns():
     found = {}
     for name, path in MODULES.items():
-        if lines := called_one(path.read_text(encoding="utf-8")):
+        if lines := called_no_noun(path.read_text(encoding="utf-8")):
             found[name] = lines
     assert found == {}
 
 
-def test_the_search_for_the_name_one_finds_each_binding():
+def test_the_search_for_names_that_are_no_nouns_finds_each_binding():
     text = "# one of many. And one.\n"
     text += "for one in a:\n    b = [one for c in d]\nlambda one: 1\none = 'one'\nf(one=2)\n"
-    assert sorted(called_one(text)) == [2, 4, 5]
+    text += "[each for each in a]\n{k: 1 for k, each in a}\nfor other in a:\n    pass\n"
+    text += "for first, other in a:\n    each = 3\n"
+    assert called_no_noun(text) == [2, 4, 5, 7, 8, 9]

@@ -98,7 +98,7 @@ def _two_shapes(what: int, shape: int, k: int, x: int, y: int, u: int, v: int) -
     moved = [(u + times * (a - u) // parts, v + times * (b - v) // parts) for a, b in corners]
     if not inside(moved, LARGE, 1):
         return False
-    columns = [sorted(a for a, _ in each) for each in (corners, moved)]
+    columns = [sorted(a for a, _ in drawn) for drawn in (corners, moved)]
     apart = columns[0][-1] + 1 < columns[1][0] or columns[1][-1] + 1 < columns[0][0]
     # Halfway from a corner to its image is one wrong centre, and the origin another.
     halfway = [sum(pair) for pair in zip(corners[0], moved[0], strict=True)]

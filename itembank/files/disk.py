@@ -152,15 +152,15 @@ def clear_leftovers(folder: Path) -> None:
         return
     try:
         found = [
-            (entry, each) for entry in os.scandir(folder) if (each := _OURS.fullmatch(entry.name))
+            (entry, name) for entry in os.scandir(folder) if (name := _OURS.fullmatch(entry.name))
         ]
     except OSError:
         return
-    for file, each in found:
+    for file, name in found:
         with contextlib.suppress(OSError):
             facts = file.stat(follow_symlinks=False)
-            if each[2] == "old" and not os.path.lexists(meant := folder / each[1]):
-                cut = len(os.fsencode(each[1])) > _MOST_BYTES - 4  # and so perhaps not its name
+            if name[2] == "old" and not os.path.lexists(meant := folder / name[1]):
+                cut = len(os.fsencode(name[1])) > _MOST_BYTES - 4  # and so perhaps not its name
                 if now - facts.st_ctime > PUT_BACK and not cut:
                     os.rename(file.path, meant)
             elif now - facts.st_mtime > LEFT_BEHIND:

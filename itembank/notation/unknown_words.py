@@ -141,7 +141,7 @@ def unknown_word(plain: str, letters: frozenset[str] = frozenset()) -> Told | No
             continue
         before, after = blanked[: run.start()], blanked[run.end() :]
         # A run does not vouch for itself: only what else is on the line makes its letters known.
-        elsewhere = known | {c for other in runs if other is not run for c in other[0]}
+        elsewhere = known | {c for rival in runs if rival is not run for c in rival[0]}
         if message := _fault(word, before, after, known, elsewhere):
             return Told(run.start(), message)
     return None

@@ -40,9 +40,9 @@ def clear_old(path: Path) -> None:
         bank = path.name[:32]
         same = [file for _, file in found if file.name.startswith(bank) and file != path]
         old = [file for used, file in found if used + KEPT_FOR < time.time() and file != path]
-        for other in dict.fromkeys([*same[VERSIONS - 1 :], *old]):
+        for unused in dict.fromkeys([*same[VERSIONS - 1 :], *old]):
             with contextlib.suppress(OSError):  # another program may hold it, or have taken it
-                remove_index(other)
+                remove_index(unused)
 
 
 def _indexes(home: Path) -> list[tuple[float, Path]]:

@@ -28,8 +28,8 @@ def views_text(report: ClassReport, titles: Titles) -> list[str]:
     for name, fooled in (("topics", found.topics), ("questions", found.questions)):
         if fooled:
             rows = [
-                (_name(each, titles), f"{each.wrong} of {each.sure}", share_words(each.interval))
-                for each in fooled[:MOST]
+                (_name(row, titles), f"{row.wrong} of {row.sure}", share_words(row.interval))
+                for row in fooled[:MOST]
             ]
             heads = (f"Fooled the confident, {name}", "wrong", "share")
             lines += ["", named_table(heads, rows, right={1})]

@@ -100,9 +100,9 @@ def _fault(figure: BarModel) -> str:
         (first, n, what), (other, m, where) = (
             given[0],
             next(
-                each
-                for each in given
-                if exact(each[0]) / each[1] != exact(given[0][0]) / given[0][1]
+                amount
+                for amount in given
+                if exact(amount[0]) / amount[1] != exact(given[0][0]) / given[0][1]
             ),
         )
         return (

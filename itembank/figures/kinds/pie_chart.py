@@ -80,9 +80,9 @@ def _fault(figure: PieChart) -> str:
             return "the letter of an angle is a small letter"
     texts = [(name, text_box(text)) for name, _, text in label_texts(figure)]
     for place, (name, box) in enumerate(texts):
-        for other, second in texts[place + 1 :]:
-            if name != other and box.meets(second, Fraction(1, 5)):
-                return f"the labels of ‘{name}’ and ‘{other}’ do not fit side by side"
+        for neighbour, second in texts[place + 1 :]:
+            if name != neighbour and box.meets(second, Fraction(1, 5)):
+                return f"the labels of ‘{name}’ and ‘{neighbour}’ do not fit side by side"
     return ""
 
 

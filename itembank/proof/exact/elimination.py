@@ -50,7 +50,7 @@ def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction,
         answers.append(
             tuple(v / values[0] for v in values) if isinstance(target, t.Ratio) else values
         )
-    if any(other != answers[0] for other in answers[1:]):
+    if any(found != answers[0] for found in answers[1:]):
         raise NotExact("the question settles only a ratio, not this amount")
     return answers[0]
 

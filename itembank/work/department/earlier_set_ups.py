@@ -83,9 +83,9 @@ def take_back_set_up(home: Path) -> tuple[Path, ...]:
         raise ItembankError("No change of the set-up is known that can be taken back.")
     noted = TomlFile(there[-1]).data
     rows = noted["files"]
-    for each in noted.get("renamed", ()):
+    for moved in noted.get("renamed", ()):
         raise ItembankError(
-            f"{each['was']} was renamed {each['name']} then, and its plans and results went with "
+            f"{moved['was']} was renamed {moved['name']} then, and its plans and results went with "
             "it. Give it its old name back under Classes: they follow. Nothing was changed."
         )
     changed = []
