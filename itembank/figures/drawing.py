@@ -18,11 +18,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from typing import Literal, NamedTuple, TypeAlias
 
+from itembank.data_class import dataclass
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
 

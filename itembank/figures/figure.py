@@ -19,10 +19,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import lru_cache
 from typing import Any, NamedTuple, Protocol
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing
 from itembank.notation import tree as t
 from itembank.once import once

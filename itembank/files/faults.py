@@ -5,9 +5,9 @@ from __future__ import annotations
 import codecs
 import difflib
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 
 MOST_SHOWN = 20

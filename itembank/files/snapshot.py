@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import difflib
-from dataclasses import dataclass
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import decode_text
 

@@ -14,11 +14,11 @@ import errno
 import os
 import signal
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
 from typing import IO, Any
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files import journal
 from itembank.files.disk import (

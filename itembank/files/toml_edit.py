@@ -11,10 +11,10 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from difflib import SequenceMatcher
 from typing import Any
 
+from itembank.data_class import dataclass
 from itembank.files.toml_comments import with_comments
 from itembank.files.toml_document import is_tables, toml_block, toml_document
 from itembank.files.toml_read import Locator

@@ -9,10 +9,10 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from itembank.data_class import dataclass
 from itembank.files.faults import Fault
 from itembank.files.toml_unseen import escaped_faults, seen, written_faults
 from itembank.text.characters import without_hidden

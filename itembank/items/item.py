@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TypeAlias
 
+from itembank.data_class import dataclass
 from itembank.figures.figure import Figure
 from itembank.items.asks import (
     Ask,
@@ -31,7 +31,6 @@ from itembank.items.asks import (
 )
 from itembank.items.tier import Tier
 from itembank.notation import tree as t
-from itembank.quickly_made import quickly_made
 
 # The kinds of question stand with the item, for whoever writes a topic.
 __all__ = [
@@ -70,7 +69,6 @@ Run: TypeAlias = str | t.Node
 """A stretch of a prompt: plain text, or a piece of mathematics."""
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Misconception:
     """A named wrong method and what a teacher can ask a pupil who used it."""
@@ -80,7 +78,6 @@ class Misconception:
     ask: str
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Slip:
     """The wrong answer a misconception gives on one item."""
@@ -89,7 +86,6 @@ class Slip:
     wrong: t.Node
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Step:
     """One line of working: what is done, in words, and the line it gives."""
@@ -99,7 +95,6 @@ class Step:
     figure: Figure | None = None
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Draft:
     """What a topic makes from parameters; the topic adds address and tier to make an item.
@@ -124,7 +119,6 @@ class Draft:
     accept: tuple[str, ...] = ()
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Item:
     """A question as it will be printed, with all that is known about it.

@@ -10,9 +10,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.files.csv_text import NO_MARK, csv_rows
 from itembank.files.faults import Fault, FileFaults, decode_text, join_words
 from itembank.people.seats import heading_fault, seat_fault

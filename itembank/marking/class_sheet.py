@@ -9,8 +9,8 @@ from __future__ import annotations
 import io
 from collections import Counter
 from collections.abc import Callable, Collection, Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.files.csv_text import CsvWriter
 from itembank.items.item import Item, Misconception
 from itembank.marking.answer_sheet import AnswerRow

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 
+from itembank.data_class import dataclass
 from itembank.items.item import Misconception
 
 

@@ -35,7 +35,6 @@ from itembank.notation.value import (
     over,
     worth,
 )
-from itembank.quickly_made import quickly_made
 
 Monomial = tuple[tuple[tuple[str, int], ...], int]
 """The letters with their exponents, in alphabetical order, and the number under the root."""
@@ -49,7 +48,6 @@ LARGEST_DEGREE = 64
 LARGEST_RADICAND = 10**9
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True, eq=False)
 class Quotient:
     """A polynomial over a polynomial that is not zero."""

@@ -8,9 +8,9 @@ before writing anything. :func:`build_pack` waits.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.packs.choosing.candidate import Candidate

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.follow_up import ChosenSheet
 from itembank.packs.data.source import TopicSources

@@ -15,10 +15,10 @@ import secrets
 import threading
 import time
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.disk import write_first
 from itembank.people.colleague import A_COLLEAGUE, chosen_initials, machine_mark, shown_as

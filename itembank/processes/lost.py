@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Generator
-from dataclasses import dataclass
 from typing import TypeAlias, TypeVar
+
+from itembank.data_class import dataclass
 
 P = TypeVar("P")
 

@@ -18,8 +18,8 @@ import hashlib
 import hmac
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.people.seats import seat_fault
 
 _SIGNS = "23456789ABCDEFGHJKMNPQRSTUVWXYZ"

@@ -11,7 +11,8 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Iterator
-from dataclasses import dataclass
+
+from itembank.data_class import dataclass
 
 _UNSEEN = (
     "\x00-\x08\x0b\x0c\x0e-\x1f\x7f-\x9f\u034f\u061c\u115f\u1160\u17b4\u17b5\u180b-\u180e"

@@ -10,7 +10,7 @@ import hashlib
 import json
 import time
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -19,6 +19,7 @@ from itembank.bank.index.index_store import Store
 from itembank.bank.index.index_tables import Changed, IndexFailed, seal
 from itembank.bank.index.stamps import hash_of, read_stamped, stamp_of
 from itembank.bank.model.bank import BANK_FILE, SIGNOFF_FILE, topic_files
+from itembank.data_class import dataclass
 from itembank.files.disk import JOURNAL_FILE
 from itembank.files.faults import Fault, FileFaults, decode_bytes, decode_text
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
@@ -18,6 +17,7 @@ from itembank.bank.model.content import content_hash_of
 from itembank.bank.model.fields import BankItem
 from itembank.bank.read.item_checks import checked_maths
 from itembank.bank.read.topic_text import TopicText, check_items, read_topic
+from itembank.data_class import dataclass
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation.line import shown_line
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from itembank.bank.index.kept_words import twins_kept
 from itembank.bank.index.opened import KeptBank
 from itembank.bank.model.item_changes import Change, changes
 from itembank.bank.question.twins import Group, item_key, twin_mark
+from itembank.data_class import dataclass
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank, Entry

@@ -11,7 +11,7 @@ from __future__ import annotations
 import datetime
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING
 
 from itembank.bank.model.item_records import (
@@ -27,6 +27,7 @@ from itembank.bank.model.item_records import (
 )
 from itembank.bank.model.signed import SignOff
 from itembank.bank.question.twins import Group, item_key, twin_groups, twin_mark
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
 

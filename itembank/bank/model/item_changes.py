@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from itembank.data_class import dataclass
 
 EMPTY: tuple[Any, ...] = (None, [], {}, ())
 

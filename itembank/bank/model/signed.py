@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any
+
+from itembank.data_class import dataclass
 
 
 @dataclass(frozen=True, slots=True)

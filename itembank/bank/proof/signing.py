@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
@@ -13,6 +12,7 @@ from itembank.bank.proof.prove import prove_entries
 from itembank.bank.proof.signoff import added_text, read_signoffs, signoff_of
 from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import save, take_bytes
+from itembank.data_class import dataclass
 from itembank.errors import CheckFailed, ItembankError
 from itembank.files.faults import join_words, nearest
 from itembank.processes.work_place import Progress

@@ -10,7 +10,6 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -19,6 +18,7 @@ from itembank.bank.model.bank import SIGNOFF_FILE
 from itembank.bank.model.content import content_hash, data_hash, printed_on
 from itembank.bank.model.item_changes import Change, changes
 from itembank.bank.model.signed import SignOff
+from itembank.data_class import dataclass
 from itembank.files.faults import join_words
 from itembank.text.in_words import day_month_year
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from itembank.bank.model.signed import Retirement
 from itembank.bank.proof.signoff import Signing, SignState
+from itembank.data_class import dataclass
 from itembank.proof.outcome import Outcome, State
 from itembank.text.in_words import day_month_year
 

@@ -9,10 +9,10 @@ Frac(num=Int(n=11), den=Int(n=12))
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 
 from itembank.bank.model.fields import BankItem
+from itembank.data_class import dataclass
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.claim.finding import text

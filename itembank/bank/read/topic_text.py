@@ -7,7 +7,7 @@ be tried on it: it gives a :class:`TopicText` or raises :class:`~itembank.files.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import Any
 
@@ -17,6 +17,7 @@ from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem, Topic
 from itembank.bank.model.model_faults import sentences
 from itembank.bank.question.maths import FieldFault
 from itembank.bank.read.item_checks import item_faults
+from itembank.data_class import dataclass
 from itembank.files.faults import Fault, FileFaults
 from itembank.files.toml_read import KeyPath, Locator, read_toml
 

@@ -14,10 +14,10 @@ import datetime
 import hashlib
 import json
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.disk import remove
 from itembank.files.together import write_whole

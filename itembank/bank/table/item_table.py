@@ -20,7 +20,6 @@ import csv
 import io
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Protocol
 
@@ -38,6 +37,7 @@ from itembank.bank.table.cells import cell_text, cell_value
 from itembank.bank.write.as_toml import FIELDS
 from itembank.bank.write.blocks import with_item
 from itembank.bank.write.edit import new_topic, topic_path
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.csv_text import CsvWriter, as_meant
 from itembank.files.faults import Fault, FileFaults, decode_text, join_words, nearest

@@ -13,12 +13,12 @@ from __future__ import annotations
 
 import inspect
 from collections.abc import Callable, Collection, Iterable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from types import NoneType
 from typing import Any, get_args, get_origin, get_type_hints
 
 from itembank.cli.options import usage
+from itembank.data_class import dataclass
 
 KINDS: tuple[Callable[[str], Any], ...] = (str, int, Path)
 """What a value may be: a word as it comes, a whole number, or a path."""

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass
+
+from itembank.data_class import dataclass
 
 
 @dataclass(frozen=True, slots=True)

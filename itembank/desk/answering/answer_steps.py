@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from itembank.data_class import dataclass
 from itembank.desk.answering.bands_form import bands_fields, read_bands_form
 from itembank.desk.answering.classes_form import classes_fields, paste_classes, read_classes
 from itembank.desk.answering.reading import Fields, Reading, rows_typed

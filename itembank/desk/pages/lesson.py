@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -13,6 +12,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from itembank.data_class import dataclass
 from itembank.desk.pages.questions import banks_of_desk
 from itembank.desk.replying.banks_asked import banks_asked
 from itembank.desk.replying.forms import action, day, number, text

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlencode
 
@@ -11,6 +10,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from itembank.data_class import dataclass
 from itembank.desk.pages.lesson import LESSON, Found, changed, find
 from itembank.desk.pages.questions import AtBank, banks_of_desk, start_own
 from itembank.desk.pages.write_question import Looked, look, shown_in_form, whole

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import contextlib
 import threading
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlencode
 
@@ -14,6 +13,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
+from itembank.data_class import dataclass
 from itembank.desk.replying.forms import action, text
 from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import ItembankError, NotFound

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tempfile
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -13,6 +13,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
+from itembank.data_class import dataclass
 from itembank.desk.pages.lesson import LESSON, Found, find
 from itembank.desk.replying.forms import action, number, text
 from itembank.desk.replying.replies import onward, page

@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from starlette.datastructures import FormData
@@ -13,6 +12,7 @@ from starlette.requests import Request
 from starlette.responses import RedirectResponse, Response
 from starlette.routing import Route
 
+from itembank.data_class import dataclass
 from itembank.desk.replying.forms import action
 from itembank.desk.replying.replies import onward, page
 from itembank.errors import ItembankError

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import contextlib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from itembank.data_class import dataclass
 from itembank.desk.replying.replies import url
 from itembank.errors import ItembankError
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +14,7 @@ from starlette.responses import PlainTextResponse, Response
 from starlette.routing import Mount
 from starlette.staticfiles import StaticFiles
 
+from itembank.data_class import dataclass
 from itembank.desk.pages import all_routes
 from itembank.desk.replying.desk import Desk
 from itembank.desk.replying.replies import page, url

@@ -5,9 +5,9 @@ from __future__ import annotations
 import os
 import shlex
 import sys
-from dataclasses import dataclass
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 
 NAME = "Starters desk"

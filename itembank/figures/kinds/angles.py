@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 from typing import Literal
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing, drawing
 from itembank.figures.figure import (
     NOT_ACCURATE,

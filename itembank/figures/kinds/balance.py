@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import (
     WEIGHTS,
     Area,

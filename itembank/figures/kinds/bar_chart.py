@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from itembank.data_class import dataclass
 from itembank.figures.figure import (
     Figure,
     FigureError,

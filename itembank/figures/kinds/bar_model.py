@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.figures.figure import (
     Asked,
     Figure,

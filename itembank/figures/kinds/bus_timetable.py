@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 
+from itembank.data_class import dataclass
 from itembank.figures.figure import (
     Figure,
     FigureError,

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.figures.circle_points import in_direction
 from itembank.figures.drawing import Arc, Drawing, Mark, Point, Stroke, drawing
 from itembank.figures.figure import (

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Literal
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing, drawing
 from itembank.figures.figure import Figure, FigureKind, Reading, not_shown, register_figure
 from itembank.figures.kinds.construction_asked import WORDINGS

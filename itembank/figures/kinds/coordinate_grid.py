@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from itembank.data_class import dataclass
 from itembank.figures.figure import Figure, FigureKind, register_figure
 from itembank.figures.kinds.grid_conversion import CONVERSION_WORDINGS
 from itembank.figures.kinds.grid_drawn import grid_drawing

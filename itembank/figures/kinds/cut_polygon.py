@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.figures.circle_points import on_circle
 from itembank.figures.drawing import Area, Drawing, Mark, Point, drawing
 from itembank.figures.figure import (

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from math import lcm
 
+from itembank.data_class import dataclass
 from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Area, Drawing, drawing
 from itembank.figures.figure import (

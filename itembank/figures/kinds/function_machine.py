@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Area, Drawing, Mark, Point, Stroke, Text, drawing, rectangle
 from itembank.figures.figure import (
     Figure,

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from typing import TypeAlias
 
+from itembank.data_class import dataclass
 from itembank.figures.kinds.grid_equations import Straight, straight, through
 from itembank.notation import tree as t
 from itembank.notation.parse import parse_written

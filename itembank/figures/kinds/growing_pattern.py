@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text, drawing, rectangle
 from itembank.figures.figure import (
     Figure,

@@ -6,9 +6,9 @@ One point may be missing: a place with a name at which nothing is drawn yet.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Arc, Drawing, Mark, Point, Stroke, Text, drawing
 from itembank.figures.figure import (
     Asked,

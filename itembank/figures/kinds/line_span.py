@@ -7,9 +7,9 @@ on (the convention of English classrooms, common practice, no source).
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Arc, Mark, Point, Stroke
 from itembank.notation import tree as t
 from itembank.text.in_words import counted

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import combinations
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import (
     Area,
     Drawing,

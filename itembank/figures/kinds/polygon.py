@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing, Exact, drawing
 from itembank.figures.figure import (
     NOT_ACCURATE,

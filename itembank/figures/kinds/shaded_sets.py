@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.figures.circle_points import in_direction
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text, drawing, rectangle
 from itembank.figures.figure import (

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from itembank.data_class import dataclass
 from itembank.figures.circle_points import on_circle
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, drawing, rectangle
 from itembank.figures.figure import (

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Literal
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing, Mark, Point, Stroke, drawing
 from itembank.figures.figure import (
     Asked,

@@ -19,9 +19,9 @@ from __future__ import annotations
 
 import dataclasses
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Stroke, Text, drawing
 from itembank.figures.figure import (
     NOT_ACCURATE,

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.figures.figure import (
     Asked,
     Figure,

@@ -15,9 +15,9 @@ layer, found by the kind.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from typing import Any, Generic, TypeVar
 
+from itembank.data_class import dataclass
 from itembank.figures.figure import Figure, Reading
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line

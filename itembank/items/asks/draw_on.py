@@ -5,8 +5,8 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.figures.figure import Figure, FigureError, Reading, ToDraw, kind_of, sound
 from itembank.figures.figure_data import to_data
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, register_kind

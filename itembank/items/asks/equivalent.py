@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, only, register_kind
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, kind_of, register_kind
 from itembank.notation import tree as t
 

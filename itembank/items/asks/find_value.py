@@ -2,18 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
 from itembank.notation import tree as t
-from itembank.quickly_made import quickly_made
 
 NUMBER_FORMS = frozenset({"value", "number", "fraction", "lowest-terms", "improper", "mixed"})
 NUMBER_FORMS |= {"simplest", "integer", "solution", "roots", "amount", "quantity", "money"}
 """Forms that say how the answer to a calculation is written, not which question it is."""
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Find(Ask):
     """Work out `target`, given that every relation holds.

@@ -5,9 +5,9 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
+from itembank.data_class import dataclass
 from itembank.figures.figure import (
     Asked,
     Figure,

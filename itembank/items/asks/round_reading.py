@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, Literal
 
+from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, detail, kind_of, register_kind
 from itembank.items.asks.of_figure import OF_FIGURE, READ_A_PICTURE, OfFigure
 from itembank.items.asks.round import Round

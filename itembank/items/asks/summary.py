@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Nodes, Stored, detail, register_kind
 from itembank.notation import tree as t
 

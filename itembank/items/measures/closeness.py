@@ -10,10 +10,11 @@ apart uses this one measure.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from itertools import pairwise
 from typing import Any
 
+from itembank.data_class import dataclass
 from itembank.figures.figure_data import to_data
 from itembank.items.asks import FaultyWorking, asked, kind_of
 from itembank.items.item import Item, Run

@@ -12,9 +12,9 @@ statements are given in short and from memory; they are named so that they can b
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import Any, TypeAlias
 
+from itembank.data_class import dataclass
 from itembank.items.tier import Tier
 
 FIRST_YEAR_KS3 = 7

@@ -9,10 +9,11 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import product
 from typing import Any
+
+from itembank.data_class import dataclass
 
 
 @dataclass(frozen=True, slots=True)

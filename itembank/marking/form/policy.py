@@ -21,11 +21,12 @@ unit) and the name of any other form (an answer in that form is right as well).
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
 from typing import Literal
 
+from itembank.data_class import dataclass
 from itembank.files.faults import join_words, nearest
 from itembank.items.forms.form_rules import FORMS
 from itembank.items.item import Item

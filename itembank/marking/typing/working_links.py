@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from itembank.data_class import dataclass
 from itembank.items.item import Item
 from itembank.marking.typing.prompt_printed import equation_of, printed_values
 from itembank.marking.typing.sides_agree import flat, numbers_hold, ratios_hold

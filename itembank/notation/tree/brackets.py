@@ -2,22 +2,20 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.face import Faces, Part, Rank, Syntax, register_node
 from itembank.notation.tree.marked_up import body
 from itembank.notation.tree.parsed import start_of
 from itembank.notation.tree.part_shapes import OF
 from itembank.notation.tree.spoken import said
 from itembank.notation.tree.written import text_of, unconfined
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Bracket:
     """Round brackets that are printed."""

@@ -5,9 +5,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal, cast
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.face import Faces, Part, Rank, Syntax, register_node
 from itembank.notation.tree.fractions import Frac, Mixed
 from itembank.notation.tree.line_signs import CLOCK_12, CLOCK_24
@@ -16,7 +16,6 @@ from itembank.notation.tree.numbers import Dec, Int
 from itembank.notation.tree.parsed import start_of
 from itembank.notation.tree.walking import symbols
 from itembank.notation.tree.written import refuse
-from itembank.quickly_made import quickly_made
 from itembank.text.late_pattern import late
 
 if TYPE_CHECKING:
@@ -26,7 +25,6 @@ ALONE = "A time of day stands alone, or in a sum with lengths of time or another
 _CLOCK = late(r"(\d\d?)(?:[:.](\d\d))? ?([ap]m)?")
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class ClockTime:
     """A time of day: 14:35 by the 24-hour clock, or 2:35 pm with `half` as ``am`` or ``pm``.

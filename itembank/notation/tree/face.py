@@ -13,10 +13,12 @@ so for itself (:mod:`itembank.notation.value`, :mod:`itembank.notation.symbolic`
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import IntEnum
 from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple, TypeVar
+
+from itembank.data_class import dataclass
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.brackets import ungrouped
 from itembank.notation.tree.face import Faces, Part, Parts, Rank, Syntax, register_node
 from itembank.notation.tree.marked_up import element
@@ -13,7 +13,6 @@ from itembank.notation.tree.numbers import Int
 from itembank.notation.tree.parsed import RefusedError, start_of
 from itembank.notation.tree.spoken import ends_if_followed, said
 from itembank.notation.tree.written import grouped, is_simple, refuse, shown_line
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -37,7 +36,6 @@ _NAMES = {
 }
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Frac:
     """A fraction with a bar."""
@@ -118,7 +116,6 @@ register_node(
 )
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Mixed:
     """A mixed number, such as 2 3/4: all three parts are positive whole numbers."""

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.face import Faces, Part, Parts, Rank, Syntax, register_node
 from itembank.notation.tree.line_signs import OR
 from itembank.notation.tree.marked_up import row_of
@@ -13,13 +13,11 @@ from itembank.notation.tree.part_shapes import ROW
 from itembank.notation.tree.spoken import has_ended, said, said_row
 from itembank.notation.tree.unknowns import Label
 from itembank.notation.tree.written import joined, misplaced, refuse
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Ratio:
     """Two or more parts joined by colons."""
@@ -45,7 +43,6 @@ register_node(
 )
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Listing:
     """An ordered list, set with commas.
@@ -112,7 +109,6 @@ register_node(
 )
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Either:
     """Two or more answers joined by *or*, as in x = −4 or x = 7: every one of them is right.

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from html import escape
 from itertools import pairwise
 from typing import TYPE_CHECKING, Any, cast
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.face import Faces, Part, Parts, Rank, Syntax, register_node
 from itembank.notation.tree.fractions import Frac, Mixed
 from itembank.notation.tree.line_signs import GLUED_UNIT, SPACED_UNIT, UNIT_SIGNS
@@ -18,13 +18,11 @@ from itembank.notation.tree.spoken import said, said_row
 from itembank.notation.tree.unknowns import Blank
 from itembank.notation.tree.written import misplaced, pence_here, refuse, text_of
 from itembank.notation.units import AS_WORDS, CURRENCY, TOGETHER, UNITS, shown_unit
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Percent:
     """A number followed by a per cent sign."""
@@ -58,7 +56,6 @@ def _counted(amount: Node, singular: str, many: str) -> str:
     return f"{said(amount)} {singular if amount == Int(1) else many}"
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Money:
     """A sum of money: a currency sign (``£`` or ``p``) and a number."""
@@ -129,7 +126,6 @@ register_node(
 )
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Quantity:
     """A number with a unit from :data:`itembank.notation.units.UNITS`, such as 4.5 kg."""
@@ -203,7 +199,6 @@ register_node(
 )
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class MixedUnits:
     """A quantity in two or more units of one kind, the largest first, such as 2 h 35 min.

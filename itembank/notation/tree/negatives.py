@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.face import Faces, Part, Rank, Syntax, register_node
 from itembank.notation.tree.fractions import Frac, Mixed
 from itembank.notation.tree.marked_up import body
@@ -14,7 +14,6 @@ from itembank.notation.tree.parsed import RefusedError, start_of
 from itembank.notation.tree.part_shapes import OF
 from itembank.notation.tree.spoken import said
 from itembank.notation.tree.written import text_of
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -22,7 +21,6 @@ if TYPE_CHECKING:
 _NUMBERS = (Int, Dec, Mixed, Money, Quantity, Percent)
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Neg:
     """A prefix minus: it binds more loosely than powers and products, as −x² does.

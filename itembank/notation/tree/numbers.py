@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.face import Faces, Part, Rank, Syntax, register_node
 from itembank.notation.tree.line_signs import DOT, MAX_DIGITS
 from itembank.notation.tree.marked_up import digits
 from itembank.notation.tree.parsed import start_of
 from itembank.notation.tree.written import refuse
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -18,7 +17,6 @@ if TYPE_CHECKING:
 _TOO_LARGE = 10**MAX_DIGITS
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Int:
     """A whole number, zero or more. A negative number is :class:`Neg` of one."""
@@ -48,7 +46,6 @@ register_node(
 )
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Dec:
     """A decimal as written: digits before the point, after it, and the recurring block.

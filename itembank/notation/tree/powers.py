@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.brackets import ungrouped
 from itembank.notation.tree.face import Faces, Part, Parts, Rank, Syntax, register_node
 from itembank.notation.tree.fractions import Mixed
@@ -14,13 +14,11 @@ from itembank.notation.tree.numbers import Int
 from itembank.notation.tree.parsed import RefusedError, start_of
 from itembank.notation.tree.spoken import ends_if_followed, said
 from itembank.notation.tree.written import grouped, is_simple, refuse, shown_line, text_of
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Root:
     """A root sign of index 2, 3 or 4."""
@@ -77,7 +75,6 @@ register_node(
 )
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Power:
     """A base raised to an exponent; the base is a number, letter, box or bracket."""

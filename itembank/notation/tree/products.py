@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.brackets import Bracket
 from itembank.notation.tree.face import (
     Faces,
@@ -28,7 +28,6 @@ from itembank.notation.tree.powers import Power, Root
 from itembank.notation.tree.spoken import said, said_chain
 from itembank.notation.tree.walking import symbols
 from itembank.notation.tree.written import chained, pence_here, refuse, shown_line, text_of
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -38,7 +37,6 @@ ProductOp: TypeAlias = Literal["×", "÷", "of"]
 _FACTOR = "a factor side by side"
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Juxt:
     """Factors written side by side, as in 3x or 2(x + 1); binds tighter than × and ÷.
@@ -144,7 +142,6 @@ register_node(
 )
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Product:
     """Two or more factors joined by ×, ÷ and *of*, read from left to right."""

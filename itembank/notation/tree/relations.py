@@ -2,16 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.face import Faces, Rank, Syntax, register_node
 from itembank.notation.tree.marked_up import chain_of
 from itembank.notation.tree.parsed import chain
 from itembank.notation.tree.part_shapes import CHAIN
 from itembank.notation.tree.spoken import said_chain
 from itembank.notation.tree.written import chained
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -19,7 +18,6 @@ if TYPE_CHECKING:
 RelationOp: TypeAlias = Literal["=", "<", ">", "≤", "≥", "≠"]
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Relation:
     """Two or more sides joined by =, <, >, ≤, ≥ or ≠: an equation, an inequality, a chain."""

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal, TypeAlias
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.clock_times import ALONE, ClockTime, clock_fault, times_in
 from itembank.notation.tree.face import Faces, Rank, Syntax, register_node
 from itembank.notation.tree.marked_up import chain_of
@@ -12,7 +12,6 @@ from itembank.notation.tree.parsed import chain
 from itembank.notation.tree.part_shapes import CHAIN
 from itembank.notation.tree.spoken import said_chain
 from itembank.notation.tree.written import chained, refuse
-from itembank.quickly_made import quickly_made
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -20,7 +19,6 @@ if TYPE_CHECKING:
 SumOp: TypeAlias = Literal["+", "-"]
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Sum:
     """Two or more terms joined by + and −, read from left to right."""

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Literal
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.brackets import ungrouped
 from itembank.notation.tree.face import Faces, Part, Parts, Rank, Syntax, register_node
 from itembank.notation.tree.line_signs import LETTERS, TRIG_WORD
@@ -13,7 +13,6 @@ from itembank.notation.tree.measures import Quantity
 from itembank.notation.tree.parsed import start_of
 from itembank.notation.tree.spoken import ends_if_followed, said
 from itembank.notation.tree.written import is_simple, refuse, text_of, unconfined
-from itembank.quickly_made import quickly_made
 from itembank.text.late_pattern import late
 
 if TYPE_CHECKING:
@@ -22,7 +21,6 @@ if TYPE_CHECKING:
 TrigName = Literal["sin", "cos", "tan"]
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Trig:
     """The sine, cosine or tangent of an angle in degrees; with `inverse` the angle itself.

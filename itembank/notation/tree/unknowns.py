@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from html import escape
 from typing import Any
 
+from itembank.data_class import dataclass
 from itembank.notation.tree.face import Faces, Part, Rank, Syntax, register_node
 from itembank.notation.tree.line_signs import LETTERS, OF, OR
 from itembank.notation.tree.parsed import start_of
 from itembank.notation.tree.written import refuse
-from itembank.quickly_made import quickly_made
 from itembank.text.late_pattern import late
 
 _LETTER = late(f"[{LETTERS}]")
@@ -20,7 +19,6 @@ _GREEK = dict(zip("αβγδεζηθικλμνξοπρστυφχψω", _GREEK_NAM
 _GREEK["ς"] = "final sigma"
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Sym:
     """A letter standing for a number: one Latin or Greek letter, set in italics."""
@@ -85,7 +83,6 @@ register_node(
 )
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Label:
     """A name used as an answer, such as *Pack B*; it has no numerical value."""

@@ -23,8 +23,8 @@ from __future__ import annotations
 
 import random
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.packs.choosing.candidate import Candidate

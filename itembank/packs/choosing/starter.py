@@ -28,9 +28,9 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from functools import partial
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.measures.closeness import Look, alike_running

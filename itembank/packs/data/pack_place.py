@@ -10,10 +10,10 @@ import datetime
 import json
 import math
 import re
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, NoReturn
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import decode_text
 from itembank.text.folding import same_name

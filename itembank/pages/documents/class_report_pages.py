@@ -7,8 +7,8 @@ and bars only repeat it.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.pages.engine import theme
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import WIDTH, LoosePaper, Paper, heading_part, text_part

@@ -6,8 +6,8 @@ They are read standing, by a crowd: the seats are as large as the page allows.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.packs.data.pack import Band
 from itembank.pages.engine import theme
 from itembank.pages.engine.paper import LEFT, RIGHT, WIDTH, LoosePaper, space, text_part

@@ -6,8 +6,8 @@ Everything is text, so it reads in grey and aloud.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.pages.engine.paper import WIDTH, LoosePaper, heading_part, text_part
 from itembank.pages.engine.table_drawn import Cell, Contents
 from itembank.pages.parts.views_part import draw_table

@@ -6,8 +6,8 @@ The large page is as big as its type needs: a printer's "fit to page" makes it a
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing
 from itembank.pages.engine import theme
 from itembank.pages.engine.paper import WIDTH, LoosePaper, heading_part, text_part

@@ -7,8 +7,9 @@ cut short, and a topic that comes on four days gives its reason once.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from itembank.data_class import dataclass
 from itembank.pages.engine import theme
 from itembank.pages.engine.fonts import plain
 from itembank.pages.engine.paper import WIDTH, LoosePaper, heading_part, list_part, space, text_part

@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.packs.data.pack import Band
 from itembank.pages.engine.fonts import CAP_HEIGHT, face, plain
 from itembank.pages.engine.page import Page, Point

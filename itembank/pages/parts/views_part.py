@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.pages.engine.paper import WIDTH, Paper, heading_part, text_part
 from itembank.pages.engine.table_drawn import Cell, Contents, table_pieces
 

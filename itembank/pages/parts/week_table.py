@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.pages.engine import theme
 from itembank.pages.engine.fonts import ASCENT, plain
 from itembank.pages.engine.page import Page

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Literal, get_args
 
+from itembank.data_class import dataclass
 from itembank.files.faults import join_words
 from itembank.planning.bands.next_tasks import DEEPEN, EXTEND, PRACTISE, REBUILD, SECURE, NextTask
 

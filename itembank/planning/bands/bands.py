@@ -37,11 +37,11 @@ all there from 3 marks on, the usual five from 6.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from itertools import pairwise
 from math import floor
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.planning.bands.band_signs import DEFAULT_SIGNS, ShapeName, Sign, signs_fault
 from itembank.planning.bands.next_tasks import NextTask

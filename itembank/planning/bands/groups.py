@@ -14,9 +14,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.csv_text import NO_MARK, csv_rows
 from itembank.files.faults import Fault, FileFaults, decode_text

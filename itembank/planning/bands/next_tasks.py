@@ -9,8 +9,9 @@ those of the pack's own model, so that a task converts to it by keyword.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from itembank.data_class import dataclass
 
 TierName = Literal["support", "core", "challenge"]
 ModeName = Literal["with the teacher", "in pairs", "on your own"]

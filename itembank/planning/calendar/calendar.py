@@ -24,10 +24,10 @@ from __future__ import annotations
 import contextlib
 import datetime
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.files.faults import Fault, FileFaults
 from itembank.files.toml_table import Table, TomlFile
 

@@ -23,9 +23,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Collection
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.files.toml_table import Table, TomlFile
 from itembank.planning.calendar.calendar import Calendar, read_date
 from itembank.planning.topic_names import unknown_topic

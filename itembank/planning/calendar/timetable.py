@@ -9,8 +9,8 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.files.toml_table import Table
 from itembank.planning.calendar.calendar import DAY, Calendar
 from itembank.planning.calendar.days import period_order

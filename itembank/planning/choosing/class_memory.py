@@ -29,8 +29,9 @@ from __future__ import annotations
 import datetime
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from itembank.data_class import dataclass
 from itembank.planning.choosing.memory import (
     Memory,
     Seen,

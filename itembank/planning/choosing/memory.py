@@ -54,9 +54,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import ceil, exp, log, sqrt
 from statistics import NormalDist
+
+from itembank.data_class import dataclass
 
 FADING = 0.2
 """The power ψ with which recall falls; the smaller, the heavier the tail."""

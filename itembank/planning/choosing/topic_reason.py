@@ -8,9 +8,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from enum import StrEnum
 
+from itembank.data_class import dataclass
 from itembank.planning.choosing.memory import Seen, by_day
 from itembank.planning.choosing.topic_state import LessonWish, TopicState
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from itembank.data_class import dataclass
 from itembank.planning.choosing.memory import Memory, Seen
 
 

@@ -14,8 +14,9 @@ At the top for every class, or as ``[classes.planning]`` for one::
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from itembank.data_class import dataclass
 from itembank.files.toml_table import Table
 
 WEEKS_APART = 6

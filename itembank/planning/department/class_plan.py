@@ -20,8 +20,9 @@ import contextlib
 import datetime
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from itembank.data_class import dataclass
 from itembank.files.toml_table import Table
 from itembank.people.seats import seat_fault
 from itembank.planning.calendar.timetable import WeeklyLesson, read_lessons

@@ -12,8 +12,7 @@ What the lines rest on is told in :mod:`itembank.records.reports.advice`, which 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from itembank.data_class import dataclass
 from itembank.files.toml_table import Table
 
 

@@ -21,9 +21,10 @@ see :mod:`itembank.planning.department.question_sources`. What planning a week n
 from __future__ import annotations
 
 from collections.abc import Collection
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.files.toml_table import Table, TomlFile

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from itertools import combinations
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import Fault, FileFaults, join_words, nearest
 from itembank.files.toml_table import TomlFile

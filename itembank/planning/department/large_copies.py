@@ -13,8 +13,8 @@ none, as an empty list is.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.files.toml_table import Table

@@ -12,9 +12,10 @@ always gives the same pack.
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, field, fields, replace
+from dataclasses import field, fields, replace
 from typing import TypeVar
 
+from itembank.data_class import dataclass
 from itembank.planning.bands.bands import Band, BandScheme, default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.question_sources import QuestionSources, StatedSources

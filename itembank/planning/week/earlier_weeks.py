@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.files.faults import Fault, FileFaults
 from itembank.files.toml_table import Table, TomlFile
 from itembank.planning.calendar.calendar import read_date

@@ -5,10 +5,10 @@ from __future__ import annotations
 import datetime
 import tomllib
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from itembank.data_class import dataclass
 from itembank.planning.week.week_plan import FILE_NAME, FOLDER
 
 

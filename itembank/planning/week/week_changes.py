@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from itembank.data_class import dataclass
 
 if TYPE_CHECKING:
     from itembank.planning.week.week_plan import WeekPlan

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
+from itembank.data_class import dataclass
 from itembank.planning.calendar.scheme import Scheme
 from itembank.planning.choosing.choose_topics import LessonWish, TopicState, choose_topics
 from itembank.planning.choosing.memory import after_teaching

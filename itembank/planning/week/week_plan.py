@@ -8,9 +8,10 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import Any
 
+from itembank.data_class import dataclass
 from itembank.files.toml_comments import with_comments
 from itembank.files.toml_write import toml_lines, toml_pairs
 from itembank.planning.choosing.reason_words import reason_words

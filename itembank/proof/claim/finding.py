@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.errors import CheckFailed
 from itembank.items.forms.form_rules import decimal_node, money_node, number_node
 from itembank.notation import tree as t
@@ -12,7 +12,6 @@ from itembank.notation.clock import clock_time
 from itembank.notation.line import shown_line
 from itembank.notation.mixed_units import split
 from itembank.notation.units import UNITS
-from itembank.quickly_made import quickly_made
 
 _DECIMAL = t.Dec("0", "5")
 
@@ -21,7 +20,6 @@ class WrongKey(CheckFailed):
     """The key of an item is not what the printed question comes to."""
 
 
-@quickly_made
 @dataclass(frozen=True, slots=True)
 class Finding:
     """What a road makes of a question: its own answer, and how the key differs from it.

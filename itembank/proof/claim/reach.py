@@ -9,10 +9,10 @@ standard form, powers up to the sixty-fourth.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from itertools import chain
 from math import ceil, comb, prod
 
+from itembank.data_class import dataclass
 from itembank.items.asks import (
     Answered,
     Common,

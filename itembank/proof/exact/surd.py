@@ -18,7 +18,6 @@ from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import Polynomial, Quotient, square_free
 from itembank.notation.value import NotExact, Rational, over
-from itembank.quickly_made import quickly_made
 
 MOST_TERMS = 64
 LARGEST_RADICAND = 10**12
@@ -26,7 +25,6 @@ LARGEST_RADICAND = 10**12
 
 
 @total_ordering
-@quickly_made
 @dataclass(frozen=True, slots=True, eq=False)
 class Surd:
     """A real number as (number under the root, rational coefficient) pairs, in order.

@@ -13,10 +13,10 @@ from __future__ import annotations
 
 import importlib
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing, Point
 from itembank.figures.figure import Figure, Reading, drawn, kind_of, read
 from itembank.items.asks import Find, OfFigure

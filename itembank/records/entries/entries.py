@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TypeAlias
 
+from itembank.data_class import dataclass
 from itembank.text.in_words import day_month_year
 
 RESULTS = ("bands", "questions", "scores", "answers")

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_place import PACK_FILE, PackPlace, read_pack_data
 from itembank.records.entries.entries import LessonFacts, QuestionFacts

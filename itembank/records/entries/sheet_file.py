@@ -13,10 +13,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.files.csv_text import csv_rows
 from itembank.files.faults import Fault, FileFaults, decode_text, join_words
 from itembank.people.seats import heading_fault, seat_fault

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 
 from sqlalchemy import Connection, false, func, or_, select, update
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.records.entries.entries import NAMES

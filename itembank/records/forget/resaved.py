@@ -12,10 +12,10 @@ import datetime
 import io
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import chain
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.files.csv_text import CsvWriter, as_meant
 from itembank.files.private import file_mode
 from itembank.files.together import whole_file

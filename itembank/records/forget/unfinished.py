@@ -7,11 +7,11 @@ taken up again from it.
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from pathlib import Path
 
 from sqlalchemy import Connection, insert, select
 
+from itembank.data_class import dataclass
 from itembank.records.pupils.whom import Whom
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import (

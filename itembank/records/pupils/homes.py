@@ -10,9 +10,9 @@ from __future__ import annotations
 import datetime
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import NamedTuple
 
+from itembank.data_class import dataclass
 from itembank.text.folding import folded
 
 AWAY = "away"

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 
 from sqlalchemy import Connection, case, or_, select
 
+from itembank.data_class import dataclass
 from itembank.records.pupils.homes import ClassSeat, Homes
 from itembank.records.pupils.moves import moves_there
 from itembank.records.store.store_tables import active, entry, lesson, score

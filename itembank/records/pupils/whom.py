@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime
 import re
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.text.folding import same_name
 from itembank.text.in_words import day_month_year

@@ -16,9 +16,9 @@ nearly always is. Of so few pupils nothing is said without “perhaps”.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 
+from itembank.data_class import dataclass
 from itembank.people.seats import seat_order
 from itembank.records.statistics.interval import Interval, wilson
 from itembank.text.in_words import counted

@@ -5,11 +5,12 @@ from __future__ import annotations
 import datetime
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection, func, select
 
+from itembank.data_class import dataclass
 from itembank.planning.choosing.class_memory import remember_class
 from itembank.planning.choosing.memory import Memory, Seen
 from itembank.records.entries.entries import WHOLE

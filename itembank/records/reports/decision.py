@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import TYPE_CHECKING
 
 from sqlalchemy import Connection
 
+from itembank.data_class import dataclass
 from itembank.people.seats import seat_order
 from itembank.planning.bands.bands import band_of
 from itembank.records.entries.details import (

@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 from collections import Counter, defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from math import inf, isnan
 from types import MappingProxyType
 from typing import NamedTuple
@@ -14,6 +13,7 @@ import numpy as np
 from numpy.typing import NDArray
 from sqlalchemy import Connection, String, cast, func, select
 
+from itembank.data_class import dataclass
 from itembank.records.results.rearranged import Rearranged
 from itembank.records.results.scope import Scope
 from itembank.records.statistics.interval import Interval, wilson

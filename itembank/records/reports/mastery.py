@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.planning.choosing.memory import Memory, Seen, due, interval_on, recall, remember
 from itembank.records.statistics.interval import Interval, wilson
 

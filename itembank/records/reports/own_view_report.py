@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.records.statistics.interval import Interval, wilson
 from itembank.records.statistics.own_view import FEWEST_FOR_AGREEMENT, Pairs, fooled
 

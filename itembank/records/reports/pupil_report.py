@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter, defaultdict
-from dataclasses import dataclass
 
 from sqlalchemy import Connection
 
+from itembank.data_class import dataclass
 from itembank.records.pupils.homes import ClassSeat, Homes, Move, place
 from itembank.records.pupils.moves import moves_there
 from itembank.records.reports.advice import Next, Thresholds

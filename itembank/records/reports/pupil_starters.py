@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
+from itembank.data_class import dataclass
 from itembank.records.entries.details import unpack_answers
 from itembank.records.reports.decision import seat_band
 

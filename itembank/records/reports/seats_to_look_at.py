@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import datetime
 from collections import defaultdict
-from dataclasses import dataclass
 from typing import Any
 
 from sqlalchemy import Connection
 
+from itembank.data_class import dataclass
 from itembank.people.seats import seat_order
 from itembank.records.pupils.homes import Homes, place
 from itembank.records.pupils.moves import moves_there

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import datetime
 from collections import defaultdict
-from dataclasses import dataclass
 from typing import Any
 
 from sqlalchemy import Connection, exists, select
 
+from itembank.data_class import dataclass
 from itembank.records.store.store_tables import active, entry, lesson, of_class, question, remark
 from itembank.text.folding import folded
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 
 from sqlalchemy import Connection, select
 
+from itembank.data_class import dataclass
 from itembank.planning.calendar.days import period_order
 from itembank.records.entries.entries import RESULTS
 from itembank.records.store.store_tables import active, entry, lesson, of_class

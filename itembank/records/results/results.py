@@ -5,10 +5,10 @@ from __future__ import annotations
 import datetime
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from sqlalchemy import Connection, exists, func, select
 
+from itembank.data_class import dataclass
 from itembank.planning.choosing.class_memory import History, Scored
 from itembank.planning.choosing.memory import Seen
 from itembank.records.entries.questions_asked import unpack_asked

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from typing import Any
 
 from sqlalchemy import Select, and_, select, true
 
+from itembank.data_class import dataclass
 from itembank.records.store.store_tables import active, entry, lesson, of_class
 
 

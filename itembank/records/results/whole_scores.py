@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from sqlalchemy import Connection, Integer, cast, func, select
 
+from itembank.data_class import dataclass
 from itembank.records.store.store_tables import band_count, score
 
 LEAST_VARIANCE = 0.25

@@ -11,11 +11,10 @@ Linking*; from memory).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 
+from itembank.data_class import dataclass
 from itembank.records.statistics.item_statistics import Answers
 from itembank.records.statistics.rasch import (
     FEWEST_EITHER_WAY,

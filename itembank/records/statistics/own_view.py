@@ -12,10 +12,10 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 from typing import NamedTuple
 
+from itembank.data_class import dataclass
 from itembank.records.entries.entries import LEVELS
 from itembank.records.statistics.interval import Interval, wilson
 

@@ -13,11 +13,10 @@ symmetric functions of its own; groups of one size are worked out together.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 import numpy as np
 from numpy.typing import NDArray
 
+from itembank.data_class import dataclass
 from itembank.records.statistics.item_statistics import Answers, as_answers
 
 FEWEST_PUPILS = 30

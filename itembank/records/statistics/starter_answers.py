@@ -9,12 +9,12 @@ from __future__ import annotations
 import datetime
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 from sqlalchemy import ColumnElement, Connection, func, or_, select
 
+from itembank.data_class import dataclass
 from itembank.records.entries.details import RIGHT, WRONG
 from itembank.records.results.rearranged import Rearranged
 from itembank.records.results.scope import Scope

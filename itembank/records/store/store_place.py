@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from pathlib import Path
+
+from itembank.data_class import dataclass
 
 FILE_NAME = "results.sqlite3"
 VARIABLE = "ITEMBANK_STORE"

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from itembank.data_class import dataclass
 
 
 @dataclass(frozen=True, slots=True)

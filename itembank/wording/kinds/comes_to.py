@@ -9,9 +9,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late

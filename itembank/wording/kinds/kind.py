@@ -13,10 +13,10 @@ types, after Kennedy (from memory). A kind that is not known is a letter of its 
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
 
+from itembank.data_class import dataclass
 from itembank.notation.units import MADE_OF, unit_known
 
 THING = "#"

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.notation.units import unit_known

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from fractions import Fraction
 
+from itembank.data_class import dataclass
 from itembank.items.item import Run
 from itembank.notation.tree import (
     Dec,

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cached_property, lru_cache
 
+from itembank.data_class import dataclass
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, unit_known

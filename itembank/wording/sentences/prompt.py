@@ -11,8 +11,8 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late

@@ -6,8 +6,8 @@ It says which units may stand beside a number whose key is bare: *how many boxes
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.figures.figure import kind_of, printed_on
 from itembank.items.item import Item
 from itembank.notation import tree as t

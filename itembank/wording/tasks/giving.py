@@ -15,9 +15,9 @@ True
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 
+from itembank.data_class import dataclass
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import phrase
 from itembank.wording.sentences.prompt import SLOT, index_of

@@ -17,8 +17,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import COUNTS, phrase

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from itembank.data_class import dataclass
 from itembank.wording.tasks.arithmetic import Saying
 from itembank.wording.tasks.giving import Giving
 from itembank.wording.tasks.nested import Nested

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.bank.index.opened import KeptBank, with_bank
 from itembank.bank.index.refresh import Progress
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
 

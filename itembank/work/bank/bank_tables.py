@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 
 from itembank.bank.index.item_standing import states
 from itembank.bank.index.opened import KeptBank, with_bank
 from itembank.bank.index.refresh import Progress
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.work.bank.wanted import is_on, refuse_unknown
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 import time
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -17,6 +16,7 @@ from itembank.bank.index.item_standing import outcomes, outcomes_kept
 from itembank.bank.index.kept_signoffs import sign_states, signoff_sheet
 from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
 from itembank.bank.index.rows_wanted import entries_of, facts_missing
+from itembank.data_class import dataclass
 from itembank.work.bank.looking import Pieces
 from itembank.work.bank.wanted import Condition, Wanted, condition, refuse_unknown, with_states
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import islice
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -17,6 +17,7 @@ from itembank.bank.index.kept_words import Shown, shown_of
 from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
 from itembank.bank.index.refresh import Progress
 from itembank.bank.index.rows_wanted import AT_A_TIME
+from itembank.data_class import dataclass
 from itembank.work.bank.wanted import (
     Condition,
     Wanted,

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import contextlib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.work.bank.looking import InFull, show_questions
 from itembank.work.bank.merging import Merged, compare_banks, merge_banks, settle_question
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import datetime
 import os
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.bank.index.opened import KeptBank, with_bank
 from itembank.bank.index.refresh import Progress
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.work.bank.bank_facts import ids_like
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from pathlib import Path
 
 from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
 from itembank.bank.index.refresh import Progress
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.text.in_words import day_month_year
 from itembank.work.bank.bank_facts import (

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.bank.index.item_standing import outcomes, prove_missing
 from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
 from itembank.bank.index.refresh import Progress
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.work.bank.bank_facts import as_known
 from itembank.work.bank.wanted import Wanted, condition, refuse_unknown, with_states

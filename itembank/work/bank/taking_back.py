@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.planning.department.department import FILE_NAME
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -17,6 +17,7 @@ from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
 from itembank.bank.index.refresh import Progress
 from itembank.bank.index.rows_wanted import facts_missing
 from itembank.bank.model.bank import Entry
+from itembank.data_class import dataclass
 from itembank.errors import CheckFailed, ItembankError
 from itembank.proof.outcome import State
 from itembank.work.bank.bank_facts import (

@@ -7,8 +7,9 @@ back, :mod:`looked_at` says what is missing or wrong in them, :mod:`outlook` wha
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
+from itembank.data_class import dataclass
 from itembank.planning.calendar.calendar import Calendar, Closed, Term
 from itembank.planning.calendar.timetable import WeeklyLesson
 

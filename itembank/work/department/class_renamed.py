@@ -5,10 +5,10 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.snapshot import take
 from itembank.files.together import Together

@@ -8,9 +8,10 @@ from __future__ import annotations
 
 import functools
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path, PurePath
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import Fault, FileFaults, join_words
 from itembank.people.colleague import check_initials

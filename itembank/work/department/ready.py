@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.planning.calendar.calendar import Calendar
 from itembank.planning.calendar.scheme import FOLDER as SCHEMES
 from itembank.work.department.answered import SchemeAnswer, TopicAnswer

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from itembank.data_class import dataclass
 from itembank.planning.department.department import PAPERS
 from itembank.planning.department.pack_request import SELF_MARK
 

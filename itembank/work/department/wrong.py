@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from itembank.data_class import dataclass
 
 Part = Literal["school", "year", "classes", "topics", "bands"]
 PARTS: tuple[Part, ...] = ("school", "year", "classes", "topics", "bands")

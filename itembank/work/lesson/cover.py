@@ -5,10 +5,10 @@ from __future__ import annotations
 import datetime
 from collections import Counter
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.text.in_words import day_month_year
 from itembank.work.lesson.lesson_day import (

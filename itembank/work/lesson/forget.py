@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import contextlib
 import datetime
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_place import packs_of, read_pack_data
 from itembank.text.folding import same_name

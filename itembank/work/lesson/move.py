@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError, SeveralErrors
 from itembank.today import today
 from itembank.work.lesson.results_store import open_results

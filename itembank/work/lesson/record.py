@@ -7,11 +7,11 @@ is, in one go.
 from __future__ import annotations
 
 from contextlib import ExitStack
-from dataclasses import dataclass
 from enum import Enum
 from functools import partial
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.work.lesson.lesson_day import refuse_day_without_lesson, refuse_to_come
 from itembank.work.lesson.lesson_starter import (

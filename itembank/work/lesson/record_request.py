@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
+
+from itembank.data_class import dataclass
 
 if TYPE_CHECKING:
     from itembank.records.entries.entries import OwnViews

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime
 import tomllib
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.snapshot import take
 from itembank.files.together import Together

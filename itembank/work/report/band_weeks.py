@@ -5,9 +5,9 @@ from __future__ import annotations
 import datetime
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.records.reports.class_report import monday
 
 if TYPE_CHECKING:

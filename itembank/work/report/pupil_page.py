@@ -6,10 +6,10 @@ Both are plain data; what goes on paper is sent or, as a file, noted in the stor
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError, NotFound
 from itembank.people.seats import seat_order
 from itembank.text.characters import shown

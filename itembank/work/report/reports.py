@@ -8,11 +8,12 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.today import today
 from itembank.work.lesson.results_store import open_results, place_of_results

@@ -5,10 +5,11 @@ from __future__ import annotations
 import contextlib
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import FileFaults, join_words
 from itembank.files.snapshot import Snapshot, take

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
+from itembank.data_class import dataclass
 from itembank.planning.calendar.calendar import monday
 from itembank.planning.calendar.days import period_order, usual_seed
 from itembank.planning.week.week_choice import Hold, Known, choose_week

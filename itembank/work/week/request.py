@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.planning.week.week_changes import Change, LessonName
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 from itembank.remark import Remark

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError, SeveralErrors
 from itembank.files.faults import join_words
 from itembank.people.lock import Waiting

@@ -10,9 +10,9 @@ import csv
 import io
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from typing import Generic, TypeVar
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.csv_text import as_meant
 from itembank.text.characters import without_hidden

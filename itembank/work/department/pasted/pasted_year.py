@@ -10,8 +10,8 @@ from __future__ import annotations
 import datetime
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import DAY, Closed, Term
 from itembank.text.in_words import long_day
