@@ -62,6 +62,33 @@ def wordy_topics() -> tuple[str, ...]:
     return tuple(name for name in topic_ids() if not draws_figures(name))
 
 
+@cache
+def drawing_topics() -> tuple[str, ...]:
+    """Return the topics that draw figures."""
+    return tuple(name for name in topic_ids() if draws_figures(name))
+
+
+def _four_topics(rng: random.Random, among: tuple[str, ...], number: int, follow_up: int) -> Pack:
+    request = PackRequest(
+        school="Larkhythe School",
+        class_name="8K",
+        date=datetime.date(2026, 11, 30),
+        title="Four topics",
+        topics=tuple(PlannedTopic(topic, None) for topic in rng.sample(among, 4)),
+        questions=10,
+        seed=number,
+        follow_up=follow_up,
+        variants=1,
+        large_print=LargePrint(),
+        print_tint=False,
+        self_mark="when done",
+        paper="white",
+        slips=True,
+        bands=default_scheme(3),
+    )
+    return as_data(request, choose(request))
+
+
 _rng = random.Random(5)
 _made: list[Pack] = []
 
@@ -72,22 +99,16 @@ def random_packs(draws: int) -> list[Pack]:
     The same ones each time, of which a larger number holds those of a smaller.
     """
     for number in range(len(_made), draws):
-        request = PackRequest(
-            school="Larkhythe School",
-            class_name="8K",
-            date=datetime.date(2026, 11, 30),
-            title="Four topics",
-            topics=tuple(PlannedTopic(topic, None) for topic in _rng.sample(wordy_topics(), 4)),
-            questions=10,
-            seed=number,
-            follow_up=10,
-            variants=1,
-            large_print=LargePrint(),
-            print_tint=False,
-            self_mark="when done",
-            paper="white",
-            slips=True,
-            bands=default_scheme(3),
-        )
-        _made.append(as_data(request, choose(request)))
+        _made.append(_four_topics(_rng, wordy_topics(), number, 10))
     return _made[:draws]
+
+
+_drawing_rng = random.Random(12)
+_drawn: list[Pack] = []
+
+
+def drawn_packs(draws: int) -> list[Pack]:
+    """Return packs as `random_packs` does, of topics with figures and six questions a sheet."""
+    for number in range(len(_drawn), draws):
+        _drawn.append(_four_topics(_drawing_rng, drawing_topics(), number, 6))
+    return _drawn[:draws]

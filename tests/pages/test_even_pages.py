@@ -25,7 +25,7 @@ from itembank.pages.parts.sheet_pages import (
 )
 from tests.depth import WHOLE, cases, whole
 from tests.pages.marks import recorded
-from tests.pages.sheet_samples import random_packs, real_pack, wordy_topics
+from tests.pages.sheet_samples import drawn_packs, random_packs, real_pack, wordy_topics
 
 pytestmark = whole
 DRAWS = cases(8, 24, 24)
@@ -105,6 +105,19 @@ def test_ten_questions_of_any_topics_take_two_sides_and_none_stands_alone():
             assert share >= TIGHT_SHARE - 1e-6
 
 
+def test_no_head_stands_alone_on_its_page():
+    """A first page with a head and two thirds of it empty looks as if the sheet went wrong."""
+    for pack in [*drawn_packs(DRAWS), *random_packs(DRAWS)]:
+        for sheet in pack.sheets:
+            for large in (False, True):
+                paper = Paper(pack, sheet.tier, theme.PAPER_TEXT, large=large)
+                open_sheet(paper, pack, sheet)
+                first = room_on(paper)
+                pages, _ = on_pages(sheet.items, paper.size, paper.least, first)
+                told = (pack.topics, sheet.tier, large)
+                assert pages[0] or first.first < 0.65 * first.full, told
+
+
 def test_large_print_gives_up_no_room_for_working():
     tight = 0
     for pack, sheet in every_sheet():
@@ -131,12 +144,12 @@ def test_rows_are_set_close_only_where_a_sheet_would_not_do_otherwise():
         for _, sheet in every_sheet():
             plain = share_out(rows(sheet.items, *sizes), room)
             found = on_pages(sheet.items, *sizes, room)
-            if len(plain.pages) <= room.sides and not plain.alone:
+            if len(plain.pages) <= room.sides and not plain.alone(room):
                 assert numbers(found.pages) == numbers(plain.pages)
                 assert found.share == plain.share >= LEAST_SHARE - 1e-6
                 usual += 1
             else:
-                close += len(found.pages) <= room.sides and not found.alone
+                close += len(found.pages) <= room.sides and not found.alone(room)
     assert usual > 2.5 * DRAWS
     assert close or not WHOLE
 

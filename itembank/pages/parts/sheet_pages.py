@@ -21,6 +21,8 @@ TIGHT_SHARE = 0.3
 """Least working room where a sheet would take a side too many or leave a question alone."""
 EASY_SHARE = 0.8
 """With at least this share of its working room a sheet stays on fewer sides."""
+HEAD_ALONE = 0.65
+"""A first page with more room left than this, as a share of a whole page, has a head alone."""
 MOST_SHARE = 2.0
 """With more than this the page looks empty rather than roomy."""
 
@@ -44,11 +46,15 @@ class Shared(NamedTuple):
     pages: list[list[Row]]
     share: float
 
-    @property
-    def alone(self) -> int:
-        """How many pages hold one question alone, of a sheet that has more."""
+    def alone(self, room: Room) -> int:
+        """How many pages hold one question alone, of a sheet that has more.
+
+        A first page with its head alone looks like a sheet that went wrong: it counts as two.
+        Below worked examples there is no room that anyone would miss.
+        """
         counts = [sum(len(row.cells) for row in page) for page in self.pages]
-        return counts.count(1) if sum(counts) > 1 else 0
+        bare = not counts[0] and room.first > HEAD_ALONE * room.full
+        return (counts.count(1) if sum(counts) > 1 else 0) + 2 * bare
 
 
 def on_pages(
@@ -74,7 +80,7 @@ def on_pages(
 
 def _faults(shared: Shared, room: Room) -> tuple[bool, int]:
     """Tell whether rows take a side too many, and how many pages hold one question."""
-    return len(shared.pages) > room.sides, shared.alone
+    return len(shared.pages) > room.sides, shared.alone(room)
 
 
 def share_out(made: Sequence[Row], room: Room, least: float = LEAST_SHARE) -> Shared:
@@ -96,7 +102,7 @@ def share_out(made: Sequence[Row], room: Room, least: float = LEAST_SHARE) -> Sh
             ways.append([[], *later] if later else None)
         found = [Shared(way, _least_share(way, rooms)) for way in ways if way]
         if found:
-            return min(found, key=lambda shared: shared.alone)
+            return min(found, key=lambda shared: shared.alone(room))
     return Shared([[]], MOST_SHARE)
 
 
