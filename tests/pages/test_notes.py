@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import random
 import re
 from itertools import pairwise
 
@@ -10,13 +11,17 @@ import pikepdf
 import pypdfium2
 import pytest
 
+from itembank.items.topics.registry import topic_ids
 from itembank.pages.documents.notes import CAUTIONS, CHECKS, teacher_notes
-from itembank.pages.documents.notes_summary import DECIDES, TO_DO
+from itembank.pages.documents.notes_summary import DECIDES, TO_DO, summary
+from itembank.pages.engine import theme
 from itembank.pages.engine.paper import FOOT, TOP, Paper, Part, space
 from itembank.pages.engine.paragraph import Strong
 from itembank.pages.parts.script import chosen, mid_sentence, repair_bands, scenes, telling
+from tests.depth import cases, whole
 from tests.pages.marks import printed
 from tests.pages.sheet_samples import TOPICS, random_packs, real_pack
+from tests.pages.test_one_slide import LARGE, on_topics
 
 
 def text_of(data: bytes) -> list[str]:
@@ -62,6 +67,45 @@ def test_the_first_page_is_enough(name):
         for slip in item.misconceptions[:1]:
             at = first.index(printed(slip.wrong), at)
             assert mid_sentence(slip.name).split()[0] in first[at:]
+
+
+def summary_alone(pack) -> list[str]:
+    paper = Paper(pack, "Teacher notes", theme.PAPER_LEAST)
+    summary(paper, pack)
+    return text_of(paper.finish())
+
+
+FIRST_PAGES = cases(6, 24, 12)
+
+
+@whole
+def test_the_first_page_is_enough_for_eight_questions_of_any_topics():
+    """A teacher who reads no other page has all of them, also where they have large pictures."""
+    rng = random.Random(71)
+    longer = []
+    for seed in range(FIRST_PAGES):
+        topics = rng.sample(topic_ids(), 4)
+        pack = on_topics(*topics, seed=seed, fitted=False)
+        first, *more = summary_alone(pack)
+        longer += [topics] if more else []
+        left_out = first.count(" is on the slide.)")
+        items = pack.versions[0].items
+        assert left_out <= sum(item.picture is not None for item in items)
+        for item in [] if more else items:
+            assert printed(item.key) in first
+    assert len(longer) <= 0.05 * FIRST_PAGES, longer
+
+
+def test_pictures_are_left_to_the_slide_only_where_the_first_page_has_no_room_for_them():
+    # Two pie charts, a graph and a tree are too much; one number line is not.
+    full = on_topics(*LARGE[:3], "statistics.pie-charts", seed=3, fitted=False)
+    pictures = sum(item.picture is not None for item in full.versions[0].items)
+    pages = summary_alone(full)
+    assert 0 < pages[0].count(" is on the slide.)") < pictures
+    assert len(pages) == 1
+    few = on_topics("fractions.shaded", *TOPICS["7M"], seed=3, fitted=False)
+    assert any(item.picture is not None for item in few.versions[0].items)
+    assert summary_alone(few)[0].count(" is on the slide.)") == 0
 
 
 def test_the_rest_says_what_else_to_check_and_how_keys_were_proved():

@@ -7,6 +7,7 @@ score is which band. The pages behind it hold the rest.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from typing import NamedTuple
 
 from itembank.packs.data.pack import Band, Pack
 from itembank.packs.data.pack_item import PackItem, TextRun
@@ -23,7 +24,7 @@ from itembank.pages.engine.paper import (
     list_part,
     text_part,
 )
-from itembank.pages.engine.paragraph import Piece, one_line
+from itembank.pages.engine.paragraph import Flow, Piece, measure, one_line
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
 from itembank.pages.parts.answers import key_shown
@@ -37,8 +38,21 @@ TO_DO: tuple[str, ...] = (
     "Print the sheets, and decide who teaches the repair group.",
 )
 DECIDES = f"{NOT_A_GRADE} Your judgement decides what a pupil does next."
-_MOST_KEY = 0.24
-"""The most of the page's width that keys take."""
+
+
+class Shares(NamedTuple):
+    """How the width of the table is shared out.
+
+    `key` is the most of the page's width that keys take, `asked` what questions have of what they
+    and the wrong answers have together.
+    """
+
+    key: float
+    asked: float
+
+
+SHARES = (Shares(0.24, 0.54), *(Shares(k, a) for k in (0.24, 0.16) for a in (0.47, 0.6, 0.66)))
+"""The usual shares, and others that are tried where not all questions stand on the page."""
 
 
 def summary(paper: Paper, pack: Pack) -> None:
@@ -62,24 +76,74 @@ def summary(paper: Paper, pack: Pack) -> None:
     if len(pack.versions) > 1:
         title += f": version {version.letter}"
     paper.place([heading_part(title, size)])
-    table = _questions(version.items, size)
+    table = _questions(version.items, size, paper.room)
     paper.place_apart(table.rows, "Questions, continued", table.again)
 
 
-def _questions(items: Sequence[PackItem], size: float) -> Pieces:
-    """Return the table of the questions, in rows that may go on over the page."""
+def _questions(items: Sequence[PackItem], size: float, room: float) -> Pieces:
+    """Return the table of the questions, in rows that may go on over the page.
+
+    So that all stand in the `room` of the first page, where that can be, the columns are shared
+    out otherwise, and then pictures are left to the slide, those first that take most.
+    """
+    usual = _table(items, size, SHARES[0])
+    if _high(usual) <= room:
+        return usual
+
+    def lowest(untold: Sequence[int]) -> Pieces:
+        return min((_table(items, size, shares, untold) for shares in SHARES), key=_high)
+
+    untold: list[int] = []
+    best = lowest(untold)
+    saved = {
+        place: _saved(item, size) for place, item in enumerate(items) if item.picture is not None
+    }
+    for place in sorted(saved, key=lambda place: -saved[place]):
+        if _high(best) <= room:
+            break
+        untold.append(place)
+        best = lowest(untold)
+    # Where there is no way each question has its picture.
+    return best if _high(best) <= room else usual
+
+
+def _high(table: Pieces) -> float:
+    return sum(row.height for row in table.rows)
+
+
+def _saved(item: PackItem, size: float) -> float:
+    """Return about how much lower the row of a question is without its picture, in points."""
+    width = 0.4 * WIDTH
+    told, untold = (Flow(_asked(item, left_out)) for left_out in (False, True))
+    return measure(told, width, size).height - measure(untold, width, size).height
+
+
+def _table(
+    items: Sequence[PackItem], size: float, shares: Shares, untold: Sequence[int] = ()
+) -> Pieces:
+    """Return the table with such columns; the questions at the places `untold` have no picture."""
     number = face(True).width("No.") * size + size
     widest = max(one_line(key_shown(item), size).width for item in items) + 1.2 * size
-    key = min(max(widest, 3.4 * size), _MOST_KEY * WIDTH)
+    key = min(max(widest, 3.4 * size), shares.key * WIDTH)
     rest = WIDTH - number - key
     rows = [
-        (str(place), _run_on(prompt(item)), key_shown(item), _to_expect(item))
+        (str(place), _asked(item, place - 1 in untold), key_shown(item), _to_expect(item))
         for place, item in enumerate(items, start=1)
     ]
     head = ("No.", "Question", "Key", "Wrong answer to expect")
-    widths = (number, 0.54 * rest, key, 0.46 * rest)
+    widths = (number, shares.asked * rest, key, (1 - shares.asked) * rest)
     # One number alone would name no more than the question beside it does.
     return table_pieces(head, rows, widths, size, row_headers=len(items) > 1)
+
+
+def _asked(item: PackItem, untold: bool) -> list[Piece]:
+    """Return a question with its picture, or with words that say where that is."""
+    runs = prompt(item)
+    if untold and item.picture is not None:
+        what = "table" if "table" in item.picture.data["kind"] else "picture"
+        runs = [run for run in runs if run is not item.picture]
+        runs.append(f" (The {what} is on the slide.)")
+    return _run_on(runs)
 
 
 def _run_on(runs: Sequence[Piece]) -> list[Piece]:
