@@ -20,7 +20,7 @@ from itembank.pages.engine.paragraph import Strong
 from itembank.pages.parts.script import chosen, mid_sentence, repair_bands, scenes, telling
 from tests.depth import cases, whole
 from tests.pages.marks import printed
-from tests.pages.sheet_samples import TOPICS, random_packs, real_pack
+from tests.pages.sheet_samples import TOPICS, drawn_packs, random_packs, real_pack
 from tests.pages.test_one_slide import LARGE, on_topics
 
 
@@ -194,10 +194,12 @@ def reach(page) -> float:
 def test_no_page_of_the_notes_is_left_nearly_empty_and_none_ends_them_with_one_line():
     """Ten questions take a little more than the first page."""
     long = 0
-    for pack in [*random_packs(6), *map(real_pack, TOPICS), real_pack(variants=3)]:
+    pictures = drawn_packs(5)
+    for pack in [*random_packs(6), *pictures, *map(real_pack, TOPICS), real_pack(variants=3)]:
         pages = list(pypdfium2.PdfDocument(teacher_notes(pack)))
-        assert min(map(reach, pages[:-1])) > 0.5, pack.topics
-        assert reach(pages[-1]) > 0.05
+        # The script, which begins a page where it can be taken apart, may follow long pictures.
+        assert min(map(reach, pages[:-1])) > (0.3 if pack in pictures else 0.5), pack.topics
+        assert reach(pages[-1]) > 0.2
         text = [page.get_textpage().get_text_range() for page in pages]
         script = next(i for i, said in enumerate(text) if "Script for the repair group" in said)
         assert script in (1, 2)

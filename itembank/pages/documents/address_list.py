@@ -27,7 +27,8 @@ BANKS = (
     "An address names a question for ever: topic, tier and number of a generated question, or "
     "the bank and its name there. Beside it stands whether its key is proved, and who signed it."
 )
-
+SCRAP = 0.25
+"""Less than this share of a page looks like what was left over."""
 
 Row: TypeAlias = tuple[str, str, str]
 """A question's number on its sheet, its address, and what is known of it."""
@@ -57,15 +58,39 @@ def addresses(paper: Paper, pack: Pack) -> None:
     head = [heading_part("Where each question comes from", paper.size), intro]
     items = [item for _, rows in groups for _, item in rows]
     head += [text_part(words, WIDTH, size, after=0.4 * size) for words in licences(items)]
+    gap = 0.45 * size
+    blocks: list[list[Part]] = []
     for name, rows in groups:
         said: list[Row] = [
             (label, item.address, source_words(item.source) if from_banks else "")
             for label, item in rows
         ]
-        paper.place(
-            [*head, heading_part(name, paper.size, 3), _address_list(said, size)], gap=0.45 * size
-        )
+        blocks.append([*head, heading_part(name, size, 3), _address_list(said, size)])
         head = []
+    heights = [sum(part.height for part in parts) + gap for parts in blocks]
+    turn = _turn(heights, paper.room, paper.full)
+    for place, parts in enumerate(blocks):
+        if place == turn:
+            paper.new_page()
+        paper.place(parts, gap=gap)
+
+
+def _turn(heights: Sequence[float], room: float, full: float) -> int | None:
+    """Return the block that begins the last page, where it would hold a scrap otherwise.
+
+    >>> _turn([30, 30, 30, 30], 100, 200), _turn([30, 30, 30], 100, 200)
+    (2, None)
+    """
+    fits = 0
+    while fits < len(heights) and sum(heights[: fits + 1]) <= room:
+        fits += 1
+    if fits == len(heights) or sum(heights[fits:]) > full:
+        return None
+    for turn in range(fits, -1, -1):
+        if sum(heights[turn:]) >= SCRAP * full:
+            # Not from a page that would be left half empty.
+            return turn if room - sum(heights[:turn]) <= 0.5 * full else None
+    return None
 
 
 def licences(items: Iterable[PackItem]) -> list[str]:
