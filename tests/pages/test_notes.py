@@ -202,7 +202,7 @@ def test_no_page_of_the_notes_is_left_nearly_empty_and_none_ends_them_with_one_l
         assert reach(pages[-1]) > 0.2
         text = [page.get_textpage().get_text_range() for page in pages]
         script = next(i for i, said in enumerate(text) if "Script for the repair group" in said)
-        assert script in (1, 2)
+        assert script in ((1, 2, 3) if pack in pictures else (1, 2))
         if script == 2:
             long += 1
             assert "Cautions" in text[1]
