@@ -4,7 +4,7 @@ import os
 
 import pytest
 
-from itembank.files import journal, together
+from itembank.files import journal, renaming, together
 from itembank.files.snapshot import ChangedSince, take
 from itembank.files.together import Together, write_whole
 
@@ -109,3 +109,37 @@ def test_one_who_is_reading_a_file_goes_on_with_what_was_there(tmp_path):
         write_whole(path, b"what is new, and longer")
         assert begun + reading.read() == b"what was there"
     assert path.read_bytes() == b"what is new, and longer"
+
+
+def test_folders_made_for_what_failed_are_gone_however_deep(tmp_path):
+    def fails():
+        with Together() as change:
+            change.file(tmp_path / "a" / "b" / "c" / "plan", b"text")
+            raise ValueError("no more")
+
+    with pytest.raises(ValueError, match="no more"):
+        fails()
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_where_two_cannot_change_places_in_one_step_a_fault_puts_the_old_folder_back(
+    tmp_path, monkeypatch
+):
+    """As on systems other than Linux."""
+    monkeypatch.setattr(renaming, "_renamed", lambda first, other, flag: False)
+    new, at = tmp_path / "new", tmp_path / "at"
+    for folder in (new, at):
+        folder.mkdir()
+        (folder / "which").write_text(folder.name)
+    usual = os.rename
+
+    def rename(old, place):
+        if old == new:
+            raise OSError(5, os.strerror(5), str(place))
+        usual(old, place)
+
+    monkeypatch.setattr(os, "rename", rename)
+    with pytest.raises(OSError, match="at"):
+        renaming.put_in_place(new, at)
+    assert (at / "which").read_text() == "at"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["at", "new"]

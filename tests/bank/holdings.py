@@ -85,3 +85,7 @@ def written(holding):
     ]
     again = hold(items, None, signoffs_of(named(holding), holding))
     return Holding(again.kept, holding.topics, holding.made, holding.authors, again.loose)
+
+
+def one_item(n, **more):
+    return hold([("ratio.share", made_item("garden-1", n, **more))])

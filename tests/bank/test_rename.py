@@ -10,14 +10,15 @@ from hypothesis import strategies as st
 from itembank.bank.merge.merge_files import prepare_keep_all, prepare_merge, prepare_rename
 from itembank.bank.merge.rename import free_id, keep_all, rename
 from itembank.bank.merge.union import merge_holdings
-from itembank.bank.model.item_records import in_use, join, named
+from itembank.bank.model.item_records import hold, in_use, join, named
+from itembank.bank.model.signed import SignOff
 from itembank.bank.proof.signoff import Signing, read_signoffs, sign_state
 from itembank.bank.read.load import read_bank
 from itembank.bank.saving.save import ChangedSince
 from itembank.errors import ItembankError
 
 from .bankfolder import item, make_bank
-from .test_merge import banks, contents, written
+from .holdings import banks, contents, made_item, written
 from .test_merge_files import LIKE, SHARED, UNLIKE, files, items, merged, signed
 
 DAY = datetime.date(2026, 11, 25)
@@ -99,7 +100,7 @@ def test_two_who_keep_both_under_other_ids_lose_nothing():
 
 
 def make(n):
-    from .test_merge import one_item
+    from .holdings import one_item
 
     return one_item(n)
 
@@ -216,3 +217,24 @@ def test_to_rename_one_of_a_conflict_settles_it(ours, theirs):
     assert prepare_merge(ours.folder, theirs.folder).report.conflicts == ()
     with pytest.raises(ItembankError, match="retired version of sum-2"):
         prepare_rename(ours.folder, trace.id, "shed-2", DAY)
+
+
+def test_new_ids_go_to_the_others_in_the_order_of_the_ids_they_go_by():
+    found = hold([("number.add", made_item(f"garden-1.{n:04x}", n)) for n in range(1, 6)])
+    wanted, *others = sorted(named(found))
+    new = [f"depot-{n}" for n in range(1, 5)]
+    kept = keep_all(found, wanted, new, DAY)
+    prompts = [named(found)[old].record.item.prompt for old in others]
+    assert [named(kept.holding)[id].record.item.prompt for id in new] == prompts
+    assert kept.ids == tuple(zip(others, new, strict=True))
+
+
+def test_the_id_of_a_question_that_is_gone_is_not_given_away_while_it_is_signed():
+    """Who signed the one would else have signed the other."""
+    found = hold(
+        [("number.add", made_item("garden-1", 1))],
+        signoffs=[SignOff("garden-2", "HT", DAY, "c1")],
+    )
+    with pytest.raises(ItembankError, match="garden-2’ is taken"):
+        rename(found, "garden-1", "garden-2", DAY)
+    assert rename(found, "garden-1", "garden-3", DAY)

@@ -12,11 +12,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.notation import tree as t
+from itembank.notation.algebra import algebra
 from itembank.notation.enclosing import bounds, root_below
 from itembank.notation.parse import parse
 from itembank.notation.sines import angle_bounds, cosine, sine, tangent
 from itembank.notation.value import NotExact
-from itembank.proof.exact.rounding import find_rounded
+from itembank.proof.exact.rounding import enclosed, find_rounded, gap
 from itembank.proof.sympy.sympy_integers import rounded
 from tests.balls import arb
 
@@ -113,3 +114,39 @@ def test_a_number_that_lies_where_rounding_turns_is_left_open() -> None:
     square = "sin(20°) × sin(20°) + cos(20°) × cos(20°)"
     with pytest.raises(NotExact, match="too near"):
         find_rounded(parse(f"({square}) × 0.25"), "places", 1, parse("0.3"))
+
+
+@pytest.mark.parametrize(
+    ("text", "square"), [("√2/√3", "2/3"), ("√7/(1 + √2)", None), ("-√5", "5")]
+)
+def test_bounds_of_roots_hold_them_and_stand_in_order(text: str, square: str | None) -> None:
+    low, high = enclosed(algebra(parse(text)), 8)
+    assert low < high
+    if square is not None:
+        wanted = Fraction(square)
+        least, most = sorted((low**2, high**2))
+        assert least <= wanted <= most
+    else:
+        # √7/(1 + √2) = √14 − √7 = 1.095906…
+        assert low <= Fraction("1.0959061")
+        assert Fraction("1.0959060") <= high
+
+
+def test_bounds_of_pi_hold_it_to_the_last_place_that_is_known() -> None:
+    low, high = enclosed(algebra(parse("π")), 60)
+    assert ball(low) < arb.pi() < ball(high)
+
+
+def test_what_may_divide_by_nought_has_no_bounds() -> None:
+    """To so few digits √2 and the number beside it are one."""
+    quotient = algebra(parse("1/(√2 - 1.4142135623730950488)"))
+    with pytest.raises(NotExact, match="too near to zero"):
+        enclosed(quotient, 12)
+    low, high = enclosed(quotient, 40)
+    assert 0 < low < high
+
+
+def test_the_gap_of_what_is_the_same_lies_about_nought() -> None:
+    node = parse("√(50/π)")
+    low, high = gap(node, node, Fraction(1))
+    assert low < 0 < high

@@ -81,3 +81,8 @@ def test_a_pupil_stands_in_the_band_of_the_marks_that_could_be_had(store):
         "A1": "S",
         "A2": "R",
     }
+
+
+def test_as_many_pupils_count_as_answered_the_question_that_most_answered(store):
+    found = decision(store, Questions({1: (20, 28), 2: (7, 14), 3: (1, 9)}))
+    assert found.overall.pupils == 28
