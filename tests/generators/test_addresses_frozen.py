@@ -15,7 +15,8 @@ from pathlib import Path
 
 import pytest
 
-from itembank.items.topics.frozen import Stretch, faults, own_topics, read, stretch, unfrozen
+from itembank.items.topics.frozen import faults, own_topics, stretch, unfrozen
+from itembank.items.topics.frozen_files import Stretch, read
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from tests.depth import only_whole, spread

@@ -9,7 +9,8 @@ import pytest
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.items.item import Draft, Find, Tier, prompt
-from itembank.items.topics.frozen import fault, faults, grown, main, read, write
+from itembank.items.topics.frozen import fault, faults, grown, main
+from itembank.items.topics.frozen_files import read, write
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
@@ -146,7 +147,11 @@ def test_the_command_freezes_once_and_then_has_nothing_to_do(tmp_path, monkeypat
     written = (tmp_path / "number.txt").read_bytes()
     main([str(tmp_path)])
     assert (tmp_path / "number.txt").read_bytes() == written
-    assert capsys.readouterr().out.splitlines() == [
+    lines = capsys.readouterr().out.splitlines()
+    assert (
+        lines[::2] == ["Making every question again, which takes minutes; --topic names one."] * 2
+    )
+    assert lines[1::2] == [
         f"{tmp_path}: {len(SUM)} questions newly frozen; 0 were, and are what they were.",
         f"{tmp_path}: 0 questions newly frozen; {len(SUM)} were, and are what they were.",
     ]
@@ -156,6 +161,28 @@ def test_the_command_freezes_once_and_then_has_nothing_to_do(tmp_path, monkeypat
     with pytest.raises(CheckFailed, match=r"number\.sums/core/0 asks"):
         main([str(tmp_path)])
     assert (tmp_path / "number.txt").read_bytes() == written
+
+
+def test_one_topic_is_frozen_alone_and_the_others_are_kept(tmp_path, monkeypatch, capsys):
+    def has(*found):
+        monkeypatch.setattr("itembank.items.topics.frozen.own_topics", lambda *_: found)
+
+    first, second = topic(), topic()
+    type(second).id = "number.more-sums"
+    has(first)
+    main([str(tmp_path)])
+    # What is not asked for is not made again: a change of it is not looked for.
+    has(topic(words="Do {e}."), second)
+    main([str(tmp_path), "--topic", "number.more-sums"])
+    held = read(tmp_path)
+    assert set(held) == {"number.sums/core", "number.more-sums/core"}
+    assert held["number.sums/core"] == FROZEN["number.sums/core"]
+    assert f"{len(SUM)} questions newly frozen; 0 were" in capsys.readouterr().out.splitlines()[-1]
+    with pytest.raises(ItembankError, match=r"no topic number\.none"):
+        main([str(tmp_path), "--topic", "number.none"])
+    has(topic(words="Do {e}."), second)
+    with pytest.raises(CheckFailed, match=r"number\.sums/core/0 asks"):
+        main([str(tmp_path), "--topic", "number.sums"])
 
 
 def test_the_command_makes_no_folder_where_the_project_is_not(tmp_path, monkeypatch):

@@ -19,20 +19,18 @@ from __future__ import annotations
 
 import argparse
 import json
-import re
 import sys
 from base64 import urlsafe_b64encode
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
 from hashlib import sha256
 from pathlib import Path
-from typing import NamedTuple
 
 from itembank.errors import CheckFailed, ItembankError
 from itembank.figures.figure import Figure
 from itembank.figures.figure_data import to_data
-from itembank.files.together import write_whole
 from itembank.items.item import Draft, Tier
 from itembank.items.topics import listing
+from itembank.items.topics.frozen_files import Frozen, Stretch, read, write
 from itembank.items.topics.registry import topics
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
@@ -44,33 +42,6 @@ LISTED = Path("generators")
 """Where the list of this project's own topics is kept, from the project's folder."""
 LONGEST = 200
 """So many questions a stretch has at most; one alone is told apart in 63 cases of 64."""
-_LINE = re.compile(
-    rf"(?P<name>[a-z0-9.-]+/(?:{'|'.join(Tier)}))/(?P<start>[0-9]+)"
-    r" (?P<digest>[\w-]{22}) (?P<each>[\w-]+)",
-    re.ASCII,
-)
-_HEAD = """\
-# What the addresses of this strand ask, as fingerprints. Lines are added, never changed:
-# python -m itembank.items.topics.frozen
-"""
-
-
-class Stretch(NamedTuple):
-    """The fingerprint of some questions of a tier that follow one another."""
-
-    start: int
-    digest: str
-    each: str
-    """One character a question, from the 64 of base64url."""
-
-    @property
-    def stop(self) -> int:
-        """Return the index after the last."""
-        return self.start + len(self.each)
-
-
-Frozen = Mapping[str, tuple[Stretch, ...]]
-"""The stretches of each tier in order, by ``topic/tier``; none is missing before the last."""
 
 
 def question_text(draft: Draft) -> str:
@@ -203,67 +174,38 @@ def grown(found: Iterable[Topic], frozen: Frozen) -> Frozen:
     return result
 
 
-def read(folder: Path) -> Frozen:
-    """Return the fingerprints that the files of a folder hold; none where there is no folder.
-
-    Raises
-    ------
-    ItembankError
-        If a line is not one of a file that this module wrote, or lines are missing before it.
-    """
-    found: dict[str, tuple[Stretch, ...]] = {}
-    for path in sorted(folder.glob("*.txt")):
-        for number, text in enumerate(
-            path.read_text("utf-8", errors="replace").splitlines(), start=1
-        ):
-            if text.startswith("#"):
-                continue
-            match = _LINE.fullmatch(text)
-            name = match["name"] if match else ""
-            before = found.get(name, ())
-            if match is None or int(match["start"]) != (before[-1].stop if before else 0):
-                raise ItembankError(
-                    f"{path}, line {number}: this is not the next stretch of a tier. "
-                    "Take the file as it was last committed."
-                )
-            found[name] = (*before, Stretch(int(match["start"]), match["digest"], match["each"]))
-    return found
-
-
-def write(folder: Path, frozen: Frozen) -> None:
-    """Write the fingerprints, a file a strand, topics and tiers in order."""
-    folder.mkdir(parents=True, exist_ok=True)
-    order = {str(tier): place for place, tier in enumerate(Tier)}
-    files: dict[str, list[str]] = {}
-    for name in sorted(frozen, key=lambda name: (name.split("/")[0], order[name.split("/")[1]])):
-        lines = files.setdefault(name.partition(".")[0], [])
-        lines += [f"{name}/{held.start} {held.digest} {held.each}\n" for held in frozen[name]]
-    for strand, lines in files.items():
-        write_whole(folder / f"{strand}.txt", (_HEAD + "".join(lines)).encode("ascii"))
-
-
 def own_topics(package: str = "generators") -> tuple[Topic, ...]:
     """Return the topics that a package defines; others may be installed beside them."""
     return tuple(topic for topic in topics() if type(topic).__module__.partition(".")[0] == package)
 
 
-def freeze(folder: Path, package: str = "generators") -> str:
+def freeze(folder: Path, package: str = "generators", only: Collection[str] = ()) -> str:
     """Freeze what has grown, and return a sentence that says how much it was.
+
+    All questions are made again, to see that none has changed; with `only`, those of these topics.
 
     Raises
     ------
+    ItembankError
+        If there is no topic of a name in `only`.
     CheckFailed
         If a question that is frozen has changed or is gone; nothing is written then.
     """
-    before = read(folder)
-    after = grown(own_topics(package), before)
+    found, whole = own_topics(package), read(folder)
+    if absent := sorted(set(only) - {topic.id for topic in found}):
+        raise ItembankError(f"There is no topic {absent[0]} in {package}.")
+    before = whole
+    if only:
+        found = tuple(topic for topic in found if topic.id in only)
+        before = {name: held for name, held in whole.items() if name.partition("/")[0] in only}
+    after = grown(found, before)
     new = sum(
         held.stop - held.start
         for name, stretches in after.items()
         for held in stretches[len(before.get(name, ())) :]
     )
     if new:
-        write(folder, after)
+        write(folder, {**whole, **after})
     kept = sum(held[-1].stop for held in before.values())
     return f"{folder}: {new:,} questions newly frozen; {kept:,} were, and are what they were."
 
@@ -276,13 +218,16 @@ def main(arguments: Sequence[str] | None = None) -> None:
     )
     parser.add_argument("folder", nargs="?", type=Path, help=f"{FOLDER} unless named")
     parser.add_argument("package", nargs="?", default="generators", help="whose topics")
+    parser.add_argument("--topic", action="append", default=[], help="only this one's questions")
     asked = parser.parse_args(arguments)
     if asked.folder is None and not FOLDER.is_dir():
         raise ItembankError(
             f"There is no folder {FOLDER} here. Run this in the project's folder, or name a "
             "folder for the fingerprints."
         )
-    print(freeze(asked.folder or FOLDER, asked.package))
+    if not asked.topic:
+        print("Making every question again, which takes minutes; --topic names one.", flush=True)
+    print(freeze(asked.folder or FOLDER, asked.package, asked.topic))
     if asked.folder is None and LISTED.is_dir():
         listing.write(own_topics(), LISTED)
 
