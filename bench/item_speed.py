@@ -10,7 +10,7 @@ from statistics import mean, median
 
 from timing import fraction_sum_seconds, table
 
-from itembank.cli.main import MOST_NEW
+from itembank.cli import MOST_NEW
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
 from itembank.items.topics.topic import Topic

@@ -16,7 +16,7 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from itembank.cli.main import MOST_NEW
+from itembank.cli import MOST_NEW
 
 Layout = Callable[[], dict[str, bytes]]
 

@@ -54,9 +54,6 @@ COMMANDS = {
 }
 """Where each command is, and what the list of commands says of it."""
 
-MOST_NEW = 700_000
-"""So many things are made, and kept, before Python looks for garbage among them."""
-
 
 class Commands(PlainGroup):
     """The group of all commands."""
@@ -111,10 +108,6 @@ def _bar() -> Bar:
 
 def run(arguments: Sequence[str] | None = None) -> None:
     """Run the command line, and exit with its status."""
-    # Most of what a command makes lives until it ends: looking for garbage as often as Python
-    # does by default found none, and took a tenth of a pack's time. What a whole pack makes, and
-    # sympy as it loads, stays below this.
-    gc.set_threshold(MOST_NEW)
     # Pydantic would look for plug-ins among all that is installed; none has anything to say here.
     os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     # Sympy would reckon with python-flint's numbers wherever that happens to be installed, which

@@ -160,6 +160,19 @@ def test_a_pack_loads_no_results_and_no_plan(department):
     assert not department[1] & (NEVER | CHOOSING | DATABASE)
     # A pack is drawn without what fetches pages from the net.
     assert not department[1] & {"urllib.request", "http.client", "ssl"}
+    # Nor does it load what reads photographs, which ReportLab would load for itself.
+    assert "itembank.pages.engine.pdf_library" in department[1]
+    assert not department[1] & {"PIL.ExifTags", "PIL.ImageMode", "PIL._imaging"}
+
+
+def test_a_command_looks_for_no_garbage_while_it_starts():
+    code = (
+        "import gc; gc.collect(); before = gc.get_stats()[0]['collections']\n"
+        "import itembank.cli.main\n"
+        "print(gc.get_stats()[0]['collections'] - before)"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    assert done.stdout == "0\n"
 
 
 def test_a_pack_that_is_made_is_not_checked_as_one_that_is_read(tmp_path):

@@ -9,8 +9,7 @@ from __future__ import annotations
 
 from itertools import count
 
-from reportlab.pdfbase import pdfdoc
-
+from itembank.pages.engine.pdf_library import pdfdoc
 from itembank.pages.engine.pdf_objects import compressed
 
 TOGETHER = 200
