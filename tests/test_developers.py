@@ -5,6 +5,9 @@ from pathlib import Path
 
 import pytest
 
+from itembank.cli.bank.group import COMMANDS as BANK_COMMANDS
+from itembank.cli.main import COMMANDS
+
 ROOT = Path(__file__).parents[1]
 TEXT = (ROOT / "DEVELOPERS.md").read_text("utf-8")
 PROSE = re.sub(r"^```.*?^```$", "", TEXT, flags=re.DOTALL | re.MULTILINE)
@@ -87,3 +90,41 @@ def test_the_layout_names_every_part() -> None:
     parts = [file.parent for file in (ROOT / "itembank").glob("*/__init__.py")]
     assert len(parts) > 10
     assert [part.name for part in parts if f"`itembank/{part.name}/`" not in layout] == []
+
+
+def test_every_name_of_the_code_that_it_names_is_there() -> None:
+    """Classes, constants and functions, as they stand alone in the text."""
+    code = {
+        word
+        for file in CODE
+        if file.suffix == ".py" and file != Path(__file__)
+        for word in (*re.findall(r"\w+", file.read_text("utf-8")), file.stem)
+    }
+    named = {
+        name
+        for name in QUOTED
+        if re.fullmatch(r"[A-Z][a-z]+[A-Za-z]*|[A-Z][A-Z_]{2,}|[a-z]+(?:_[a-z]+)+", name)
+    }
+    assert len(named) > 100
+    # FOLDER PACKAGE stand for what a reader types.
+    assert sorted(named - code - {"PACKAGE", "FOLDER"}) == []
+
+
+PAGES = [ROOT / "README.md", ROOT / "DEVELOPERS.md", *sorted((ROOT / "docs").glob("*.md"))]
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
+def test_every_link_of_a_page_leads_somewhere(page: Path) -> None:
+    links = re.findall(r"\]\(([^)#\s]+)", page.read_text("utf-8"))
+    assert [link for link in links if "://" not in link and not (page.parent / link).exists()] == []
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
+def test_every_command_that_a_page_names_is_one(page: Path) -> None:
+    text = page.read_text("utf-8")
+    groups = {"bank": BANK_COMMANDS}
+    for words in re.findall(r"(?:`|^)(?:\.venv/bin/)?itembank ([a-z][a-z -]*)", text, re.MULTILINE):
+        name, *rest = words.split()
+        assert name in COMMANDS, words
+        if name in groups and rest:
+            assert rest[0] in groups[name], words
