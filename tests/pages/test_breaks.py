@@ -10,12 +10,13 @@ import re
 from itertools import pairwise
 
 import pytest
-from hypothesis import given
+from hypothesis import example, given
 from hypothesis import strategies as st
 
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.packs.data.convert import Faces
+from itembank.packs.data.pack_item import Maths
 from itembank.pages.engine.breaks import NO_BREAK, held
 from itembank.pages.engine.flow import Flow
 from itembank.pages.engine.fonts import face
@@ -44,6 +45,18 @@ def lines_of(block):
         last, first = line.placed[-1].atom, line.placed[0].atom
         fraction = bool(last.maths) and last.maths.mathml.count("<mfrac") > 0
         yield shown.replace(NO_BREAK, " ").strip(), fraction, first.maths
+
+
+def short_ends(block, prompt):
+    """Yield each row of a prompt whose last line is one short word, but for the last row."""
+    told = "".join(run.line if isinstance(run, Maths) else run.text for run in prompt)
+    rows = [row.split() for row in told.replace(NO_BREAK, " ").split("\n") if row.strip()]
+    lines = [shown for shown, _, _ in lines_of(block)]
+    for row, after in pairwise(rows):
+        for line, below in pairwise(lines):
+            ends = line == row[-1] and below.startswith(after[0]) and len(row) > 1
+            if ends and len(line.rstrip(".?!")) < 8:
+                yield "a short end of a row", " ".join(row), line
 
 
 def faults(block):
@@ -78,14 +91,19 @@ def test_no_line_of_any_topic_ends_within_one_thing(topic_id):
     found, faces = [], Faces()
     for tier in Tier:
         for index in drawn(topic.spaces[tier], AN_ITEM, rng):
-            flow = Flow([faces.run(run) for run in topic.item(tier, index).prompt])
+            prompt = [faces.run(run) for run in topic.item(tier, index).prompt]
+            flow = Flow(prompt)
             for width, size in WIDTHS:
                 block = measure(flow, width, size)
                 if not block.cramped:
-                    found += [(tier.value, index, width, *fault) for fault in faults(block)]
+                    both = (*faults(block), *short_ends(block, prompt))
+                    found += [(tier.value, index, width, *fault) for fault in both]
     assert found == []
 
 
+@example("aa b a")
+@example("7  7")
+@example("it is 7.\nA b")
 @given(st.text("ab A7.,?£ \n", max_size=60))
 def test_only_spaces_are_held_and_once_is_enough(text):
     made = held(text)
@@ -104,6 +122,7 @@ def test_only_spaces_are_held_and_once_is_enough(text):
         ("Buy 6 of them today please.", "today please."),
         ("What is the size of it?", "of it?"),
         ("Is it? True or false? Explain yourself.", "True or false?"),
+        ("The value today is 38.\nExplain yourself.", "is 38."),
         ("Write these in order, smallest first: yesterday afternoon.", "smallest first:"),
     ],
 )

@@ -85,16 +85,33 @@ def held_runs(runs: Sequence[str | Maths]) -> list[str]:
     """
     tokens, gaps = _tokens(runs)
     fast = {gap for gap, (a, b) in zip(gaps, pairwise(tokens), strict=True) if _one_thing(a, b)}
-    if len(tokens) > 1 and is_short(tokens[-1].text):
-        before = len(tokens[-2].text) if gaps[-1] not in fast else 0
-        if before + len(tokens[-1].text) <= MOST_HELD:
-            fast.add(gaps[-1])
-    fast |= _facts(tokens, gaps)
     out = ["" if isinstance(run, Maths) else run for run in runs]
+    # Each row that is given a line of its own has a last word, not the last of them alone.
+    ends = [
+        place
+        for place, (run, at) in enumerate(gaps)
+        if "\n" in out[run] and "\n" in _spaces(out[run], at)
+    ]
+    for last in [*ends, len(tokens) - 1]:
+        word = tokens[last].text if last > 0 else ""
+        # What is held already, in what was given, is more than one word.
+        if word and last - 1 not in ends and NO_BREAK not in word and is_short(word):
+            before = len(tokens[last - 1].text) if gaps[last - 1] not in fast else 0
+            if before + len(word) <= MOST_HELD:
+                fast.add(gaps[last - 1])
+    fast |= _facts(tokens, gaps)
     for run, at in fast:
-        if out[run][at] == " ":
-            out[run] = out[run][:at] + NO_BREAK + out[run][at + 1 :]
+        spaces = _spaces(out[run], at)
+        if "\n" not in spaces:
+            fixed = spaces.replace(" ", NO_BREAK)
+            out[run] = out[run][:at] + fixed + out[run][at + len(spaces) :]
     return out
+
+
+def _spaces(text: str, at: int) -> str:
+    """Return all the spaces from one on; any of them would let a line end."""
+    found = _PIECES.match(text, at)
+    return found[0] if found else ""
 
 
 def _tokens(runs: Sequence[str | Maths]) -> tuple[list[_Token], list[_Gap]]:
