@@ -33,7 +33,7 @@ _ASKED = late(
 )
 
 
-_NEAREST = late(rf"\bto the nearest ({_UNIT})(?![\w^])", re.IGNORECASE)
+_NEAREST = late(rf"\bto the nearest ({_UNIT})(?![\w^])", re.IGNORECASE, needs="to the nearest ")
 _WITHOUT = late(r"\bwithout (?:the |its |any |a )?units?\b|\bno units?\b", re.IGNORECASE)
 
 

@@ -32,7 +32,7 @@ _COUNTED = late(
     re.I,
 )
 """How many fit in: things are counted, though no noun says which."""
-_NUMBERS_OF = late(rf"\bnumbers of ({_ANY_UNIT})(?![\w^])", re.I)
+_NUMBERS_OF = late(rf"\bnumbers of ({_ANY_UNIT})(?![\w^])", re.I, needs="numbers of ")
 _TABLE_OF = late(r"^A table gives ([A-Za-z ]+), and ")
 _IN_BRACKETS = late(r"\(([A-Za-z°]+(?:\^[23])?)\)")
 _STOPS_NOUN = frozenset(

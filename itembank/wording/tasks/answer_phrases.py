@@ -43,9 +43,9 @@ _NEAREST_WORDS = "|".join(sorted(_NEAREST, key=len, reverse=True))
 _GROUPED = r"\d{1,3}(?:[ ,]?000)*"
 # What follows makes it another amount: the nearest ten pence, the nearest 5 mm, the nearest half.
 _ALONE = rf"(?! (?:{UNIT})\b| [a-z]*th\b)"
-_NEAREST_NUMBER = late(rf"\bnearest ({_GROUPED})(?![\d.,/]*\d){_ALONE}", re.I)
-_NEAREST_WORD = late(rf"\bnearest ({_NEAREST_WORDS})\b{_ALONE}", re.I)
-_NEAREST_UNIT = late(rf"\bnearest ({UNIT})(?![\w^])", re.I)
+_NEAREST_NUMBER = late(rf"\bnearest ({_GROUPED})(?![\d.,/]*\d){_ALONE}", re.I, needs="nearest")
+_NEAREST_WORD = late(rf"\bnearest ({_NEAREST_WORDS})\b{_ALONE}", re.I, needs="nearest")
+_NEAREST_UNIT = late(rf"\bnearest ({UNIT})(?![\w^])", re.I, needs="nearest")
 
 
 def rounding(words: str) -> RoundTo | None:

@@ -68,6 +68,7 @@ _TRUE = late(
     rf"(?:(?:when|if|given that) (?P<given>{SLOT}(?:(?:, | and ){SLOT})*), (?:then )?)?"
     rf"(?P<says>{SLOT})[.!]?{WHY}",
     re.I,
+    needs="true or false",
 )
 _ODD = late(
     rf"(?:(?P<count>{'|'.join(COUNTS)}) of these (?P<noun>{_NOUN} )?"
@@ -76,6 +77,7 @@ _ODD = late(
     rf"which (?:one |of these {_NOUN} )?is the odd one out by value)"
     rf"\? (?P<cards>{_CARDS})[.]?{WHY}",
     re.I,
+    needs="odd one out",
 )
 _FAULTY = late(
     rf"{NAME} (?P<does>works out|solves|simplifies|expands|expands and simplifies|factorises) "
@@ -83,12 +85,14 @@ _FAULTY = late(
     r"(?:which line is wrong|in which line is the mistake|which line has the mistake)"
     r"(?:\?|,) (?:and )?what (?:is the right answer|should the answer be)\?",
     re.I,
+    needs="ne 1: ",
 )
 _MATCH = late(
     rf"match (?:each|every) {_SINGLE} (?:with|to) (?:its |the |an? )?{_PARTNER}[.:] "
     rf"(?P<cards>{_CARDS})[.;] (?P<partners>{_OTHERS})[.]?"
     r"(?: one (?:of the (?:answers|cards) )?is left over[.]?)?",
     re.I,
+    needs="match ",
 )
 _BEGINS = late(
     r"(?:is (?:this|it) )?true or false\b|.*\bodd one out\b|"
