@@ -17,7 +17,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.angles_drawn import angles_sheet
+from itembank.figures.kinds.angles_drawn import angles_sheet, without_place
 from itembank.figures.kinds.linear_facts import Facts, Form, form_of, less, plus
 from itembank.figures.kinds.polygon_faults import kind_of_angle, letters_agree
 from itembank.figures.kinds.unknown_asked import LETTER
@@ -66,11 +66,7 @@ def all_sizes(figure: Angles) -> tuple[int, ...]:
 def _fault(figure: Angles) -> str:
     return (
         _bad_sizes(figure) or _bad_labels(figure) or _contradiction(figure) or _as_drawn(figure)
-    ) or (f"there is no room for the label {lost[0]}" if (lost := _homeless(figure)) else "")
-
-
-def _homeless(figure: Angles) -> list[str]:
-    return angles_sheet(figure).homeless
+    ) or (f"there is no room for the label {lost[0]}" if (lost := without_place(figure)) else "")
 
 
 def _bad_sizes(figure: Angles) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import partial
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -11,6 +12,7 @@ from itembank.figures.figure import NOT_ACCURATE
 from itembank.figures.kinds.near_marks import Path, Track, exactly, rounded
 from itembank.figures.kinds.placed_labels import Sheet
 from itembank.figures.kinds.tried_places import between
+from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
 from itembank.figures.kinds.whole_points import ORIGIN, Whole, arc, stroke, way
 from itembank.once import once
 
@@ -31,12 +33,12 @@ Sector = tuple[Whole, int, int]
 @once
 def angles_sheet(figure: Angles) -> Sheet:
     """Return the marks of a figure of angles, as small as its labels allow."""
-    sheet = Sheet(())
-    for ray in _RAYS:
-        sheet = _sheet(figure, ray)
-        if not sheet.crowded:
-            break
-    return sheet
+    return least_sheet(partial(_sheet, figure), _RAYS)
+
+
+def without_place(figure: Angles) -> list[str]:
+    """Return the labels that have no place however long the rays are."""
+    return homeless_in_all(partial(_sheet, figure), _RAYS)
 
 
 def _sheet(figure: Angles, ray: Fraction) -> Sheet:

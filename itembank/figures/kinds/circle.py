@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import partial
 
 from itembank.data_class import dataclass
 from itembank.figures.circle_points import in_direction
@@ -23,6 +24,7 @@ from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.near_marks import Near
 from itembank.figures.kinds.placed_labels import Sheet
 from itembank.figures.kinds.tried_places import beside, between
+from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t
@@ -64,19 +66,18 @@ def _fault(figure: Circle) -> str:
         return f"a sector may have {LEAST_SECTOR} to {360 - LEAST_SECTOR} degrees"
     if figure.sector and figure.diameter is not None:
         return "a sector shows its radius, not a diameter"
-    if lost := _sheet(figure).homeless:
+    if lost := homeless_in_all(partial(_at, figure), _RADII):
         return f"there is no room for the label {lost[0]}"
     return ""
 
 
 @once
 def _sheet(figure: Circle) -> Sheet:
-    sheet = Sheet(())
-    for radius in _RADII:
-        sheet = _sector(figure, radius) if figure.sector else _whole(figure, radius)
-        if not sheet.crowded:
-            break
-    return sheet
+    return least_sheet(partial(_at, figure), _RADII)
+
+
+def _at(figure: Circle, radius: Fraction) -> Sheet:
+    return _sector(figure, radius) if figure.sector else _whole(figure, radius)
 
 
 def _near(point: Point) -> Near:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from functools import cache
+from functools import cache, partial
 from math import lcm
 
 from itembank.data_class import dataclass
@@ -24,6 +24,7 @@ from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.near_marks import Path, Track
 from itembank.figures.kinds.placed_labels import Sheet, half_size
 from itembank.figures.kinds.tried_places import beside
+from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.kinds.whole_points import Whole, arc, stroke, whole
 from itembank.figures.written_as import in_unit, of_pi, unit_of
@@ -85,19 +86,14 @@ def _fault(figure: Cylinder) -> str:
             f"its height may be at most {MOST_RATIO} times its diameter, and its diameter at "
             f"most {MOST_RATIO} times its height"
         )
-    if lost := _sheet(figure).homeless:
+    if lost := homeless_in_all(partial(_drawn, figure), _SIZES):
         return f"there is no room for the label {lost[0]}"
     return ""
 
 
 @once
 def _sheet(figure: Cylinder) -> Sheet:
-    sheet = Sheet(())
-    for wide, high in _SIZES:
-        sheet = _drawn(figure, wide, high)
-        if not sheet.crowded:
-            break
-    return sheet
+    return least_sheet(partial(_drawn, figure), _SIZES)
 
 
 @cache
@@ -106,7 +102,8 @@ def _ways_around() -> tuple[Whole, ...]:
     return tuple(whole(unit_point(Fraction(k, AROUND))) for k in range(AROUND + 1))
 
 
-def _drawn(figure: Cylinder, wide: int, high: int) -> Sheet:
+def _drawn(figure: Cylinder, room: tuple[int, int]) -> Sheet:
+    wide, high = room
     radius, height = _sizes(figure)
     scale = min(wide / (2 * radius), high / (height + 2 * FLAT * radius))
     r, h = radius * scale, height * scale

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import partial
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Arc, Area, Content, Mark, Stroke, Weight
@@ -14,6 +15,7 @@ from itembank.figures.kinds.placed_labels import Sheet, half_size
 from itembank.figures.kinds.polygon_scaled import Scaled
 from itembank.figures.kinds.polygon_shape import shape_of
 from itembank.figures.kinds.tried_places import beside, between
+from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
 from itembank.once import once
 
 if TYPE_CHECKING:
@@ -29,17 +31,17 @@ _DASH = 0.22
 @once
 def polygon_sheet(figure: Polygon) -> Sheet:
     """Return the marks of a polygon at the least size at which all labels have a place."""
-    sheet = Sheet(())
-    for wide, high in _SIZES:
-        sheet = sheet_within(figure, wide, high)
-        if not sheet.crowded:
-            break
-    return sheet
+    return least_sheet(partial(sheet_within, figure), _SIZES)
 
 
-def sheet_within(figure: Polygon, wide: int, high: int) -> Sheet:
+def without_place(figure: Polygon) -> list[str]:
+    """Return the labels that have no place at any size."""
+    return homeless_in_all(partial(sheet_within, figure), _SIZES)
+
+
+def sheet_within(figure: Polygon, room: tuple[int, int]) -> Sheet:
     """Return the marks of a polygon whose outline has so much room, in ems."""
-    placed = Scaled(shape_of(figure), wide, high)
+    placed = Scaled(shape_of(figure), *room)
     shape, at = placed.shape, placed.at
     marks: list[Track] = [_outline(placed)]
     marks += [_right_angle(placed, corner) for corner in figure.right]

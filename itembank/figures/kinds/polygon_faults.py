@@ -8,7 +8,7 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact
-from itembank.figures.kinds.polygon_drawn import polygon_sheet
+from itembank.figures.kinds.polygon_drawn import without_place
 from itembank.figures.kinds.polygon_facts import (
     PolygonFacts,
     facts_of,
@@ -324,6 +324,6 @@ def kind_of_angle(degrees: float) -> str:
 
 
 def _no_room(figure: Polygon) -> str:
-    if lost := polygon_sheet(figure).homeless:
+    if lost := without_place(figure):
         return f"there is no room for the label {lost[0]}"
     return ""

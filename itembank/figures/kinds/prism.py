@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import partial
 from typing import Literal
 
 from itembank.data_class import dataclass
@@ -23,6 +24,7 @@ from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.near_marks import Near, unit
 from itembank.figures.kinds.placed_labels import Sheet
 from itembank.figures.kinds.tried_places import beside
+from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
@@ -79,22 +81,18 @@ def _fault(figure: Prism) -> str:
                 f"right-angled triangle with {shown_line(figure.width)} and "
                 f"{shown_line(figure.height)}"
             )
-    if lost := _sheet(figure).homeless:
+    if lost := homeless_in_all(partial(_drawn, figure), _SIZES):
         return f"there is no room for the label {lost[0]}"
     return ""
 
 
 @once
 def _sheet(figure: Prism) -> Sheet:
-    sheet = Sheet(())
-    for wide, high in _SIZES:
-        sheet = _drawn(figure, wide, high)
-        if not sheet.crowded:
-            break
-    return sheet
+    return least_sheet(partial(_drawn, figure), _SIZES)
 
 
-def _drawn(figure: Prism, wide: int, high: int) -> Sheet:
+def _drawn(figure: Prism, room: tuple[int, int]) -> Sheet:
+    wide, high = room
     w, h, long = (exact(node) for node in (figure.width, figure.height, figure.length))
     scale = min(wide / (w + ALONG * long), high / (h + UPWARD * long))
     w, h, dx, dy = w * scale, h * scale, ALONG * long * scale, UPWARD * long * scale

@@ -49,9 +49,13 @@ def between(
     sweep = (math.atan2(other_y, other_x) - start) % (2 * math.pi) or 2 * math.pi
     w, h = half_size(content)
     strokes = [
-        _Stroke(ray, far, w + _FREE_OF, h + _FREE_OF) for ray, far in zip(rays, long, strict=True)
+        _stroke(ray, far, w + _FREE_OF, h + _FREE_OF)
+        for ray, far in zip(rays, long, strict=True)
+        if far
     ]
+    grow = much * much - 1
     steps_to = [(x - at[0], y - at[1]) for x, y in others]
+    squares = [(a, b, a * a + b * b) for a, b in steps_to]
     # Worked out one after the other: mostly one of the first is free.
     for parts in ((0.5, 0.42, 0.58, 0.34, 0.66), (0.27, 0.73, 0.2, 0.8)):
         found: list[tuple[float, float, float]] = []
@@ -59,13 +63,35 @@ def between(
             turn = start + sweep * part
             x, y = math.cos(turn), math.sin(turn)
             half = w * abs(x) + h * abs(y)
-            least = arc + half + 2 * GAP
-            # A place off the bisector has to be a good deal nearer to be taken.
-            worse = 1.5 * abs(part - 0.5)
-            begin = max((stroke.left_after(x, y, least) for stroke in strokes), default=least)
+            begin = least = arc + half + 2 * GAP
+            for ray_x, ray_y, across, along, far in strokes:
+                # Up to where a box in this direction surely lies on the stroke: it meets the
+                # stroke's line, and does so past the one end and not past the other.
+                on_ray = x * ray_x + y * ray_y
+                if least * on_ray > along:
+                    until = (far - along) / on_ray
+                    aside = abs(x * ray_y - y * ray_x)
+                    if aside and across / aside < until:
+                        until = across / aside
+                    if until > begin:
+                        begin = until
             if begin > most and begin - half > begun:
                 continue
-            end = min((_nearer_until(x, y, step, much) for step in steps_to), default=math.inf)
+            # Up to where it is `much` nearer to the vertex than to the others, and a little more:
+            # what is nearer to which is told at the end.
+            end = math.inf
+            for a, b, square in squares:
+                to_it = x * a + y * b
+                if grow > 0:
+                    until = (math.sqrt(to_it * to_it + grow * square) - to_it) / grow + _OFF
+                elif to_it > 0:
+                    until = square / (2 * to_it) + _OFF
+                else:
+                    continue
+                if until < end:
+                    end = until
+            # A place off the bisector has to be a good deal nearer to be taken.
+            worse = 1.5 * abs(part - 0.5)
             step = int((begin - least) / _STEP)
             far = least + _STEP * step
             while far <= end and (far <= most or far - half <= begun):
@@ -75,42 +101,25 @@ def between(
         found.sort()
         for _, x, y in found:
             mine = much * math.dist((x, y), at)
-            if all(mine <= math.dist((x, y), centre) for centre in others):
+            for centre in others:
+                if mine > math.dist((x, y), centre):
+                    break
+            else:
                 yield x, y
 
 
-class _Stroke:
-    """A stroke from the vertex of an angle, beside a box that is moved away from the vertex."""
+def _stroke(
+    ray: Near, far: float, wide: float, high: float
+) -> tuple[float, float, float, float, float]:
+    """Return a ray's direction, half of what a box takes across it and along it, and its length.
 
-    def __init__(self, ray: Near, long: float, wide: float, high: float) -> None:
-        self.x, self.y = ray
-        # Half of what a box takes across the stroke, and along it.
-        self.across = wide * abs(self.y) + high * abs(self.x) - _OFF
-        self.along = wide * abs(self.x) + high * abs(self.y) + _OFF
-        self.long = long
-
-    def left_after(self, x: float, y: float, least: float) -> float:
-        """Return up to where, from `least` on, a box in a direction surely lies on the stroke."""
-        along, across = x * self.x + y * self.y, abs(x * self.y - y * self.x)
-        # It meets the stroke's line, and does so past the one end and not past the other.
-        if least * along <= self.along:
-            return least
-        on = (self.long - self.along) / along
-        off = self.across / across if across else math.inf
-        return max(least, min(on, off))
-
-
-def _nearer_until(x: float, y: float, step: Near, much: float) -> float:
-    """Return how far one may go in a direction and stay `much` times nearer to the start.
-
-    `step` goes from the start to the other place. It is a little more than what is so: what is
-    nearer to which is for the caller to tell at the end.
+    Along it the box is taken for larger than it is and across it for smaller, by what rounding
+    moves a place.
     """
-    a, b = step
-    along, square, grow = x * a + y * b, a * a + b * b, much * much - 1
-    if grow > 0:
-        return (math.sqrt(along * along + grow * square) - along) / grow + _OFF
-    return square / (2 * along) + _OFF if along > 0 else math.inf
+    x, y = ray
+    across = wide * abs(y) + high * abs(x) - _OFF
+    along = wide * abs(x) + high * abs(y) + _OFF
+    return x, y, across, along, far
 
 
 def beside(label: t.Node, a: Near, b: Near, way: Near) -> list[Near]:

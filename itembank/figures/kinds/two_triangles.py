@@ -38,6 +38,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.congruence import Told, condition, partner_value
+from itembank.figures.kinds.placed_labels import Sheet
 from itembank.figures.kinds.polygon import Polygon
 from itembank.figures.kinds.polygon_drawn import sheet_within
 from itembank.figures.kinds.polygon_faults import polygon_fault
@@ -46,6 +47,7 @@ from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
 from itembank.notation.value import exact
+from itembank.once import once
 
 __all__ = ["TWO_TRIANGLES", "TwoTriangles", "read"]
 
@@ -77,7 +79,9 @@ def _fault(figure: TwoTriangles) -> str:
         return "the two have a letter in common"
     if len({unit_of(label) for label in _lengths(figure)}) > 1:
         return "their lengths are to be in one unit"
-    return "" if _sheets(figure) else "there is no room for its labels"
+    if any(_both_fit(figure, room) for room in reversed(_SIZES)):
+        return ""
+    return "there is no room for its labels"
 
 
 def _lengths(figure: TwoTriangles) -> list[t.Node]:
@@ -86,15 +90,29 @@ def _lengths(figure: TwoTriangles) -> list[t.Node]:
 
 def _sheets(figure: TwoTriangles) -> tuple[list[Mark], list[Mark]] | None:
     """Return the marks of both at the least size in which all labels have a place."""
-    # The words below them stand once under both.
-    plain = [
-        dataclasses.replace(triangle, accurate=True) for triangle in (figure.first, figure.second)
-    ]
-    for wide, high in _SIZES:
-        sheets = [sheet_within(triangle, wide, high) for triangle in plain]
-        if not any(sheet.crowded for sheet in sheets):
+    for room in _SIZES:
+        if sheets := _both_fit(figure, room):
             return sheets[0].marks, sheets[1].marks
     return None
+
+
+def _both_fit(figure: TwoTriangles, room: tuple[int, int]) -> tuple[Sheet, Sheet] | None:
+    """Return the sheets of both if all their labels have a place in so much room for each."""
+    first, second = _plain(figure)
+    sheet = sheet_within(first, room)
+    if sheet.crowded:
+        return None
+    other = sheet_within(second, room)
+    return None if other.crowded else (sheet, other)
+
+
+@once
+def _plain(figure: TwoTriangles) -> tuple[Polygon, Polygon]:
+    """Return both without the words below them, which stand once under both."""
+    first, second = (
+        dataclasses.replace(triangle, accurate=True) for triangle in (figure.first, figure.second)
+    )
+    return first, second
 
 
 def _drawing(figure: TwoTriangles) -> Drawing:
