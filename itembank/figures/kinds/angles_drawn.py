@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from itembank.figures.drawing import Exact, Stroke
 from itembank.figures.figure import NOT_ACCURATE
 from itembank.figures.kinds.near_marks import Path, Track, exactly, rounded
-from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.placed_labels import Sheet, half_size
 from itembank.figures.kinds.tried_places import between
 from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
 from itembank.figures.kinds.whole_points import ORIGIN, Whole, arc, stroke, way
@@ -38,7 +38,10 @@ def angles_sheet(figure: Angles) -> Sheet:
 
 def without_place(figure: Angles) -> list[str]:
     """Return the labels that have no place however long the rays are."""
-    return homeless_in_all(partial(_sheet, figure), _RAYS)
+    labels = tuple((number, half_size(label)) for number, label in figure.labels)
+    lines = figure.arrangement, figure.sizes, figure.turn
+    shape = ("angles", *lines, figure.right, labels, figure.accurate)
+    return homeless_in_all(partial(_sheet, figure), _RAYS, shape)
 
 
 def _sheet(figure: Angles, ray: Fraction) -> Sheet:

@@ -22,7 +22,7 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.near_marks import Near
-from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.placed_labels import Sheet, half_size
 from itembank.figures.kinds.tried_places import beside, between
 from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
 from itembank.figures.kinds.unknown_asked import FIND
@@ -66,7 +66,7 @@ def _fault(figure: Circle) -> str:
         return f"a sector may have {LEAST_SECTOR} to {360 - LEAST_SECTOR} degrees"
     if figure.sector and figure.diameter is not None:
         return "a sector shows its radius, not a diameter"
-    if lost := homeless_in_all(partial(_at, figure), _RADII):
+    if lost := homeless_in_all(partial(_at, figure), _RADII, _shape(figure)):
         return f"there is no room for the label {lost[0]}"
     return ""
 
@@ -74,6 +74,14 @@ def _fault(figure: Circle) -> str:
 @once
 def _sheet(figure: Circle) -> Sheet:
     return least_sheet(partial(_at, figure), _RADII)
+
+
+def _shape(figure: Circle) -> tuple[object, ...]:
+    """Return what the layout hangs on: how large the labels are, and not what they say."""
+    sizes = [
+        None if label is None else half_size(label) for label in (figure.radius, figure.diameter)
+    ]
+    return "circle", *sizes, figure.sector
 
 
 def _at(figure: Circle, radius: Fraction) -> Sheet:

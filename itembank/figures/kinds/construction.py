@@ -9,7 +9,7 @@ from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing, drawing
 from itembank.figures.figure import Figure, FigureKind, Reading, not_shown, register_figure
 from itembank.figures.kinds.construction_asked import WORDINGS
-from itembank.figures.kinds.construction_drawn import construction_sheet
+from itembank.figures.kinds.construction_drawn import construction_sheet, without_place
 from itembank.figures.kinds.construction_facts import HALVED, LETTERS, Shown, shown
 from itembank.figures.kinds.construction_said import words_of
 from itembank.figures.kinds.linear_facts import Facts, Form, form_of, less, plus
@@ -73,9 +73,7 @@ def named(figure: Construction, name: str) -> tuple[str, str] | None:
 def _fault(figure: Construction) -> str:
     return (
         _bad_shape(figure) or _bad_letters(figure) or _bad_given(figure) or _contradiction(figure)
-    ) or (
-        f"there is no room for {lost[0]}" if (lost := construction_sheet(figure).homeless) else ""
-    )
+    ) or (f"there is no room for {lost[0]}" if (lost := without_place(figure)) else "")
 
 
 def _bad_shape(figure: Construction) -> str:

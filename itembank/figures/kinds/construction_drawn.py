@@ -12,6 +12,7 @@ from itembank.figures.drawing import Exact, Point
 from itembank.figures.kinds.construction_facts import begins_with
 from itembank.figures.kinds.near_marks import Near, Track
 from itembank.figures.kinds.placed_labels import Sheet, half_size
+from itembank.figures.kinds.tried_sizes import homeless_in_all
 from itembank.figures.kinds.whole_points import Whole, arc, stroke, way, whole
 from itembank.notation import tree as t
 from itembank.once import once
@@ -81,8 +82,20 @@ def construction_sheet(figure: Construction) -> Sheet:
         others = [place for place in near if place != spot]
         sheet.put(letter, _own(_round(letter, spot, middle), spot, others), "name")
     for name, amount in figure.given:
-        sheet.below(t.equals(t.Label(name), amount), "given")
+        sheet.below(_told(name, amount), "given")
     return sheet
+
+
+def without_place(figure: Construction) -> list[str]:
+    """Return the letters and amounts that have no place."""
+    labels = (*figure.letters, *(_told(*given) for given in figure.given))
+    lines = figure.shape, figure.size, figure.halved, figure.joined, figure.turn
+    shape = ("construction", *lines, tuple(map(half_size, labels)))
+    return homeless_in_all(lambda only: construction_sheet(figure), (None,), shape)
+
+
+def _told(name: str, amount: t.Node) -> t.Node:
+    return t.equals(t.Label(name), amount)
 
 
 def _way(at: Whole, degrees: float) -> Whole:

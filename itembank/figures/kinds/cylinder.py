@@ -86,7 +86,11 @@ def _fault(figure: Cylinder) -> str:
             f"its height may be at most {MOST_RATIO} times its diameter, and its diameter at "
             f"most {MOST_RATIO} times its height"
         )
-    if lost := homeless_in_all(partial(_drawn, figure), _SIZES):
+    shape = (
+        *("cylinder", figure.radius is None, height / radius),
+        *(half_size(label) for _, label in _labels(figure)),
+    )
+    if lost := homeless_in_all(partial(_drawn, figure), _SIZES, shape):
         return f"there is no room for the label {lost[0]}"
     return ""
 

@@ -171,42 +171,42 @@ def track_of(mark: Stroke | Area | Arc) -> Track:
 
 
 def _meets(points: list[Near], box: Box) -> bool:
+    """Tell whether a path runs through a box (Liang and Barsky's clipping, from memory).
+
+    >>> box = (1.0, 0.0, 2.0, 1.0)
+    >>> _meets([(0.0, 0.0), (2.0, 2.0)], box), _meets([(0.0, 2.0), (2.0, 2.0)], box)
+    (True, False)
+    """
     left, bottom, right, top = box
-    end = points[0]
-    for point in points[1:]:
-        start, end = end, point
-        (ax, ay), (bx, by) = start, end
-        if not (
+    ends = iter(points)
+    bx, by = next(ends)
+    for point in ends:
+        ax, ay = bx, by
+        bx, by = point
+        if (
             (ax < left and bx < left)
             or (ax > right and bx > right)
             or (ay < bottom and by < bottom)
             or (ay > top and by > top)
-        ) and crosses(start, end, box):
+        ):
+            continue
+        low, high = 0.0, 1.0
+        if step := bx - ax:
+            first, last = (left - ax) / step, (right - ax) / step
+            if first > last:
+                first, last = last, first
+            if first > low:
+                low = first
+            if last < high:
+                high = last
+        if step := by - ay:
+            first, last = (bottom - ay) / step, (top - ay) / step
+            if first > last:
+                first, last = last, first
+            if first > low:
+                low = first
+            if last < high:
+                high = last
+        if low <= high:
             return True
     return False
-
-
-def crosses(a: Near, b: Near, box: Box) -> bool:
-    """Tell whether a segment runs through a box (Liang and Barsky's clipping, from memory).
-
-    >>> crosses((0, 0), (2, 2), (1, 0, 2, 1)), crosses((0, 2), (2, 2), (1, 0, 2, 1))
-    (True, False)
-    """
-    left, bottom, right, top = box
-    low, high = 0.0, 1.0
-    for start, step, least, most in (
-        (a[0], b[0] - a[0], left, right),
-        (a[1], b[1] - a[1], bottom, top),
-    ):
-        if step == 0:
-            if not least <= start <= most:
-                return False
-            continue
-        first, last = (least - start) / step, (most - start) / step
-        if first > last:
-            first, last = last, first
-        if first > low:
-            low = first
-        if last < high:
-            high = last
-    return low <= high

@@ -36,7 +36,22 @@ def polygon_sheet(figure: Polygon) -> Sheet:
 
 def without_place(figure: Polygon) -> list[str]:
     """Return the labels that have no place at any size."""
-    return homeless_in_all(partial(sheet_within, figure), _SIZES)
+    return homeless_in_all(partial(sheet_within, figure), _SIZES, laid_out_by(figure))
+
+
+def laid_out_by(figure: Polygon) -> tuple[object, ...]:
+    """Return what the layout hangs on: lines and marks, and how large the labels are."""
+    height = figure.height
+    label = height.label if height is not None else None
+    return (
+        "polygon",
+        shape_of(figure).corners,
+        (figure.names, figure.lettered, figure.accurate),
+        tuple((side, half_size(label)) for side, label in figure.sides),
+        tuple((corner, half_size(label)) for corner, label in figure.angles),
+        (figure.right, figure.equal, figure.parallel),
+        height and (height.side, height.corner, None if label is None else half_size(label)),
+    )
 
 
 def sheet_within(figure: Polygon, room: tuple[int, int]) -> Sheet:

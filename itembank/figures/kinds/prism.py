@@ -22,7 +22,7 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.labelled_lengths import lengths_fault
 from itembank.figures.kinds.near_marks import Near, unit
-from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.placed_labels import Sheet, half_size
 from itembank.figures.kinds.tried_places import beside
 from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
 from itembank.figures.kinds.unknown_asked import FIND
@@ -81,7 +81,8 @@ def _fault(figure: Prism) -> str:
                 f"right-angled triangle with {shown_line(figure.width)} and "
                 f"{shown_line(figure.height)}"
             )
-    if lost := homeless_in_all(partial(_drawn, figure), _SIZES):
+    shape = ("prism", figure.end, h / w, long / w, tuple(map(half_size, labels)))
+    if lost := homeless_in_all(partial(_drawn, figure), _SIZES, shape):
         return f"there is no room for the label {lost[0]}"
     return ""
 

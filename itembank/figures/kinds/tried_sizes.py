@@ -7,7 +7,7 @@ between them are longer.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Hashable, Sequence
 from typing import TypeVar
 
 from itembank.figures.kinds.placed_labels import Sheet
@@ -33,20 +33,49 @@ def least_sheet(made: Callable[[Size], Sheet], sizes: Sequence[Size]) -> Sheet:
     return made(sizes[-1])
 
 
-def homeless_in_all(made: Callable[[Size], Sheet], sizes: Sequence[Size]) -> list[str]:
+MOST_KEPT = 4096
+"""How many shapes that have room are kept: a topic has a few hundred."""
+_ROOMY: dict[Hashable, None] = {}
+
+
+def has_room(shape: Hashable, fits: Callable[[], bool]) -> bool:
+    """Tell whether all labels of a figure have a place, as `fits` finds out.
+
+    `shape` is all that their places hang on: the kind and the lines of the figure, and how large
+    its labels are, whatever they say. Of two figures that are alike in it one has room where the
+    other has, so what has room is kept.
+
+    >>> has_room(("doctest", 5), lambda: False), has_room(("doctest", 5), lambda: True)
+    (False, True)
+    >>> has_room(("doctest", 5), lambda: 1 / 0), has_room(("doctest", 6), lambda: False)
+    (True, False)
+    """
+    if shape in _ROOMY:
+        return True
+    if not fits():
+        return False
+    if len(_ROOMY) >= MOST_KEPT:
+        _ROOMY.clear()
+    _ROOMY[shape] = None
+    return True
+
+
+def homeless_in_all(
+    made: Callable[[Size], Sheet], sizes: Sequence[Size], shape: Hashable
+) -> list[str]:
     """Return the labels without a place in the last size, or none if some size has room for all.
 
     They are those that :func:`least_sheet` leaves out, found without it: the last size first.
+    `shape` is as in :func:`has_room`.
 
     >>> def row(wide):
     ...     sheet = Sheet(())
     ...     sheet.put("AB", [(0, 0)], "name")
     ...     sheet.put("CD", [(wide, 0)], "name")
     ...     return sheet
-    >>> homeless_in_all(row, (1, 4)), homeless_in_all(row, (4, 1)), homeless_in_all(row, (0, 1))
-    ([], [], ['CD'])
+    >>> [homeless_in_all(row, sizes, ("row", sizes)) for sizes in ((1, 4), (4, 1), (0, 1))]
+    [[], [], ['CD']]
     """
-    last = made(sizes[-1])
-    if not last.crowded or any(not made(size).crowded for size in sizes[:-1]):
+    if has_room(shape, lambda: any(not made(size).crowded for size in reversed(sizes))):
         return []
-    return last.homeless
+    return made(sizes[-1]).homeless

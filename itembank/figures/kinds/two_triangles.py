@@ -40,9 +40,10 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.congruence import Told, condition, partner_value
 from itembank.figures.kinds.placed_labels import Sheet
 from itembank.figures.kinds.polygon import Polygon
-from itembank.figures.kinds.polygon_drawn import sheet_within
+from itembank.figures.kinds.polygon_drawn import laid_out_by, sheet_within
 from itembank.figures.kinds.polygon_faults import polygon_fault
 from itembank.figures.kinds.polygon_shape import shape_of
+from itembank.figures.kinds.tried_sizes import has_room
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
@@ -79,9 +80,7 @@ def _fault(figure: TwoTriangles) -> str:
         return "the two have a letter in common"
     if len({unit_of(label) for label in _lengths(figure)}) > 1:
         return "their lengths are to be in one unit"
-    if any(_both_fit(figure, room) for room in reversed(_SIZES)):
-        return ""
-    return "there is no room for its labels"
+    return "there is no room for its labels" if _without_room(figure) else ""
 
 
 def _lengths(figure: TwoTriangles) -> list[t.Node]:
@@ -94,6 +93,12 @@ def _sheets(figure: TwoTriangles) -> tuple[list[Mark], list[Mark]] | None:
         if sheets := _both_fit(figure, room):
             return sheets[0].marks, sheets[1].marks
     return None
+
+
+def _without_room(figure: TwoTriangles) -> bool:
+    """Tell whether some label has no place, whatever the size."""
+    shape = ("two triangles", laid_out_by(figure.first), laid_out_by(figure.second))
+    return not has_room(shape, lambda: any(_both_fit(figure, room) for room in reversed(_SIZES)))
 
 
 def _both_fit(figure: TwoTriangles, room: tuple[int, int]) -> tuple[Sheet, Sheet] | None:
