@@ -20,6 +20,9 @@ def length(size: Number, unit: str) -> t.Node:
     >>> line(length(Fraction(9, 2), "cm")), line(length(12, "m^2"))
     ('4.5 cm', '12 m^2')
     """
+    if size.denominator == 1:
+        whole = t.num(size.numerator)
+        return t.Quantity(whole, unit) if unit else whole
     number = in_unit(Fraction(size), "")
     if not isinstance(number, t.Int):
         tenths = Fraction(size) * 10

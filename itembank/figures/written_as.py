@@ -31,7 +31,7 @@ def written_as(value: Fraction, *like: t.Node) -> t.Node:
     '1 1/4'
     """
     if value.denominator == 1:
-        return t.num(int(value))
+        return t.num(value.numerator)
     size = abs(value)
     if any(isinstance(part, t.Dec) for node in like for part in t.walk(node)):
         decimal = _decimal(size)
@@ -51,6 +51,9 @@ def _decimal(size: Fraction, least: int = 1) -> t.Dec | None:
     return t.Dec(digits[:-places], digits[-places:])
 
 
+_DECIMALS = t.Dec("0", "5")
+
+
 def in_unit(value: Fraction, unit: str) -> t.Node:
     """Return an amount, given in the base unit of its dimension, in a unit or as money.
 
@@ -60,8 +63,12 @@ def in_unit(value: Fraction, unit: str) -> t.Node:
         whole = value.denominator == 1
         return t.Money(t.Int(int(value)) if whole else _decimal(value, 2) or written_as(value))
     if unit:
-        amount = value / UNITS[unit].size
-        return t.Quantity(written_as(amount, t.Dec("0", "5")), unit)
+        # In whole numbers, which is far quicker where it comes out whole.
+        size = UNITS[unit].size
+        top, bottom = value.numerator * size.denominator, value.denominator * size.numerator
+        if top % bottom == 0:
+            return t.Quantity(t.num(top // bottom), unit)
+        return t.Quantity(written_as(Fraction(top, bottom), _DECIMALS), unit)
     return written_as(value)
 
 

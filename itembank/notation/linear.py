@@ -9,7 +9,16 @@ from typing import Any
 from itembank.notation import tree as t
 from itembank.notation.clock import times_in
 from itembank.notation.units import CURRENCY, UNITS
-from itembank.notation.value import ZERO, NotExact, Rational, exact, over, power_of, worth
+from itembank.notation.value import (
+    ZERO,
+    NotExact,
+    Rational,
+    exact,
+    fraction_of,
+    over,
+    power_of,
+    worth,
+)
 
 Linear = dict[str, Fraction]
 """A linear form: the coefficient of each letter, the constant under the empty string."""
@@ -30,7 +39,7 @@ def linear(node: t.Node, known: dict[str, Fraction] | None = None) -> Linear:
     >>> linear(sub(juxt(num(3), Sym("x")), num(4)))
     {'x': Fraction(3, 1), '': Fraction(-4, 1)}
     """
-    return {name: Fraction(c) for name, c in form_of(node, known or {}).items()}
+    return {name: fraction_of(c) for name, c in form_of(node, known or {}).items()}
 
 
 def form_of(node: t.Node, known: Known) -> Form:
@@ -54,7 +63,7 @@ def constant(form: Known) -> Fraction:
     for name, c in form.items():
         if name and c:
             raise NotExact("a letter is left over")
-    return Fraction(form.get("", ZERO))
+    return fraction_of(form.get("", ZERO))
 
 
 def _multiply(a: Form, b: Form) -> Form:
@@ -118,7 +127,7 @@ def _linear_power(node: t.Power, known: Known) -> Form:
     base = form_of(node.base, known)
     # Also where a letter stood in it and is known.
     if set(base) <= {""}:
-        return {"": power_of(Fraction(base.get("", 0)), exact(node.exponent))}
+        return {"": power_of(fraction_of(base.get("", 0)), exact(node.exponent))}
     if exact(node.exponent) == 1:
         return base
     raise NotExact("a power of a letter is not linear")

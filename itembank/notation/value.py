@@ -58,8 +58,16 @@ def exact(node: t.Node) -> Fraction:
     >>> exact(Mixed(2, 3, 4)), exact(Dec("0", "1", "6")), exact(Percent(Int(40)))
     (Fraction(11, 4), Fraction(1, 6), Fraction(2, 5))
     """
-    value = worth(node)
-    return _whole(value) if isinstance(value, int) else value
+    return fraction_of(worth(node))
+
+
+def fraction_of(value: Rational) -> Fraction:
+    """Return a number that was reckoned with as a fraction, itself where it is one.
+
+    >>> fraction_of(3), fraction_of(Fraction(1, 2))
+    (Fraction(3, 1), Fraction(1, 2))
+    """
+    return value if isinstance(value, Fraction) else _whole(value)
 
 
 def worth(node: t.Node) -> Rational:
@@ -170,7 +178,7 @@ def power_of(base: Fraction, exponent: Fraction) -> Fraction:
         raise NotExact("this power is too large")
     if exponent < 0 and not base:
         raise NotExact("this divides by zero")
-    return Fraction(base**exponent.numerator)
+    return base**exponent.numerator
 
 
 def _root(of: Fraction, index: int) -> Fraction:

@@ -17,7 +17,8 @@ from typing import TypeAlias
 from itembank.figures.drawing import Exact
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t
-from itembank.notation.linear import linear
+from itembank.notation.linear import form_of as linear_form
+from itembank.notation.value import fraction_of
 
 Form: TypeAlias = Mapping[str, Exact]
 """A linear form as :data:`itembank.notation.linear.Linear`, in whole numbers where it has them:
@@ -30,7 +31,7 @@ def form_of(label: t.Node) -> Form:
     >>> form_of(t.add(t.Sym("x"), t.frac(1, 2)))
     {'x': 1, '': Fraction(1, 2)}
     """
-    return {name: plain(count) for name, count in linear(label).items()}
+    return {name: plain(count) for name, count in linear_form(label, {}).items()}
 
 
 def plain(value: Exact) -> Exact:
@@ -86,9 +87,9 @@ class Facts:
     def value(self, form: Form) -> Fraction | None:
         """Return what a form comes to, None where it is not settled."""
         if not any(form):
-            return Fraction(form.get("", 0))  # a label that is a number
+            return fraction_of(form.get("", 0))  # a label that is a number
         left = self._reduced(form)
-        return None if any(left) else Fraction(left.get("", 0))
+        return None if any(left) else fraction_of(left.get("", 0))
 
     def relations(self, units: Mapping[str, str]) -> tuple[t.Relation, ...]:
         """Return the equations between the letters alone, each letter with its unit."""

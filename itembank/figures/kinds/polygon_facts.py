@@ -175,9 +175,14 @@ def to_scale(figure: Polygon) -> bool:
     if not found:
         return False
     (_, first, first_square), *others = found
-    # In whole numbers: the squares of the lengths are as those of what is drawn.
-    a, b = first.as_integer_ratio()
-    return all(
-        (a * value.denominator) ** 2 * square == (value.numerator * b) ** 2 * first_square
-        for _, value, square in others
-    )
+    return all(as_drawn(first, first_square, value, square) for _, value, square in others)
+
+
+def as_drawn(first: Fraction, first_square: Exact, value: Fraction, square: Exact) -> bool:
+    """Tell whether two lengths are as those of what is drawn, of which there are the squares.
+
+    >>> as_drawn(Fraction(3, 100), 9, Fraction(1, 20), 25)
+    True
+    """
+    top, bottom = first.numerator * value.denominator, first.denominator * value.numerator
+    return top * top * square == bottom * bottom * first_square

@@ -11,6 +11,7 @@ from itembank.figures.drawing import Exact
 from itembank.figures.kinds.polygon_drawn import without_place
 from itembank.figures.kinds.polygon_facts import (
     PolygonFacts,
+    as_drawn,
     facts_of,
     height_square,
     labels_of,
@@ -21,7 +22,6 @@ from itembank.figures.kinds.polygon_shape import LETTERS, Shape, Spot, shape_of
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.units import UNITS
-from itembank.notation.value import exact
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Polygon
@@ -56,12 +56,15 @@ def _no_shape(figure: Polygon) -> str:
     if not all("A" <= letter <= "Z" for letter in names):
         return "its corners are to be named by capital letters"
     try:
-        numbers = [exact(value) for corner in figure.corners for value in corner]
+        shape = shape_of(figure)
     except t.NotationError:
         return "its corners are to be pairs of numbers"
-    if any(abs(n) > LARGEST or n.denominator > LARGEST for n in numbers):
+    if any(
+        not -LARGEST <= n <= LARGEST or n.denominator > LARGEST
+        for spot in shape.corners
+        for n in spot
+    ):
         return f"a coordinate may be at most {LARGEST}, and a fraction at most as fine"
-    shape = shape_of(figure)
     spots, n = shape.corners, count
     for i, j in combinations(range(n), 2):
         if spots[i] == spots[j]:
@@ -266,6 +269,8 @@ def _not_as_drawn(figure: Polygon) -> str:
     lengths = lengths_drawn(figure)
     for label, value, square in lengths[1:]:
         first, worth, long = lengths[0]
+        if as_drawn(worth, long, value, square):
+            continue  # most are drawn exactly, and that is told in whole numbers
         drawn = worth * Fraction(math.sqrt(Fraction(square) / long))
         if abs(drawn / value - 1) > NEAR:
             size = UNITS[length_unit(figure)].size if length_unit(figure) else 1

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact
 from itembank.notation import tree as t
-from itembank.notation.value import exact
+from itembank.notation.value import worth
 from itembank.once import once
 
 if TYPE_CHECKING:
@@ -29,7 +29,11 @@ class Shape:
 
     def spot(self, letter: str) -> Spot:
         """Return the place of a corner."""
-        return self.corners[self.letters.index(letter)]
+        return self._spots[letter]
+
+    @cached_property
+    def _spots(self) -> dict[str, Spot]:
+        return dict(zip(self.letters, self.corners, strict=True))
 
     @cached_property
     def sides(self) -> list[str]:
@@ -39,13 +43,16 @@ class Shape:
 
     def side(self, name: str) -> str:
         """Return a side as it is called in order, ``""`` where two letters name none."""
-        if name in self.sides:
-            return name
-        return name[::-1] if name[::-1] in self.sides else ""
+        return self._called.get(name, "")
+
+    @cached_property
+    def _called(self) -> dict[str, str]:
+        """Each side by both of its names; of a name for two sides that one which is in order."""
+        return {side[::-1]: side for side in self.sides} | {side: side for side in self.sides}
 
     def way(self, side: str) -> Spot:
         """Return the step from the one end of a side to the other."""
-        (a, b), (c, d) = self.spot(side[0]), self.spot(side[1])
+        (a, b), (c, d) = self._spots[side[0]], self._spots[side[1]]
         return c - a, d - b
 
     def square(self, side: str) -> Exact:
@@ -120,5 +127,5 @@ def shape_of(figure: Polygon) -> Shape:
 
 
 def _plain(coordinate: t.Node) -> Exact:
-    value = exact(coordinate)
+    value = worth(coordinate)
     return value.numerator if value.denominator == 1 else value

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from itembank.notation import tree as t
 from itembank.notation.linear import Form, Known, constant, form_of
-from itembank.notation.value import NotExact, exact, over, sides
+from itembank.notation.value import NotExact, exact, fraction_of, over, sides
 
 
 def answer(target: t.Node, relations: tuple[t.Relation, ...]) -> tuple[Fraction, ...]:
@@ -183,7 +183,7 @@ def eliminate(equations: list[Form], known: dict[str, Fraction]) -> list[str]:
         raise NotExact("what is given contradicts itself")
     for letter, row in pivots.items():
         if not any(c for name, c in row.items() if name not in ("", letter)):
-            known[letter] = Fraction(-row.get("", 0))
+            known[letter] = fraction_of(-row.get("", 0))
     return [letter for letter in letters if letter not in pivots]
 
 
