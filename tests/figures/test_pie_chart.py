@@ -5,12 +5,16 @@ from __future__ import annotations
 import dataclasses
 import re
 from fractions import Fraction
+from itertools import combinations
 
 import pytest
+from hypothesis import event, given
+from hypothesis import strategies as st
 
-from itembank.figures.drawing import Stroke
+from itembank.figures.drawing import Stroke, Text, text_box
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
 from itembank.figures.kinds.pie_chart import PieChart
+from itembank.figures.kinds.pie_drawn import labels_of, pie_drawing, too_near
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -144,3 +148,33 @@ def test_sectors_of_regular_polygons_are_their_angles_at_the_centre() -> None:
         assert fault(figure) == ""
         found = MEASURING.measure(drawn(figure), Reading("fraction", ("Part 0",)))
         assert exact(found) == Fraction(1, sides)
+
+
+@st.composite
+def pies(draw: st.DrawFn) -> PieChart:
+    """Return a pie chart whose labels may have no room side by side."""
+    parts = draw(st.lists(st.integers(1, 12), min_size=2, max_size=7))
+    whole = sum(parts)
+    sizes = [15 + (360 - 15 * len(parts)) * part // whole for part in parts[1:]]
+    names = draw(
+        st.permutations(("Bus", "Walk", "Tram", "Ferry", "Bicycle", "Motorcycle", "On foot"))
+    )
+    sectors = zip(names, (360 - sum(sizes), *sizes), strict=False)
+    return PieChart(tuple(sectors), letters=((names[0], "x"),) if draw(st.booleans()) else ())
+
+
+@given(pies())
+def test_labels_that_are_too_near_are_told_as_their_boxes_in_the_drawing_say(pie: PieChart) -> None:
+    labels = labels_of(pie)
+    drawn_there = [mark for mark in pie_drawing(pie).marks if isinstance(mark, Text)]
+    boxes = [text_box(mark) for mark in drawn_there]
+    found = next(
+        (
+            (labels[i].name, labels[j].name)
+            for i, j in combinations(range(len(labels)), 2)
+            if labels[i].name != labels[j].name and boxes[i].meets(boxes[j], Fraction(1, 5))
+        ),
+        None,
+    )
+    event("crowded" if found else "roomy")
+    assert too_near(pie) == found

@@ -6,7 +6,6 @@ import re
 from fractions import Fraction
 
 from itembank.data_class import dataclass
-from itembank.figures.drawing import text_box
 from itembank.figures.figure import (
     Asked,
     Figure,
@@ -28,7 +27,7 @@ from itembank.figures.kinds.chart_names import (
 )
 from itembank.figures.kinds.chart_readings import Cells, chart_read, chart_readings
 from itembank.figures.kinds.chart_wordings import SORTS
-from itembank.figures.kinds.pie_drawn import label_texts, pie_drawing
+from itembank.figures.kinds.pie_drawn import labels_of, pie_drawing, too_near
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 
@@ -78,11 +77,8 @@ def _fault(figure: PieChart) -> str:
             return f"it has no sector called ‘{name[:30]}’"
         if not re.fullmatch("[a-z]", letter):
             return "the letter of an angle is a small letter"
-    texts = [(name, text_box(text)) for name, _, text in label_texts(figure)]
-    for place, (name, box) in enumerate(texts):
-        for neighbour, second in texts[place + 1 :]:
-            if name != neighbour and box.meets(second, Fraction(1, 5)):
-                return f"the labels of ‘{name}’ and ‘{neighbour}’ do not fit side by side"
+    if near := too_near(figure):
+        return f"the labels of ‘{near[0]}’ and ‘{near[1]}’ do not fit side by side"
     return ""
 
 
@@ -150,7 +146,7 @@ def _words(figure: PieChart) -> str:
 
 def _printed(figure: PieChart) -> tuple[t.Node, ...]:
     total = (t.Int(figure.total),) if figure.total else ()
-    sizes = [text.content for _, role, text in label_texts(figure) if role == "angle"]
+    sizes = [label.content for label in labels_of(figure) if label.role == "angle"]
     names = [t.Label(name) for name, _ in figure.sectors]
     return (*total, *(size for size in sizes if not isinstance(size, str)), *names)
 

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from fractions import Fraction
-from typing import TYPE_CHECKING
+from functools import lru_cache
+from typing import TYPE_CHECKING, NamedTuple
 
 from itembank.figures.circle_points import on_circle
 from itembank.figures.drawing import (
     Across,
     Arc,
+    Content,
     Drawing,
+    Exact,
     Mark,
     Point,
     Stroke,
@@ -18,6 +22,9 @@ from itembank.figures.drawing import (
     drawing,
     text_box,
 )
+from itembank.figures.kinds.linear_facts import plain
+from itembank.figures.kinds.whole_points import Whole, whole
+from itembank.figures.label_room import room
 from itembank.notation import tree as t
 from itembank.once import once
 
@@ -27,9 +34,11 @@ if TYPE_CHECKING:
 _CENTRE = Point(0, 0)
 _RADIUS = Fraction(2)
 _POINTS_TO = Fraction(23, 10)
-_LABEL_AT = Fraction(49, 20)
+_LABEL_AT = 49
+"""In twentieths of an em."""
 _CORNER = Fraction(2, 5)
-_LINE = Fraction(21, 20)
+_LINE = 21
+"""In twentieths of an em."""
 _SIDE, _LEVEL = Fraction(1, 10), Fraction(7, 20)
 """Nearer to upright, labels stand over the pointer's end; nearer to level, on both sides of it."""
 
@@ -51,25 +60,99 @@ def _size(figure: PieChart, name: str, degrees: int) -> t.Node | None:
     return None if degrees == 90 else t.Quantity(t.Int(degrees), "°")
 
 
+class Label(NamedTuple):
+    """A label, and where it stands: x and y in parts of which `over` are an em."""
+
+    name: str
+    role: str
+    content: Content
+    across: Across
+    up: Up
+    x: int
+    y: int
+    over: int
+
+    @property
+    def text(self) -> Text:
+        """Return it as it is drawn."""
+        at = Point(Fraction(self.x, self.over), Fraction(self.y, self.over))
+        return Text(at, self.content, self.across, self.up, self.role)
+
+
 @once
-def label_texts(figure: PieChart) -> tuple[tuple[str, str, Text], ...]:
-    """Return the labels at each sector: its name, what the label says, and the label."""
+def labels_of(figure: PieChart) -> tuple[Label, ...]:
+    """Return the labels at each sector, in whole numbers: most are only looked at for room."""
     found = []
-    for (name, start, end), (_, degrees) in zip(_turns(figure), figure.sectors, strict=True):
-        way = on_circle(_CENTRE, 1, (start + end) / 2)
-        x, y = way.x * _LABEL_AT, way.y * _LABEL_AT
-        aside, above = abs(Fraction(way.x)), abs(Fraction(way.y))
-        across: Across = "centre" if aside < _SIDE else "left" if way.x > 0 else "right"
+    start = 0
+    for name, degrees in figure.sectors:
+        # Clockwise from the top, so half a sector is so many half degrees.
+        x, y, over = _way(2 * start + degrees)
+        start += degrees
+        across: Across = "left" if x > 0 else "right"
+        if abs(x) * _SIDE.denominator < _SIDE.numerator * over:
+            across = "centre"
         size = _size(figure, name, degrees)
-        rows: list[tuple[str, str | t.Node]] = [("name", name)]
+        rows: list[tuple[str, Content]] = [("name", name)]
         rows += [] if size is None else [("angle", size)]
-        up: Up = "middle" if above < _LEVEL else "bottom" if way.y > 0 else "top"
+        up: Up = "bottom" if y > 0 else "top"
+        if abs(y) * _LEVEL.denominator < _LEVEL.numerator * over:
+            up = "middle"
         lines = len(rows) - 1
-        first = {"middle": _LINE * lines / 2, "bottom": _LINE * lines, "top": Fraction(0)}[up]
+        # In fortieths of an em, since the middle of two lines is half a line down.
+        first = {"middle": _LINE * lines, "bottom": 2 * _LINE * lines, "top": 0}[up]
         for row, (role, content) in enumerate(rows):
-            at = Point(x, y + first - _LINE * row)
-            found.append((name, role, Text(at, content, across, up, role)))
+            down = (first - 2 * _LINE * row) * over
+            at = (2 * _LABEL_AT * x, 2 * _LABEL_AT * y + down, 40 * over)
+            found.append(Label(name, role, content, across, up, *at))
     return tuple(found)
+
+
+@lru_cache(maxsize=1024)
+def _way(half_degrees: int) -> Whole:
+    """Return the point of the unit circle so many half degrees clockwise from the top."""
+    return whole(on_circle(_CENTRE, 1, Fraction(half_degrees, 720)))
+
+
+@lru_cache(maxsize=4096)
+def _size_of(content: Content) -> tuple[Exact, Exact]:
+    """Return how wide and how high a label is, in parts of which `_FINE` are an em."""
+    need = room(content)
+    return plain(need.width * _FINE), plain(need.height * _FINE)
+
+
+_FINE = 400
+"""Of so many parts of an em the sizes of labels are mostly whole numbers; any number is exact."""
+
+
+_HALVES = {"left": 0, "bottom": 0, "centre": 1, "middle": 1, "right": 2, "top": 2}
+"""How many halves of a label's size lie before its place."""
+
+
+def too_near(figure: PieChart) -> tuple[str, str] | None:
+    """Return the names of two sectors whose labels do not fit side by side, None if all do."""
+    labels = labels_of(figure)
+    # All in one kind of part, so that no fraction is compared.
+    parts = math.lcm(*(label.over for label in labels), _FINE)
+    boxes = []
+    for label in labels:
+        wide, high = (size * (parts // _FINE) for size in _size_of(label.content))
+        x, y = label.x * (parts // label.over), label.y * (parts // label.over)
+        # All twice as large, so that half a label is whole too.
+        left = 2 * x - _HALVES[label.across] * wide
+        low = 2 * y - _HALVES[label.up] * high
+        boxes.append((label.name, left, low, left + 2 * wide, low + 2 * high))
+    gap = 2 * parts // 5  # a fifth of an em
+    for place, (name, left, low, right, top) in enumerate(boxes):
+        for other, first, bottom, last, most in boxes[place + 1 :]:
+            if (
+                left < last + gap
+                and first < right + gap
+                and low < most + gap
+                and bottom < top + gap
+                and name != other
+            ):
+                return name, other
+    return None
 
 
 def pie_drawing(figure: PieChart) -> Drawing:
@@ -89,7 +172,7 @@ def pie_drawing(figure: PieChart) -> Drawing:
         if degrees == 90 and name not in letters:
             c, d = (on_circle(_CENTRE, _CORNER, part) for part in (start, end))
             marks.append(Stroke((c, Point(c.x + d.x, c.y + d.y), d), "right angle", "thin"))
-    labels = [text for _, _, text in label_texts(figure)]
+    labels = [label.text for label in labels_of(figure)]
     marks += labels
     boxes = [text_box(label) for label in labels]
     low = min(-_POINTS_TO, *(box.bottom for box in boxes)) - Fraction(1, 4)
