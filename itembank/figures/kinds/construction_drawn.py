@@ -109,7 +109,10 @@ def _own(places: Iterator[Near], at: Near, others: list[Near]) -> Iterator[Near]
     left, up = at
     for x, y in places:
         far = math.hypot(x - left, y - up) * 1.2
-        if all(math.hypot(x - a, y - b) > far for a, b in others):
+        for a, b in others:
+            if math.hypot(x - a, y - b) <= far:
+                break
+        else:
             yield x, y
 
 
@@ -118,12 +121,16 @@ def _round(letter: str, at: Near, middle: Near) -> Iterator[Near]:
     x, y = at
     w, h = half_size(letter)
     out = math.atan2(y - middle[1], x - middle[0])
-    for more in (0.0, 0.15, 0.3, 0.45, 0.6, 0.75):
-        for k in range(16):
-            turn = out + math.pi / 8 * ((k + 1) // 2) * (-1) ** k
-            across, rise = math.cos(turn), math.sin(turn)
-            far = w * abs(across) + h * abs(rise) + 0.2 + more
-            yield x + across * far, y + rise * far
+    ways: list[tuple[float, float, float]] = []
+    for k in range(16):
+        turn = out + math.pi / 8 * ((k + 1) // 2) * (-1) ** k
+        across, rise = math.cos(turn), math.sin(turn)
+        far = w * abs(across) + h * abs(rise) + 0.2
+        ways.append((across, rise, far))
+        yield x + across * far, y + rise * far
+    for more in (0.15, 0.3, 0.45, 0.6, 0.75):
+        for across, rise, far in ways:
+            yield x + across * (far + more), y + rise * (far + more)
 
 
 def _bisector(figure: Construction, plan: _Plan) -> None:
