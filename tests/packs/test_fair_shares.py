@@ -8,7 +8,7 @@ import pytest
 
 from itembank.items.item import Tier
 from itembank.packs.choosing.follow_up import choose_sheet
-from itembank.packs.choosing.item_pool import Pool, TooFew
+from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.starter import (
     Share,
     choose_starter,
@@ -17,6 +17,7 @@ from itembank.packs.choosing.starter import (
     slots,
     tier_counts,
 )
+from itembank.packs.choosing.too_few import TooFew
 from tests.packs.small_topics import adding
 
 

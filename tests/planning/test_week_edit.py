@@ -12,8 +12,9 @@ from itembank.errors import ItembankError
 from itembank.items.topics.registry import find_item
 from itembank.planning.calendar.scheme import Scheme, Taught
 from itembank.planning.week.earlier_weeks import topic_states
+from itembank.planning.week.lesson_meant import find_lesson
 from itembank.planning.week.week_choice import Hold, Known, choose_week
-from itembank.planning.week.week_edit import Editor, find_lesson
+from itembank.planning.week.week_edit import Editor
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
 
 DAY = datetime.date

@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from itembank.files.csv_text import csv_rows
 from itembank.files.faults import FileFaults
 from itembank.records.entries.entries import Answers, Scores
-from itembank.records.entries.sheet_file import Asked, read_sheet, read_view_file
+from itembank.records.entries.sheet_file import Asked, read_sheet
+from itembank.records.entries.view_file import read_view_file
 
 SEATS = tuple(f"{row}{n}" for row in "ABC" for n in range(1, 5))
 EIGHT = Asked(8, 8)

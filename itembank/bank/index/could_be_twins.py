@@ -17,7 +17,8 @@ from itembank.bank.index.index_tables import IndexFailed, seal
 from itembank.bank.index.numbers_held import SAYS_LARGE, SAYS_SMALL, numbers_in, plain
 
 if TYPE_CHECKING:
-    from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.bank.index.kept_entry import KeptEntry
+    from itembank.bank.index.opened import KeptBank
     from itembank.notation.tree import Node
 
 _NOT_COUNTED = frozenset("012")

@@ -22,7 +22,8 @@ from itembank.bank.proof.state import EntryState
 from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
-    from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.bank.index.kept_entry import KeptEntry
+    from itembank.bank.index.opened import KeptBank
     from itembank.processes.work_place import Place
 
 

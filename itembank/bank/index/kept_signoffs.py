@@ -23,7 +23,8 @@ from itembank.bank.proof.signoff import SignState, state_by
 
 if TYPE_CHECKING:
     from itembank.bank.index.index_store import Store
-    from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.bank.index.kept_entry import KeptEntry
+    from itembank.bank.index.opened import KeptBank
 
 Row = tuple[str, str, str, str, str, bytes]
 """Item, author, day, hash of the content, the content as JSON, and the row's check."""

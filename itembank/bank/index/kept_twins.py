@@ -10,7 +10,8 @@ from itembank.bank.index.kept_words import ask_missing
 from itembank.bank.index.refresh import Progress
 
 if TYPE_CHECKING:
-    from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.bank.index.kept_entry import KeptEntry
+    from itembank.bank.index.opened import KeptBank
     from itembank.processes.work_place import Place
 
 

@@ -12,7 +12,8 @@ from itembank.bank.index.refresh import Progress
 from itembank.bank.index.rows_wanted import entries_of, facts_missing, in_parts, window
 
 if TYPE_CHECKING:
-    from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.bank.index.kept_entry import KeptEntry
+    from itembank.bank.index.opened import KeptBank
     from itembank.processes.work_place import Place
 
 

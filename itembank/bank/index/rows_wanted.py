@@ -6,7 +6,8 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, TypeVar
 
 if TYPE_CHECKING:
-    from itembank.bank.index.opened import KeptBank, KeptEntry
+    from itembank.bank.index.kept_entry import KeptEntry
+    from itembank.bank.index.opened import KeptBank
     from itembank.processes.work_place import Place
 
 AT_A_TIME = 4_000

@@ -12,7 +12,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TypeVar
 
-from itembank.packs.choosing.item_pool import Pool, TooFew
+from itembank.packs.choosing.item_pool import Pool
+from itembank.packs.choosing.too_few import TooFew
 
 T = TypeVar("T")
 

@@ -7,24 +7,21 @@ from collections.abc import Callable, Iterable, Iterator
 from functools import cache
 from heapq import heappop, heappush
 from itertools import chain, count, islice
-from typing import Any
 
 from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_item
 from itembank.packs.choosing.candidate import BankCandidate, Candidate, address_of
 from itembank.packs.choosing.chance import shuffled
+from itembank.packs.choosing.too_few import too_small
 from itembank.packs.data.source import (
     Source,
     TopicSources,
     is_short,
-    matter_of,
     size,
     sources,
-    too_few,
 )
 from itembank.packs.sources.bank_source import BankSource
-from itembank.text.in_words import plural
 
 LOOK_AHEAD = 24
 """How many points of a space are looked at where one is to be picked by a wish."""
@@ -37,18 +34,6 @@ Fits = Callable[[Source, Tier, int], bool]
 
 Same = Callable[[Item], tuple[object, ...]]
 """What is equal for two items that are one question in disguise, wherever they come from."""
-
-
-class TooFew(ItembankError):
-    """A topic has too few different questions of a tier; says how many there are.
-
-    Args:
-        news: whether that some of them may not be used was found out only now.
-    """
-
-    def __init__(self, message: str = "", *, news: bool = False, **about: Any) -> None:
-        super().__init__(message, **about)
-        self.news = news
 
 
 class Pool:
@@ -260,7 +245,7 @@ class Pool:
             finally:
                 self._avoided = held
         if best is None:
-            raise self._too_small(topic, tier)
+            raise too_small(topic, tier, self._same)
         return self.take(best)
 
     def _rank(
@@ -307,27 +292,6 @@ class Pool:
         if found is None:
             found = self._marks[item.address] = self._same(item)
         return found
-
-    def _too_small(self, topic: TopicSources, tier: Tier) -> TooFew:
-        """Return the error for a tier with fewer different questions than a pack needs."""
-        settled = [
-            source.settle(tier) for source in sources(topic) if isinstance(source, BankSource)
-        ]
-        items = [
-            source.item(tier, index)
-            for source in sources(topic)
-            for index in range(size(source, tier))
-            if not isinstance(source, BankSource) or source.is_open(tier, index)
-        ]
-        held = len({item.twin if self._same is None else self._same(item) for item in items})
-        questions = plural(held, "question", "different questions")
-        only = f"only {held}" if held else "no"
-        questions = questions if held else "question that can be used"
-        said = [f"{topic.id} has {only} {tier} {questions}, and this pack needs more."]
-        said += [words for source in sources(topic) if (words := too_few(source, tier))]
-        said.append("Ask for fewer questions or versions, or add another topic.")
-        matters = [name for source in sources(topic) if (name := matter_of(source, tier))]
-        return TooFew(" ".join(said), matter=matters[0] if matters else "", news=any(settled))
 
 
 def _try(candidates: Iterable[Candidate]) -> None:

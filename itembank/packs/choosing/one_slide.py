@@ -13,10 +13,11 @@ from typing import TypeAlias
 
 from itembank.items.item import Tier
 from itembank.packs.choosing.candidate import Candidate
-from itembank.packs.choosing.item_pool import Pool, TooFew
+from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.question_room import room_of_all
 from itembank.packs.choosing.shared_figures import about_one_figure
 from itembank.packs.choosing.shorter_ones import FULLEST, Rooms, ShorterOnes, SlideRoom, Swap
+from itembank.packs.choosing.too_few import TooFew
 from itembank.packs.data.source import TopicSources
 
 ROOMY = 25.0

@@ -18,9 +18,10 @@ from itembank.items.item import Tier
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.cost import apart, likeness
-from itembank.packs.choosing.item_pool import Pool, TooFew
+from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.made_ahead import Shares, make_ahead
 from itembank.packs.choosing.question_room import room_of, shared_figure
+from itembank.packs.choosing.too_few import TooFew
 from itembank.packs.data.source import TopicSources, sources
 
 Swap: TypeAlias = tuple[Candidate, Candidate]

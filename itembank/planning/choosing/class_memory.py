@@ -39,10 +39,8 @@ from itembank.planning.choosing.memory import (
     after_teaching,
     by_day,
     estimate,
-    logit,
-    share_at,
-    slope,
 )
+from itembank.planning.choosing.odds import logit, share_at, slope
 
 BETWEEN = 4.0
 """Variance of the logits of a class's topics on one day about that of their mean share."""

@@ -58,6 +58,7 @@ from math import ceil, exp, log, sqrt
 from statistics import NormalDist
 
 from itembank.data_class import dataclass
+from itembank.planning.choosing.odds import logit, share_at, slope
 
 FADING = 0.2
 """The power ψ with which recall falls; the smaller, the heavier the tail."""
@@ -73,8 +74,6 @@ LEARN = 0.3
 PRIOR = 3.0
 SHORTEST, LONGEST = 1e-3, 1e5
 """Bounds that only keep the arithmetic sound: a dozen occasions on end do not reach them."""
-NEVER = 0.005
-"""No share is held for nearer to 0 or 1 than this, however many answers say so."""
 FIRST_DOUBT = 2.0
 """Variance of the logit of recall when a topic was taught: topics and classes differ."""
 FIRST_DRIFT, DRIFT = 0.42, 0.24
@@ -212,36 +211,6 @@ def after_asking(
     level = right + RELEARN * (had - right) + LEARN * (1 - had)
     doubt = KEPT * doubt + (SHOWN if alone else UNSEEN)
     return Memory(level, half_life, date, doubt, memory.alone or alone)
-
-
-def logit(share: float) -> float:
-    """Return the logarithm of the odds of a share, which is kept off 0 and 1.
-
-    >>> logit(0.5)
-    0.0
-    """
-    # Of 0 and of 1 the logit has no value, and nobody is that sure of a class.
-    share = min(max(share, NEVER), 1 - NEVER)
-    return log(share / (1 - share))
-
-
-def share_at(value: float) -> float:
-    """Return the share whose logit is `value`.
-
-    >>> round(share_at(logit(0.8)), 6)
-    0.8
-    """
-    return 1 / (1 + exp(-value))
-
-
-def slope(share: float) -> float:
-    """Return how fast a share grows with its logit.
-
-    >>> slope(0.5)
-    0.25
-    """
-    share = min(max(share, NEVER), 1 - NEVER)
-    return share * (1 - share)
 
 
 def by_day(occasions: Iterable[Seen]) -> tuple[Seen, ...]:

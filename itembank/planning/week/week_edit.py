@@ -6,18 +6,16 @@ with all else held.
 
 from __future__ import annotations
 
-import contextlib
 from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
 from functools import singledispatchmethod
 
 from itembank.errors import ItembankError, SeveralErrors
 from itembank.files.faults import join_words
-from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.topic_names import unknown_topic
+from itembank.planning.week.lesson_meant import find_lesson, in_turn, of_change
 from itembank.planning.week.week_changes import (
-    IN_TURN,
     Another,
     AsBefore,
     Ban,
@@ -28,78 +26,12 @@ from itembank.planning.week.week_changes import (
     Order,
     Pin,
     Swap,
-    lessons_named,
 )
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, WeekTopic, is_address
-from itembank.text.in_words import long_day, weekday
 
 TopicOf = Callable[[str], str]
 """Returns the topic of the item at an address; raises ItembankError where it names nothing."""
-
-
-def find_lesson(plan: WeekPlan, name: LessonName) -> int:
-    """Return the place in a plan of the lesson that a person names.
-
-    Raises:
-        ItembankError: there is no lesson on that day, or there are two.
-    """
-    date = name.day(plan.week)
-    places = [
-        place
-        for place, lesson in enumerate(plan.lessons)
-        if lesson.date == date and name.period in ("", lesson.period)
-    ]
-    if not places:
-        named = [f"{weekday(lesson.date)[:3]} {lesson.date.day}" for lesson in plan.lessons]
-        days = ", ".join(named)
-        raise ItembankError(
-            f"{plan.class_name} has no such lesson on {long_day(date)}. The lessons are {days}."
-        )
-    if len(places) > 1:
-        raise ItembankError(
-            f"There are {len(places)} lessons on {long_day(date)}. Add the period, as in "
-            f"{name.text}/{plan.lessons[places[0]].period}."
-        )
-    return places[0]
-
-
-def refuse_closed(
-    plan: WeekPlan, changes: Sequence[Change], closed: Mapping[LessonKey, str]
-) -> None:
-    """Refuse changes that name a lesson of which nothing may change any more; `closed` says why.
-
-    A change for the whole week is for the lessons that are still open.
-
-    Raises:
-        SeveralErrors: every such change.
-    """
-    refused = []
-    for change in in_turn(changes):
-        for name in lessons_named(change):
-            with contextlib.suppress(ItembankError):  # the editor says what is wrong with it
-                lesson = plan.lessons[find_lesson(plan, name)]
-                if lesson.key in closed:
-                    refused.append(
-                        _of_change(
-                            change,
-                            ItembankError(
-                                f"{lesson} {closed[lesson.key]}, so its starter stays as the "
-                                "class had it. Change a lesson to come."
-                            ),
-                        )
-                    )
-    if refused:
-        raise SeveralErrors(refused)
-
-
-def in_turn(changes: Sequence[Change]) -> list[Change]:
-    """Return changes in the order in which they are made."""
-    return [change for kind in IN_TURN for change in changes if isinstance(change, kind)]
-
-
-def _of_change(change: Change, error: ItembankError) -> ItembankError:
-    return error.within(f"{change.said}: ") if change.said else error
 
 
 class Editor:
@@ -126,7 +58,7 @@ class Editor:
             try:
                 self._make(change)
             except ItembankError as error:
-                faults.append(_of_change(change, error))
+                faults.append(of_change(change, error))
         if faults:
             raise SeveralErrors(faults)
         return self.plan

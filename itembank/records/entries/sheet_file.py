@@ -17,12 +17,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.data_class import dataclass
-from itembank.files.csv_text import csv_rows
 from itembank.files.faults import Fault, FileFaults, decode_text, join_words
-from itembank.people.seats import heading_fault, seat_fault
 from itembank.records.entries.entries import Answers, Scores
 from itembank.records.entries.questions_asked import not_asked_said
-from itembank.records.entries.teacher_text import seat_said, view_level
+from itembank.records.entries.view_file import _strangers
 from itembank.remark import Remark
 from itembank.text.in_words import counted
 
@@ -262,46 +260,3 @@ def _scores(text: str, asked: Asked, file: str) -> SheetRead:
     found = parse_scores(text, asked.out_of, file)
     marks = {entry.code.upper(): entry.score for entry in found.entries}
     return SheetRead(Scores(marks, asked.numbers), tuple(code.upper() for code in found.absent))
-
-
-def read_view_file(path: Path, seats: Collection[str]) -> dict[str, str]:
-    """Read a CSV with a seat code and an own view in each row.
-
-    Raises:
-        FileFaults: the file cannot be read, or rows of it are wrong; every fault with its line.
-    """
-    file = str(path)
-    faults: list[Fault] = []
-    found: dict[str, str] = {}
-    for place, (line, cells) in enumerate(csv_rows(decode_text(path), file)):
-        level = view_level(cells[1]) if len(cells) == 2 else ""
-        if not place and not level and not any(cell.isdigit() for cell in cells[0]):
-            if fault := next(filter(None, map(heading_fault, cells)), ""):
-                raise FileFaults([Fault(file, line, fault)])
-            continue
-        if len(cells) != 2 or (cells[1] and not level):
-            message = "A row holds a seat code and sure, partly or not sure."
-            faults.append(Fault(file, line, message))
-        elif fault := seat_said(cells[0], seats):
-            faults.append(Fault(file, line, fault, matter="seats of the class"))
-        elif cells[0].upper() in found:
-            faults.append(Fault(file, line, f"Seat {cells[0]} is there twice. Keep one."))
-        elif level:
-            found[cells[0].upper()] = level
-    if faults:
-        raise FileFaults(faults)
-    if not found:
-        raise FileFaults([Fault(file, 0, "There is no own view here. Write rows as A1,sure.")])
-    return found
-
-
-def _strangers(text: str, seats: Collection[str], file: str) -> list[Fault]:
-    """Return a fault for each seat code that is none of the class's, with its line.
-
-    What is no seat code at all is left to those who read the sheet.
-    """
-    found = []
-    for number, (first, *_) in csv_rows(text, file):
-        if not seat_fault(first) and (said := seat_said(first, seats)):
-            found.append(Fault(file, number, said, matter="seats of the class"))
-    return found

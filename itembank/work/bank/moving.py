@@ -5,7 +5,8 @@ from __future__ import annotations
 import datetime
 from pathlib import Path
 
-from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
+from itembank.bank.index.kept_entry import KeptEntry
+from itembank.bank.index.opened import KeptBank, with_bank
 from itembank.bank.index.refresh import Progress
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError

@@ -12,8 +12,9 @@ from dataclasses import field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from itembank.bank.index.kept_entry import KeptEntry
 from itembank.bank.index.kept_words import Shown, ask_missing
-from itembank.bank.index.opened import KeptBank, KeptEntry, with_bank
+from itembank.bank.index.opened import KeptBank, with_bank
 from itembank.bank.index.refresh import Progress
 from itembank.bank.index.rows_wanted import facts_missing
 from itembank.bank.model.bank import Entry

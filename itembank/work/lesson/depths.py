@@ -207,7 +207,7 @@ def read_own_views(given: OwnViews | str, seats: Sequence[str]) -> OwnViews:
     if isinstance(given, OwnViews):
         views = given
     elif given.casefold().endswith(".csv") or _is_file(given):
-        from itembank.records.entries.sheet_file import read_view_file
+        from itembank.records.entries.view_file import read_view_file
 
         return OwnViews(read_view_file(Path(given), seats), {})
     else:

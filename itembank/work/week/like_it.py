@@ -7,8 +7,8 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
+from itembank.planning.week.lesson_meant import find_lesson
 from itembank.planning.week.week_changes import Another, Change
-from itembank.planning.week.week_edit import find_lesson
 from itembank.work.week.week_questions import given_in, last_uses
 
 if TYPE_CHECKING:

@@ -10,8 +10,9 @@ from itembank.errors import ItembankError
 from itembank.people.lock import Waiting
 from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.department.department import find_department
+from itembank.planning.week.lesson_meant import find_lesson, refuse_closed
 from itembank.planning.week.week_changes import AsBefore
-from itembank.planning.week.week_edit import Editor, find_lesson, refuse_closed
+from itembank.planning.week.week_edit import Editor
 from itembank.planning.week.week_plan import FOLDER, PlannedLesson, WeekPlan
 from itembank.work.week.begin import Begun, begin, planner_of, read_plan_of
 from itembank.work.week.earlier_plans import before_last_change
