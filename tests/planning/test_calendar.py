@@ -12,7 +12,8 @@ from itembank.files.faults import FileFaults
 from itembank.planning.calendar.calendar import Calendar, Closed, Term, monday
 from itembank.planning.calendar.timetable import WeeklyLesson, lessons_between, parse_lesson
 from itembank.planning.department.class_plan import spread_seats
-from itembank.planning.department.folder import find_cycle, read_folder
+from itembank.planning.department.folder import read_folder
+from itembank.planning.department.folder_checks import find_cycle
 
 DAY = datetime.date
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"

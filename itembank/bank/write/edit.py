@@ -9,15 +9,14 @@ from __future__ import annotations
 
 import contextlib
 import datetime
-import itertools
 import tomllib
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Mapping
 from pathlib import Path
 from typing import Any
 
 from pydantic import ValidationError
 
-from itembank.bank.model.bank import BANK_FILE, topic_files
+from itembank.bank.model.bank import BANK_FILE
 from itembank.bank.model.fields import BankFile, BankItem, TopicFile
 from itembank.bank.model.item_changes import changes
 from itembank.bank.model.model_faults import sentences
@@ -26,6 +25,7 @@ from itembank.bank.saving.bank_lock import locked
 from itembank.bank.saving.save import ChangedSince, save, take
 from itembank.bank.write.as_toml import bank_toml, topic_toml
 from itembank.bank.write.blocks import block_of, with_block, with_fields, with_item, without_item
+from itembank.bank.write.free_ids import free_id, ids_in_files, ids_of, items_of
 from itembank.errors import ItembankError
 from itembank.files.faults import nearest
 from itembank.items.topics.registry import topic_ids
@@ -131,7 +131,7 @@ def add_item(
         text = before.text if before.raw is not None else new_topic(topic, title)
         stem = item.id.rpartition("-")[0] if numbered else item.id
         # Asked after the file was read: what is saved in between is seen by one or the other.
-        taken = ids(stem) if ids else ids_in_files(folder, _ids(text, path), path)
+        taken = ids(stem) if ids else ids_in_files(folder, ids_of(text, path), path)
         if numbered and item.id in {id.partition(".")[0] for id in taken}:
             item = item.model_copy(update={"id": free_id(stem, taken)})
         elif item.id in taken:
@@ -140,30 +140,6 @@ def add_item(
             )
         save(folder, [(before, with_item(text, item))], f"{item.id} added")
     return path, item
-
-
-def ids_in_files(folder: Path | str, known: Iterable[str], path: Path) -> dict[str, Path]:
-    """Return every id of a bank with its file; those in the file at `path` are `known`."""
-    taken = dict.fromkeys(known, path)
-    for file in topic_files(Path(folder)):
-        if file != path:
-            with contextlib.suppress(ItembankError):  # a file with faults of its own
-                taken |= dict.fromkeys(_ids(take(file).text, file), file)
-    return taken
-
-
-def free_id(stem: str, taken: Iterable[str]) -> str:
-    """Return the first of ``STEM-1``, ``STEM-2`` … that no item has, not even in a conflict.
-
-    >>> free_id("share", ["share-1", "share-2.5f3c", "garden-1"])
-    'share-3'
-    """
-    used = {id.partition(".")[0] for id in taken}
-    return next(id for number in itertools.count(1) if (id := f"{stem}-{number}") not in used)
-
-
-def _ids(text: str, path: Path) -> list[str]:
-    return [str(item.get("id")) for item in _items(text, path)]
 
 
 def new_topic(topic: str, title: str | None = None) -> str:
@@ -204,7 +180,7 @@ def change_item(
     path = Path(path)
     with locked(path.parent):
         before = take(path)
-        raw = next((item for item in _items(before.text, path) if item.get("id") == id), None)
+        raw = next((item for item in items_of(before.text, path) if item.get("id") == id), None)
         if raw is None:
             raise ItembankError(f"{path}: there is no item ‘{id}’ in this file.")
         if was is not None:
@@ -250,7 +226,7 @@ def move_item(
         source, goal = take(path), take(target)
         block = block_of(source.text, id)
         text = goal.text if goal.raw is not None else new_topic(topic, title)
-        if any(item.get("id") == id for item in _items(text, target)):
+        if any(item.get("id") == id for item in items_of(text, target)):
             raise ItembankError(f"{target}: the id ‘{id}’ is taken there already.")
         if home.resolve() != path.parent.resolve() and ids and (there := ids(id).get(id)):
             raise ItembankError(f"{there}: the id ‘{id}’ is taken there already.")
@@ -286,14 +262,6 @@ def _refuse_changed(path: Path, was: BankItem, now: BankItem) -> None:
             "saved. Look at what changed and start again from what is there now.",
             "\n".join(map(str, changes(before, after))),
         )
-
-
-def _items(text: str, path: Path) -> list[dict[str, Any]]:
-    try:
-        items = tomllib.loads(text).get("items", [])
-    except tomllib.TOMLDecodeError as error:
-        raise ItembankError(f"{path}: this file cannot be read as TOML: {error}.") from None
-    return [item for item in items if isinstance(item, dict)]
 
 
 def _item(text: str, id: str) -> dict[str, Any]:

@@ -140,7 +140,7 @@ def next_id(folder: Path, topic: str) -> str:
 
 def free_id_on(bank: KeptBank, topic: str) -> str:
     """Return the same of an open bank."""
-    from itembank.bank.write.edit import free_id
+    from itembank.bank.write.free_ids import free_id
 
     stem = topic.rpartition(".")[2]
     return free_id(stem, ids_like(bank, stem))

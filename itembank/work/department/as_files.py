@@ -9,18 +9,14 @@ only what the answers say differently changes, and all else of its files stays
 from __future__ import annotations
 
 import copy
-import tomllib
 from collections.abc import Iterable, Mapping, Sequence
-from typing import Any
 
 from itembank.files.toml_document import toml_document
 from itembank.files.toml_edit import with_data
 from itembank.planning.bands.band_signs import DEFAULT_SIGNS
-from itembank.planning.bands.bands import DEFAULT_MARKS
 from itembank.planning.calendar import calendar as calendars
-from itembank.planning.calendar.calendar import Closed, Term
+from itembank.planning.calendar.calendar import Closed
 from itembank.planning.calendar.scheme import FOLDER as SCHEMES
-from itembank.planning.calendar.timetable import parse_lesson
 from itembank.planning.department import department as departments
 from itembank.planning.department.class_plan import spread_seats
 from itembank.text.folding import same_name
@@ -29,13 +25,10 @@ from itembank.work.department.answered import (
     BandsAnswer,
     ClassAnswer,
     SchemeAnswer,
-    TopicAnswer,
     settled,
 )
+from itembank.work.department.answers_read import Data, Files, _scheme_answer, answers_in, data_of
 
-Files = Mapping[str, str]
-"""The text of each file of a folder, by its name with /."""
-Data = dict[str, Any]
 FIRST_TOPICS = 4
 """Topics of the scheme that a new class's single packs begin with."""
 
@@ -61,11 +54,11 @@ def files_of(answers: Answers, before: Files | None = None) -> dict[str, str]:
     for scheme in now.schemes:
         name = scheme_file(scheme.name)
         head = _SCHEME_HEAD.format(year=scheme.year)
-        found[name] = _text(there.get(name), _scheme_data(scheme, _data(there.get(name))), head)
+        found[name] = _text(there.get(name), _scheme_data(scheme, data_of(there.get(name))), head)
     name = calendars.FILE_NAME
-    found[name] = _text(there.get(name), _calendar_data(now, was, _data(there.get(name))), name)
+    found[name] = _text(there.get(name), _calendar_data(now, was, data_of(there.get(name))), name)
     name = departments.FILE_NAME
-    data = _department_data(now, was, _data(there.get(name)))
+    data = _department_data(now, was, data_of(there.get(name)))
     found[name] = _text(there.get(name), data, name)
     return found
 
@@ -79,84 +72,8 @@ def scheme_file(name: str) -> str:
     return f"{SCHEMES}/{name}.toml"
 
 
-def answers_in(files: Files) -> Answers:
-    """Return what the files of a department answer; they are as the commands read them.
-
-    Whether the values make sense is for those readers to say: what they refuse may raise
-    KeyError, TypeError or ValueError here.
-    """
-    department = _data(files.get(departments.FILE_NAME))
-    calendar = _data(files.get(calendars.FILE_NAME))
-    schemes = [
-        _scheme_answer(name.removeprefix(f"{SCHEMES}/").removesuffix(".toml"), _data(text))
-        for name, text in files.items()
-        if name.startswith(f"{SCHEMES}/")
-    ]
-    return Answers(
-        school=department.get("school", ""),
-        terms=tuple(
-            Term(row["name"], _day(row["first"]), _day(row["last"]))
-            for row in calendar.get("terms", [])
-        ),
-        closed=tuple(
-            Closed(_day(row["first"]), _day(row.get("last", row["first"])), row["why"])
-            for row in calendar.get("closed", [])
-        ),
-        two_week=calendar.get("two_week", False) if calendar else None,
-        week_a=_day(calendar["week_a"]) if calendar.get("two_week") else None,
-        classes=tuple(_class_answer(row) for row in department.get("classes", [])),
-        schemes=tuple(sorted(schemes, key=lambda scheme: (scheme.year, scheme.name))),
-        bands=_bands_answer(department["bands"]) if "bands" in department else None,
-    )
-
-
-def _data(text: str | None) -> Data:
-    return tomllib.loads(text) if text is not None else {}
-
-
 def _text(was: str | None, data: Data, head: str) -> str:
     return with_data(was, data) if was is not None else _HEADS.get(head, head) + toml_document(data)
-
-
-def _day(value: Any) -> Any:
-    """Return a day, which a person may have put in quotation marks."""
-    import datetime
-
-    return datetime.date.fromisoformat(value) if isinstance(value, str) else value
-
-
-def _class_answer(row: Data) -> ClassAnswer:
-    lessons = [parse_lesson(text) for text in row.get("lessons", [])]
-    return ClassAnswer(
-        name=row["name"],
-        year=row["year"],
-        teacher=row.get("teacher", ""),
-        seats=tuple(code for text in row.get("seats", []) for code in spread_seats(text)),
-        lessons=tuple(lesson for lesson in lessons if lesson is not None),
-        scheme=row.get("scheme", ""),
-        was=row["name"],
-    )
-
-
-def _scheme_answer(name: str, data: Data) -> SchemeAnswer:
-    rows = data.get("topics", [])
-    topics = (
-        TopicAnswer(row["topic"], row.get("week"), _day(row["taught"]) if "taught" in row else None)
-        for row in rows
-    )
-    return SchemeAnswer(name, data["year"], tuple(topics))
-
-
-def _bands_answer(table: Data) -> BandsAnswer:
-    out_of = table.get("out_of", DEFAULT_MARKS)
-    rows = table.get("band", [])
-    if not rows:
-        return BandsAnswer((), tuple(table.get("cuts", ())), out_of)
-    stated = any("lowest" in row for row in rows)
-    cuts = tuple(row["lowest"] for row in rows[1:]) if stated else ()
-    return BandsAnswer(
-        tuple(row["name"] for row in rows), cuts, out_of if stated else DEFAULT_MARKS
-    )
 
 
 def _department_data(now: Answers, was: Answers | None, before: Data) -> Data:

@@ -20,7 +20,8 @@ from itembank.planning.calendar import calendar as calendars
 from itembank.planning.department import department as departments
 from itembank.planning.department.folder import read_folder
 from itembank.work.department.answered import Answers, ClassAnswer, settled
-from itembank.work.department.as_files import Files, files_of
+from itembank.work.department.answers_read import Files
+from itembank.work.department.as_files import files_of
 from itembank.work.department.wrong import Field, Part, Wrong
 
 

@@ -17,7 +17,8 @@ from itembank.planning.department import department as departments
 from itembank.planning.department.folder import read_folder
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.work.department.answered import Answers
-from itembank.work.department.as_files import Files, answers_in, files_of
+from itembank.work.department.answers_read import Files, answers_in
+from itembank.work.department.as_files import files_of
 from itembank.work.department.banks_lost import refuse_lost_banks
 from itembank.work.department.class_renamed import Renamed, carrying, renamed_in
 from itembank.work.department.earlier_set_ups import clear_oldest_set_ups, note_change

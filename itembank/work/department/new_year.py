@@ -8,7 +8,7 @@ from dataclasses import replace
 from itembank.files.toml_edit import with_data
 from itembank.planning.department import department as departments
 from itembank.work.department.answered import Answers, TopicAnswer
-from itembank.work.department.as_files import Files
+from itembank.work.department.answers_read import Files
 
 
 def in_new_year(was: Answers, now: Answers) -> Answers:

@@ -8,7 +8,7 @@ from itembank.data_class import dataclass
 from itembank.planning.calendar.calendar import Calendar
 from itembank.planning.calendar.scheme import FOLDER as SCHEMES
 from itembank.work.department.answered import SchemeAnswer, TopicAnswer
-from itembank.work.department.as_files import Files, answers_in
+from itembank.work.department.answers_read import Files, answers_in
 
 SHIPPED = "larkhythe"
 

@@ -10,7 +10,8 @@ from itembank.errors import ItembankError
 from itembank.files.together import write_whole
 from itembank.items.topics.listing import Listed
 from itembank.items.topics.registry import listed_topics
-from itembank.planning.department.folder import Folder, find_cycle
+from itembank.planning.department.folder import Folder
+from itembank.planning.department.folder_checks import find_cycle
 from itembank.planning.topic_map.topic_places import TopicPlaces, depths, topic_places
 from itembank.work.week.begin import folder_of
 

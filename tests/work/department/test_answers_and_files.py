@@ -15,7 +15,8 @@ from itembank.files.snapshot import ChangedSince
 from itembank.planning.calendar.timetable import parse_lesson
 from itembank.planning.department.folder import read_folder
 from itembank.work.department.answered import Answers, BandsAnswer, ClassAnswer, settled
-from itembank.work.department.as_files import answers_in, files_of
+from itembank.work.department.answers_read import answers_in
+from itembank.work.department.as_files import files_of
 from itembank.work.department.looked_at import known_topics, look_at
 from itembank.work.department.made import change_department, make_department, read_kept
 from itembank.work.department.outlook import outlook_lines, outlook_on
