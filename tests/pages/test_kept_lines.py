@@ -38,5 +38,11 @@ def test_kept_lines_are_those_of_the_room(pictures):
             made = break_lines(flow.clusters, room, pictures)
             assert found.broken == made.broken
             assert found.cramped == made.cramped
-            assert found.stacked(20.0, 0.25, 0.3)[1:] == made.stacked(20.0, 0.25, 0.3)[1:]
+            for size, gap in ((20.0, 0.3), (13.0, 0.3), (20.0, 0.2)):
+                kept = found.block(flow, size, gap)
+                new = break_lines(flow.clusters, room, pictures).block(flow, size, gap)
+                assert kept._replace(lines=[]) == new._replace(lines=[])
+                assert [(at.baseline, at.width) for at in kept.lines] == [
+                    (at.baseline, at.width) for at in new.lines
+                ]
     assert hits > 1000, "hardly anything is kept"

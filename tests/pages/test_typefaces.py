@@ -1,5 +1,6 @@
 """One face for prose and mathematics: the same on any machine, nothing missing, no stroke."""
 
+import random
 import re
 import unicodedata
 from importlib.metadata import version
@@ -16,6 +17,7 @@ from itembank.notation import parse
 from itembank.notation.mathml import mathml
 from itembank.pages.engine.fonts import FOLDER, MATHS, face
 from itembank.pages.engine.formula import formula
+from itembank.pages.engine.page import Document
 from itembank.pages.typefaces import build_typefaces as build
 from itembank.pages.typefaces import face_files, maths_typeface
 from tests.depth import only_whole
@@ -159,3 +161,18 @@ def test_a_bracket_grows_only_about_what_is_tall():
     flat = heights("3(x - 2) + 4(2y + 8)")
     assert heights("(8 - 2)(g + 7)") == flat
     assert heights("(2/3)(x + 1)") > flat + 0.5
+
+
+def test_codes_of_a_line_are_those_that_reportlab_gives():
+    """A line of known characters is looked up at once: new ones, and a second subset, are not."""
+    weight = face()
+    characters = [chr(code) for code in weight.font.face.charToGlyph if code not in (0x20, 0xA0)]
+    assert len(characters) > 300, "more than one subset holds"
+    rng = random.Random(3)
+    texts = ["", " ", "a\u00a0b", "a b"]
+    texts += ["".join(rng.choices(characters[:end], k=9)) for end in range(9, len(characters), 5)]
+    texts += ["".join([*rng.sample(characters, 7), " \u00a0\u2603"]) for _ in range(100)]
+    quick, slow = Document("A").pdf, Document("B").pdf
+    for text in (*texts, *texts):
+        assert weight.codes(text, quick) == weight.font.splitString(text, slow), text
+    assert weight.font.state[quick].assignments == weight.font.state[slow].assignments

@@ -38,6 +38,8 @@ class Face:
         }
         self._widths[0xA0] = self._widths[32]  # ReportLab shows a no-break space as a space
         self._words: dict[str, float] = {}
+        self.space = self.width(" ")
+        """The width of a space at size 1."""
 
     def has(self, character: str) -> bool:
         """Tell whether the face has a glyph for `character`."""
@@ -52,16 +54,34 @@ class Face:
             found = self._words[text] = sum(map(widths.get, map(ord, text), repeat(space)))
         return found
 
+    def codes(self, text: str, document: Any) -> list[tuple[int, bytes]]:
+        """Return `text` as the codes of each subset of the font that a line of it needs.
+
+        ReportLab numbers characters as a document comes to use them. Of a line of which each
+        has its number already, and all in the first subset, the codes are looked up at once.
+        """
+        font = self.font
+        state = font.state.get(document)
+        if state is not None:
+            try:
+                # ReportLab shows a no-break space as a space.
+                codes = map(state.assignments.__getitem__, map(ord, text.replace("\xa0", " ")))
+                return [(0, bytes(codes))] if text else []
+            except (KeyError, ValueError):  # a new character, or one of a later subset
+                pass
+        return list(font.splitString(text, document))
+
 
 _FACES: dict[bool, Face] = {}
 
 
 def face(bold: bool = False) -> Face:
     """Return the face, loaded on first use."""
-    found = _FACES.get(bold)
-    if found is None:
+    try:
+        return _FACES[bold]
+    except KeyError:
         found = _FACES[bold] = Face(BOLD if bold else REGULAR)
-    return found
+        return found
 
 
 _STAND_INS = {"→": "–", "′": "'", "□": "[ ]", "✓": "yes", "\t": " ", "\n": " "}

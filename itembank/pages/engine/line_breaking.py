@@ -14,7 +14,7 @@ from itembank.pages.engine.breaks import NO_BREAK, is_short
 from itembank.pages.engine.flow import FORMULA_SCALE, STOPS, Atom, Cluster, Flow, formula_atom
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.formula import Level, formula, pieces
-from itembank.pages.engine.text_block import Broken, Line
+from itembank.pages.engine.text_block import Block, Broken, Line
 
 OPERATOR_SPACE = 5 / 18
 """Room before an operator that starts a piece of a broken formula, in ems (MathML Core's
@@ -37,21 +37,32 @@ class Lines:
     `cramped` tells whether anything had to be set smaller.
     """
 
-    __slots__ = ("_stacks", "broken", "cramped", "least", "most")
+    __slots__ = ("_made", "_stacks", "broken", "cramped", "least", "most")
 
     def __init__(self, broken: list[Broken], cramped: bool, least: float, most: float) -> None:
         self.broken, self.cramped, self.least, self.most = broken, cramped, least, most
         self._stacks: dict[float, Stack] = {}
+        self._made: dict[tuple[float, float], Block] = {}
 
-    def stacked(
-        self, size: float, space: float, between: float
-    ) -> tuple[list[Line], float, float, float]:
-        """Return the lines, each with its baseline, and what a block says of them, in points."""
-        stack = self._stacks.get(between)
-        if stack is None:
-            stack = self._stacks[between] = stack_lines(self.broken, between)
-        made = [Line(y * size, end * size, atoms, size, space) for y, end, atoms in stack.lines]
-        return made, stack.widest * size, stack.height * size, stack.first * size
+    def block(self, flow: Flow, size: float, between: float) -> Block:
+        """Return the lines as a block of a flow, the one that was broken into them, in points.
+
+        A text is tried in many widths at one size, and in most of them its lines are the same:
+        they are put together once.
+        """
+        found = self._made.get((size, between))
+        if found is None:
+            stack = self._stacks.get(between)
+            if stack is None:
+                stack = self._stacks[between] = stack_lines(self.broken, between)
+            space = face(flow.bold).space
+            lines = [
+                Line(y * size, end * size, atoms, size, space) for y, end, atoms in stack.lines
+            ]
+            whole = (stack.widest * size, stack.height * size, stack.first * size)
+            found = Block(size, lines, *whole, self.cramped, flow.has_formula)
+            self._made[size, between] = found
+        return found
 
 
 def lines_of(flow: Flow, room: float, pictures: float = 1.0, *, words: bool = False) -> Lines:
@@ -81,42 +92,44 @@ def break_lines(clusters: Sequence[Cluster], room: float, pictures: float = 1.0)
     cramped = False
     slack = room + MORE
     least, most = 0.0, math.inf
-    spaces = (face(False).width(" "), face(True).width(" "))
+    spaces = (face(False).space, face(True).space)
 
     def end_line() -> None:
         nonlocal current, x
         lines.append(current)
         current, x = [], 0.0
 
-    for cluster in clusters:
-        if cluster.newline and current:
+    for atoms, width, spaced, newline in clusters:
+        if newline and current:
             end_line()
-        if pictures < 1 and cluster.atoms[-1].picture is not None:
-            wide = cluster.width * pictures
+        if pictures < 1 and atoms[-1].picture is not None:
+            wide = width * pictures
             cramped |= wide > slack
-            current.append((0.0, cluster.atoms[-1], min(pictures, room / cluster.width)))
+            current.append((0.0, atoms[-1], min(pictures, room / width)))
             x = wide
             # In a room as narrow as this its scale depends on the room.
             least = max(least, wide + 2 * MORE)
             continue
-        before = spaces[current[-1][1].bold] if cluster.spaced and current else 0.0
-        end = x + before + cluster.width
+        before = spaces[current[-1][1].bold] if spaced and current else 0.0
+        end = x + before + width
         if current and end > slack:
-            most = min(most, end)
+            if end < most:
+                most = end
             end_line()
             before = 0.0
-            end = cluster.width
-        if cluster.width <= slack:
-            least = max(least, end)
+            end = width
+        if width <= slack:
+            if end > least:
+                least = end
             x += before
-            for atom in cluster.atoms:
+            for atom in atoms:
                 current.append((x, atom, 1.0))
                 x += atom.width
             continue
         least = math.inf
         x += before
-        cramped |= any(a.width > room and a.layout is None for a in cluster.atoms)
-        parts = _smaller(cluster.atoms, room)
+        cramped |= any(a.width > room and a.layout is None for a in atoms)
+        parts = _smaller(atoms, room)
         for place, atom in enumerate(parts):
             if atom.maths is not None and not atom.first and current:
                 x += OPERATOR_SPACE
@@ -214,10 +227,17 @@ def stack_lines(broken: list[Broken], between: float) -> Stack:
     deep = False
     for number, atoms in enumerate(broken):
         ascent, descent, end = ASCENT, DESCENT, 0.0
+        # Compared, and not by max(): a pack has tens of thousands of words here.
         for x, atom, scale in atoms:
-            ascent = max(ascent, atom.ascent * scale)
-            descent = max(descent, atom.descent * scale)
-            end = max(end, x + atom.width * scale)
+            width, up, down, *_ = atom
+            if scale != 1.0:
+                width, up, down = width * scale, up * scale, down * scale
+            if up > ascent:
+                ascent = up
+            if down > descent:
+                descent = down
+            if x + width > end:
+                end = x + width
         # A fraction's denominator close above the next one's numerator reads as one fraction.
         gap = max(between, FRACTIONS_APART) if deep and ascent > ASCENT else between
         y += (gap if number else 0.0) + ascent

@@ -181,7 +181,7 @@ class Page(Surface):
         where = f"{pt(x)} {pt(y)} Td"
         shown = []
         # A subset holds 256 signs at most, so one line may need several.
-        for subset, codes in weight.font.splitString(text, document):
+        for subset, codes in weight.codes(text, document):
             name = weight.font.getSubsetInternalName(subset, document)
             shown.append(f"{name} {pt(size)} Tf <{codes.hex()}> Tj")
         self.ops.append(f"BT {where} {' '.join(shown)} ET")

@@ -55,9 +55,7 @@ def measure(
     are set at `pictures` times the size of the words. A figure stands right of its words where that
     is lower and still reads well; to have the `lowest` block, however it reads.
     """
-    lines = lines_of(flow, width / size, pictures)
-    stacked = lines.stacked(size, face(flow.bold).width(" "), gap)
-    below = Block(size, *stacked, lines.cramped, flow.has_formula)
+    below = lines_of(flow, width / size, pictures).block(flow, size, gap)
     if len(flow.clusters) > 1 and (last := flow.clusters[-1].atoms[-1]).picture is not None:
         most = len(flow.clusters) if lowest else MOST_BESIDE
         beside = _beside(last, flow, (width, size, gap, pictures), most)
@@ -92,8 +90,8 @@ def _beside(
     lines = lines_of(flow, room, words=True)
     if lines.cramped or (room < EASY_BESIDE and len(lines.broken) > most):
         return None
-    space = face(flow.bold).width(" ")
-    stacked, widest, height, first = lines.stacked(size, space, gap)
+    _, stacked, widest, height, first, *_ = lines.block(flow, size, gap)
+    space = face(flow.bold).space
     # As near as the longest line lets it stand, so that eyes need not travel.
     x = widest / size + PICTURE_GAP
     picture = Line(high * size, (x + wide) * size, [(x, atom, scale)], size, space)
@@ -119,8 +117,8 @@ def after_figure(
     lines = lines_of(flow, room, words=True)
     if lines.cramped:
         return None
-    space = face(flow.bold).width(" ")
-    stacked, widest, height, first = lines.stacked(size, space, gap)
+    _, stacked, widest, height, first, *_ = lines.block(flow, size, gap)
+    space = face(flow.bold).space
     by = wide + PICTURE_GAP
     # The words come first all the same for whoever hears or copies them.
     moved = [line.moved(by) for line in stacked]

@@ -22,6 +22,7 @@ class UntaggedMarkError(RuntimeError):
     """Something was drawn outside every element and artifact."""
 
 
+@lru_cache(maxsize=8192)
 def pt(value: float) -> str:
     """Return a number of points as PDF syntax, to a hundredth.
 

@@ -95,7 +95,7 @@ def _join(atoms: Broken, size: float, space: float) -> list[Placed]:
     for x, atom, scale in atoms:
         gap = x - end > space / 2
         if gap and out:
-            space = face(out[-1].atom.bold).width(" ")
+            space = face(out[-1].atom.bold).space
         if said:
             if gap:
                 said.append(" ")
