@@ -13,6 +13,7 @@ import re
 from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
+from functools import lru_cache
 from typing import Literal, TypeAlias
 
 from itembank.pages.engine.formula_layout import Formula
@@ -66,7 +67,9 @@ def formula(mathml: str) -> Formula:
     Raises:
         ValueError: the text is not well-formed MathML.
     """
-    share = least_script() if _SCRIPTS.search(mathml) else 0.0
+    share = least_script()
+    if share and not _SCRIPTS.search(mathml):
+        share = 0.0
     found = _CACHE.get((mathml, share))
     if found is None:
         from itembank.pages.engine.setting import set_formula
@@ -88,11 +91,14 @@ _BEFORE = {
 }
 """What a formula may be cut before, the least harm to its reading first; at all but the first
 level it is cut after commas too."""
+_BROKEN_AT = frozenset({"mo", "mtext"})
+"""The elements that any of these is."""
 
 Level: TypeAlias = Literal["or", "comma", "relation", "operator"]
 
 
-def pieces(mathml: str, level: Level = "operator") -> list[str]:
+@lru_cache(maxsize=1024)
+def pieces(mathml: str, level: Level = "operator") -> tuple[str, ...]:
     """Return `mathml` cut in its outermost row: between alternatives, else at commas and so on.
 
     Used only where a formula is wider than the page has room for. A piece keeps the
@@ -102,7 +108,7 @@ def pieces(mathml: str, level: Level = "operator") -> list[str]:
     >>> pieces("<math><mi>x</mi><mo>=</mo><mn>2</mn></math>")[1]
     '<math><mo form="infix">=</mo><mn>2</mn></math>'
     >>> pieces("<math><mi>x</mi><mo>=</mo><mn>2</mn></math>", "comma")
-    ['<math><mi>x</mi><mo>=</mo><mn>2</mn></math>']
+    ('<math><mi>x</mi><mo>=</mo><mn>2</mn></math>',)
     """
     body = _OPENING.sub("", mathml.strip())
     while body.startswith("<mrow>") and _closes_at_end(body):
@@ -112,13 +118,14 @@ def pieces(mathml: str, level: Level = "operator") -> list[str]:
         closing, tag, empty = match.groups()
         if not closing:
             # At the first depth only: within a fraction or a root nothing can be broken.
-            before = any(pattern.match(body, match.start()) for pattern in _BEFORE[level])
-            prefix = 'form="prefix"' in match.group()
-            if depth == 0 and before and previous and not prefix:
-                cuts.append(match.start())
-            comma = _COMMA.match(body, match.start()) if level != "or" else None
-            if depth == 0 and comma and comma.end() < len(body):
-                cuts.append(comma.end())
+            if depth == 0 and tag in _BROKEN_AT:
+                before = any(pattern.match(body, match.start()) for pattern in _BEFORE[level])
+                prefix = 'form="prefix"' in match.group()
+                if before and previous and not prefix:
+                    cuts.append(match.start())
+                comma = _COMMA.match(body, match.start()) if level != "or" else None
+                if comma and comma.end() < len(body):
+                    cuts.append(comma.end())
             depth += 0 if empty else 1
         else:
             depth -= 1
@@ -129,7 +136,7 @@ def pieces(mathml: str, level: Level = "operator") -> list[str]:
     infix = [re.sub(r"^<mo\b(?![^>]*\bform=)", '<mo form="infix"', part) for part in rest]
     # The space before ‘or’ is that between two pieces.
     infix = [re.sub(r"^(<mtext\b[^>]*>)\s+", r"\1", part) for part in infix]
-    return [f"<math>{part}</math>" for part in (first, *infix)]
+    return tuple(f"<math>{part}</math>" for part in (first, *infix))
 
 
 def _closes_at_end(body: str) -> bool:

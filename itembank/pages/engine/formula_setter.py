@@ -61,11 +61,15 @@ class Setter:
         self.face: Metrics = metrics()
         self.least = least_script
         self.constants = self.face.constants
+        self._sizes: dict[int, float] = {}
 
     def size(self, level: int) -> float:
         """Return the size of what stands so many levels of scripts deep."""
-        shrunk = REFERENCE * (self.face.script_percent / 100) ** level
-        return max(shrunk, REFERENCE * self.least)
+        found = self._sizes.get(level)
+        if found is None:
+            shrunk = REFERENCE * (self.face.script_percent / 100) ** level
+            found = self._sizes[level] = max(shrunk, REFERENCE * self.least)
+        return found
 
     def units(self, part: Part) -> float:
         """Return how much one unit of the font is at a part's size."""
@@ -77,8 +81,10 @@ class Setter:
         Raises:
             ValueError: there is no rule for it.
         """
-        kind = element.tag.rpartition("}")[2]
-        make = _KINDS.get(kind)
+        make = _KINDS.get(element.tag)
+        if make is None:
+            kind = element.tag.rpartition("}")[2]
+            make = _KINDS.get(kind)
         if make is None:
             raise ValueError(f"no way to set this part of a formula: <{kind}>")
         return make(self, element, place)
@@ -98,16 +104,26 @@ class Setter:
         ]
         # Brackets are as tall as what they enclose, which has to be set first to be known.
         place = place._replace(reach=self.reach_within(shown, place))
+        level, script, within, reach, measuring, _, row_after, _, size = place
         x = left = right = 0.0
         low, high = 9999.0, -9999.0
         before: Part | None = None
         for n, (child, form) in enumerate(shown):
             after = "" if before is None else last_kind(before)
-            made = self.set(child, place._replace(form=form, after=after))
+            # Made outright: to replace what is another in each takes twice as long.
+            made = self.set(
+                child,
+                Place(level, script, within, reach, measuring, after, row_after, form, size),
+            )
             part.holds.append((x, 0.0, made))
-            right = max(right, x + made.right)
-            left = x + made.left if n == 0 else min(left, x + made.left)
-            low, high = min(low, made.low), max(high, made.high)
+            if x + made.right > right:
+                right = x + made.right
+            if n == 0 or x + made.left < left:
+                left = x + made.left
+            if made.low < low:
+                low = made.low
+            if made.high > high:
+                high = made.high
             x += made.advance
             if n == 0:
                 part.first = made.first

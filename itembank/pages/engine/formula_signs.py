@@ -50,7 +50,8 @@ def italic(letter: str) -> str:
 
 def is_kind(element: Element, kind: str) -> bool:
     """Tell whether an element is of a kind, whatever namespace it is in."""
-    return element.tag.rpartition("}")[2] == kind
+    tag = element.tag
+    return tag == kind or tag.endswith("}" + kind)
 
 
 def text_of(element: Element) -> str:

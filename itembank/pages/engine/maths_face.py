@@ -42,6 +42,7 @@ def _characters() -> dict[int, str]:
     return {glyph: chr(code) for glyph, code in found.items()}
 
 
+@lru_cache(maxsize=4096)
 def advance(glyph: int) -> int:
     """Return how far a glyph moves the pen, in thousandths of an em."""
     return round(int(font_file().hmetrics[glyph][0]) * 1000 / int(font_file().unitsPerEm))

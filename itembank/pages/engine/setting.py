@@ -31,7 +31,7 @@ def set_formula(mathml: str, least_script: float = 0.0) -> Formula:
     except ElementTree.ParseError as fault:
         raise ValueError(f"this is not well-formed MathML ({fault}): {mathml}") from None
     setter = Setter(least_script)
-    glyphs: list[Glyph] = []
+    glyphs: list[tuple[int, float, float, float, str]] = []
     rules: list[tuple[float, float, float, float]] = []
     boxes: list[tuple[float, float, float, float]] = []
     for mark, x, y in marks_of(setter.set(element, Place())):
@@ -42,7 +42,7 @@ def set_formula(mathml: str, least_script: float = 0.0) -> Formula:
         unit = size / setter.face.units
         for n, (number, raised) in enumerate(shape.glyphs):
             at = -y + raised * unit
-            glyphs.append(Glyph(number, x, at, size, character if n == 0 else _UNSEEN))
+            glyphs.append((number, x, at, size, character if n == 0 else _UNSEEN))
         # A space has no ink, and takes no part in how far the formula reaches.
         if shape.glyphs:
             boxes.append(
@@ -58,20 +58,21 @@ def set_formula(mathml: str, least_script: float = 0.0) -> Formula:
 
 
 def _in_ems(
-    glyphs: list[Glyph],
+    glyphs: list[tuple[int, float, float, float, str]],
     rules: list[tuple[float, float, float, float]],
     boxes: list[tuple[float, float, float, float]],
 ) -> Formula:
     """Return the layout moved to start at its ink and divided by the size it was set at."""
     if not boxes:
         return Formula(0.0, 0.0, 0.0, (), ())
-    left = min(box[0] for box in boxes) - SIDE * REFERENCE
-    right = max(box[2] for box in boxes) + SIDE * REFERENCE
+    lefts, lows, rights, highs = zip(*boxes, strict=True)
+    left = min(lefts) - SIDE * REFERENCE
+    right = max(rights) + SIDE * REFERENCE
     k = 1 / REFERENCE
     return Formula(
         round((right - left) * k, 5),
-        round(max(box[3] for box in boxes) * k, 5),
-        round(-min(box[1] for box in boxes) * k, 5),
+        round(max(highs) * k, 5),
+        round(-min(lows) * k, 5),
         tuple(
             Glyph(number, round((x - left) * k, 5), round(y * k, 5), round(size * k, 5), character)
             for number, x, y, size, character in glyphs
