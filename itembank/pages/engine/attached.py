@@ -8,9 +8,12 @@ such thing speaks the element's alternative text. File specifications carry both
 from __future__ import annotations
 
 from functools import lru_cache
-from typing import Any
+from typing import TYPE_CHECKING
 
-from itembank.pages.engine.pdf_objects import Raw, stream_syntax
+from itembank.pages.engine.pdf_objects import stream_syntax
+
+if TYPE_CHECKING:
+    from itembank.pages.engine.compact_file import CompactDocument
 
 _TYPE = "/Type /EmbeddedFile /Subtype /application#2Fmathml+xml"
 _NAMESPACE = ' xmlns="http://www.w3.org/1998/Math/MathML"'
@@ -33,16 +36,12 @@ def _file(mathml: str) -> bytes:
     return stream_syntax(f"{_TYPE} /Params <</Size {len(content)}>>", content)
 
 
-def attach(pdf: Any, mathml: str, number: int) -> Any:
-    """Add a formula's MathML to a ReportLab document; return the reference to its file."""
-    held = pdf.Reference(Raw(lambda _doc: _file(mathml)), f"MathML{number}")
+def attach(document: CompactDocument, mathml: str, number: int) -> str:
+    """Add a formula's MathML to a document; return the reference to its file."""
+    at = f"{document.add(_file(mathml))} 0 R"
     name = f"(formula-{number}.mml)"
-
-    def write(doc: Any) -> str:
-        at = held.format(doc).decode("ascii")
-        return (
-            f"<</Type /Filespec /F {name} /UF {name} /AFRelationship /Supplement"
-            f" /Desc (MathML) /EF <</F {at} /UF {at}>>>>"
-        )
-
-    return pdf.Reference(Raw(write), f"Formula{number}")
+    specified = document.add(
+        f"<</Type /Filespec /F {name} /UF {name} /AFRelationship /Supplement"
+        f" /Desc (MathML) /EF <</F {at} /UF {at}>>>>"
+    )
+    return f"{specified} 0 R"

@@ -8,6 +8,7 @@ Importing this module imports ReportLab.
 from __future__ import annotations
 
 from itertools import count
+from typing import Any
 
 from itembank.pages.engine.pdf_library import pdfdoc
 from itembank.pages.engine.pdf_objects import compressed
@@ -18,7 +19,30 @@ _TO_FILE, _IN_STREAM = 1, 2
 
 
 class CompactDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
-    """A document written with object streams and a cross-reference stream."""
+    """A document written with object streams and a cross-reference stream.
+
+    Most of its objects are the elements of the structure tree. They are added as ready syntax
+    (:meth:`add`), and cost nothing of what ReportLab does for an object of its own.
+    """
+
+    def __init__(self, **settings: Any) -> None:
+        super().__init__(**settings)
+        self._ready: dict[int, bytes] = {}
+
+    @property
+    def next_number(self) -> int:
+        """Return the number of the object that is added next."""
+        return int(self.objectcounter) + 1
+
+    def add(self, syntax: str | bytes) -> int:
+        """Add an object by its syntax, which ends with a line end where it is a stream.
+
+        Return its number.
+        """
+        made = syntax if isinstance(syntax, bytes) else syntax.encode("latin-1")
+        self.objectcounter = self.next_number
+        self._ready[self.objectcounter] = made
+        return self.objectcounter
 
     def format(self) -> bytes:
         """Return the whole file.
@@ -34,9 +58,11 @@ class CompactDocument(pdfdoc.PDFDocument):  # type: ignore[misc]
         small: list[tuple[int, bytes]] = []
         number = 0
         for number in count(1):
-            if number not in self.numberToId:
-                break
-            made = pdfdoc.pdfdocEnc(self.idToObject[self.numberToId[number]].format(self))
+            made = self._ready.get(number)
+            if made is None:
+                if number not in self.numberToId:
+                    break
+                made = pdfdoc.pdfdocEnc(self.idToObject[self.numberToId[number]].format(self))
             # A stream cannot stand within another one (7.5.7).
             if made.rstrip().endswith(b"endstream"):
                 rows[number] = (_TO_FILE, len(file), 0)

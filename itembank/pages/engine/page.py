@@ -7,10 +7,7 @@ points from the bottom left corner; colours are ``#RRGGBB``.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from contextlib import contextmanager
 from itertools import groupby
-from typing import Any
 
 from itembank.packs.data.pack_item import Maths
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
@@ -50,7 +47,7 @@ class Document:
         self.root = Element("Document", None)
         self.current = self.root
         self.glyphs = GlyphsUsed()
-        self.attached: dict[str, Any] = {}
+        self.attached: dict[str, str] = {}
         self.headings: list[Heading] = []
         self.heading: Heading | None = None
 
@@ -63,29 +60,13 @@ class Document:
                 page.rect(0, 0, *size, fill=background)
         return page
 
-    @contextmanager
-    def tag(self, kind: str, alt: str = "", attributes: str = "") -> Iterator[Element]:
+    def tag(self, kind: str, alt: str = "", attributes: str = "") -> Within:
         """Put what is drawn inside into a new element: ``H1``, ``P``, ``L``, ``LI``, ``TD``."""
-        outer = self.current
-        self.current = Element(kind, outer, alt, attributes)
-        if kind in HEADINGS:
-            self.heading = Heading(HEADINGS[kind])
-            self.headings.append(self.heading)
-        try:
-            yield self.current
-        finally:
-            self.current = outer
-            if kind in HEADINGS:
-                self.heading = None
+        return Within(self, None, (kind, alt, attributes))
 
-    @contextmanager
-    def back_in(self, element: Element) -> Iterator[Element]:
+    def back_in(self, element: Element) -> Within:
         """Go on drawing inside an element started earlier, as a list does on its next page."""
-        outer, self.current = self.current, element
-        try:
-            yield element
-        finally:
-            self.current = outer
+        return Within(self, element)
 
     def formula(self, maths: Maths) -> Element:
         """Start an element for a formula, which has its words, its line and its MathML."""
@@ -138,6 +119,38 @@ class Document:
             compress=False,
         )
         return bytes(pdf.GetPDFData(None))
+
+
+class Within:
+    """What is drawn in this context goes into an element: a new one, or one started earlier.
+
+    A pack opens thousands of them, so this is a class, which costs a third of a generator.
+    """
+
+    __slots__ = ("document", "element", "new", "outer")
+
+    def __init__(
+        self, document: Document, element: Element | None, new: tuple[str, str, str] = ("", "", "")
+    ) -> None:
+        self.document, self.element, self.new = document, element, new
+
+    def __enter__(self) -> Element:
+        document = self.document
+        outer = self.outer = document.current
+        element = self.element
+        if element is None:
+            kind, alt, attributes = self.new
+            element = Element(kind, outer, alt, attributes)
+            if kind in HEADINGS:
+                document.heading = Heading(HEADINGS[kind])
+                document.headings.append(document.heading)
+        document.current = element
+        return element
+
+    def __exit__(self, *_fault: object) -> None:
+        self.document.current = self.outer
+        if self.new[0] in HEADINGS:
+            self.document.heading = None
 
 
 class Page(Surface):

@@ -8,7 +8,10 @@ from __future__ import annotations
 
 import re
 from functools import lru_cache
-from typing import Any
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from itembank.pages.engine.compact_file import CompactDocument
 
 Box = tuple[float, float, float, float]
 
@@ -18,17 +21,22 @@ class Element:
 
     `actual` is the text that stands for its marks when a page is searched or copied. It goes
     with the marks, not into the tree, so that a screen reader speaks `alt`. `file` is the
-    reference to a file that holds the same for other programs.
+    reference to a file that holds the same for other programs. `number` is that of its object,
+    once the tree is added to a file.
     """
 
-    __slots__ = ("actual", "alt", "attributes", "box", "children", "file", "kind", "page", "parent")
+    __slots__ = (
+        *("actual", "alt", "attributes", "box", "children", "file", "kind", "number", "page"),
+        "parent",
+    )
 
     def __init__(self, kind: str, parent: Element | None, alt: str = "", attributes: str = ""):
         self.kind = kind
         self.parent = parent
         self.alt = alt
         self.actual = ""
-        self.file: Any = None
+        self.file: str | None = None
+        self.number = 0
         self.attributes = attributes
         self.box: Box | None = None
         self.page: int | None = None
@@ -54,15 +62,13 @@ def text_string(text: str) -> str:
 
 
 def add_tree(
-    document: Any, root: Element, page_names: list[str], parents: list[list[Element]]
-) -> Any:
-    """Add the structure tree to a ReportLab PDF document and return the reference to its root.
+    document: CompactDocument, root: Element, page_names: list[str], parents: list[list[Element]]
+) -> str:
+    """Add the structure tree to a PDF document and return the reference to its root.
 
     `page_names` are ReportLab's internal names of the pages; `parents` holds, per page, the
     element that owns each marked-content number.
     """
-    from itembank.pages.engine.pdf_objects import Raw
-
     order: list[Element] = []
 
     def number(element: Element) -> None:
@@ -72,58 +78,52 @@ def add_tree(
                 number(child)
 
     number(root)
-    names = {id(element): f"SE{i}" for i, element in enumerate(order)}
-    tree = Raw(lambda doc: tree_syntax(doc))
-    reference = document.Reference(tree, "StructTree")
+    # The root of the tree comes first, then the elements in their order.
+    tree = document.next_number
+    for place, element in enumerate(order, start=tree + 1):
+        element.number = place
+    rows = []
+    for page, owners in enumerate(parents):
+        kids = " ".join(f"{owner.number} 0 R" for owner in owners)
+        # By a page's /StructParents: the owner of each of its marked stretches, in order.
+        rows.append(f"{page} [{kids}]")
+    document.add(
+        f"<</Type /StructTreeRoot /K [{root.number} 0 R]"
+        f" /ParentTree <</Nums [{' '.join(rows)}]>> /ParentTreeNextKey {len(parents)}>>"
+    )
+    pages = [document.idToObjectNumberAndVersion[name][0] for name in page_names]
     for element in order:
-        document.Reference(Raw(_writer(element, names, page_names)), names[id(element)])
-
-    def tree_syntax(doc: Any) -> str:
-        numbers = doc.idToObjectNumberAndVersion
-        rows = []
-        for page, owners in enumerate(parents):
-            kids = " ".join(f"{numbers[names[id(owner)]][0]} 0 R" for owner in owners)
-            # By a page's /StructParents: the owner of each of its marked stretches, in order.
-            rows.append(f"{page} [{kids}]")
-        return (
-            f"<</Type /StructTreeRoot /K [{numbers[names[id(root)]][0]} 0 R]"
-            f" /ParentTree <</Nums [{' '.join(rows)}]>> /ParentTreeNextKey {len(parents)}>>"
-        )
-
-    return reference
+        document.add(_syntax(element, tree, pages))
+    return f"{tree} 0 R"
 
 
-def _writer(element: Element, names: dict[int, str], page_names: list[str]) -> Any:
-    def write(doc: Any) -> str:
-        numbers = doc.idToObjectNumberAndVersion
-        own = element.page
-        kids = []
-        for child in element.children:
-            if isinstance(child, Element):
-                kids.append(f"{numbers[names[id(child)]][0]} 0 R")
-            elif child[0] == own:
-                # A number alone is a stretch on the element's own page.
-                kids.append(str(child[1]))
-            else:
-                page = numbers[page_names[child[0]]][0]
-                kids.append(f"<</Type /MCR /Pg {page} 0 R /MCID {child[1]}>>")
-        parent = "StructTree" if element.parent is None else names[id(element.parent)]
-        parts = [f"<</Type /StructElem /S /{element.kind} /P {numbers[parent][0]} 0 R"]
-        if own is not None:
-            parts.append(f"/Pg {numbers[page_names[own]][0]} 0 R")
-        if kids:
-            parts.append(f"/K [{' '.join(kids)}]")
-        if element.alt:
-            parts.append(f"/Alt {text_string(element.alt)}")
-        if element.file is not None:
-            parts.append(f"/AF [{element.file.format(doc).decode('ascii')}]")
-        attributes = element.attributes
-        # A picture and a formula say where they are; they have no other attributes.
-        if element.box:
-            box = " ".join(f"{value:.2f}" for value in element.box)
-            attributes = f"<</O /Layout /Placement /Inline /BBox [{box}]>>"
-        if attributes:
-            parts.append(f"/A {attributes}")
-        return " ".join(parts) + ">>"
-
-    return write
+def _syntax(element: Element, tree: int, pages: list[int]) -> str:
+    """Return an element's syntax, from the numbers of the tree's root and of each page."""
+    own = element.page
+    kids = []
+    for child in element.children:
+        if isinstance(child, Element):
+            kids.append(f"{child.number} 0 R")
+        elif child[0] == own:
+            # A number alone is a stretch on the element's own page.
+            kids.append(str(child[1]))
+        else:
+            kids.append(f"<</Type /MCR /Pg {pages[child[0]]} 0 R /MCID {child[1]}>>")
+    parent = tree if element.parent is None else element.parent.number
+    syntax = f"<</Type /StructElem /S /{element.kind} /P {parent} 0 R"
+    if own is not None:
+        syntax += f" /Pg {pages[own]} 0 R"
+    if kids:
+        syntax += f" /K [{' '.join(kids)}]"
+    if element.alt:
+        syntax += f" /Alt {text_string(element.alt)}"
+    if element.file is not None:
+        syntax += f" /AF [{element.file}]"
+    attributes = element.attributes
+    # A picture and a formula say where they are; they have no other attributes.
+    if element.box:
+        box = " ".join(f"{value:.2f}" for value in element.box)
+        attributes = f"<</O /Layout /Placement /Inline /BBox [{box}]>>"
+    if attributes:
+        syntax += f" /A {attributes}"
+    return syntax + ">>"
