@@ -33,6 +33,7 @@ _UNIT = re.compile(rf"(?:°C|{_UNIT_NAMES}|pence|pounds?|marks?)(?![A-Za-z])")
 _NUMBER = re.compile(rf"[(£€$]?[−-]?\d[\d.,{NO_BREAK}\u2009]*%?")
 _COUNTED = re.compile(r"[a-z][a-z’'-]*[a-z]")
 _LETTER = re.compile(r"[A-Z][:.,;?!)]*")
+_NAMED = re.compile(r"[A-Z]:")
 _SIDE = re.compile(r"[A-Z]{1,3}[.,;?!)]*")
 _ONE_SIGN = re.compile(r"<math[^>]*>(?:<mrow>)?<mi[^>]*>[^<]</mi>(?:</mrow>)?</math>")
 _NOT_COUNTED = re.compile(
@@ -155,6 +156,11 @@ def _one_thing(a: _Token, b: _Token) -> bool:
         return False
     if a.text in _OPENING or (a.text, b.text) in _AT_ONCE:
         return True
+    # What ends with a letter is no number, as most words are: it may be a name.
+    if a.last is None and a.text[-1:].isalpha():
+        if b.first is not None:
+            return bool(_ONE_SIGN.fullmatch(b.first.mathml))
+        return "A" <= b.text[:1] <= "Z" and bool(_LETTER.fullmatch(b.text))
     number = bool(_NUMBER.fullmatch(a.text))
     if number and _UNIT.match(b.text):
         return True
@@ -162,12 +168,7 @@ def _one_thing(a: _Token, b: _Token) -> bool:
     if number and b.first is None:
         word = b.text.rstrip(".?!,;:)")
         return bool(_COUNTED.fullmatch(word)) and not _NOT_COUNTED.fullmatch(word)
-    if a.last is not None and "<mfrac" in a.last.mathml and b.text == "of":
-        return True
-    named = a.text[-1:].isalpha() and a.last is None
-    if b.first is not None:
-        return named and bool(_ONE_SIGN.fullmatch(b.first.mathml))
-    return named and bool(_LETTER.fullmatch(b.text))
+    return a.last is not None and "<mfrac" in a.last.mathml and b.text == "of"
 
 
 def _facts(tokens: Sequence[_Token], gaps: Sequence[_Gap]) -> set[_Gap]:
@@ -182,12 +183,13 @@ def _facts(tokens: Sequence[_Token], gaps: Sequence[_Gap]) -> set[_Gap]:
             price = b.text == "for" and after.text.startswith("£")
             if b.text == "=" or price:
                 fast |= {gaps[place], gaps[place + 1]}
+        if not "A" <= a.text[:1] <= "Z":
+            continue  # neither a side nor a label
         if after is not None and not a.closed and _SIDE.fullmatch(a.text):
             told = b.text == "=" and after.first is not None
             added = b.text == "+" and _SIDE.fullmatch(after.text)
             if told or added:
                 fast |= {gaps[place], gaps[place + 1]}
-        label = re.fullmatch(r"[A-Z]:", a.text)
-        if label and b.first is not None:
+        if b.first is not None and _NAMED.fullmatch(a.text):
             fast.add(gaps[place])
     return fast

@@ -195,10 +195,25 @@ def _said(run: Piece) -> object:
     if isinstance(run, Maths):
         return ("maths", run.mathml, run.line, run.words)
     if isinstance(run, Picture):
-        return ("picture", run.model_dump_json())
+        return ("picture", written(run))
     if isinstance(run, Pair):
-        return ("pair", run.asked.model_dump_json(), run.answered.model_dump_json())
+        return ("pair", written(run.asked), written(run.answered))
     return ("strong" if isinstance(run, Strong) else "text", run.text)
+
+
+_WRITTEN: dict[int, tuple[Picture, str]] = {}
+
+
+def written(picture: Picture) -> str:
+    """Return a figure as the pack's file holds it; it is asked for wherever the figure stands."""
+    known = _WRITTEN.get(id(picture))
+    if known is not None and known[0] is picture:
+        return known[1]
+    if len(_WRITTEN) > 512:
+        _WRITTEN.clear()
+    text = picture.model_dump_json()
+    _WRITTEN[id(picture)] = picture, text
+    return text
 
 
 @lru_cache(maxsize=4096)

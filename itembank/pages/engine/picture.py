@@ -17,7 +17,7 @@ from itembank.figures.label_room import room
 from itembank.figures.svg import arc_ends, arrow_heads
 from itembank.notation.mathml import mathml
 from itembank.packs.data.pack_item import Picture
-from itembank.pages.engine.flow import as_text
+from itembank.pages.engine.flow import as_text, written
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.formula import formula
 from itembank.pages.engine.page import Page
@@ -39,7 +39,7 @@ _KEPT: dict[str, Drawing] = {}
 
 def drawing_of(picture: Picture) -> Drawing:
     """Return what is drawn of a figure in a pack; each is worked out once."""
-    key = picture.model_dump_json()
+    key = written(picture)
     found = _KEPT.get(key)
     if found is None:
         if len(_KEPT) > 512:

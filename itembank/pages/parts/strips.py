@@ -119,14 +119,17 @@ def _lengthen(
             high = column(at, stop, parts)
             if high is None:
                 continue
+            height = round(max(row.height, high), 2)
+            place = (stop, used + parts)
+            best = rows.get(place)
+            if best is not None and best.height < height:
+                continue  # most are higher: nothing else of them need be known
             longer = _Row(
-                round(max(row.height, high), 2),
+                height,
                 row.columns + 1,
                 row.uneven + parts * parts,
                 (*row.sides, (at, stop, parts)),
             )
-            place = (stop, used + parts)
-            best = rows.get(place)
             if best is None or longer < best:
                 rows[place] = longer
 
