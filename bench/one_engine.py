@@ -26,11 +26,14 @@ def ours(folder: Path) -> Layout:
     import importlib
     import pkgutil
 
+    import itembank.figures
     import itembank.pages
     from itembank.packs.data.pack import Pack
 
-    for module in pkgutil.walk_packages(itembank.pages.__path__, "itembank.pages."):
-        importlib.import_module(module.name)
+    # Kinds of figures too: each is loaded when the first of it is drawn.
+    for part in (itembank.figures, itembank.pages):
+        for module in pkgutil.walk_packages(part.__path__, f"{part.__name__}."):
+            importlib.import_module(module.name)
     importlib.import_module("reportlab.pdfgen.canvas")
     from itembank.pages.draw import draw_pack
 
