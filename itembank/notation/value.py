@@ -67,7 +67,8 @@ def fraction_of(value: Rational) -> Fraction:
     >>> fraction_of(3), fraction_of(Fraction(1, 2))
     (Fraction(3, 1), Fraction(1, 2))
     """
-    return value if isinstance(value, Fraction) else _whole(value)
+    # Asked of int: whether something is a Fraction goes through the abstract numbers.
+    return _whole(value) if isinstance(value, int) else value
 
 
 def worth(node: t.Node) -> Rational:
