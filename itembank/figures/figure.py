@@ -150,6 +150,11 @@ class FigureKind:
         amounts with a unit, money, per cent or times of day.
     sets
         The names of readings that give a list in no order, as the members of a set.
+    doubtful
+        Why what a reading gives is not the only thing that a pupil may take from the figure, as a
+        clause, or ``""``: a hand-written question that rests on it is left to a person.
+    denies
+        Whether what a sentence beside the question says of the figure is not so.
     """
 
     name: str
@@ -166,6 +171,8 @@ class FigureKind:
     drawn_answers: tuple[DrawWording, ...] = ()
     bears: Mapping[str, tuple[type[t.Node], ...]] = field(default_factory=dict)
     sets: frozenset[str] = frozenset()
+    doubtful: Callable[[Any, Reading], str] = lambda figure, reading: ""
+    denies: Callable[[Any, str], bool] = lambda figure, sentence: False
 
 
 KINDS: dict[str, FigureKind] = {}

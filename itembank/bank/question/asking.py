@@ -18,6 +18,7 @@ from itembank.bank.question.judged_answers import judged_answer
 from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.model_held import readable
 from itembank.bank.question.question import Question
+from itembank.bank.question.read_off import hold_reading
 from itembank.bank.question.task_given import NeedsPerson
 from itembank.items.item import Ask
 from itembank.notation import tree as t
@@ -67,6 +68,7 @@ def _of_figure(item: BankItem, maths: Maths) -> Question:
 
     try:
         asked = of_figure(from_data(item.figure), maths.runs)
+        hold_reading(asked, maths)
         if unread := unread_of_answer(maths.runs):
             raise NeedsPerson(f"What ‘{readable(unread)}’ says of the answer is not understood.")
         words = words_of(maths)

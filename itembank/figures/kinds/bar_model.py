@@ -9,6 +9,7 @@ from itembank.data_class import dataclass
 from itembank.figures.figure import (
     Asked,
     Figure,
+    FigureError,
     FigureKind,
     Reading,
     Wording,
@@ -213,6 +214,9 @@ def _named(figure: BarModel, found: re.Match[str]) -> Asked:
 def _two(figure: BarModel, found: re.Match[str]) -> Asked:
     """Return how much more one bar is than another."""
     both = (("m", Reading("bar", (found["more"],))), ("n", Reading("bar", (found["fewer"],))))
+    more, fewer = (exact(_read(figure, reading)) for _, reading in both)
+    if more <= fewer:
+        raise FigureError(f"{found['more']} is not more than {found['fewer']}")
     return Asked(t.sub(t.Sym("m"), t.Sym("n")), both)
 
 

@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from itembank.figures.figure import Asked, Figure, FigureError, Reading, read
+from itembank.figures.kinds.chart_held import held_to
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.text.in_words import in_full
@@ -36,7 +37,10 @@ _MORE = frozenset(("more", "fewer", "less"))
 _LARGEST = frozenset(["most", "largest", "greatest", "highest", "tallest", "longest", "biggest"])
 _SMALLEST = frozenset(["fewest", "smallest", "lowest", "least", "shortest"])
 _TOTAL = re.compile(r"\b(?:altogether|in total|in all|total|together)\b")
-_COUNTED = re.compile(r"\bhow many (?:more |fewer |less )?(?!more|fewer|less)([a-z]+)")
+_COUNTED = re.compile(
+    r"\b(?:how many (?:more |fewer |less )?|(?:number|fraction) )(?:of )?(?:all )?(?:the )?"
+    r"(?!more|fewer|less)([a-z]+)"
+)
 _RESERVED = _MORE | _LARGEST | _SMALLEST | {"total", "altogether", "than", "difference", "not"}
 
 
@@ -119,6 +123,7 @@ def asked(shown: Shown, question: str) -> Asked:
         If a word is none of these, or it does not name what is asked for.
     """
     text, mentioned = _mentions(shown, question.casefold())
+    held_to(shown.counted, shown.title, text)
     names = [name for name in mentioned if name in shown.names]
     series = [name for name in mentioned if name in shown.series]
     bare = re.sub(r"<\d+>|,", " ", text)

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
 from itembank.figures.figure import DrawWording, Figure, Reading, ToDraw
-from itembank.figures.kinds.grid_moves import MOVE
+from itembank.figures.kinds.grid_moves import MOVE, hold_to_squares
 from itembank.notation import tree as t
 
 
@@ -19,7 +20,8 @@ def _line(figure: Figure, found: re.Match[str]) -> ToDraw:
     return ToDraw("lines", ((Reading("line with equation", (found["equation"],)), name),))
 
 
-def _image(figure: Figure, found: re.Match[str]) -> ToDraw:
+def _image(figure: Any, found: re.Match[str]) -> ToDraw:
+    hold_to_squares((figure.x_step, figure.y_step), found["move"])
     reading = Reading("image shape", (found["shape"].upper(), found["move"]))
     return ToDraw("shapes", ((reading, t.Label(found["name"].upper())),))
 

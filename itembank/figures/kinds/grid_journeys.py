@@ -277,6 +277,18 @@ def _speed_asked(figure: CoordinateGrid, found: re.Match[str]) -> Asked:
     return Asked(t.Sym("r"), (("r", Reading("speed", of)),))
 
 
+def _hold_overtaking(figure: CoordinateGrid, first: str, second: str) -> None:
+    """Refuse *A overtakes B* where A was ahead, or came towards B."""
+    meets = _meeting(figure, (first, second))[0]
+    speeds = []
+    for name in (first, second):
+        stages = pairwise(_journey(figure, name))
+        speeds.append(next((_steep(a, b) for a, b in stages if a[0] < meets <= b[0]), None))
+    fast, slow = speeds
+    if fast is None or slow is None or not fast > slow >= 0:
+        raise FigureError(f"{first} does not overtake {second}")
+
+
 def _meets(name: str) -> Said:
     def asks(figure: CoordinateGrid, found: re.Match[str]) -> Asked:
         _held_to_axes(figure, found)
@@ -286,6 +298,8 @@ def _meets(name: str) -> Said:
         groups = found.groupdict()
         if groups.get("first") and {groups["first"].upper(), groups["second"].upper()} != {*names}:
             raise FigureError("it does not show which journeys are meant")
+        if groups.get("how") and groups["how"].casefold() in ("overtake", "catch up with"):
+            _hold_overtaking(figure, groups["first"].upper(), groups["second"].upper())
         return Asked(t.Sym("r"), (("r", Reading(name, names)),))
 
     return asks
@@ -294,7 +308,7 @@ def _meets(name: str) -> Said:
 _MANY = "buses|coaches|lorries|" + "|".join(f"{noun}s" for noun in _NOUNS.split("|"))
 _BOTH = rf"(?:do|did) the two (?:{_MANY}) meet"
 _PAIR = (
-    rf"(?:do(?:es)?|did) (?:{_NOUNS}) (?P<first>[a-z]) (?:meet|overtake|pass|catch up with) "
+    rf"(?:do(?:es)?|did) (?:{_NOUNS}) (?P<first>[a-z]) (?P<how>meet|overtake|pass|catch up with) "
     rf"(?:{_NOUNS}) (?P<second>[a-z])"
 )
 JOURNEY_WORDINGS = (

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
-from itembank.figures.figure import Asked, Figure, Reading, Said, Wording, asks_reading
-from itembank.figures.kinds.grid_moves import MOVE
+from itembank.figures.figure import Asked, Reading, Said, Wording, asks_reading
+from itembank.figures.kinds.grid_moves import MOVE, hold_to_squares
 from itembank.notation import tree as t
 
 _THE = r"(?:what (?:is|are)|write down|find|work out|give)"
@@ -15,8 +16,9 @@ _TAKES = r"that takes (?:shape )?(?P<first>[a-z]) to (?:shape )?(?P<second>[a-z]
 def _moved(name: str) -> Said:
     """Return what a wording asks of a point and one move or two, in their order."""
 
-    def asks(figure: Figure, found: re.Match[str]) -> Asked:
+    def asks(figure: Any, found: re.Match[str]) -> Asked:
         moves = tuple(found[group] for group in ("move", "then") if found[group])
+        hold_to_squares((figure.x_step, figure.y_step), *moves)
         return Asked(t.Sym("r"), (("r", Reading(name, (found["point"].upper(), *moves))),))
 
     return asks

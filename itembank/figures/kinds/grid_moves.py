@@ -13,6 +13,7 @@ from functools import lru_cache
 from typing import TypeAlias
 
 from itembank.data_class import dataclass
+from itembank.figures.figure import FigureError
 from itembank.figures.kinds.grid_equations import Straight, straight, through
 from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
@@ -88,6 +89,24 @@ def quarter_turns(count: int, centre: Place) -> Move:
     return _about(centre, a, -c, c, a)
 
 
+def hold_to_squares(steps: tuple[int, int], *moves: str) -> None:
+    """Hold moves to the squares of a grid, each so many units across and up.
+
+    Raises
+    ------
+    FigureError
+        If a move counts squares that are no units, or turns squares that are no squares.
+
+    >>> hold_to_squares((1, 1), "translation of 3 squares left")
+    """
+    for text in moves:
+        if "squares" in text or "square " in text:
+            if steps != (1, 1):
+                raise FigureError("a square of its grid is not one unit each way")
+        elif steps[0] != steps[1]:
+            raise FigureError("its axes have scales of their own")
+
+
 @lru_cache(maxsize=256)
 def move(text: str) -> Move:
     """Return the move that words say; raises NotationError."""
@@ -95,7 +114,10 @@ def move(text: str) -> Move:
     numbers = [int(digits) for digits in re.findall(r"(\d+) squares?", bare)]
     if "translation" in bare:
         ways = dict.fromkeys(("left", "right", "up", "down"), 0)
-        ways |= dict(zip(re.findall(r"squares? (\w+)", bare), numbers, strict=True))
+        ways_said = re.findall(r"squares? (\w+)", bare)
+        if len(ways_said) == 2 and ways_said[0] not in ("left", "right"):
+            raise t.NotationError("a translation goes across and up or down, each once")
+        ways |= dict(zip(ways_said, numbers, strict=True))
         zero, unit = Fraction(0), Fraction(1)
         across, up = ways["right"] - ways["left"], ways["up"] - ways["down"]
         return Move(unit, zero, zero, unit, Fraction(across), Fraction(up))

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from itertools import pairwise
 
 from itembank.data_class import dataclass
 from itembank.figures.drawing import Arc, Drawing, Mark, Point, Stroke, Text, drawing
@@ -21,6 +22,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.chart_axis import LINE, axis_lines, scale_fault, step_words
+from itembank.figures.kinds.chart_held import scaled
 from itembank.figures.kinds.chart_names import (
     Shown,
     asked,
@@ -28,6 +30,7 @@ from itembank.figures.kinds.chart_names import (
     names_fault,
     titles_fault,
     with_sizes,
+    words_of,
 )
 from itembank.figures.kinds.chart_readings import chart_read, chart_readings
 from itembank.figures.kinds.missing_point import MISSING_POINT, PLACE, unit_fits
@@ -188,8 +191,13 @@ def _change(figure: LineGraph, found: re.Match[str]) -> Asked:
     """Return by how much it goes up, or down, from one place to another."""
     known = {folded(name): place for place, (name, _) in enumerate(figure.points)}
     first, second = (folded(found[name].strip("{}")) for name in ("first", "second"))
-    if found["what"].casefold() not in figure.counts.casefold():
+    if not {*found["what"].casefold().split()} <= words_of(figure.counts):
         raise FigureError(f"it does not show ‘{found['what']}’")
+    counted = (found["counted"] or "").casefold()
+    if counted and counted not in words_of(figure.counts) and not unit_fits(figure, counted):
+        raise FigureError(f"it does not count ‘{counted}’")
+    if scaled(f"{figure.counts} {figure.title}"):
+        raise FigureError("a change is to be of what its numbers count, each for one")
     if first not in known or second not in known or known[first] >= known[second]:
         raise FigureError("a change is to be from a point to a later one")
     a, b = (Reading("value", (figure.points[known[name]][0],)) for name in (first, second))
@@ -200,12 +208,22 @@ def _change(figure: LineGraph, found: re.Match[str]) -> Asked:
 
 def _place(figure: LineGraph, found: re.Match[str]) -> Asked:
     """Return the point that stands at a number: *at what time was the temperature {15}*."""
-    shown = figure.counts.casefold()
-    if found["what"].casefold() not in shown or found["sort"].casefold() not in _sorts(figure):
+    if found["what"].casefold() not in words_of(figure.counts) or found[
+        "sort"
+    ].casefold() not in _sorts(figure):
         raise FigureError(f"it does not show the ‘{found['what']}’ of a ‘{found['sort']}’")
     if found["unit"] and not unit_fits(figure, found["unit"]):
         raise FigureError(f"it is not marked in ‘{found['unit']}’")
     return Asked(t.Sym("r"), (("r", Reading("place", (found["number"],))),))
+
+
+def _doubtful(figure: LineGraph, reading: Reading) -> str:
+    """Return that the line goes through a number on its way from one point to the next, too."""
+    if reading.name == "place":
+        number = int(reading.of[0])
+        if any(min(a, b) < number < max(a, b) for (_, a), (_, b) in pairwise(figure.points)):
+            return f"the line passes {number} between two of its points as well"
+    return ""
 
 
 def _sorts(figure: LineGraph) -> list[str]:
@@ -222,10 +240,11 @@ LINE_GRAPH = register_figure(
         printed=_printed,
         readings=_readings,
         read=_read,
+        doubtful=_doubtful,
         wordings=(
             MISSING_POINT,
             Wording(
-                r"(?:by )?how (?:much|many \w+) (?:did|does) the (?:number of )?"
+                r"(?:by )?how (?:much|many (?P<counted>\w+)) (?:did|does) the (?:number of )?"
                 r"(?P<what>[\w’'-]+(?: [\w’'-]+)?) "
                 rf"(?P<way>{_UP}|fall|drop|decrease|go down) (?:by )?(?:between|from) "
                 rf"(?P<first>{PLACE}) (?:and|to) (?P<second>{PLACE})",

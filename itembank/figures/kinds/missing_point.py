@@ -19,6 +19,7 @@ import re
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import Asked, FigureError, Reading, Wording, read
+from itembank.figures.kinds.chart_held import unit_names
 from itembank.figures.kinds.chart_names import folded, words_of
 from itembank.notation import tree as t
 from itembank.notation.value import exact
@@ -147,8 +148,8 @@ def unit_fits(graph: LineGraph, unit: str) -> bool:
     >>> unit_fits(warmth, "degrees"), unit_fits(warmth, "cm")
     (True, False)
     """
-    shown, said = graph.counts.casefold(), unit.casefold()
-    return said in shown or (said in ("degrees", "°c") and "°" in shown)
+    shown = re.search(r"\(([^()]*)\)", graph.counts)
+    return shown is not None and unit.casefold() in unit_names(shown[1])
 
 
 def _on_axis(graph: LineGraph, asked: Asked) -> None:

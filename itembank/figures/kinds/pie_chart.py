@@ -17,6 +17,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.chart_held import COUNTED_PEOPLE, PEOPLE
 from itembank.figures.kinds.chart_names import (
     Shown,
     asked,
@@ -24,6 +25,7 @@ from itembank.figures.kinds.chart_names import (
     names_fault,
     titles_fault,
     with_sizes,
+    words_of,
 )
 from itembank.figures.kinds.chart_readings import Cells, chart_read, chart_readings
 from itembank.figures.kinds.chart_wordings import SORTS
@@ -169,6 +171,15 @@ def _letter(figure: PieChart, found: re.Match[str]) -> Asked:
     return Asked(t.Sym(found["letter"]))
 
 
+def _each(figure: PieChart, found: re.Match[str]) -> Asked:
+    """Return the degrees for one of those that are counted: *for one sector* asks another thing."""
+    one = found["one"].casefold()
+    shown = words_of(figure.counted)
+    if one not in shown and not (one in PEOPLE and shown & COUNTED_PEOPLE):
+        raise FigureError(f"it does not count ‘{one}’")
+    return asks_reading("each")(figure, found)
+
+
 _NAME = r"(?:the )?(?:sector (?:for |of |called )?)?(?P<name>[\w :–’'-]{1,14}?)(?: sector)?"
 
 PIE_CHART = register_figure(
@@ -192,8 +203,8 @@ PIE_CHART = register_figure(
             ),
             Wording(
                 r"(?:how many degrees|what angle) (?:stands? for|represents?|shows?) "
-                r"(?:each|one|1) (?:person|pupil|child|[\w’'-]+)",
-                asks_reading("each"),
+                r"(?:each|one|1) (?P<one>[\w’'-]+)",
+                _each,
             ),
             Wording(
                 r"(?:what is|work out|find) (?:the value of |the size of )?\{(?P<letter>[a-z])\}",

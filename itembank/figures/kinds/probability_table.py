@@ -170,9 +170,11 @@ def _words(figure: ProbabilityTable) -> str:
 
 
 _ASKS = r"(?:what is|find|work out|write down|calculate) the probability"
+_OTHERS = r"(?:first|second|third|next|other|last|two|three|never|rarely|always|number|sum|total)\b"
+"""Words that would make it another event, or one of several."""
 _EVENT = (
     r"(?:of (?:getting |taking |landing on |rolling )?|that it (?:is |lands on |shows )|"
-    r"that (?:\w+ ){1,4}(?:is |lands on ))"
+    rf"that (?:the|an?|this) (?:(?!{_OTHERS})[a-z]+ ){{1,2}}(?:is |lands on ))"
 )
 
 

@@ -25,6 +25,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.chart_names import words_of
 from itembank.figures.kinds.grid_drawn import cross_at, grid_drawing
 from itembank.figures.kinds.grid_sheet import Sheet
 from itembank.figures.label_room import text_width
@@ -262,8 +263,13 @@ def _known(name: str) -> Said:
     return asks
 
 
+_NO_THINGS = frozenset(re.findall(r"\w+", "more fewer less dozens hundreds pairs percent axes"))
+
+
 def _over(figure: ScatterGraph, found: re.Match[str]) -> Asked:
     axis = _axis(figure, found["what"], found["unit"])
+    if found["who"].casefold() in _NO_THINGS | words_of(f"{figure.x_title} {figure.y_title}"):
+        raise FigureError(f"it does not show ‘{found['who']}’")
     part = ("r", Reading(found["way"].casefold(), (axis, found["n"])))
     if "fraction" in found[0].casefold():
         return Asked(t.Frac(t.Sym("r"), t.Sym("n")), (part, ("n", Reading("count"))))
@@ -287,7 +293,7 @@ SCATTER_GRAPH = register_figure(
         read=_read,
         wordings=(
             Wording(
-                rf"(?:how many|what fraction of the) [a-z]+ have an? {_WHAT} of "
+                rf"(?:how many|what fraction of the) (?P<who>[a-z]+) have an? {_WHAT} of "
                 rf"(?P<way>more|less) than {_N}",
                 _over,
             ),

@@ -238,6 +238,18 @@ def _after(figure: TreeDiagram, outcome: str) -> tuple[Twig, ...]:
     )
 
 
+def _denies(figure: TreeDiagram, sentence: str) -> bool:
+    """Tell whether a sentence has the first one kept where it is as likely again, or not at all."""
+    kept = re.search(r"\bkept\b", sentence, re.IGNORECASE)
+    same = (
+        (_chance(figure.branches, branch.outcome), _chance(branch.then, branch.outcome))
+        for branch in figure.branches
+    )
+    return kept is not None and any(
+        first is not None and second is not None and second >= first for first, second in same
+    )
+
+
 def _readings(figure: TreeDiagram) -> tuple[Reading, ...]:
     out = [Reading("probability", (branch.outcome,)) for branch in figure.branches]
     for branch in figure.branches:
@@ -299,6 +311,7 @@ TREE_DIAGRAM = register_figure(
         printed=_printed,
         readings=_readings,
         read=_read,
+        denies=_denies,
         wordings=(
             Wording(
                 r"(?:what is|find|work out|write down) the (?:missing probability"

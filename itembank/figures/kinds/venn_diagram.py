@@ -8,18 +8,17 @@ from fractions import Fraction
 from itembank.data_class import dataclass
 from itembank.figures.drawing import Arc, Area, Drawing, Mark, Point, Text, drawing, rectangle
 from itembank.figures.figure import (
-    Asked,
     Figure,
     FigureError,
     FigureKind,
     Reading,
-    Said,
     Wording,
     asks_reading,
     not_shown,
     register_figure,
 )
 from itembank.figures.kinds.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
+from itembank.figures.kinds.venn_asked import CHANCE, COUNTS, chance_of_sets
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
 
@@ -226,76 +225,6 @@ def _of_letters(figure: VennDiagram) -> tuple[Reading, ...]:
     return tuple(found)
 
 
-def _of_set(what: str) -> Said:
-    def asks(figure: Figure, found: re.Match[str]) -> Asked:
-        return Asked(t.Sym("r"), (("r", Reading(what, (_named(figure, found["a"]),))),))
-
-    return asks
-
-
-def _of_two(what: str) -> Said:
-    def asks(figure: Figure, found: re.Match[str]) -> Asked:
-        if _named(figure, found["a"]) == _named(figure, found["b"]):
-            raise FigureError("it asks for one set twice")
-        return Asked(t.Sym("r"), (("r", Reading(what)),))
-
-    return asks
-
-
-def _named(figure: Figure, text: str) -> str:
-    assert isinstance(figure, VennDiagram)
-    for name in (figure.first, figure.second):
-        if name.casefold() == text.strip("{} ").casefold():
-            return name
-    raise FigureError(f"no set of it is called ‘{text}’")
-
-
-_WHO = r"how many(?: of the)?(?: [a-z]+)? (?:are in|are|is|like|have|study|play|do|take|chose|own)"
-_NOT = r"how many(?: of the)?(?: [a-z]+)? (?:are not in|are not|do not [a-z]+)"
-_A, _B = r"(?P<a>\{?[a-z][a-z ]*?\}?)", r"(?P<b>\{?[a-z][a-z ]*?\}?)"
-
-_COUNTS = (
-    Wording(
-        r"how many(?: [a-z]+)? are (?:there|shown)(?: altogether| in total| in all)?",
-        asks_reading("total"),
-    ),
-    Wording(rf"{_WHO} neither {_A} nor {_B}", _of_two("neither")),
-    Wording(r"how many(?: of the)?(?: [a-z]+)? are in neither(?: set)?", asks_reading("neither")),
-    Wording(r"how many(?: of the)?(?: [a-z]+)? are in both(?: sets)?", asks_reading("both")),
-    Wording(rf"{_WHO} (?:both )?{_A} and {_B}", _of_two("both")),
-    Wording(rf"{_WHO} {_A} or {_B},? or both", _of_two("either")),
-    Wording(rf"{_WHO} only {_A}", _of_set("only in")),
-    Wording(rf"{_WHO} {_A} only", _of_set("only in")),
-    Wording(rf"{_NOT} {_A}", _of_set("not in")),
-    Wording(rf"{_WHO} {_A}", _of_set("in")),
-)
-_VERBS = {
-    "is": "are", "likes": "like", "has": "have", "studies": "study", "plays": "play", "does": "do",
-    "takes": "take", "chose": "chose", "owns": "own",
-}  # fmt: skip
-"""The verbs of one, and of many."""
-
-
-def _chance(figure: Figure, found: re.Match[str]) -> Asked:
-    """Return how likely it is that one of all of them does what could be counted of many."""
-    count = f"how many people {_VERBS[found['verb'].casefold()]} {found['rest']}"
-    for wording in _COUNTS:
-        if match := re.fullmatch(wording.pattern, count, re.IGNORECASE):
-            ((_, reading),) = wording.asks(figure, match).readings
-            if reading.name == "total":
-                break
-            parts = (("r", reading), ("n", Reading("total")))
-            return Asked(t.Frac(t.Sym("r"), t.Sym("n")), parts)
-    raise FigureError(f"‘{found[0]}’ is not understood as a question about its sets")
-
-
-def _chance_of_sets(figure: Figure, found: re.Match[str]) -> Asked:
-    """Return how likely it is that one of all of them is in a set in symbols."""
-    sets = found["sets"] or found["other"]
-    parts = (("r", Reading("count", (sets,))), ("n", Reading("total")))
-    return Asked(t.Frac(t.Sym("r"), t.Sym("n")), parts)
-
-
 _SETS = rf'\{{?"?{SETS}"?\}}?'
 _FIND = r"(?:what is|find|work out|write down)"
 
@@ -311,7 +240,7 @@ VENN_DIAGRAM = register_figure(
         read=_read,
         sets=frozenset({"members"}),
         wordings=(
-            *_COUNTS,
+            *COUNTS,
             Wording(
                 rf"(?:list|write down) the members of {_SETS}", asks_reading("members", "sets")
             ),
@@ -319,13 +248,9 @@ VENN_DIAGRAM = register_figure(
             Wording(
                 rf"{_FIND} (?:P\({_SETS}\)|the probability that (?:it|the number) is in "
                 rf"{_SETS.replace('<sets>', '<other>')})",
-                lambda figure, found: _chance_of_sets(figure, found),
+                lambda figure, found: chance_of_sets(figure, found),
             ),
-            Wording(
-                r"(?:what is|find|work out) the probability that (?:the|a|an|this) [a-z]+ "
-                rf"(?P<verb>{'|'.join(_VERBS)}) (?P<rest>.+)",
-                _chance,
-            ),
+            CHANCE,
         ),
     )
 )

@@ -52,7 +52,7 @@ def to_draw(figure: Figure, prompt: Sequence[str | t.Node]) -> ToDraw:
             if found is not None:
                 raise FigureError("its words ask for two things")
             found = asked
-        elif not beside_the_question(bare, sentence):
+        elif not beside_the_question(figure, bare):
             raise FigureError(
                 f"‘{sentence}’ is not understood as something to draw on a {kind_of(figure).name}"
             )

@@ -17,10 +17,12 @@ from itembank.figures.figure import (
     read,
     relations_on,
     sound,
+    words,
 )
 from itembank.figures.figure_data import to_data
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
 from itembank.items.asks.find_value import Find
+from itembank.items.asks.told_beside import only_tells, told_otherwise
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.once import once
@@ -99,15 +101,6 @@ def is_range(target: t.Node) -> bool:
 
 
 _STOP = re.compile(r"(?<=[.?!])\s+")
-_LEAD = re.compile(
-    r"(?:the|this|here (?:is|are)|a|an|each|in (?:the|this)|look at)\b[^?\d]*", re.IGNORECASE
-)
-_NOT_LEAD = re.compile(
-    r"\b(?:not|no|except|without|unless|only|never|but|if|worth|instead|half|twice|double|"
-    r"one|two|three|four|five|six|seven|eight|nine|ten|dozen|hundred|wrong|wrongly|more|less)\b",
-    re.IGNORECASE,
-)
-"""Words with which a sentence could change what is asked, and does not only say what is shown."""
 OF_ANSWER = re.compile(
     r"(?:give|write|show|leave|round) (?:your|the) answers?\b[^?]*|"
     r"round (?:it )?(?:off )?(?:up |down )?to [^?]*",
@@ -128,7 +121,7 @@ def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
     """Return what the words of a prompt ask of a figure: they are read whole.
 
     One sentence asks, in one of the wordings of the figure's kind; others may say what the figure
-    shows, with no number and no *not*, or how the answer is to be written.
+    shows (:mod:`itembank.items.asks.told_beside`), or how the answer is to be written.
 
     Raises
     ------
@@ -146,18 +139,23 @@ def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
 @once
 def _asked_in(figure: Figure, prompt: tuple[str | t.Node, ...]) -> Asked:
     found: Asked | None = None
+    question, told = "", ""
     for sentence in sentences(prompt):
         bare = sentence.rstrip(".?! ")
         if (asked := _wording(figure, not_rounded(bare))) is not None:
             if found is not None:
                 raise FigureError("its words ask for two things")
-            found = asked
-        elif not beside_the_question(bare, sentence):
+            found, question = asked, bare
+        elif beside_the_question(figure, bare):
+            told += f" {bare}"
+        else:
             raise FigureError(
                 f"‘{sentence}’ is not understood as a question about a {kind_of(figure).name}"
             )
     if found is None:
         raise FigureError("its words ask for nothing that the figure shows")
+    if told and (strange := told_otherwise(told, words(figure), question)):
+        raise FigureError(f"what is told and what is asked differ: ‘{strange}’")
     return found
 
 
@@ -176,14 +174,11 @@ def sentences(prompt: Sequence[str | t.Node]) -> list[str]:
     return _STOP.split(" ".join(text.split()))
 
 
-def beside_the_question(bare: str, sentence: str) -> bool:
-    """Tell whether a sentence only says what is shown, or how the answer is to be written."""
-    about = OF_ANSWER.fullmatch(bare) or _NOT_ACCURATE.fullmatch(bare)
-    return about is not None or _leads(bare, sentence)
-
-
-def _leads(bare: str, sentence: str) -> bool:
-    return not sentence.endswith("?") and bool(_LEAD.fullmatch(bare)) and not _NOT_LEAD.search(bare)
+def beside_the_question(figure: Figure, bare: str) -> bool:
+    """Tell whether a sentence only says what a figure shows, or how the answer is to be written."""
+    if OF_ANSWER.fullmatch(bare) or _NOT_ACCURATE.fullmatch(bare):
+        return True
+    return only_tells(bare, words(figure)) and not kind_of(figure).denies(figure, bare)
 
 
 def _wording(figure: Figure, bare: str) -> Asked | None:
