@@ -46,7 +46,7 @@ def mark(item: Item, answer: str) -> Marked:
         return Marked(Verdict.UNREADABLE, message)
     if marking_of(item.ask).drawn:
         return Marked(Verdict.UNREADABLE, _DRAWN)
-    answer = without_sorted_numbers(item, answer)
+    answer = without_sorted_numbers(item, answer.strip(" \t\r\n"))
     asked = setting(item)
     if named := letters_named(answer) - asked.letters:
         asked = replace(asked, letters=asked.letters | named)

@@ -69,6 +69,7 @@ _MESSAGES = {
     "itembank.marking.with_working": ("TWO_ANSWERS",),
     "itembank.marking.form.units_beside": ("STANDS_BESIDE",),
     "itembank.marking.telling.hints": ("CHECK",),
+    "itembank.marking.typing.times_typed": ("TIME_IN_FULL",),
     "itembank.marking.telling.nearly": ("WRONG_UNIT",),
     "itembank.notation.tree.clock_times": ("ALONE",),
 }

@@ -10,15 +10,17 @@ from itembank.text.late_pattern import late
 _DENIES = late(r"\b(?:not|isn'?t|never|no|neither|nor|except)\b")
 _WORDS_ALONE = late(r"[a-z]+")
 _LETTERS_ONLY = late(r"[^a-z]+")
+_SORT_FIRST = late(r"^(?:the )?(?:line|side|length|angle) (?=[a-z]{2,3}$)")
 _ENDS = late(r"[A-Z]{2,3}")
 _LETTER_FIRST = late(
     r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
     r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
 )
 
+_DOTTED = late(r"(?:[A-Za-z]\. ?)+[A-Za-z]\.?")
 _CLOCK_LABEL = late(r"(\d{1,2}):(\d\d)")
 _CLOCK_TYPED = late(
-    r"(?:at )?(?:(\d\d)(\d\d)|(\d{1,2})[:.](\d\d)|(\d{1,2})(?= ?(?:[ap]\.?m|o)))"
+    r"(?:at )?(?:(\d\d?)(\d\d)|(\d{1,2})[:.](\d\d)|(\d{1,2})(?= ?(?:[ap]\.?m|o)|$))"
     r"(?: ?([ap])\.?m\.?)?(?: ?o['’]? ?clock)?"
 )
 _AND_ANOTHER = late(r" ?(?:,|/|&|\+|\band\b|\bor\b) ?([a-z])(?![a-z'’])")
@@ -76,6 +78,10 @@ def named(plain: str, labels: Sequence[str]) -> str:
     'square-based pyramid'
     >>> [named(text, ("08:00", "14:00")) for text in ("8:00", "8 am", "0800", "2 pm", "8 pm")]
     ['08:00', '08:00', '08:00', '14:00', '8 pm']
+    >>> [named(text, ("08:00", "14:00")) for text in ("8", "800", "14")]
+    ['08:00', '08:00', '14:00']
+    >>> named("A.S.A.", ("SSS", "SAS", "ASA", "none"))
+    'ASA'
     >>> [named(text, ("Pack A", "Pack B")) for text in ("Pack A or B", "pack A, it costs less")]
     ['Pack A or B', 'Pack A']
     >>> named("XR", ("RH", "RX")), named("line from", ("line from a point", "line at a point"))
@@ -83,6 +89,8 @@ def named(plain: str, labels: Sequence[str]) -> str:
     """
     if clock := _by_the_clock(plain.casefold(), labels):
         return clock
+    if _DOTTED.fullmatch(plain):
+        plain = plain.replace(".", "").replace(" ", "")
     plain = _hyphened(_as_printed(_as_on_chart(plain, labels), labels), labels)
     folded = plain.casefold()
     last = [label for label in labels if f" {label.casefold()}".endswith(f" {folded}")]
@@ -164,7 +172,7 @@ def _begun_alike(folded: str, labels: Sequence[str]) -> str:
 
 def _from_the_other_end(folded: str, labels: Sequence[str]) -> str:
     """Return the line or angle that is named from its other end: XR is RX, and CBA is ABC."""
-    turned = folded[::-1].upper()
+    turned = _SORT_FIRST.sub("", folded)[::-1].upper()
     named_by_ends = all(_ENDS.fullmatch(label) for label in labels)
     return turned if named_by_ends and turned in labels else ""
 

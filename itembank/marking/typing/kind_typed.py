@@ -31,7 +31,7 @@ _LINE = late(
     r"(?:it is |it's |the mistake is |(?:in|on|at) |the )*"
     r"(?:(?:line|step|l(?=\d))(?: number| no\.?)? ?)?(?:(?P<n>[1-9])(?:st|nd|rd|th)?|"
     r"(?P<word>first|second|third|fourth|one|two|three|four))(?: (?:line|step))?(?![\w/%])(?!\.\d)"
-    r"[\"'”’)]?[–-]?(?: is wrong| has (?:the|a) mistake)?(?:[ ,;:.]|[–-](?= ))*"
+    r"[\"'”’)]?[–-]?(?: is wrong| has (?:the|a) mistake)?(?: ?[–-](?= ))?[ ,;:.]*"
     r"(?:(?:and|so|it|the (?:right |correct )?(?:answer|result)|should(?: be| say)?|is|answer|"
     r"instead)[ :,]+)*(?P<rest>.*)",
     re.I,
@@ -113,6 +113,8 @@ def line_typed(plain: str) -> tuple[str, str]:
     [('2', '3/4'), ('2', 'x = 4'), ('2', '3/4')]
     >>> line_typed("line 2, -3"), line_typed("2 - 3/4"), line_typed("2-3/4")  # a minus, and dashes
     (('2', '-3'), ('2', '3/4'), ('2', '3/4'))
+    >>> line_typed("line 1, - 4"), line_typed("line 1: - 4"), line_typed("line 1 - 4")
+    (('1', '- 4'), ('1', '- 4'), ('1', '4'))
     >>> line_typed('line 2", 3/4')  # the name in quotation marks, as a stored key has it
     ('2', '3/4')
     >>> line_typed("2. 3/4"), line_typed("L2, 3/4"), line_typed("3/4 in line 2")

@@ -21,7 +21,7 @@ _ON_AXIS = late(r"\( ?0 ?, ?([^(),]+)\)")
 _COLON = late(r"(?<![\w)])([A-Za-z]) ?: ?(?=[-\d£√])")
 _PI = late(r"(?<![A-Za-z])pie?(?![A-Za-z])", re.I)
 _RING = late(r"(?<=\d) ?o$")
-_NUMBERS_APART = late(r"-?[\d./]+(?: -?[\d./]+)* -[\d./]+(?: -?[\d./]+)*")
+_NUMBERS_APART = late(r"\(?-?[\d./]+(?: -?[\d./]+)* -[\d./]+(?: -?[\d./]+)*\)?")
 _GAP = late(r"(?<=\d) +(?=-?\d)")
 
 

@@ -277,6 +277,8 @@ def _with_units(plain: str, letters: frozenset[str]) -> str:
         plain = re.sub(r"(?<=\d) p\b", "p", plain)
     if "l" not in letters and "L" not in letters:
         plain = re.sub(r"(?<=\d) ?L\b", " l", plain)
+    if "m" not in letters and "M" not in letters:
+        plain = re.sub(r"(?<=[\dπ]) ?M$", " m", plain)
     if "m" not in letters:
         plain = re.sub(r"(?<=\d) ?m\^?([23])(?![\d.])", r" m^\1", plain)
     # 5m and 5g close up are read as products, but no letter of the question is meant.

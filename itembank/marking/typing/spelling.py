@@ -24,7 +24,7 @@ _POUNDS = late(
 )
 _POUNDS_PENCE = late(r"£ ?(\d[\d,]*),?(?: and)? (\d\d?) ?(?:p\b|pence\b)|£ ?(\d+) (\d\d)(?![\d./])")
 _POUNDS_DASH = late(r"£ ?(\d+) ?[-−–] ?(\d\d)(?![\d.])")
-_SIGN_AFTER = late(r"(?<![\d.£])(\d[\d.,]*) ?£(?! ?\d)|%(\d[\d.]*)(?!\d)")
+_SIGN_AFTER = late(r"(?<![\d.£€$])(\d[\d.,]*) ?([£€$])(?! ?\d)|%(\d[\d.]*)(?!\d)")
 _MINUS_MONEY = late(r"£ ?[-−–] ?(?=\d)")
 _PENCE = late(rf"{_AMOUNT} ?(?:pence|penny)\b", re.I)
 _BOTH_SIGNS = late(r"(£ ?\d[\d,]*\.\d\d) ?p\b")
@@ -33,6 +33,10 @@ _EQUALS = late(r" ?\b(?:equals|is equal to|is)\b ?", re.I)
 _ROOT = late(r"(?<![A-Za-z])(?:the )?(?:square )?(?:root|sqrt)(?: of)? ?(?=[\w(])", re.I)
 _JOINS = late(r"\b(?:OR|AND|OF|Or|And|Of)\b")
 _CLOSE_OR = late(r"(?<=[\d)])or(?=[a-z]=|-?\d)")
+_PI = late(r"(?<![A-Za-z])pi(?= ?[a-z]{2})(?![a-z])", re.I)
+_RAISED_UNIT = late(
+    r"(?<=[\d)π ])(?P<unit>mm|cm|km|m) ?\^ ?(?:\((?P<in>[23])\)|(?P<n>[23]))(?![\w(^])", re.I
+)
 _RAISED_FRACTION = late("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[⁄/]([₀₁₂₃₄₅₆₇₈₉]+)")
 _DOUBLE = {"==": "=", "=<": "≤", "=>": "≥", "**": "^"}
 _TAGS = late(
@@ -105,15 +109,18 @@ _MORE_UNITS = {
     "s": "sec|secs",
     "min": "mins",
     "h": "hr|hrs|hour|hours",
-    "km/h": "kph|kmph|kmh|km/hr|km / h|km / hr|km/hour|km per h|km per hr|km per hour|km an hour|"
+    "km/h": "kilometers per hour|kph|kmph|kmh|km/hr|km / h|km / hr|km/hour|km per h|km per hr|"
+    "km per hour|km an hour|"
     "kms/h|kmh^-1|kmh-1|km p/h",
     "m/s": "m/sec|m / s|m per s|m per sec|m per second|ms^-1|ms-1|mps|meters per second",
-    "°": "deg",
+    "°": "deg|degs",
     "mm^2": "mm2|sq mm|mm squared|mm sq",
     "cm^2": "cm2|sq cm|cm squared|squared cm|cm sq|square cm|cms squared|sq. cm",
     "m^2": "sq m|m squared|square m|sq. m",
-    "cm^3": "cm3|cm cubed|cc|cubic cm",
-    "m^3": "m cubed|cubic m",
+    "mm^3": "mm3|mm cubed|cubic mm|cu mm",
+    "cm^3": "cm3|cm cubed|cc|cubic cm|cu cm|cu. cm",
+    "m^3": "m cubed|cubic m|cu m",
+    "km^2": "km2|sq km|km squared|square km",
 }
 _WORDS: dict[str, str] = {}
 for _unit, _names in UNITS.items():
@@ -127,7 +134,7 @@ _UNIT_WORDS = late(
     + r")\b(?!\^)",
     re.I,
 )
-_STOPS = " .;,!"
+_STOPS = " .;,!?"
 _UNSEEN = frozenset(("Cc", "Cf", "Co", "Cs", "Cn"))
 _JOINERS = frozenset("\u2061\u2062\u2063\u2064")
 # A pattern that heeds no case takes these for letters of English, and no table has words with them.
@@ -183,8 +190,8 @@ def respell(text: str) -> str:
     text = untagged(text)
     if any(char.isalpha() for char in text):
         text = _worded(text)
-    if "£" in text or "%" in text:
-        text = _SIGN_AFTER.sub(lambda f: f"£{f[1]}" if f[1] else f"{f[2]}%", text)
+    if any(sign in text for sign in "£€$%"):
+        text = _SIGN_AFTER.sub(lambda f: f"{f[2]}{f[1]}" if f[1] else f"{f[3]}%", text)
         text = _MINUS_MONEY.sub("-£", _BOTH_SIGNS.sub(r"\1", text))
         if found := _POUNDS_DASH.fullmatch(text):
             text = f"£{found[1]}.{found[2]}"
@@ -217,6 +224,8 @@ def _worded(text: str) -> str:
     text = _EQUALS.sub("=", text)
     text = _POUNDS.sub(_pounds, text)
     text = _PENCE.sub(r"\g<n>p", text)
+    text = _RAISED_UNIT.sub(lambda f: f"{f['unit'].lower()}^{f['in'] or f['n']}", text)
+    text = _PI.sub("π", text)
     text = _UNIT_WORDS.sub(lambda found: " " + _WORDS[found["word"].lower()], text)
     for pattern, sign in _BETWEEN:
         text = pattern.sub(sign, text)

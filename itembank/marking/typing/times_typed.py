@@ -21,6 +21,7 @@ _AND = late(r"(?<=[A-Za-z]),? *(?:\band\b|&|,) *(?=\d)", re.IGNORECASE)
 _MINUTES_LEFT_OUT = late(r"(\d+ ?(?:h|hrs?|hours?)) ?(\d+)", re.IGNORECASE)
 _HOURS = late(r"^(\d{1,2}) ?h(?:rs?|ours?)? ?([0-5]\d)(?: ?m(?:ins?)?)?$", re.IGNORECASE)
 _M_FOR_MINUTES = late(r"(\d) ?m$", re.IGNORECASE)
+_BARE = late(r"(?:[01]?\d|2[0-4])|\d[0-5]\d")
 _COLON = late(r"\d+:\d\d")
 
 
@@ -77,7 +78,7 @@ def with_minutes(plain: str) -> str:
 
 
 def time_unreadable(plain: str, key: t.Node) -> str:
-    """Return why an answer to a length of time cannot be read, or ``""``: 3:25 is no length.
+    """Return why an answer to a time cannot be read, or ``""``: 3:25 is no length, 8 no time.
 
     >>> from itembank.notation import parse_written
     >>> time_unreadable("3:25", parse_written("3 h 25 min"))
@@ -87,4 +88,9 @@ def time_unreadable(plain: str, key: t.Node) -> str:
         return (
             f"{plain} is a time of day: give hours and minutes with their units, as in 2 h 35 min."
         )
+    if is_time(key) and _BARE.fullmatch(plain):
+        return TIME_IN_FULL
     return ""
+
+
+TIME_IN_FULL = "A time of day has hours and minutes: write it in full, as in 09:05 or 9:05 am."

@@ -144,8 +144,19 @@ def _names_on(ask: OfFigure) -> tuple[str, ...]:
     for _, reading in ask.readings:
         if (choices := _CHOICES_IN_WORDS.get(reading.name)) is not None:
             return tuple(choices(reading.of))
+        if reading.name == "as far":
+            return _as_far(ask.figure, reading.of[0])
     printed = kind_of(ask.figure).printed(ask.figure)
     return tuple(node.text for node in printed if isinstance(node, t.Label))
+
+
+def _as_far(figure: Any, other: str) -> tuple[str, ...]:
+    """Return the points of a construction, or the lines from the corner of its angle."""
+    letters: str = figure.letters
+    if len(other) < 2:
+        return tuple(letters)
+    corner = letters[1]
+    return tuple(f"{corner}{letter}" for letter in letters if letter != corner)
 
 
 def _lists_a_set(ask: OfFigure) -> bool:

@@ -39,8 +39,8 @@ function respell(text) {
   for (const [double, single] of Object.entries(TABLES.constants.spelling._DOUBLE)) text = text.split(double).join(single);
   text = untagged(text);
   if (/\p{L}/u.test(text)) text = worded(text);
-  if (text.indexOf("£") >= 0 || text.indexOf("%") >= 0) {
-    text = sub("spelling.sign_after", (m) => (m[1] ? `£${m[1]}` : `${m[2]}%`), text);
+  if (/[£€$%]/.test(text)) {
+    text = sub("spelling.sign_after", (m) => (m[1] ? `${m[2]}${m[1]}` : `${m[3]}%`), text);
     text = sub("spelling.both_signs", (m) => m[1], text);
     text = sub("spelling.minus_money", "-£", text);
     const dashed = fullmatch("spelling.pounds_dash", text);
@@ -67,6 +67,8 @@ function worded(text) {
   text = sub("spelling.pounds", (m) => (m.groups.p === undefined
     ? `£${m.groups.n}` : `£${m.groups.n}.${two(Number(m.groups.p))}`), text);
   text = sub("spelling.pence", (m) => `${m.groups.n}p`, text);
+  text = sub("spelling.raised_unit", (m) => `${m.groups.unit.toLowerCase()}^${m.groups.in || m.groups.n}`, text);
+  text = sub("spelling.pi", "π", text);
   text = sub("spelling.unit_words", (m) => ` ${SPELT[m.groups.word.toLowerCase()]}`, text);
   for (const [pattern, sign] of TABLES.constants.spelling._BETWEEN) text = sub(pattern, sign, text);
   return sub("spelling.over", "/", text.split(" °").join("°"));

@@ -152,6 +152,7 @@ function withUnits(plain, letters) {
   plain = sub("read.one_amount", (m) => `${m[1]} ÷ `, plain);
   if (!letters.has("p")) plain = sub(own("(?<=\\d) p\\b"), "p", plain);
   if (!letters.has("l") && !letters.has("L")) plain = sub(own("(?<=\\d) ?L\\b"), " l", plain);
+  if (!letters.has("m") && !letters.has("M")) plain = sub(own("(?<=[\\dπ]) ?M$"), " m", plain);
   if (!letters.has("m")) plain = sub(own("(?<=\\d) ?m\\^?([23])(?![\\d.])"), (m) => ` m^${m[1]}`, plain);
   const units = Object.keys(UNITS).filter((name) => name.length === 1 && isAlpha(name) && !letters.has(name)).join("");
   if (units) plain = sub(own(`(?<=\\d)(?=[${units}](?![A-Za-z^(]))`), " ", plain);
@@ -219,6 +220,7 @@ function byTheClock(folded, labels) {
 function named(plain, labels) {
   const clock = byTheClock(casefold(plain), labels);
   if (clock) return clock;
+  if (fullmatch("choice.dotted", plain)) plain = plain.replace(/[. ]/g, "");
   plain = hyphened(asPrinted(asOnChart(plain, labels), labels), labels);
   const folded = casefold(plain);
   const last = labels.filter((label) => ` ${casefold(label)}`.endsWith(` ${folded}`));
@@ -274,7 +276,7 @@ function begunAlike(folded, labels) {
   return found.length === 1 ? found[0] : "";
 }
 function fromTheOtherEnd(folded, labels) {
-  const turned = Array.from(folded).reverse().join("").toUpperCase();
+  const turned = Array.from(sub("choice.sort_first", "", folded)).reverse().join("").toUpperCase();
   return labels.every((label) => fullmatch("choice.ends", label)) && labels.indexOf(turned) >= 0 ? turned : "";
 }
 function saidFirst(plain, labels) {
@@ -318,6 +320,7 @@ function timeUnreadable(plain, key) {
   if (isLengthOfTime(key) && fullmatch("times.colon", plain)) {
     return `${plain} is a time of day: give hours and minutes with their units, as in 2 h 35 min.`;
   }
+  if (isTime(key) && fullmatch("times.bare", plain)) return TABLES.messages.TIME_IN_FULL;
   return "";
 }
 

@@ -47,7 +47,7 @@ function marked(q, answer) {
     return verdict(UNREADABLE, `The answer is longer than ${READ.LONGEST} characters: type the answer alone.`);
   }
   if (q.drawn) return verdict(UNREADABLE, MESSAGES.DRAWN);
-  answer = withoutSortedNumbers(q, answer);
+  answer = withoutSortedNumbers(q, strip(answer, " \t\r\n"));
   const named_ = lettersNamed(answer).filter((letter) => !q.letters.has(letter));
   if (named_.length) q = Object.assign({}, q, { letters: new Set([...q.letters, ...named_]), own_letters: q.own_letters || q.letters });
   const nothing = q.equals_nothing && fullmatch("mark.equals_nothing", answer);
