@@ -173,10 +173,10 @@ def _letter(figure: PieChart, found: re.Match[str]) -> Asked:
 
 def _each(figure: PieChart, found: re.Match[str]) -> Asked:
     """Return the degrees for one of those that are counted: *for one sector* asks another thing."""
-    one = found["one"].casefold()
+    counted = found["one"].casefold()
     shown = words_of(figure.counted)
-    if one not in shown and not (one in PEOPLE and shown & COUNTED_PEOPLE):
-        raise FigureError(f"it does not count ‘{one}’")
+    if counted not in shown and not (counted in PEOPLE and shown & COUNTED_PEOPLE):
+        raise FigureError(f"it does not count ‘{counted}’")
     return asks_reading("each")(figure, found)
 
 
