@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import nullcontext
 from dataclasses import fields
 from pathlib import Path
 from typing import TYPE_CHECKING, Annotated
@@ -13,9 +14,8 @@ from itembank.cli.options.usual_options import DepartmentOption
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
-from itembank.planning.department.department import PAPERS
+from itembank.planning.department.papers import PAPERS
 from itembank.text.in_words import long_date
-from itembank.work.places import packs_place
 
 if TYPE_CHECKING:
     from itembank.planning.department.pack_request import PackRequest
@@ -142,33 +142,48 @@ def pack(
       itembank pack -t ratio.share --bank questions --questions-from both --prefer bank
       itembank pack --from output/8K-2026-11-30/pack.json --replace
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.planning.department.large_copies import typed_large_print
-    from itembank.planning.department.pack_request import PackRequest, PlannedTopic
-    from itembank.planning.department.question_sources import StatedSources
-    from itembank.work.pack.make import draw_again, make_pack
+    from itembank.packs.proof_ahead import begin_proof
 
-    typed = PackRequest(
-        class_name=class_,
-        title=title,
-        topics=tuple(map(PlannedTopic, topic or ())),
-        questions=questions,
-        seed=seed,
-        follow_up=follow_up,
-        variants=variants,
-        large_print=typed_large_print(large_print) if large_print is not None else None,
-        paper=paper,
-        print_tint=print_tint,
-        slips=two_up,
-        stated_sources=StatedSources(
-            tuple(bank) if bank else None, questions_from, prefer, signed_only, beyond_year
-        ),
-    )
-    home = output if output is not None else packs_place(department)
-    if from_ is not None:
-        refuse_with_from(typed, date, plan, department)
-        _tell(draw_again(from_, home, replacing=replace))
-        return
-    _tell(make_pack(typed, home, day=date, plan=plan, department=department, replacing=replace))
+    # Begun before all else is loaded: nothing takes as long as what the second process loads.
+    with begin_proof() if from_ is None else nullcontext() as begun:
+        from itembank.planning.department.large_copies import typed_large_print
+        from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+        from itembank.planning.department.question_sources import StatedSources
+        from itembank.work.pack.make import draw_again, make_pack
+        from itembank.work.places import packs_place
+
+        typed = PackRequest(
+            class_name=class_,
+            title=title,
+            topics=tuple(map(PlannedTopic, topic or ())),
+            questions=questions,
+            seed=seed,
+            follow_up=follow_up,
+            variants=variants,
+            large_print=typed_large_print(large_print) if large_print is not None else None,
+            paper=paper,
+            print_tint=print_tint,
+            slips=two_up,
+            stated_sources=StatedSources(
+                tuple(bank) if bank else None, questions_from, prefer, signed_only, beyond_year
+            ),
+        )
+        home = output if output is not None else packs_place(department)
+        if from_ is not None:
+            refuse_with_from(typed, date, plan, department)
+            _tell(draw_again(from_, home, replacing=replace))
+            return
+        _tell(
+            make_pack(
+                typed,
+                home,
+                day=date,
+                plan=plan,
+                department=department,
+                replacing=replace,
+                begun=begun,
+            )
+        )
 
 
 def refuse_with_from(

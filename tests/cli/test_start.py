@@ -175,6 +175,28 @@ def test_a_command_looks_for_no_garbage_while_it_starts():
     assert done.stdout == "0\n"
 
 
+def test_a_packs_proof_is_begun_before_all_else_is_loaded():
+    code = (
+        "import sys\n"
+        "from itembank.cli.main import run\n"
+        "from itembank.packs import proof_ahead\n"
+        "def begin():\n"
+        "    print(*sys.modules)\n"
+        "    raise SystemExit(0)\n"
+        "proof_ahead.begin_proof = begin\n"
+        "run(['pack'])"
+    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
+    loaded = set(done.stdout.split())
+    assert "itembank.cli.pack" in loaded
+    later = (
+        "itembank.items",
+        "itembank.planning.calendar",
+        "itembank.planning.department.department",
+    )
+    assert not [name for name in loaded if name.startswith(later)]
+
+
 def test_a_pack_that_is_made_is_not_checked_as_one_that_is_read(tmp_path):
     words = ["pack", "-t", "ratio.share", "--questions", "2", "--output", "here"]
     loaded = loaded_by(words, tmp_path)

@@ -40,13 +40,13 @@ from itembank.planning.department.large_copies import (
     read_large_print,
 )
 from itembank.planning.department.pack_request import SELF_MARK, USUAL, PackRequest, stated
+from itembank.planning.department.papers import PAPERS
 from itembank.planning.department.question_sources import StatedSources, read_sources
 from itembank.planning.topic_names import unknown_topic
 from itembank.text.characters import name_fault, shown
 from itembank.text.folding import folded, same_name
 
 FILE_NAME = "department.toml"
-PAPERS = ("white", "cream", "blue", "green", "pink", "yellow")
 MOST_QUESTIONS = 20
 MOST_FOLLOW_UP = 20
 

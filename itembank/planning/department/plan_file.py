@@ -22,10 +22,11 @@ from collections.abc import Callable, Collection
 from pathlib import Path
 
 from itembank.files.toml_table import Table, TomlFile
-from itembank.planning.department.department import MOST_FOLLOW_UP, MOST_QUESTIONS, PAPERS
+from itembank.planning.department.department import MOST_FOLLOW_UP, MOST_QUESTIONS
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.department.large_copies import note_strange_seats, read_large_print
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic
+from itembank.planning.department.papers import PAPERS
 from itembank.planning.department.question_sources import read_sources
 from itembank.planning.topic_names import unknown_topic
 

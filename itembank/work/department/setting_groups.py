@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Literal
 
 from itembank.data_class import dataclass
-from itembank.planning.department.department import PAPERS
 from itembank.planning.department.pack_request import SELF_MARK
+from itembank.planning.department.papers import PAPERS
 
 Kind = Literal[
     "whole",

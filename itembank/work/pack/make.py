@@ -56,12 +56,14 @@ def make_pack(
     plan: Path | None = None,
     department: Path | None = None,
     replacing: bool = False,
+    begun: Ahead | None = None,
 ) -> PackMade:
     """Make the pack that is asked for and write it to a folder in `home`, whole or not at all.
 
     What `typed` leaves open comes from the `plan` file, the class and the `department`, which is
     the one around the current folder unless it is named. `day` is the day of the lesson as a
-    person writes it; the class's next lesson where neither it nor the plan says.
+    person writes it; the class's next lesson where neither it nor the plan says. `begun` is a
+    process that gets ready to prove keys already; it is ended with this.
 
     Raises:
         ItembankError: something asked for cannot be had; says what, and what there is.
@@ -70,7 +72,7 @@ def make_pack(
     from itembank.packs.proof_ahead import begin_proof
 
     # First of all: nothing takes as long as what the second process loads.
-    with begin_proof() as begun:
+    with begun or begin_proof() as begun:
         return _make(typed, home, day, plan, department, replacing, begun)
 
 

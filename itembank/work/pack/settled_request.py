@@ -13,13 +13,13 @@ from itembank.planning.calendar.days import usual_seed
 from itembank.planning.department.department import (
     MOST_FOLLOW_UP,
     MOST_QUESTIONS,
-    PAPERS,
     Department,
     SchoolClass,
 )
 from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.department.large_copies import no_such_seat, strange_seats
 from itembank.planning.department.pack_request import USUAL, PackRequest, PlannedTopic, stated
+from itembank.planning.department.papers import PAPERS
 from itembank.planning.department.plan_file import MOST_SEED, MOST_VARIANTS
 from itembank.planning.department.question_sources import no_bank
 from itembank.planning.department.taught import not_yet
