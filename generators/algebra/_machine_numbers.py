@@ -26,15 +26,6 @@ def through(value: Fraction | int, boxes: Boxes) -> Fraction:
     return found
 
 
-def back_through(value: Fraction | int, boxes: Boxes) -> Fraction:
-    """Return what went into the boxes when a value comes out.
-
-    >>> back_through(7, [("*", 4), ("-", 5)])
-    Fraction(3, 1)
-    """
-    return through(value, [(UNDOES[sign], n) for sign, n in reversed(boxes)])
-
-
 def _fits(start: int, boxes: Boxes, low: int = 0, high: int = 150) -> bool:
     """Keep machines in which every number on the way is whole and of a fair size."""
     value = Fraction(start)

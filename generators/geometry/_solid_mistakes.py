@@ -97,11 +97,6 @@ OPPOSITE_FORGOTTEN = Misconception(
     "counts only the faces that can be seen",
     "How many faces are there altogether? Which ones are hidden?",
 )
-ALL_ALIKE = Misconception(
-    "geometry.surface-all-alike",
-    "takes all faces to be like one of them",
-    "Are all the faces the same size? Which ones are in pairs?",
-)
 FOUR_FACES = Misconception(
     "geometry.cube-four-faces",
     "counts only four faces of the cube",
@@ -111,11 +106,6 @@ SLOPE_FORGOTTEN = Misconception(
     "geometry.prism-slope-forgotten",
     "leaves out the sloping face",
     "How many rectangles does the net have? Which edges do they belong to?",
-)
-ONE_END = Misconception(
-    "geometry.prism-one-end",
-    "counts one end of the prism only",
-    "How many triangles are there in the net?",
 )
 LID_COUNTED = Misconception(
     "geometry.lid-counted",

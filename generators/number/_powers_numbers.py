@@ -19,14 +19,6 @@ class Kind(IntEnum):
     EDGING, NEGATIVE_INDEX, FRACTIONS, ORDER = range(10, 14)
 
 
-_SQUARES = tuple(n * n for n in range(2, 21))
-_CUBES = tuple(n**3 for n in (2, 3, 4, 5, 6, 10))
-
-
-def _sums(of: int) -> tuple[int, ...]:
-    return tuple(a for a in _SQUARES if a < of and isqrt(of - a) ** 2 == of - a)
-
-
 def support_fits(kind: int, a: int, n: int) -> bool:
     """Keep powers up to some hundreds and their roots; those that a mistake gives too are out."""
     match kind:

@@ -131,11 +131,6 @@ class Standard(NamedTuple):
         return (self.digits * 10 ** (15 + self.power - self.places), 0)
 
 
-def ten_to(n: int) -> t.Node:
-    """Return a power of 10 as it is said: 100, 1000."""
-    return t.Int(10**n)
-
-
 def standard(digits: int, exponent: int) -> Standard:
     """Return digits × 10 to a power, so that one figure stands before the point.
 

@@ -112,14 +112,6 @@ def _shape_drawn(shape: int, what: int, k: int, x: int, y: int) -> bool:
     return apart and 0 < near < 4 and (x + y + k) % 5 == shape
 
 
-def _shape_in_slope(shape: int, sign: int, x: int, y: int) -> bool:
-    """Keep a shape on one side of the line y = x."""
-    corners = placed(SCALENE[shape], (x, y))
-    moved = image(corners, lambda at: _mirrored(2, 0, at))
-    side = {(u > v) - (u < v) for u, v in corners}
-    return len(side) == 1 and 0 not in side and inside(corners) and inside(moved)
-
-
 def _to_reflect(topic: Topic, tier: Tier, shape: int, what: int, k: int, x: int, y: int) -> Draft:
     """Return a shape on a grid, whose image in a line is to be drawn."""
     corners = placed(SCALENE[shape], (x, y))
@@ -136,10 +128,6 @@ def _to_reflect(topic: Topic, tier: Tier, shape: int, what: int, k: int, x: int,
         Step("Join the images of the corners in the same order."),
     )
     return to_draw(text, given, shown, steps, ("to reflect", shape, what, k, x, y))
-
-
-def _to_reflect_in_slope(topic: Topic, tier: Tier, shape: int, sign: int, x: int, y: int) -> Draft:
-    return _to_reflect(topic, tier, shape, 2, 0, x, y)
 
 
 @register

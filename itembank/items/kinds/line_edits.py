@@ -157,12 +157,6 @@ def _base(part: t.Node) -> t.Node:
     return part.base.of if isinstance(part.base, t.Bracket) else part.base
 
 
-def rootless(node: t.Node) -> Iterator[t.Node]:
-    """Yield what is under a root."""
-    if isinstance(node, t.Root):
-        yield node.of
-
-
 def doubled_for_squared(node: t.Node) -> Iterator[t.Node]:
     """Yield a square as twice its number."""
     if isinstance(node, t.Power) and node.exponent == t.Int(2):

@@ -167,13 +167,6 @@ def register_node(kind: type, faces: Faces) -> None:
     _clear()
 
 
-def forget_node(kind: type) -> None:
-    """Take a node out again; for a test that makes one up."""
-    for table in (FACES, BELOW, LETTERS):
-        table.pop(kind, None)
-    _clear()
-
-
 def kept_until_registered(function: F) -> F:
     """Keep what a function made of the table, until another node is registered."""
     kept = cache(function)
