@@ -16,7 +16,7 @@ AS_PATH := --config-settings editable_mode=compat
 # Python keeps what it has compiled: the tests start it hundreds of times.
 unexport PYTHONDONTWRITEBYTECODE
 
-.PHONY: demo test style types suite whole check cover explore floors bench clean
+.PHONY: demo test style contracts types suite whole check cover explore floors bench clean
 
 $(VENV)/.ready: pyproject.toml constraints.txt
 	@$(PYTHON) -c 'import sys; v = sys.version_info; sys.exit(None if v >= (3, 11) else "itembank needs Python 3.11 or later; this is %d.%d. Name a newer one: make PYTHON=python3.12 demo" % v[:2])'
@@ -38,17 +38,19 @@ demo: $(VENV)/.ready
 style: $(VENV)/.ready-test
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
+
+check: style types
+
+# Import contracts take one core some seconds, and types half a minute where nothing is kept of an
+# earlier run, so the tests run beside them. If either fails, the other is finished and then make
+# fails.
+test: style
+	@$(MAKE) --no-print-directory -j2 suite types
+
+contracts: $(VENV)/.ready-test
 	$(BIN)/lint-imports
 
-check: style
-	$(BIN)/mypy
-
-# Types take one core half a minute where nothing is kept of an earlier run, so the tests run
-# beside them. If either fails, the other is finished and then make fails.
-test: style
-	@$(MAKE) --no-print-directory -j2 types suite
-
-types:
+types: contracts
 	$(BIN)/mypy
 
 # Each core begins with a half of its own, so that what a file's tests share is made once.
