@@ -10,7 +10,7 @@ import os
 import shutil
 import signal
 import tempfile
-from functools import partial
+from functools import cache, partial
 from pathlib import Path
 
 import pytest
@@ -19,8 +19,9 @@ from hypothesis import HealthCheck, settings
 from tests.browser import browser as browser
 
 always = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow], print_blob=True)
-# The same cases find nothing new when they are drawn again, so there are fewer of them.
-settings.register_profile("same", always, derandomize=True, max_examples=50)
+# The same cases find nothing new when they are drawn again, so there are fewer of them, and
+# fewest where they are drawn most often.
+settings.register_profile("same", always, derandomize=True, max_examples=25)
 settings.register_profile("whole", always, derandomize=True, max_examples=50)
 settings.register_profile("new", always, derandomize=False, max_examples=100)
 settings.load_profile("same")
@@ -54,17 +55,30 @@ def pytest_configure(config: pytest.Config) -> None:
     config.addinivalue_line("markers", "only_whole: run by `make whole` alone")
 
 
+MARKING = ("tests.depth", "MEASURED")
+"""What a file imports whose tests are marked; a number of cases is no mark."""
+
+
+@cache
+def _marks(path: Path) -> bool:
+    """Tell whether a file has something for `make whole`; only such files are read there."""
+    text = path.read_text("utf-8").replace("from tests.depth import cases\n", "")
+    return any(name in text for name in MARKING)
+
+
 def pytest_ignore_collect(collection_path: Path, config: pytest.Config) -> bool | None:
     """Read no file for `make whole` that has nothing for it; none can have it otherwise."""
     if config.option.markexpr != "whole" or collection_path.suffix != ".py":
         return None
-    return "tests.depth" not in collection_path.read_text("utf-8") or None
+    return not _marks(collection_path) or None
 
 
 def pytest_itemcollected(item: pytest.Item) -> None:
     """Let one mark choose what `make whole` runs."""
     if item.get_closest_marker("only_whole"):
         item.add_marker("whole")
+    if item.get_closest_marker("whole") and not _marks(item.path):
+        raise pytest.UsageError(f"{item.path} has marks that `make whole` would not look for.")
 
 
 def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:

@@ -20,6 +20,7 @@ from itembank.bank.proof.signoff_pieces import LONGEST, pieces
 from itembank.files.faults import FileFaults
 from itembank.work.bank.checking import check_bank
 from itembank.work.bank.signing_off import SignRequest, sign_questions
+from tests.depth import cases
 
 from .bankfolder import item, make_bank
 
@@ -57,7 +58,7 @@ NUMBERS = st.lists(st.integers(1, 400), unique=True, max_size=30)
 
 
 @given(NUMBERS, st.booleans())
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=cases(25, 30), deadline=None)
 def test_pieces_put_together_are_the_file(numbers: list[int], crlf: bool) -> None:
     data = signoffs_text(map(signoff, numbers)).encode()
     data = data.replace(b"\n", b"\r\n") if crlf else data

@@ -15,6 +15,7 @@ from itembank.cli.main import app
 from itembank.cli.options.plain_command import PlainCommand
 from itembank.cli.options.values import Reader, Slot, slots_of
 from itembank.errors import ItembankError
+from tests.depth import cases
 
 
 def every_kind(
@@ -67,7 +68,7 @@ def read_by(command, words):
 
 
 @given(st.lists(TYPED, max_size=5).map(lambda some: [word for words in some for word in words]))
-@settings(max_examples=300)
+@settings(max_examples=cases(75, 300))
 def test_words_are_read_as_typer_reads_them(words):
     ours = read_by(OURS, words)
     event("refused" if ours == "refused" else "read")

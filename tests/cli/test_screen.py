@@ -77,7 +77,9 @@ ENCODINGS = ("ascii", "cp1252")
 @pytest.mark.parametrize("words", ALL, ids=" ".join)
 def test_no_command_falls_over_what_is_typed(words, away, monkeypatch):
     monkeypatch.delenv("ITEMBANK_STORE", raising=False)
-    for number, (name, typed) in enumerate(TYPED.items(), ALL.index(words)):
+    at, sorts = ALL.index(words), list(TYPED.items())
+    # A command is given every second sort, and the next command the others.
+    for number, (name, typed) in enumerate(sorts if WHOLE else sorts[at % 2 :: 2], at // 2):
         for encoding in ENCODINGS if WHOLE else (ENCODINGS[number % 2],):
             status, out, err = printed([*words, typed], encoding)
             said = (out + err).decode(encoding)

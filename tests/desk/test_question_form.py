@@ -16,6 +16,7 @@ from itembank.files.shipped import shipped_folder
 from itembank.items.forms.form_rules import FORMS
 from itembank.marking.form.policy import ACCEPT
 from itembank.work.bank.question_fields import ORDER
+from tests.depth import cases
 
 BANK = "/questions/larkhythe"
 WHOLE = {
@@ -101,7 +102,7 @@ def test_every_field_of_a_file_has_its_place_in_the_form():
 words = st.text("abz 12{}", min_size=1).filter(str.strip)
 
 
-@settings(max_examples=60)
+@settings(max_examples=cases(25, 60))
 @given(
     options=st.dictionaries(words.map(str.strip), words, max_size=4),
     accept=st.sets(st.sampled_from([*ACCEPT, *FORMS, "within 0.5"])),

@@ -11,9 +11,14 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import Any, TypeVar
 
+from tests.depth import cases, whole
+
 TOLD = "its facts are rebuilt from its words"
 LIED = "planted lies are found out"
 MEASURED = "200 random figures are measured by a third engine"
+
+COUNT = cases(40, 200, 200)
+"""Random figures of a kind that a third engine measures: forty show each shape of most kinds."""
 
 Test = TypeVar("Test", bound=Callable[..., Any])
 
@@ -23,7 +28,7 @@ def holds(what: str, *kinds: str) -> Callable[[Test], Test]:
 
     def kept(test: Test) -> Test:
         test.__dict__.setdefault("holds", []).extend((what, kind) for kind in kinds)
-        return test
+        return whole(test) if what == MEASURED else test
 
     return kept
 

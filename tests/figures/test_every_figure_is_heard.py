@@ -13,11 +13,12 @@ from itembank.figures.svg import svg
 from itembank.packs.data.convert import picture
 from itembank.pages.engine.page import Document
 from itembank.pages.engine.picture import draw_picture
-from tests.depth import left
+from tests.depth import cases, left, whole
 from tests.figures.every_figure import examples, names
 from tests.pages.checkers import assert_accessible
 
-EACH = 3
+EACH = cases(1, 3, 3)
+"""Figures of a kind."""
 NARROW, WIDE = 480, 1100
 
 
@@ -25,6 +26,7 @@ def figures() -> list[tuple[str, Figure]]:
     return [(name, figure) for name in names() for figure in examples(name, EACH, seed=12)]
 
 
+@whole
 @pytest.mark.parametrize("name", names())
 def test_a_page_with_a_figure_is_heard_without_a_warning(name: str, tmp_path: Path) -> None:
     document = Document(f"Figures: {name}")
@@ -36,6 +38,7 @@ def test_a_page_with_a_figure_is_heard_without_a_warning(name: str, tmp_path: Pa
     assert_accessible(document.finish(), tmp_path / "figures.pdf")
 
 
+@whole
 @pytest.mark.parametrize("width", [NARROW, left(WIDE)])
 def test_axe_finds_nothing_on_a_page_of_all_figures(browser, width: int) -> None:
     shown = "".join(

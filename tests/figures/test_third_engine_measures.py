@@ -26,9 +26,8 @@ from itembank.notation.value import exact
 from itembank.proof.exact.elimination import answer
 from tests.balls import arb
 from tests.figures.every_figure import examples
-from tests.figures.held import MEASURED, holds
+from tests.figures.held import COUNT, MEASURED, holds
 
-COUNT = 200
 Corner = tuple[fmpq, ...]
 
 

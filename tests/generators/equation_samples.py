@@ -38,18 +38,23 @@ def topic(name: str) -> Topic:
 
 
 @cache
-def items_of(name: str, tier: Tier) -> tuple[Item, ...]:
-    """Return a sample of a tier's items, always the same ones, made once for all tests."""
-    space = topic(name).spaces[tier]
-    indices = random.Random(name).sample(space.own, min(MOST, len(space.own)))
-    return tuple(topic(name).item(tier, index) for index in indices)
+def places_of(name: str, tier: Tier) -> tuple[int, ...]:
+    """Return where the sample of a tier stands in its space, always at the same places."""
+    own = topic(name).spaces[tier].own
+    return tuple(random.Random(name).sample(own, min(MOST, len(own))))
+
+
+@cache
+def item_at(name: str, tier: Tier, index: int) -> Item:
+    """Return an item, made once for all tests, and only where one asks for it."""
+    return topic(name).item(tier, index)
 
 
 def sampled(name: str, count: int, tiers: tuple[Tier, ...] = tuple(Tier)) -> Iterator[Item]:
     """Yield `count` items of each tier, always the same ones."""
     assert count <= MOST
     for tier in tiers:
-        yield from items_of(name, tier)[:count]
+        yield from (item_at(name, tier, index) for index in places_of(name, tier)[:count])
 
 
 class Asked(NamedTuple):

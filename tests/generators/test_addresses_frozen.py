@@ -23,7 +23,7 @@ from tests.depth import only_whole, spread
 
 FROZEN = read(Path(__file__).with_name("frozen"))
 TOPICS = {topic.id: topic for topic in own_topics()}
-OF_A_PART = 8
+OF_A_PART = 4
 """Questions of each part of a tier: one that has changed is told apart in 63 cases of 64."""
 
 

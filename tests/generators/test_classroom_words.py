@@ -12,7 +12,7 @@ import pytest
 from itembank.bank.read.load import read_bank
 from itembank.items.item import Tier
 from itembank.items.topics.registry import topics
-from tests.depth import cases
+from tests.depth import cases, whole
 from tests.generators.asked_plainly import plain
 
 STRANDS = ("fractions.", "ratio.", "number.", "percentages.")
@@ -36,7 +36,7 @@ def generated() -> Iterator[tuple[str, str]]:
             yield misconception.id, f"{misconception.name} {misconception.ask}"
         for tier in Tier:
             own = plain(topic, tier)
-            for index in random.Random(str(tier)).sample(own, min(cases(24, 60), len(own))):
+            for index in random.Random(str(tier)).sample(own, min(cases(8, 60, 24), len(own))):
                 item = topic.item(tier, index)
                 words = [run for run in item.prompt if isinstance(run, str)]
                 yield item.address, " ".join([*words, *(step.say for step in item.steps)])
@@ -50,6 +50,7 @@ def written() -> Iterator[tuple[str, str]]:
             yield entry.address, " ".join([item.prompt, *(say for say, _ in item.working), *slips])
 
 
+@whole
 @pytest.mark.parametrize("source", [generated, written], ids=lambda source: source.__name__)
 def test_what_prints_is_said_as_in_an_english_classroom(source: object) -> None:
     assert callable(source)

@@ -39,7 +39,7 @@ from tests.generators.mistakes import each_mistake
 from tests.other_kinds import made_by
 
 
-@pytest.mark.parametrize("name", each(NAMES, 3))
+@pytest.mark.parametrize("name", each(NAMES, 2))
 def test_tiers_are_large_enough_and_no_two_prompts_agree(name: str) -> None:
     for tier in Tier:
         prompts = printed(name, tier)

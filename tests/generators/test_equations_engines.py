@@ -12,15 +12,18 @@ import z3
 
 from itembank.items.item import Find, Inequality
 from itembank.notation import tree as t
+from tests.depth import cases, whole
 from tests.generators.equation_engines import answer_of, calculate, flint_number, z3_relation
 from tests.generators.equation_samples import SOLVED, sampled, text
 from tests.generators.mistakes import each_mistake
+
+pytestmark = whole
 
 
 @pytest.mark.parametrize("name", SOLVED)
 def test_flint_finds_the_key_from_two_values_of_the_printed_equation(name: str) -> None:
     """A linear f with f(0) = p and f(1) = q vanishes at p/(p − q), the rule of false position."""
-    for item in sampled(name, 200):
+    for item in sampled(name, cases(60, 200, 200)):
         (equation,) = [run for run in item.prompt if isinstance(run, t.Relation)]
         (unknown,) = t.symbols(equation)
 
@@ -39,7 +42,7 @@ def test_flint_finds_the_key_from_two_values_of_the_printed_equation(name: str) 
 
 @pytest.mark.parametrize("name", ["form-and-solve", "substitution"])
 def test_z3_allows_the_key_and_nothing_else(name: str) -> None:
-    for item in sampled(name, 60):
+    for item in sampled(name, cases(20, 60, 60)):
         if item.figure is not None:
             continue  # test_geometry_areas finds these from what is said of the figure
         assert isinstance(item.ask, Find)
@@ -56,7 +59,7 @@ def test_z3_allows_the_key_and_nothing_else(name: str) -> None:
 
 
 def test_z3_finds_no_number_where_an_inequality_and_its_key_part_company() -> None:
-    for item in sampled("inequalities", 120):
+    for item in sampled("inequalities", cases(30, 120, 120)):
         assert isinstance(item.ask, Inequality)
         assert isinstance(item.key, t.Relation)
         (unknown,) = t.symbols(item.ask.relation)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import random
+from functools import cache
 from itertools import islice
 
 import pytest
@@ -25,9 +26,10 @@ FIGURED = tuple(
 each_topic = pytest.mark.parametrize("topic", FIGURED, ids=lambda topic: topic.id)
 
 
-def with_figures(topic: Topic) -> list[Item]:
-    """Return up to 150 questions of each tier that show a figure."""
-    found = []
+@cache
+def with_figures(topic: Topic) -> tuple[Item, ...]:
+    """Return up to 150 questions of each tier that show a figure, made once for all tests."""
+    found: list[Item] = []
     for tier in Tier:
         space = topic.spaces[tier]
         # Some topics have them at a space's end, as a kind of their own; others among the rest.
@@ -41,7 +43,7 @@ def with_figures(topic: Topic) -> list[Item]:
         ]
         drawn = (item for index in chosen if (item := topic.item(tier, index)).figure is not None)
         found += islice(drawn, 150)
-    return found
+    return tuple(found)
 
 
 @each_topic

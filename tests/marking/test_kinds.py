@@ -215,7 +215,7 @@ def test_hostile_text_gets_a_verdict_in_little_memory(number):
 MARKS = "0123456789xynp+-−×÷*/^().,=<>≤≥:;√%£½²̇ …±or and to "
 
 
-@settings(max_examples=cases(150, 800), deadline=None)
+@settings(max_examples=cases(75, 800), deadline=None)
 @given(st.one_of(st.text(MARKS, max_size=40), st.text(max_size=60)), st.sampled_from(RIGHT))
 def test_no_text_raises(text, kind):
     assert mark(kind[0], text).verdict in Verdict
@@ -224,7 +224,7 @@ def test_no_text_raises(text, kind):
 WORTH_THE_SAME = (Verdict.RIGHT, Verdict.WRONG_FORM)
 
 
-@settings(max_examples=cases(120, 1_000), deadline=None)
+@settings(max_examples=cases(60, 1_000), deadline=None)
 @given(*[st.integers(-4, 4)] * 6)
 def test_equality_of_expressions_agrees_with_sympy(a, b, c, d, e, f):
     x = sympy.Symbol("x")
@@ -236,10 +236,10 @@ def test_equality_of_expressions_agrees_with_sympy(a, b, c, d, e, f):
 
 
 def test_many_answers_agree_with_flint_on_value():
-    """Two thousand hold each sign, each kind of sum, and equal and unequal pairs by the hundred."""
+    """A thousand hold each sign, each kind of sum, and equal and unequal pairs by the dozen."""
     flint = pytest.importorskip("flint")
     rng = random.Random(7)
-    for _ in range(cases(2_000, 20_000)):
+    for _ in range(cases(1_000, 20_000)):
         top, bottom = rng.randint(-9, 9), rng.randint(1, 9)
         other, below = rng.randint(-9, 9), rng.randint(1, 9)
         typed = rng.choice([f"{other}/{below}", f"{other * 3}/{below * 3}", f"{other} ÷ {below}"])

@@ -13,13 +13,13 @@ from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.marking.mark import mark
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
-from tests.depth import cases
+from tests.depth import cases, each
 
-EACH = cases(3, 30, 10)
+EACH = cases(3, 30)
 """Questions of each tier."""
 
 
-@pytest.mark.parametrize("name", topic_ids())
+@pytest.mark.parametrize("name", each(topic_ids(), 52))
 def test_the_key_is_one_of_the_choices_told(name: str) -> None:
     topic, rng = find_topic(name), random.Random(5)
     for tier, space in topic.spaces.items():

@@ -107,14 +107,14 @@ SPELLINGS = [
 ]
 
 
-@settings(max_examples=cases(150, 800), deadline=None)
+@settings(max_examples=cases(75, 800), deadline=None)
 @given(made_items(), st.sampled_from(SPELLINGS))
 def test_a_key_in_another_spelling_is_right(item, spelling):
     wanted = Verdict.UNREADABLE if item.form == "drawing" else Verdict.RIGHT
     assert mark(item, spelling(written(item.key))).verdict is wanted
 
 
-@settings(max_examples=cases(80, 400), deadline=None)
+@settings(max_examples=cases(40, 400), deadline=None)
 @given(items_of(NUMBERS), st.integers(2, 9))
 def test_a_chain_or_an_equation_that_ends_in_the_key_is_right(item, n):
     match item.key:
@@ -131,7 +131,7 @@ def test_a_chain_or_an_equation_that_ends_in_the_key_is_right(item, n):
         assert mark(item, text).verdict is Verdict.RIGHT, text
 
 
-@settings(max_examples=cases(120, 600), deadline=None)
+@settings(max_examples=cases(60, 600), deadline=None)
 @given(made_items())
 def test_a_likely_mistake_is_never_right(item):
     for slip in item.slips:
@@ -151,7 +151,7 @@ def answers_in(node):
     return {line(part) for part in (node.parts if isinstance(node, t.Either) else (node,))}
 
 
-@settings(max_examples=cases(80, 400), deadline=None)
+@settings(max_examples=cases(40, 400), deadline=None)
 @given(
     items_of(LETTERS_OR_RATIOS),
     st.integers(1, 99),

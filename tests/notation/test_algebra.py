@@ -65,14 +65,14 @@ def in_flint(node):
 
 
 @given(polynomials, polynomials)
-@settings(max_examples=cases(100, 600), deadline=None)
+@settings(max_examples=cases(50, 600), deadline=None)
 def test_two_expressions_are_equal_exactly_when_flint_says_so(a, b):
     assert (algebra(a) == algebra(b)) == (in_flint(a) == in_flint(b))
     assert algebra(Bracket(a)) == algebra(a)
 
 
 @given(polynomials)
-@settings(max_examples=cases(80, 400), deadline=None)
+@settings(max_examples=cases(40, 400), deadline=None)
 def test_coefficients_are_those_of_flint(a):
     ours = algebra(a)
     (bottom,) = ours.bottom.values()
@@ -86,7 +86,7 @@ def test_coefficients_are_those_of_flint(a):
 
 
 @given(polynomials, st.fractions(-5, 5, max_denominator=6), st.fractions(-5, 5, max_denominator=6))
-@settings(max_examples=cases(80, 400), deadline=None)
+@settings(max_examples=cases(40, 400), deadline=None)
 def test_putting_numbers_for_letters_gives_the_value_at_them(a, x, y):
     value = rational(algebra(a, {"x": number(x), "y": number(y)}))
     there = in_flint(a)(*(flint.fmpq(v.numerator, v.denominator) for v in (x, y)))

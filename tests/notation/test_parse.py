@@ -195,13 +195,13 @@ def _read_or_refuse(text):
 
 
 @given(st.text() | st.text("0123456789xypmkgof.,:/^()+-*×÷=<>!%£√□?_½²° \"'\u0307"))
-@settings(max_examples=cases(200, 1200), deadline=None)
+@settings(max_examples=cases(100, 1200), deadline=None)
 def test_any_text_is_read_or_refused(text):
     _read_or_refuse(text)
 
 
 @given(trees, st.data())
-@settings(max_examples=cases(100, 600), deadline=None)
+@settings(max_examples=cases(50, 600), deadline=None)
 def test_damaged_lines_are_read_or_refused(tree, data):
     text = line(tree)
     at = data.draw(st.integers(0, len(text)))

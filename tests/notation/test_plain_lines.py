@@ -13,6 +13,7 @@ from itembank.notation.line import line
 from itembank.notation.parse import ParseError, _read, parse
 from itembank.notation.plain_lines import plain_line
 from itembank.notation.units import UNITS
+from tests.depth import cases, whole
 
 # Much that is plain, much that nearly is, and signs that make either of the other.
 wholes = st.sampled_from(["0", "1", "2", "7", "10", "12", "105", "1600", "9999", "007", "12345"])
@@ -48,7 +49,8 @@ texts = st.one_of(
 )
 
 
-@settings(max_examples=1200, deadline=None)
+@whole
+@settings(max_examples=cases(300, 1200, 1200), deadline=None)
 @given(texts)
 def test_it_reads_as_the_grammar_does(text):
     found = plain_line(text)

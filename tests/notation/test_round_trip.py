@@ -51,13 +51,13 @@ fractions = st.fractions(-20, 20, max_denominator=12)
 
 
 @given(trees)
-@settings(max_examples=cases(120, 600), deadline=None)
+@settings(max_examples=cases(60, 600), deadline=None)
 def test_line_reads_back_to_the_same_tree(tree):
     assert parse_written(line(tree)) == tree
 
 
 @given(trees)
-@settings(max_examples=cases(80, 400), deadline=None)
+@settings(max_examples=cases(40, 400), deadline=None)
 def test_a_person_who_types_the_line_gets_the_tree_or_is_told(tree):
     """A run of letters may be refused, and 14:35 or 5pm be a time; nothing else is changed."""
     text = line(tree)
@@ -70,13 +70,13 @@ def test_a_person_who_types_the_line_gets_the_tree_or_is_told(tree):
 
 
 @given(algebra_trees)
-@settings(max_examples=cases(80, 400), deadline=None)
+@settings(max_examples=cases(40, 400), deadline=None)
 def test_a_line_with_the_letter_p_reads_back_to_the_same_tree(tree):
     assert parse_written(line(tree, pence=False), pence=False) == tree
 
 
 @given(trees)
-@settings(max_examples=cases(80, 400), deadline=None)
+@settings(max_examples=cases(40, 400), deadline=None)
 def test_spaces_do_not_change_brackets_and_signs(tree):
     text = line(tree)
     if not any(isinstance(node, Label | Mixed | Quantity) for node in walk(tree)):
@@ -89,7 +89,7 @@ def _tree_value(tree, letters):
 
 
 @given(values, st.data())
-@settings(max_examples=cases(120, 600), deadline=None)
+@settings(max_examples=cases(60, 600), deadline=None)
 def test_mathml_says_the_value_of_the_tree(tree, data):
     letters = {name: data.draw(fractions, label=name) for name in sorted(symbols(tree))}
     try:
@@ -120,7 +120,7 @@ def test_mathml_of_roots_powers_and_units(text, value):
 
 
 @given(trees)
-@settings(max_examples=cases(80, 400), deadline=None)
+@settings(max_examples=cases(40, 400), deadline=None)
 def test_mathml_is_well_formed_and_uses_a_true_minus(tree):
     text = mathml(tree)
     root = ElementTree.fromstring(text)
@@ -131,7 +131,7 @@ def test_mathml_is_well_formed_and_uses_a_true_minus(tree):
 
 
 @given(trees)
-@settings(max_examples=cases(80, 400), deadline=None)
+@settings(max_examples=cases(40, 400), deadline=None)
 def test_words_hold_no_signs_that_a_reader_would_stumble_over(tree):
     if any(isinstance(node, Label) for node in walk(tree)):
         return

@@ -192,7 +192,7 @@ def test_no_two_of_money_times_units_powers_fractions_and_roots_are_said_alike()
     assert [group for group in said.values() if len(group) > 1] == []
 
 
-@settings(deadline=None, max_examples=depth.cases(60, 300))
+@settings(deadline=None, max_examples=depth.cases(30, 300))
 @given(trees, st.data())
 def test_a_question_that_is_written_a_little_otherwise_is_said_otherwise(tree, data):
     """A sign left out, put in, or moved: wherever that is another tree, other words are said."""

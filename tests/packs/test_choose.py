@@ -18,6 +18,7 @@ from itembank.packs.choosing.follow_up import choose_sheet, run_lengths
 from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.parameters import along, along_two, differing, kind_at
 from itembank.packs.choosing.starter import Share, choose_starter, share_out, slots, tier_counts
+from tests.depth import cases
 from tests.packs.small_topics import adding
 
 TOPICS = [adding(f"small.t{n}", 18) for n in range(4)]
@@ -32,7 +33,7 @@ def starter(topics, questions, seed, versions=1, pool=None):
 
 
 @given(some_topics, st.integers(4, 20), seeds)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=cases(25, 40), deadline=None)
 def test_starter_is_balanced_easy_first_and_without_twins(topics, questions, seed):
     (first,) = starter(topics, questions, seed)
     assert len(first) == questions
@@ -46,7 +47,7 @@ def test_starter_is_balanced_easy_first_and_without_twins(topics, questions, see
 
 
 @given(some_topics, st.integers(2, 10), seeds)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=cases(25, 40), deadline=None)
 def test_no_two_starter_questions_share_all_parameters_but_one(topics, questions, seed):
     (first,) = starter(topics, questions, seed)
     for place, one in enumerate(first):
@@ -98,7 +99,7 @@ def test_more_versions_leave_the_starter_alone():
 
 
 @given(some_topics, st.sampled_from(list(Tier)), st.integers(1, 12), seeds)
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=cases(25, 40), deadline=None)
 def test_sheet_avoids_the_starter_and_goes_topic_by_topic(topics, tier, count, seed):
     pool = Pool()
     (first,) = starter(topics, 8, seed, 1, pool)
@@ -132,7 +133,7 @@ def test_a_quarter_of_a_sheet_at_most_asks_something_else(name, tier):
 
 
 @given(seeds, st.sampled_from([Tier.SUPPORT, Tier.CORE]))
-@settings(max_examples=30, deadline=None)
+@settings(max_examples=cases(25, 30), deadline=None)
 def test_a_run_changes_little_and_grows_harder(seed, tier):
     sheet = choose_sheet(TOPICS, tier, 12, False, seed, Pool())  # a run of three a topic
     for start in range(0, 12, 3):

@@ -11,6 +11,7 @@ from itembank.errors import CheckFailed, ItembankError
 from itembank.packs.build import build_pack
 from itembank.packs.data.pack_files import load_pack, pack_json, schema_json
 from itembank.packs.pack_checks import read_pack
+from tests.depth import cases
 from tests.packs.packs import request
 
 ROOT = Path(__file__).parents[2]
@@ -171,7 +172,9 @@ def leaves(value, path=()):
 
 @given(draw=st.data())
 @settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=cases(25, 60),
+    deadline=None,
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
 def test_any_one_value_changed_is_read_or_refused_plainly(draw, pack, tmp_path):
     data = json.loads(pack_json(pack))

@@ -21,7 +21,7 @@ from itembank.pages.engine.breaks import NO_BREAK, held
 from itembank.pages.engine.flow import Flow
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.paragraph import measure
-from tests.depth import drawn, whole
+from tests.depth import drawn, each, whole
 
 WIDTHS = ((430, 26), (404, 24), (860, 26), (480, 14), (230, 12))
 """A column of a slide, one at the least size, a whole slide, a sheet and a slip: points, size."""
@@ -84,7 +84,7 @@ def faults(block):
 
 
 @whole
-@pytest.mark.parametrize("topic_id", topic_ids())
+@pytest.mark.parametrize("topic_id", each(topic_ids(), 78))
 def test_no_line_of_any_topic_ends_within_one_thing(topic_id):
     topic = find_topic(topic_id)
     rng = random.Random(5)

@@ -7,6 +7,7 @@ import pytest
 from itembank.pages.engine.flow import Flow
 from itembank.pages.engine.line_breaking import break_lines, lines_of
 from itembank.pages.parts.question_cell import prompt
+from tests.depth import some, whole
 from tests.pages.sheet_samples import real_pack
 from tests.pages.test_figures_on_pages import drawn_by
 
@@ -20,11 +21,12 @@ def flows():
     yield Flow("A market garden\nsells 24\u00a0trays of 12\u00a0seedlings, and honey.")
 
 
+@whole
 @pytest.mark.parametrize("pictures", [1.0, 0.7])
 def test_kept_lines_are_those_of_the_room(pictures):
     rng = random.Random(5)
     hits = 0
-    for flow in flows():
+    for flow in some(flows(), 9):
         widest = sum(cluster.width for cluster in flow.clusters)
         rooms = [rng.uniform(1, 1.1 * widest) for _ in range(60)]
         # The widths at which something just fits, and hardly any more or less.

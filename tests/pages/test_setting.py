@@ -9,6 +9,7 @@ from itembank.notation import parse
 from itembank.notation.mathml import mathml
 from itembank.pages.engine.maths_metrics import metrics
 from itembank.pages.engine.setting import set_formula
+from tests.depth import cases
 from tests.notation.trees import trees
 
 
@@ -32,7 +33,7 @@ def said(formula):
     return "".join(glyph.character for glyph in formula.glyphs)
 
 
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=cases(25, 60))
 @given(trees)
 def test_the_layout_holds_its_ink_and_no_more(tree):
     formula = set_formula(mathml(tree))
@@ -44,7 +45,7 @@ def test_the_layout_holds_its_ink_and_no_more(tree):
     assert max(box[3] for box in boxes) == pytest.approx(formula.ascent, abs=1e-4)
 
 
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=cases(25, 60))
 @given(trees)
 def test_no_sign_stands_on_another(tree):
     formula = set_formula(mathml(tree))

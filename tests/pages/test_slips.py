@@ -32,6 +32,7 @@ from itembank.pages.parts.slip_layout import (
     label_room,
 )
 from itembank.planning.department.pack_request import PlannedTopic
+from tests.depth import cases, whole
 from tests.pages.marks import recorded
 from tests.pages.sheet_samples import random_packs
 from tests.pages.test_one_slide import request_on
@@ -78,9 +79,10 @@ def chosen(request, fits=draw.fits_slides):
     return as_data(request, choose(request, fits))
 
 
+@whole
 def test_ten_questions_of_any_four_topics_are_chosen_for_one_side_of_a_slip():
     # Of 120 draws all took one side; one in four took two where nobody asked the slip.
-    for number in range(12):
+    for number in range(cases(6, 12, 12)):
         pack = chosen(any_four(number))
         assert len(_pages(pack.versions[0], pack)) == 1
         assert draw.fits_slides(pack, 1)

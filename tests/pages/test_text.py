@@ -16,11 +16,12 @@ from itembank.pages.engine.formula import formula, pieces
 from itembank.pages.engine.line_breaking import FRACTIONS_APART
 from itembank.pages.engine.maths_metrics import metrics
 from itembank.pages.engine.paragraph import Flow, as_text, measure
+from tests.depth import cases
 
 WORDS = st.lists(st.text("abcdefgh£½×", min_size=1, max_size=14), min_size=1, max_size=40)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=cases(25, 60), deadline=None)
 @given(WORDS, st.integers(80, 600), st.integers(12, 40))
 def test_lines_hold_all_words_and_fit(words, width, size):
     block = measure(Flow(" ".join(words)), width, size)

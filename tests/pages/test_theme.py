@@ -16,6 +16,7 @@ from itembank.pages.engine.signs import sign
 from itembank.pages.engine.theme import contrast
 from itembank.planning.bands.band_signs import ShapeName
 from itembank.planning.bands.bands import default_scheme
+from tests.depth import left
 
 # Okabe and Ito, "Color Universal Design", 2008: the eight colours of their palette.
 OKABE_ITO = [
@@ -96,7 +97,7 @@ def test_small_signs_are_told_apart_in_black_and_white(samples, dots, colours):
 
 
 @pytest.mark.parametrize("shape", get_args(ShapeName))
-@pytest.mark.parametrize("letter", ["R", "M", "W", "Q"])
+@pytest.mark.parametrize("letter", ["R", left("M"), "W", left("Q")])
 def test_a_letter_stands_free_on_the_plate_of_its_sign(samples, shape, letter):
     """In black and white the dark dots of a sign are two pieces: its frame and its letter."""
     bands = samples.PACKS["plain"].bands
@@ -105,14 +106,14 @@ def test_a_letter_stands_free_on_the_plate_of_its_sign(samples, shape, letter):
     sign(document.page((100, 100)), band, 10, 10, 80)
     page = pypdfium2.PdfDocument(document.finish())[0]
     dark = np.asarray(page.render(scale=2, grayscale=True).to_numpy()).squeeze() < 128
-    left = set(zip(*map(list, np.nonzero(dark)), strict=True))
+    dots = set(zip(*map(list, np.nonzero(dark)), strict=True))
     pieces = 0
-    while left:
+    while dots:
         pieces += 1
-        edge = [left.pop()]
+        edge = [dots.pop()]
         while edge:
             row, column = edge.pop()
-            near = {(row + i, column + j) for i in (-1, 0, 1) for j in (-1, 0, 1)} & left
-            left -= near
+            near = {(row + i, column + j) for i in (-1, 0, 1) for j in (-1, 0, 1)} & dots
+            dots -= near
             edge.extend(near)
     assert pieces == 2

@@ -22,7 +22,7 @@ VALUES = ["0", "-1", "1e9", "true", "nan", "2026-11-30", "9" * 5000]
 LINES = ["[bands]\n", "[[classes]]\n", "x = 1\n"]
 PIECES = st.sampled_from([*SIGNS, *VALUES, *LINES]) | st.text(max_size=5)
 fuzz = settings(
-    max_examples=cases(120, 600),
+    max_examples=cases(60, 600),
     suppress_health_check=[HealthCheck.function_scoped_fixture],
     deadline=None,
 )

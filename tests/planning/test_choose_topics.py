@@ -23,6 +23,7 @@ from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_programme import AGAIN
 from itembank.planning.choosing.topic_reason import reason
 from itembank.planning.choosing.topic_worth import WIDENING, first_worth, next_worths, worth
+from tests.depth import cases
 from tests.planning.choice_samples import MONDAY, PLAIN, counts, some_topics, topic, week
 
 
@@ -32,7 +33,7 @@ from tests.planning.choice_samples import MONDAY, PLAIN, counts, some_topics, to
     st.integers(1, 12),
     st.integers(0, 99),
 )
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=cases(25, 40), deadline=None)
 def test_every_starter_is_full_even_and_only_on_what_was_taught(number, dates, questions, seed):
     topics = some_topics(number)
     lessons = week(*sorted(dates), questions=questions)
@@ -62,7 +63,7 @@ def test_topics_not_yet_taught_are_never_asked():
     ),
     st.integers(1, 4),
 )
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=cases(25, 40), deadline=None)
 def test_no_other_starter_is_worth_more(rows, questions):
     topics = [topic(f"t{k}", taught, right, seen) for k, (taught, right, seen) in enumerate(rows)]
     (choice,) = choose_topics(week(0, questions=questions), topics, {}, PLAIN)
@@ -109,7 +110,7 @@ def test_ties_are_settled_by_the_seed_and_not_by_the_solver(monkeypatch, number,
     st.lists(st.integers(0, 4), min_size=2, max_size=3, unique=True),
     st.sampled_from([0, 2, 4, 7]),
 )
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=cases(25, 40), deadline=None)
 def test_no_other_week_is_worth_more(rows, dates, rest):
     topics = [topic(f"t{k}", taught, right, seen) for k, (taught, right, seen) in enumerate(rows)]
     lessons = week(*sorted(dates), questions=1)
@@ -140,7 +141,7 @@ def test_no_other_week_is_worth_more(rows, dates, rest):
     st.integers(1, 8),
     st.integers(0, 99),
 )
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=cases(25, 60), deadline=None)
 def test_a_weaker_topic_comes_no_later_than_a_stronger_one(others, rows, dates, questions, seed):
     taught = MONDAY - datetime.timedelta(days=100)
 
@@ -191,7 +192,7 @@ def test_topics_rest_for_as_long_as_is_wanted(rest, seed):
     st.dictionaries(st.integers(0, 9), st.integers(1, 3), max_size=3),
     st.sets(st.integers(0, 9), max_size=9),
 )
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=cases(25, 60), deadline=None)
 def test_pins_and_bans_are_always_kept(number, questions, pins, bans):
     topics = some_topics(number)
     pinned = {f"t{k}": n for k, n in pins.items() if k < number}

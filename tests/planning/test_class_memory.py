@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 
 from itembank.planning.choosing.class_memory import Scored, remember_class, share_out
 from itembank.planning.choosing.memory import Seen, doubt_on, interval_on, recall, remember
+from tests.depth import cases
 
 BENCH = Path(__file__).parents[2] / "bench"
 DAY = datetime.date(2026, 9, 7)
@@ -50,7 +51,7 @@ def test_without_scores_each_topic_is_remembered_by_itself(seen):
     days=st.lists(st.integers(1, 120), min_size=1, max_size=4, unique=True).map(sorted),
     shares=st.data(),
 )
-@settings(max_examples=50)
+@settings(max_examples=cases(25, 50))
 def test_a_higher_score_never_lowers_what_is_expected_of_its_topics(days, shares):
     share = st.floats(0, 1)
     given_ = [shares.draw(share) for _ in days]

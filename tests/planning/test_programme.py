@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
 from itembank.planning.choosing.programme import OPTIONS, Programme
+from tests.depth import cases
 
 
 def test_what_fractions_would_do_better_is_still_whole():
@@ -29,7 +30,7 @@ def test_what_fractions_would_do_better_is_still_whole():
     ),
     st.tuples(st.sets(st.integers(0, 4)), st.sets(st.integers(0, 4))),
 )
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=cases(25, 60), deadline=None)
 def test_no_other_whole_numbers_are_worth_more(variables, rows, pair):
     programme = Programme()
     for most, worth in variables:

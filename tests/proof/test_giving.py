@@ -20,6 +20,7 @@ from itembank.proof.claim.finding import Finding
 from itembank.proof.exact.many_answers import find_given
 from itembank.proof.lines.line_of_many import given_fault
 from itembank.proof.sympy.sympy_giving import given as by_sympy
+from tests.depth import cases
 
 X, A, B = t.Sym("x"), t.Sym("a"), t.Sym("b")
 
@@ -114,7 +115,7 @@ def test_an_answer_with_a_root_is_not_decided() -> None:
     st.fractions(-5, 5, max_denominator=12),
     st.fractions(-5, 5, max_denominator=24),
 )
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=cases(25, 60), deadline=None)
 def test_between_agrees_with_fractions(low: Fraction, high: Fraction, x: Fraction) -> None:
     relation = t.Relation(number_node(low), (("<", X), ("<", number_node(high))))
     ask = Give((X,), (relation,))
@@ -125,7 +126,7 @@ def test_between_agrees_with_fractions(low: Fraction, high: Fraction, x: Fractio
 
 
 @given(st.integers(1, 400), st.integers(-30, 400))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=cases(25, 60), deadline=None)
 def test_conditions_agree_with_brute_force(n: int, x: int) -> None:
     brute = {
         "factor": x > 0 and any(x * k == n for k in range(1, n + 1)),

@@ -16,11 +16,12 @@ from itembank.proof.exact.surd import Surd
 from itembank.proof.exact.univariate import count_roots, real_roots, value_at
 from itembank.proof.outcome import State
 from itembank.proof.sympy.sympy_road import by_second_road
+from tests.depth import cases
 from tests.proof.asked import asked
 
 small = st.integers(-9, 9)
 nonzero = small.filter(bool)
-quick = settings(max_examples=40, deadline=None)
+quick = settings(max_examples=cases(25, 40), deadline=None)
 
 
 def term(c: int, body: str) -> str:

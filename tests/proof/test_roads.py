@@ -17,6 +17,7 @@ from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
 from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.ranges import solve_inequality
+from tests.depth import cases
 
 ROADS = [prove_fast, prove_symbolic]
 roads = pytest.mark.parametrize("prove", ROADS)
@@ -179,7 +180,7 @@ def linear_side(p: Fraction, q: Fraction) -> t.Node:
     return t.Sum(number_node(q), (("+" if p > 0 else "-", letter),))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=cases(25, 60), deadline=None)
 @given(nonzero, fractions, nonzero, fractions)
 def test_both_roads_solve_linear_equations_as_flint_does(p, q, r, s):
     flint = pytest.importorskip("flint")

@@ -21,7 +21,7 @@ from itembank.records.forget.unfinished import unfinished
 from itembank.records.pupils.whom import Whom
 from itembank.records.store.store import Store, open_store
 from itembank.text.in_words import day_month_year
-from tests.depth import left
+from tests.depth import cases, left
 
 from .stores import DAY, dump, facts
 
@@ -191,7 +191,7 @@ def test_days_are_read_as_spreadsheets_write_them(day, how):
     before=st.none() | DAYS,
     seat=st.sampled_from([GONE, ""]),
 )
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=cases(25, 60), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_a_table_saved_anew_by_a_spreadsheet_is_cleaned_and_kept_as_it_was(
     tmp_path_factory, rows, how, separator, encoding, end, quoting, heads, told, before, seat
 ):

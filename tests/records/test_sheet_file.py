@@ -9,6 +9,7 @@ from itembank.files.faults import FileFaults
 from itembank.records.entries.entries import Answers, Scores
 from itembank.records.entries.sheet_file import Asked, read_sheet
 from itembank.records.entries.view_file import read_view_file
+from tests.depth import cases
 
 SEATS = tuple(f"{row}{n}" for row in "ABC" for n in range(1, 5))
 EIGHT = Asked(8, 8)
@@ -30,7 +31,9 @@ marks = st.dictionaries(
     st.sampled_from(SEATS), st.lists(st.booleans(), min_size=8, max_size=8), min_size=1
 ).filter(lambda found: all(any(row) for row in found.values()))
 QUIET = settings(
-    max_examples=60, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+    max_examples=cases(25, 60),
+    deadline=None,
+    suppress_health_check=[HealthCheck.function_scoped_fixture],
 )
 
 

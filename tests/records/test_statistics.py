@@ -14,6 +14,7 @@ from itembank.records.statistics.item_statistics import (
     upper_lower,
 )
 from itembank.records.statistics.rasch import TooFew, rasch, symmetric
+from tests.depth import cases
 
 counts = st.integers(0, 200).flatmap(lambda n: st.tuples(st.integers(0, n), st.just(n)))
 tables = st.integers(0, 10**6).map(
@@ -49,7 +50,7 @@ def test_impossible_counts_are_refused(bad):
 
 
 @given(tables)
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=cases(25, 60), deadline=None)
 def test_statistics_agree_with_their_definitions(table):
     from scipy.stats import pointbiserialr
 
@@ -66,7 +67,7 @@ def test_statistics_agree_with_their_definitions(table):
 
 
 @given(tables, st.integers(0, 10**6))
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=cases(25, 60), deadline=None)
 def test_the_order_of_pupils_makes_no_difference(table, seed):
     mixed = np.random.default_rng(seed).permutation(table)
     for statistic in (facility, kr20, corrected_correlation, upper_lower):

@@ -19,6 +19,7 @@ from itembank.work.department.pasted.pasted_lessons import read_pasted_lessons
 from itembank.work.department.pasted.pasted_seats import read_pasted_seats
 from itembank.work.department.pasted.pasted_topics import read_pasted_topics
 from itembank.work.department.pasted.pasted_year import read_pasted_year
+from tests.depth import cases
 
 DAY = datetime.date
 TODAY = DAY(2026, 11, 28)
@@ -328,7 +329,7 @@ def test_a_guess_is_said():
 ANY = st.text(st.sampled_from("AaB 123Mon.,;:\t\n\"'-/–TueWeekSepTermratio.share£é"), max_size=60)
 
 
-@settings(max_examples=150)
+@settings(max_examples=cases(50, 150))
 @given(ANY)
 def test_whatever_is_pasted_is_read_or_told(text):
     """Nothing that is pasted makes the tool fail."""
