@@ -229,7 +229,7 @@ def stack_lines(broken: list[Broken], between: float) -> Stack:
         ascent, descent, end = ASCENT, DESCENT, 0.0
         # Compared, and not by max(): a pack has tens of thousands of words here.
         for x, atom, scale in atoms:
-            width, up, down, *_ = atom
+            width, up, down = atom.width, atom.ascent, atom.descent
             if scale != 1.0:
                 width, up, down = width * scale, up * scale, down * scale
             if up > ascent:
