@@ -145,6 +145,7 @@ class Together:
             for change in self._changes:
                 if change.new is not None:
                     remove(change.new)
+            # The innermost first: a folder that holds another is not empty yet.
             for folder in reversed(self._made):
                 remove_if_empty(folder)
 

@@ -113,6 +113,7 @@ def free_id(base: str, taken: Collection[str]) -> str:
         for id in (base, *taken)
         if (match := re.fullmatch(rf"{re.escape(stem)}-(\d{{1,9}})", id))
     ]
+    # After the highest, and not in a gap: old packs may name the question that was there.
     number = max(numbers, default=1) + 1
     while f"{stem}-{number}" in taken:
         number += 1

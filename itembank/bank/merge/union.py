@@ -241,6 +241,7 @@ def _gained(
         - known.get((stored.record.item.id, stored.record.hash), frozenset())
     ]
     found += holding.loose - first.loose
+    # They come out of sets, whose order is another one in each run of the program.
     return tuple(sorted(found, key=lambda s: (s.item, s.on, s.by, s.content)))
 
 

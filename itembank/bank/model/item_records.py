@@ -194,6 +194,7 @@ def _plain(records: Records) -> str | None:
 
 def _digits(records: Records) -> int:
     digits = FEWEST_DIGITS
+    # Under one id one of two questions would take the place of the other, unsaid.
     while len({key[:digits] for key in records}) < len(records):
         digits += 1
     return digits

@@ -67,6 +67,7 @@ def unrounded(how: Policy, given: t.Node, key: t.Node) -> bool:
     # the rest cut off, as a calculator's display is copied: rounding is what is left.
     last = Fraction(1, 10 ** min(places, PLACES_KNOWN - 1))
     near = abs(worth - how.unrounded) <= last / 2
+    # Sizes are compared here, so that the sign has to be asked for by itself.
     cut = worth * how.unrounded > 0 and 0 <= abs(how.unrounded) - abs(worth) < last
     return (near or cut) and places > _places(_number(key))
 

@@ -32,6 +32,7 @@ def shuffled(count: int, rng: random.Random) -> Iterator[int]:
         yield from rng.sample(range(count), count)
         return
     seen: set[int] = set()
+    # Beyond a half most draws would fall on what was drawn already.
     while len(seen) < count // 2:
         index = rng.randrange(count)
         if index not in seen:

@@ -108,6 +108,7 @@ def _shares(topics: Sequence[TopicSources], tier: Tier, count: int, pool: Pool) 
     while sum(shares) < count and (
         open_ones := [place for place, most in enumerate(room) if shares[place] < most]
     ):
+        # To whoever has fewest, so that what one topic lacks does not all fall to its neighbour.
         shares[min(open_ones, key=lambda place: shares[place])] += 1
     return shares if any(shares) else [1, *shares[1:]]
 

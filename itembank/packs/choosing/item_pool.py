@@ -239,6 +239,7 @@ class Pool:
         if best is None and fits is not None:
             return self.pick(topic, tier, rng, cost, look_ahead)
         if best is None and self._avoided:
+            # For this one question only: other tiers may still have something else.
             held, self._avoided = self._avoided, set()
             try:
                 return self.pick(topic, tier, rng, cost, look_ahead)
@@ -262,6 +263,7 @@ class Pool:
             # Of those that cost the same the first is taken.
             heappush(ranked, (price, next(self._order), candidate))
             looked += 1
+            # Nothing costs less than nothing: to look further would only take time.
             if price == 0 or looked >= look_ahead:
                 break
         return looked

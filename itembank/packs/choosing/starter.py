@@ -100,6 +100,7 @@ def slots(shares: Sequence[Share], rng: random.Random) -> list[tuple[TopicSource
 
     The topics take turns, in an order drawn by lot; the tiers are dealt along that row.
     """
+    # By lot, or the topic that is named first would always have the easiest question.
     order = rng.sample(shares, len(shares))
     row = [
         share.topic
@@ -125,6 +126,7 @@ def _open(
                 f"{item.topic}. Ask more questions on it, or fewer by address."
             )
         same = [place for place in there if rest[place][1] is item.tier]
+        # Of its own tier, or what is held would take the starter off its mix of tiers.
         del rest[(same or there)[0]]
     return rest
 

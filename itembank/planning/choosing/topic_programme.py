@@ -199,6 +199,7 @@ def mix(
         there = sum(most[place] for place in places) - settled
         # Never more than can be had, or the programme would have no solution at all.
         fewest = min(max(round(wanted * lesson.questions / 8) - settled, 0), there, room)
+        # Each want is rounded by itself, so that two of them can come to more than a starter has.
         room -= fewest
         if fewest:
             found.append((places, fewest))

@@ -55,6 +55,7 @@ def first_worth(
 ) -> float:
     """Return what asking a topic first on `date` is worth to a week that begins on `start`."""
     kept = DAY_LATER ** (date - start).days
+    # Rest is between two askings: a topic that was only taught may come as soon as it likes.
     if topic.seen:
         kept *= _rested(topic.memory.last, date, settings)
     return float(worth(topic, date, settings) * kept)
@@ -71,6 +72,7 @@ def next_worths(
     """
     # Without a share: what is expected stands in.
     after = asked(topic.memory, max(dates[0], topic.memory.last))
+    # The asking on the first of these dates counts, though nothing is recorded of it yet.
     times = len({occasion.date for occasion in topic.seen}) + 1
     return [
         _weakness(after, times, date, settings) * _rested(dates[0], date, settings)

@@ -195,6 +195,7 @@ def enclosed(value: Quotient, digits: int) -> tuple[Fraction, Fraction]:
     top, bottom = (_side_enclosed(side, digits) for side in (value.top, value.bottom))
     if bottom[0] <= 0 <= bottom[1]:
         raise NotExact("this divides by a number too near to zero")
+    # Which of the four is least depends on signs, which are not asked here.
     ends = [a / b for a in top for b in bottom]
     return min(ends), max(ends)
 

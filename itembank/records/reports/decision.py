@@ -276,6 +276,7 @@ def _overall(
         # Where questions have different marks each counts by its own.
         marks = sum(question.question.marks * question.out_of for question in questions)
         right = sum(question.question.marks * question.right for question in questions)
+        # Who left early or came late answered fewer: the class is no smaller for it.
         return right / marks, max(question.out_of for question in questions)
     pupils = sum(group.pupils for group in groups)
     total = sum((group.lowest + group.highest) / 2 * group.pupils for group in groups)
