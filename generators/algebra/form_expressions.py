@@ -35,6 +35,7 @@ from generators.algebra._forming_stories import (
     SHARED,
 )
 from generators.algebra._writing import asking, expression, shown
+from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -86,6 +87,13 @@ class FormExpressions(Topic):
         Tier.CHALLENGE: Space(
             _challenge, kind=range(4), a=range(2, 11), b=range(2, 13), c=range(2, 8)
         ),
+    }
+    # Where the words say the very sum, a right answer would only say the question again.
+    spaces = {
+        tier: kinds.with_answers(
+            space, only=lambda kind, *_, tier=tier: tier is not Tier.SUPPORT or kind in (1, 2)
+        )
+        for tier, space in spaces.items()
     }
 
     def make(self, tier: Tier, kind: int, a: int, b: int, *more: int) -> Draft:

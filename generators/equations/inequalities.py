@@ -13,6 +13,7 @@ from generators.equations._asks import (
     undo_product,
 )
 from generators.equations._balance import take_number
+from generators.equations._values_given import BOUND_COUNTS, with_values
 from generators.equations._words import Number, shown
 from generators.equations._writing import bracket, lead, letter, side
 from itembank.items import kinds
@@ -67,6 +68,7 @@ class Inequalities(Topic):
         m.KEEPS_SIGN,
         m.FIRST_TERM_ONLY,
         m.LOST_MINUS,
+        BOUND_COUNTS,
     )
     prerequisites = ("equations.two-step",)
     later = {tier: (Part(INEQUALITIES),) for tier in Tier}
@@ -85,6 +87,7 @@ class Inequalities(Topic):
         ),
     }
     spaces = kinds.with_statements(spaces)
+    spaces = with_values(spaces, "equations.inequalities")
 
     def make(self, tier: Tier, kind: int, op: t.RelationOp, a: int, *rest: int) -> Draft:
         """Return the question; the last parameter is the bound."""

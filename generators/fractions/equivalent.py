@@ -6,6 +6,7 @@ from math import gcd
 from typing import Any
 
 from generators.fractions._equivalent_mistakes import ADD_SAME, LEAVE_OTHER, REST_TAKEN, TAKE_SAME
+from generators.fractions._equivalents_given import with_given
 from itembank.figures.figure import Figure
 from itembank.figures.kinds.number_line import NumberLine
 from itembank.figures.kinds.shaded_shape import ShadedShape
@@ -215,6 +216,7 @@ class Equivalent(Topic):
         .also(_odd, _keep_odd, **_EQUAL, k=(3, 6, 8), m=(11, 12))
         .also(_said, _keep_odd, **_EQUAL, k=(3, 6, 8), m=(11, 12)),
     }
+    spaces = with_given(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

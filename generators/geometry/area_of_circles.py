@@ -30,6 +30,7 @@ from generators.geometry._circle_steps import (
     halved,
     radius_of,
 )
+from generators.geometry._circles_on_cards import with_discs
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Round, Step, Tier, prompt
@@ -116,6 +117,7 @@ class AreaOfCircles(Topic):
     spaces = _circles_drawn.with_rounded(
         kinds.with_statements(spaces), _circles_drawn.area, _circles_drawn.sector_area
     )
+    spaces = with_discs(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

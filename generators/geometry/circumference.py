@@ -21,6 +21,7 @@ from generators.geometry._circle_steps import (
     circle_with,
     doubled,
 )
+from generators.geometry._circles_on_cards import with_circumferences
 from generators.geometry._circumference_back import back_from_pi, back_rounded
 from generators.geometry._circumference_parts import (
     SLICES,
@@ -122,6 +123,7 @@ class Circumference(Topic):
     spaces = _circles_drawn.with_rounded(
         kinds.with_statements(spaces), _circles_drawn.circumference, _circles_drawn.arc
     )
+    spaces = with_circumferences(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

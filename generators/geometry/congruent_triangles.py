@@ -14,6 +14,7 @@ from generators.geometry._congruent_conditions import Why, moved, named, swingin
 from generators.geometry._congruent_drawn import TRIANGLES
 from generators.geometry._congruent_partners import Partner, found_angle, partner
 from generators.geometry._congruent_told import TOLD
+from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.kinds.brief import with_brief
 from itembank.items.topics.registry import register
@@ -86,6 +87,7 @@ class CongruentTriangles(Topic):
         ),
     }
     spaces = with_brief(spaces, TOLD)
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

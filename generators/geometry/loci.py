@@ -27,6 +27,7 @@ from generators.geometry._loci_told import with_told
 from generators.transformations._shapes import Spot, picture
 from itembank.figures.figure import fault
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -157,6 +158,7 @@ class Loci(Topic):
         ),
     }
     spaces = with_told(spaces)
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

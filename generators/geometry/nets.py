@@ -24,6 +24,7 @@ from generators.geometry._net_mistakes import (
 )
 from itembank.figures.kinds.net import Net
 from itembank.figures.kinds.net_folding import Rect, opposite
+from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier
 from itembank.items.topics.registry import register
@@ -168,6 +169,7 @@ class Nets(Topic):
             d=range(400),
         ),
     }
+    spaces = kinds.with_statements(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

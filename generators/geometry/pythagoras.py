@@ -46,6 +46,7 @@ from generators.geometry._right_triangles import (
     triple_of,
 )
 from generators.geometry._right_triangles_in_brief import BRIEF
+from generators.geometry._roots_matched import with_roots
 from generators.geometry._squares_of_sides import (
     SQUARES,
     TWO,
@@ -148,6 +149,7 @@ class Pythagoras(Topic):
         ),
     )
     spaces = with_brief(spaces, BRIEF)
+    spaces = with_roots(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -21,6 +21,7 @@ from generators.graphs._equation_mistakes import (
 from generators.graphs._equations_told import with_equations
 from generators.graphs._grids import grid
 from generators.graphs._lines import drawn, equation, said, spots
+from generators.graphs._lines_rearranged import MISTAKES, with_rearranged
 from generators.graphs._misconceptions import GRADIENT_SIGN, UPSIDE_DOWN
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
@@ -67,6 +68,7 @@ class EquationOfLine(Topic):
     misconceptions = (
         *(CHANGED_OVER, GRADIENT_SIGN, UPSIDE_DOWN, X_CROSSING),
         *(COORDINATE_AS_INTERCEPT, ADDS_PRODUCT),
+        *MISTAKES,
     )
     spare = "Gradients and intercepts that can be read off a grid that fits a slide are few."
     spaces = {
@@ -82,6 +84,7 @@ class EquationOfLine(Topic):
     }
     spaces = with_equations(kinds.with_statements(spaces))
     spaces = kinds.with_people_asked(spaces, "graphs.equation-of-line")
+    spaces = with_rearranged(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,6 +10,7 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
+from generators.measures._areas_on_cards import with_cards
 from generators.measures._unit_mistakes import (
     ADDS_EDGES,
     LINEAR,
@@ -21,6 +22,7 @@ from generators.measures._unit_mistakes import (
 )
 from generators.ratio._parts import amount, unit_name
 from generators.ratio._rates import apart, written, wrong_amounts
+from generators.ratio._units_mistakes import BY_NUMBER, BY_UNIT
 from itembank.items import kinds
 from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
@@ -134,7 +136,10 @@ class AreaVolumeUnits(Topic):
     id = "measures.area-volume-units"
     title = "Converting units of area and volume"
     statements = ("ratio.units", "number.units")
-    misconceptions = (LINEAR, WRONG_WAY, SQUARED, TEN_TIMES, NO_LITRES, ADDS_EDGES, NOT_CHANGED)
+    misconceptions = (
+        *(LINEAR, WRONG_WAY, SQUARED, TEN_TIMES, NO_LITRES, ADDS_EDGES, NOT_CHANGED),
+        *(BY_NUMBER, BY_UNIT),
+    )
     prerequisites = ("ratio.convert-units",)
     spaces = {
         Tier.SUPPORT: kinds.with_claims_and_matches(
@@ -171,6 +176,7 @@ class AreaVolumeUnits(Topic):
             )
         ),
     }
+    spaces = with_cards(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

@@ -10,50 +10,24 @@ from fractions import Fraction
 from typing import Any
 
 from generators._turns import by_turns
+from generators.measures._map_mistakes import (
+    ADDS,
+    DIVIDES,
+    ONE_PART,
+    SCALE_ONCE,
+    SQUARE_AS_LENGTH,
+    THOUSAND,
+    THOUSAND_IN_KM,
+)
+from generators.measures._scales_on_cards import with_cards
 from generators.ratio._parts import amount, whole_ratio
 from itembank.items import kinds
-from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Find, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t
-
-ADDS = Misconception(
-    "measures.maps-adds",
-    "adds the numbers instead of multiplying",
-    "How far is 1 cm on the map really? And 2 cm, and 3 cm?",
-)
-DIVIDES = Misconception(
-    "measures.maps-divides",
-    "divides to find the real distance, where multiplying is needed",
-    "Do 10 cm on the map stand for more kilometres than 1 cm, or for fewer?",
-)
-THOUSAND_IN_KM = Misconception(
-    "measures.maps-thousand-in-kilometre",
-    "takes 1000 centimetres to be one kilometre",
-    "How many centimetres make a metre? And how many metres a kilometre?",
-)
-THOUSAND = Misconception(
-    "measures.maps-thousand",
-    "takes 1000 centimetres to be one metre",
-    "How many centimetres long is a metre rule?",
-)
-ONE_PART = Misconception(
-    "measures.maps-one-part",
-    "finds one part of the way and stops",
-    "Where does the way begin, and where does it end?",
-)
-SCALE_ONCE = Misconception(
-    "measures.maps-scale-once",
-    "multiplies an area by the scale once",
-    "Draw 1 cm by 1 cm on the map. How long and how wide is that on the ground?",
-)
-SQUARE_AS_LENGTH = Misconception(
-    "measures.maps-square-as-length",
-    "takes 100 000 square centimetres to be one square kilometre",
-    "How many centimetres long is the side of a square kilometre? And how wide is it?",
-)
 
 _X = t.Sym("x")
 _NEAR = ("villages", "farms", "bus stops", "bridges", "stations", "lakes", "churches", "schools")
@@ -121,6 +95,7 @@ class Maps(Topic):
             Space(_challenge, kind=range(2), scale=_SCALES, first=range(3, 25), second=range(3, 18))
         ),
     }
+    spaces = with_cards(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

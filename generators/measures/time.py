@@ -22,7 +22,9 @@ from generators.measures._clock_mistakes import (
 )
 from generators.measures._clocks import DAY, EVENTS, NOON, Event
 from generators.measures._time_asked import Asked, how_long, two_legs, when_begun, when_over
+from generators.measures._time_on_cards import with_cards
 from generators.measures._time_steps import Times
+from generators.ratio._units_mistakes import BY_NUMBER
 from itembank.items.item import Draft, Find, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
@@ -130,7 +132,7 @@ class Time(Topic):
     prerequisites = ("ratio.convert-units",)
     misconceptions = (
         *(HOUR_LOST, HUNDRED, SMALL_FROM_LARGE, OTHER_WAY, HALF_KEPT, WAIT_LEFT_OUT),
-        *(TWELVE_NOT_ADDED, TWELVE_WRONG, TEN_FOR_TWELVE),
+        *(TWELVE_NOT_ADDED, TWELVE_WRONG, TEN_FOR_TWELVE, BY_NUMBER),
     )
     spaces = {
         Tier.SUPPORT: Space(
@@ -150,6 +152,7 @@ class Time(Topic):
             number=range(1, 9),
         ),
     }
+    spaces = with_cards(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

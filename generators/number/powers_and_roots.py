@@ -11,6 +11,7 @@ from typing import Any
 
 from generators._turns import by_turns
 from generators.number import _power_mistakes as m
+from generators.number._powers_given import BEYOND, NOT_A_MULTIPLE, with_given
 from generators.number._powers_numbers import (
     WAYS,
     Kind,
@@ -54,6 +55,8 @@ class PowersAndRoots(Topic):
         m.NEGATIVE_ANSWER,
         m.NUMERATOR_ONLY,
         m.ROOT_IGNORED,
+        BEYOND,
+        NOT_A_MULTIPLE,
     )
     spare = "The powers and roots of whole numbers that a pupil has to know are few."
     spaces = {
@@ -87,6 +90,7 @@ class PowersAndRoots(Topic):
             gone_wrong,
         ),
     }
+    spaces = with_given(spaces)
 
     def make(self, tier: Tier, *values: Any) -> Draft:
         """Return the question for one point of the tier's space."""

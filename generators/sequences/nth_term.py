@@ -6,54 +6,29 @@ memory).
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from fractions import Fraction
-from typing import TypeAlias
 
+from generators.sequences._nth_term_mistakes import (
+    DIFFERENCE_SIGN,
+    FIRST_TERM,
+    PLUS_DIFFERENCE,
+    TIMES_ONLY,
+    WRONG_WAY,
+    ZERO_START,
+)
+from generators.sequences._rule_written import Write, rule
+from generators.sequences._rules_matched import with_rules
 from generators.sequences._writing import asking
 from itembank.items import kinds
 from itembank.items.asks import Sequence
 from itembank.items.forms.form_rules import decimal_node, number_node
-from itembank.items.item import Draft, Misconception, Step, Tier, prompt
+from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.registry import register
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic
 from itembank.items.wrong_answers import Wrong, slips
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
-
-PLUS_DIFFERENCE = Misconception(
-    "sequences.plus-difference",
-    "writes n plus the difference",
-    "Work out your rule for n = 2. Is it the second term?",
-)
-FIRST_TERM = Misconception(
-    "sequences.first-term",
-    "uses the first term as the number to add",
-    "Work out your rule for n = 1. Is it the first term?",
-)
-WRONG_WAY = Misconception(
-    "sequences.wrong-way",
-    "adds a number where it should be subtracted, or the other way round",
-    "Work out your rule for n = 1. Is it the first term?",
-)
-DIFFERENCE_SIGN = Misconception(
-    "sequences.difference-sign",
-    "loses the minus sign of a difference that goes down",
-    "Work out your rule for n = 2. Do the terms go up or down?",
-)
-ZERO_START = Misconception(
-    "sequences.zero-start",
-    "counts the first term as number 0",
-    "Work out your rule for n = 1. Is it the first term?",
-)
-TIMES_ONLY = Misconception(
-    "sequences.difference-alone",
-    "multiplies n by the difference and leaves it at that",
-    "Work out your rule for n = 1. Is it the first term?",
-)
-
-Write: TypeAlias = Callable[[Fraction | int], t.Node]
 
 _N = t.Sym("n")
 _TENTHS = (2, 3, 5, 12, 15, 25)
@@ -108,6 +83,8 @@ class NthTerm(Topic):
         ),
     }
 
+    spaces = with_rules(spaces)
+
     def make(self, tier: Tier, kind: int, d: int, b: int) -> Draft:
         """Return the question; the sequence is dn + b, in units, tenths or quarters."""
         twin = (str(tier), kind, d, b)
@@ -126,25 +103,11 @@ class NthTerm(Topic):
         return _draft(step, start, write, twin)
 
 
-def _rule(step: Fraction, start: Fraction, write: Write) -> t.Node:
-    """Return step × n + start as it is usually written: the positive part first."""
-    node = write(abs(step))
-    lots = _N if abs(step) == 1 else t.juxt(node, _N)
-    if step < 0:
-        if start > 0:
-            return t.sub(write(start), lots)
-        return t.add(t.Neg(lots), write(start)) if start else t.Neg(lots)
-    if not start:
-        return lots
-    size = write(abs(start))
-    return t.add(lots, size) if start > 0 else t.sub(lots, size)
-
-
 def _draft(step: Fraction, start: Fraction, write: Write, twin: tuple[object, ...]) -> Draft:
     terms = [step * n + start for n in range(1, 5)]
     first = terms[0]
     shown_terms = tuple(write(value) for value in terms)
-    key = _rule(step, start, write)
+    key = rule(step, start, write)
     gap = t.equals(_gap(shown_terms[1], shown_terms[0]), write(step))
     lots = shown_line(t.juxt(write(abs(step)), _N) if abs(step) != 1 else _N)
     size = shown_line(write(abs(step)))
@@ -157,7 +120,7 @@ def _draft(step: Fraction, start: Fraction, write: Write, twin: tuple[object, ..
     wrong: list[Wrong] = [
         (
             asking(FIRST_TERM, f"Work out your rule for n = 1. Is it {_said(first, write)}?"),
-            _rule(step, first, write),
+            rule(step, first, write),
         ),
     ]
     if step > 0:
@@ -167,14 +130,14 @@ def _draft(step: Fraction, start: Fraction, write: Write, twin: tuple[object, ..
                     PLUS_DIFFERENCE,
                     f"Work out your rule for n = 2. Is it {_said(terms[1], write)}?",
                 ),
-                _rule(Fraction(1), step, write) if step != 1 else None,
+                rule(Fraction(1), step, write) if step != 1 else None,
             )
         )
-        wrong.append((WRONG_WAY, _rule(step, -start, write)))
+        wrong.append((WRONG_WAY, rule(step, -start, write)))
     else:
         wrong[0] = (asking(ZERO_START, wrong[0][0].ask), wrong[0][1])
-        wrong.append((DIFFERENCE_SIGN, _rule(-step, first + step, write)))
-        wrong.append((TIMES_ONLY, _rule(step, Fraction(0), write)))
+        wrong.append((DIFFERENCE_SIGN, rule(-step, first + step, write)))
+        wrong.append((TIMES_ONLY, rule(step, Fraction(0), write)))
     return Draft(
         prompt("Find the nth term of the sequence that begins {s}.", s=t.Listing(shown_terms)),
         Sequence(shown_terms),

@@ -18,6 +18,7 @@ from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from tests.generators.brief_reader import LONGEST, key_of
 from tests.generators.told_in_words import text_of
+from tests.other_kinds import made_by
 
 TOPIC = "geometry.congruent-triangles"
 NAMES = r"Triangles ([A-Z]{3}) and ([A-Z]{3}) are congruent in this order\. "
@@ -98,8 +99,8 @@ def solved(text: str, alphabet: bool = False) -> Fraction:
 def told_items(tier: Tier) -> list[Item]:
     topic = find_topic(TOPIC)
     space = topic.spaces[tier]
-    own = {*space.own}
-    return [topic.item(tier, index) for index in range(len(space)) if index not in own]
+    there = made_by(space, lambda make: make.__name__ != "stated_answer")
+    return [topic.item(tier, index) for index in there]
 
 
 @pytest.mark.parametrize("tier", Tier)

@@ -167,9 +167,31 @@ def solution(equation: str) -> Fraction:
     return 1 - low / (high - low)
 
 
+def points(equation: str) -> tuple[Fraction, ...]:
+    """Return the y at three places x of a line, from the gap of its sides at two y."""
+    sides = equation.split(" = ")
+
+    def gap(x: int, y: int) -> Fraction:
+        left, right = (
+            re.sub(r"[xy]", lambda found: f"({x if found[0] == 'x' else y})", side)
+            for side in sides
+        )
+        return value(left) - value(right)  # type: ignore[operator]
+
+    return tuple(gap(x, 0) / (gap(x, 0) - gap(x, 1)) for x in (-3, 5, 8))
+
+
 def worth(card: str) -> object:
     if re.fullmatch(r"\d\d?:\d\d( [ap]m)?", card):
         return datetime.strptime(card, "%I:%M %p" if "m" in card else "%H:%M")
+    # Any number does for π, as long as no other one comes of it by chance.
+    card = card.replace("π", "(355/113)")
+    if re.fullmatch(r"\d+ h \d+ min", card):
+        card = card.replace(" h ", " h + ")
+    if "," in card:
+        return tuple(Fraction(term) for term in card.split(", "))
+    if " = " in card and {"x", "y"} <= {*card}:
+        return points(card)
     if " = " in card:
         return solution(card)
     if re.search(r"[a-z]", UNIT.sub("", card)):
@@ -209,7 +231,13 @@ def spot(said: str, key: str) -> None:
 
 
 def match(said: str, key: str) -> None:
-    values = {name: worth(card) for name, card in re.findall(r"\((\w)\) \{(.*?)\}", said)}
+    shown = re.findall(r"\((\w)\) \{(.*?)\}", said)
+    values: dict[str, object] = {}
+    for name, card in shown:
+        if "nth term" in said and "," not in card:
+            values[name] = tuple(value(card, Fraction(n)) for n in (1, 2, 3, 4))
+        else:
+            values[name] = worth(card)
     cards = [name for name in values if name in "ABC"]
     pairs = [(c, o) for c in cards for o in values if o not in "ABC" and values[o] == values[c]]
     assert key == ", ".join(f'"{card}–{other}"' for card, other in pairs)

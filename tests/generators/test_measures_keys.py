@@ -15,6 +15,7 @@ from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
 from tests.generators.key_reader import NUMBER, exact, printed, sample
+from tests.other_kinds import made_by
 
 # Each unit in the smallest of its kind, written out by hand.
 SIZES = {
@@ -171,7 +172,7 @@ def test_keys_are_found_again_from_what_is_printed(name: str) -> None:
 def test_times_by_both_clocks_are_matched_by_the_calendar() -> None:
     topic = find_topic("measures.time")
     space = topic.spaces[Tier.SUPPORT]
-    others = sorted({*range(len(space))} - {*space.own})
+    others = made_by(space, lambda make: make.__name__ == "matched")
     assert len(others) > 100
     for index in others:
         item = topic.item(Tier.SUPPORT, index)

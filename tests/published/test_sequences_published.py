@@ -11,8 +11,8 @@ from fractions import Fraction
 import pytest
 
 from generators.sequences._geometric_numbers import terms_of
+from generators.sequences._rule_written import rule as _rule
 from generators.sequences._sums_of_two_before import terms_from
-from generators.sequences.nth_term import _rule
 from generators.sequences.special import _triangle
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import line

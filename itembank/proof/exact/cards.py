@@ -1,7 +1,8 @@
 """Cards, lines and statements held against one another by what each is worth.
 
-A card is worth a number with its dimension, a ratio, an expression whatever its letters are, or
-the solution of an equation.
+A card is worth a number with its dimension, a ratio, an expression whatever its letters are, the
+solution of an equation, or, where an equation has an x and a y, the line that it is of. A list is
+worth its terms, and beside lists a rule for the nth term is worth as many of its first terms.
 """
 
 from __future__ import annotations
@@ -16,7 +17,7 @@ from itembank.items.asks.matching import Match, pair_name
 from itembank.items.asks.odd_one_out import LETTERS, OddOneOut
 from itembank.items.asks.true_or_false import FALSE, TRUE, TrueOrFalse
 from itembank.notation import tree as t
-from itembank.notation.algebra import algebra
+from itembank.notation.algebra import UNIT, algebra
 from itembank.notation.value import NotExact, exact, parts, sides
 from itembank.proof.claim.dimensions import dimension
 from itembank.proof.claim.finding import Finding, found
@@ -37,13 +38,21 @@ def worths(cards: Sequence[t.Node]) -> Worths:
         one is worth nothing that can be worked out exactly.
 
     >>> from itembank.notation import parse
+    >>> len({*worths([parse("2y = 4x + 6"), parse("y = 2x + 3")])})
+    1
+    >>> len({*worths([parse("3n - 1"), parse("2, 5, 8, 11")])})
+    1
     >>> worths([parse("2/4"), parse("0.5")]), worths([parse("2x = 6"), parse("x + 1 = 5")])
     ([Fraction(1, 2), Fraction(1, 2)], [(Fraction(3, 1),), (Fraction(4, 1),)])
     """
     sorts = {_sort(card) for card in cards}
+    if "terms" in sorts:
+        return _terms(cards)
     if len(sorts) != 1:
         raise NotExact("the things to be compared are not all of one kind")
     (sort,) = sorts
+    if sort == "line":
+        return [_line(card) for card in cards]
     if sort == "ratio":
         return [_scaled(parts(card)) for card in cards]
     if sort == "equation":
@@ -60,12 +69,59 @@ def worths(cards: Sequence[t.Node]) -> Worths:
 
 def _sort(card: t.Node) -> str:
     if isinstance(card, t.Relation):
-        return "equation"
+        return "line" if t.symbols(card) == {"x", "y"} else "equation"
     if isinstance(card, t.Ratio):
         return "ratio"
+    if isinstance(card, t.Listing) and not card.brackets:
+        return "terms"
     if isinstance(card, t.Listing | t.Either | t.Label):
-        raise NotExact("a list or a name is worth nothing that can be compared")
+        raise NotExact("a list in brackets or a name is worth nothing that can be compared")
     return "expression" if t.symbols(card) - {"π"} else "number"
+
+
+def _terms(cards: Sequence[t.Node]) -> Worths:
+    """Return the terms of each sequence: those that are listed, or the first ones by a rule."""
+    lists = [[exact(part) for part in card.parts] for card in cards if isinstance(card, t.Listing)]
+    count = len(lists[0])
+    if count < 3 or any(len(terms) != count for terms in lists):
+        raise NotExact("the lists do not have as many terms as one another, three or more")
+    found: Worths = []
+    for card in cards:
+        if isinstance(card, t.Listing):
+            found.append(tuple(exact(part) for part in card.parts))
+        elif t.symbols(card) == {"n"} and t.is_expression(card):
+            found.append(tuple(_at(card, place) for place in range(1, count + 1)))
+        else:
+            raise NotExact("beside lists of terms there is something else than a rule in n")
+    return found
+
+
+def _at(rule: t.Node, n: int) -> Fraction:
+    """Return what a rule comes to for the term number n."""
+
+    def put_in(node: t.Node) -> t.Node:
+        return t.Bracket(t.Int(n)) if node == t.Sym("n") else t.with_parts(node, put_in)
+
+    return exact(put_in(rule))
+
+
+def _line(card: t.Node) -> tuple[Fraction, ...]:
+    """Return the line of an equation in x and y: its coefficients, the first that counts made 1."""
+    if not isinstance(card, t.Relation) or [op for op, _ in card.rest] != ["="]:
+        raise NotExact("a line has one equation")
+    apart = algebra(card.first) - algebra(card.rest[0][1])
+    if apart.bottom.keys() != {UNIT}:
+        raise NotExact("a letter stands below the bar of a fraction")
+    places = {((("x", 1),), 1): 0, ((("y", 1),), 1): 1, UNIT: 2}
+    if not apart.top.keys() <= places.keys():
+        raise NotExact("the equation is not that of a straight line")
+    found = [Fraction(0)] * 3
+    for monomial, number in apart.top.items():
+        found[places[monomial]] = Fraction(number)
+    lead = found[0] or found[1]
+    if not lead:
+        raise NotExact("the equation is that of no line")
+    return tuple(number / lead for number in found)
 
 
 def _scaled(values: tuple[Fraction, ...]) -> tuple[Fraction, ...]:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from itembank.items.asks import Ask, FaultyLine, Find, Rewrite, TrueOrFalse, asked
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
+from itembank.proof.exact.cards import worth_the_same
 
 LineFault = Callable[[Ask, t.Node], str]
 
@@ -15,6 +16,8 @@ def of_any_card(cards: Sequence[t.Node], line: t.Node, fault: LineFault) -> str:
     """Return what is wrong with a line that has to be a step towards what some card is worth."""
     if isinstance(line, t.Label):
         return ""  # it names a card, and is held to the key alone
+    if any(_is_whole(card) for card in cards) and _is_whole(line):
+        return "" if any(_alike(card, line) for card in cards) else "is none of the cards"
     faults = []
     for card in cards:
         try:
@@ -26,6 +29,21 @@ def of_any_card(cards: Sequence[t.Node], line: t.Node, fault: LineFault) -> str:
     if not faults:
         raise NotExact("it is about none of the cards")
     return faults[0]
+
+
+def _is_whole(node: t.Node) -> bool:
+    """Tell whether a tree is a list or the equation of a line: nothing to be worked out."""
+    if isinstance(node, t.Relation):
+        return t.symbols(node) == {"x", "y"}
+    return isinstance(node, t.Listing)
+
+
+def _alike(card: t.Node, line: t.Node) -> bool:
+    """Tell whether a line of working is the line, or the terms, that a card tells."""
+    try:
+        return worth_the_same(card, line)
+    except t.NotationError:
+        return False
 
 
 def card_fault(ask: Ask, line: t.Node, fault: LineFault) -> str:

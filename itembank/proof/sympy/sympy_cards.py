@@ -29,11 +29,17 @@ def same(first: t.Node, other: t.Node) -> bool:
     >>> from itembank.notation import parse
     >>> same(parse("2x + 1 = 7"), parse("x = 3")), same(parse("6 : 9"), parse("2 : 3"))
     (True, True)
+    >>> same(parse("x + 2y = 6"), parse("y = 3 - x/2")), same(parse("n^2"), parse("1, 4, 9"))
+    (True, True)
     """
     if isinstance(first, t.Relation) != isinstance(other, t.Relation):
         raise NotExact("an equation stands beside something else")
     if isinstance(first, t.Relation) and isinstance(other, t.Relation):
+        if t.symbols(first) == t.symbols(other) == {"x", "y"}:
+            return _same_line(first, other)
         return _solution(first) == _solution(other)
+    if isinstance(first, t.Listing) or isinstance(other, t.Listing):
+        return _same_terms(first, other)
     a, b = to_sympy(first), to_sympy(other)
     if isinstance(a, list) != isinstance(b, list):
         raise NotExact("a ratio stands beside something else")
@@ -55,6 +61,37 @@ def _solution(relation: t.Relation) -> tuple[str, Any]:
     if len(rows) != 1 or not isinstance(values, sympy.FiniteSet) or len(values) != 1:
         raise NotExact("an equation has not one solution")
     return str(letter), values.args[0]
+
+
+def _same_line(first: t.Relation, other: t.Relation) -> bool:
+    """Tell whether two equations are of one line: every point of each is on the other."""
+    x, y = symbol("x"), symbol("y")
+    rows = []
+    for relation in (first, other):
+        (row,) = equations(relation)
+        polynomial = sympy.Poly(sympy.expand(row), x, y)
+        if polynomial.total_degree() != 1:
+            raise NotExact("the equation is not that of a straight line")
+        rows.append([polynomial.coeff_monomial(monomial) for monomial in (x, y, 1)])
+    return bool(sympy.Matrix(rows).rank() == 1)
+
+
+def _same_terms(first: t.Node, other: t.Node) -> bool:
+    """Tell whether two sequences begin with the same terms: listed, or by a rule for the nth."""
+    lists = [node for node in (first, other) if isinstance(node, t.Listing)]
+    count = len(lists[0].parts)
+    if count < 3 or any(len(node.parts) != count or node.brackets for node in lists):
+        raise NotExact("there are not three terms in each list, or more")
+    n, rows = symbol("n"), []
+    for node in (first, other):
+        if isinstance(node, t.Listing):
+            rows.append([to_sympy(part) for part in node.parts])
+            continue
+        rule = to_sympy(node)
+        if isinstance(rule, list) or rule.free_symbols != {n}:
+            raise NotExact("beside a list of terms there is something else than a rule in n")
+        rows.append([rule.subs(n, place) for place in range(1, count + 1)])
+    return all(is_zero(a - b) for a, b in zip(*rows, strict=True))
 
 
 def odd_one_out(ask: OddOneOut, key: t.Node) -> Finding:

@@ -37,12 +37,13 @@ _NOUN = (
 _SINGLE = (
     r"(?:card|expression|equation|fraction|number|ratio|sum|calculation|amount|quantity|decimal|"
     r"percentage|measurement|length|price|question|product|division|difference|power|root|bracket|"
-    r"rule|sequence|formula|mixed number|improper fraction|fraction of an amount|share|time)"
+    r"rule|nth term|sequence|scale|formula|mixed number|improper fraction|fraction of an amount|share|time)"
 )
 _PARTNER = (
     r"(?:value|answer|solution|result|partner|simplest form|expanded form|factorised form|"
     r"(?:the )?(?:equal|equivalent|same|matching) " + _SINGLE + r"|decimal|fraction|percentage|"
-    r"improper fraction|mixed number|ratio|same time by the other clock)"
+    r"improper fraction|mixed number|ratio|same time by the other clock|"
+    r"first terms of its sequence|equation of the same line)"
 )
 NAME = r"(?:(?!(?:no|not|never|who|nobody|nothing|none|hardly|if|what|which)\b)[a-z]+|an? (?:pupil|friend|gardener|swimmer|driver|cook|mechanic|librarian))"
 
@@ -161,7 +162,9 @@ def _odd(found: re.Match[str], nodes: Sequence[t.Node]) -> Ask:
     cards = _slots(found["cards"], nodes)
     if found["count"] and COUNTS[found["count"].lower()] != len(cards) - 1:
         raise KindUnread("the words say how many are the same, and that is not all cards but one")
-    solved = found["same"] is not None and found["same"].lower().endswith("solution")
+    same = (found["same"] or "").lower()
+    lines = same == "are equivalent" and all(t.symbols(card) == {"x", "y"} for card in cards)
+    solved = same.endswith("solution") or lines
     if any(isinstance(card, t.Relation) != solved for card in cards):
         raise KindUnread("equations have a solution, and other cards a value")
     if len(cards) < 3:
