@@ -35,11 +35,11 @@ ANY_DRAWS = cases(12, 24, 24)
 
 
 @cache
-def draws():
+def draws(count=DRAWS):
     """Return packs on four topics drawn at random: words and formulae, which take one slide."""
     rng = random.Random(28)
     plain = [name for name in topic_ids() if not draws_figures(name)]
-    return [on_topics(*rng.sample(plain, 4), seed=seed) for seed in range(DRAWS)]
+    return [on_topics(*rng.sample(plain, 4), seed=seed) for seed in range(count)]
 
 
 LARGE = (
