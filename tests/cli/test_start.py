@@ -160,9 +160,6 @@ def test_a_pack_loads_no_results_and_no_plan(department):
     assert not department[1] & (NEVER | CHOOSING | DATABASE)
     # A pack is drawn without what fetches pages from the net.
     assert not department[1] & {"urllib.request", "http.client", "ssl"}
-    # Nor does it load what reads photographs, which ReportLab would load for itself.
-    assert "itembank.pages.engine.pdf_library" in department[1]
-    assert not department[1] & {"PIL.ExifTags", "PIL.ImageMode", "PIL._imaging"}
 
 
 def test_a_command_looks_for_no_garbage_while_it_starts():

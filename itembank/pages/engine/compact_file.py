@@ -10,7 +10,8 @@ from __future__ import annotations
 from itertools import count
 from typing import Any
 
-from itembank.pages.engine.pdf_library import pdfdoc
+from reportlab.pdfbase import pdfdoc
+
 from itembank.pages.engine.pdf_objects import compressed
 
 TOGETHER = 200

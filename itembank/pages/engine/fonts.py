@@ -29,7 +29,7 @@ class Face:
     """One weight of the text face, with widths in ems."""
 
     def __init__(self, weight: str) -> None:
-        from itembank.pages.engine.pdf_library import TTFont
+        from reportlab.pdfbase.ttfonts import TTFont
 
         self.name = f"BoardSans-{weight}"
         self.font: Any = TTFont(self.name, str(FOLDER / f"{self.name}.ttf"), asciiReadable=False)

@@ -14,8 +14,9 @@ import unicodedata
 from functools import lru_cache
 from typing import Any
 
+from reportlab.pdfbase.ttfonts import TTFontFile
+
 from itembank.pages.engine.fonts import MATHS
-from itembank.pages.engine.pdf_library import TTFontFile
 from itembank.pages.engine.pdf_objects import Raw, stream
 
 NAME = "M"

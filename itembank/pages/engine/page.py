@@ -83,8 +83,9 @@ class Document:
 
     def finish(self) -> bytes:
         """Return the whole file. The same drawing always gives the same bytes."""
+        from reportlab.pdfbase import pdfdoc
+
         from itembank.pages.engine import xmp
-        from itembank.pages.engine.pdf_library import pdfdoc
         from itembank.pages.engine.pdf_objects import Raw, TaggedPage, stream
 
         pdf = self.pdf

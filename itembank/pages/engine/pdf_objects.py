@@ -9,7 +9,7 @@ import zlib
 from collections.abc import Callable
 from typing import Any
 
-from itembank.pages.engine.pdf_library import pdfdoc
+from reportlab.pdfbase import pdfdoc
 
 _LEAST_WINDOW = 9
 """The smallest window that zlib writes, as a power of 2 in bytes."""
