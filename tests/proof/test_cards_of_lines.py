@@ -119,6 +119,15 @@ def test_lines_are_equivalent_and_have_no_one_solution() -> None:
         kind_said((lead.format("have the same value") + runs[0], *runs[1:]))
 
 
+def test_expressions_in_x_and_y_are_no_lines() -> None:
+    cards = [parse(text) for text in ("14x + 7xy", "7x(2 + y)", "7x(2 + 7xy)")]
+    runs = ("(A) ", cards[0], "; (B) ", cards[1], "; (C) ", cards[2], ".")
+    lead = "Two of these are equivalent. Which is the odd one out? "
+    assert kind_said((lead + runs[0], *runs[1:])) == OddOneOut((*cards,))
+    with pytest.raises(KindUnread):  # an equation among expressions
+        kind_said((lead + runs[0], cards[0], "; (B) ", cards[1], "; (C) ", parse("y = 2x"), "."))
+
+
 def test_a_fraction_of_a_term_is_worked_out_exactly() -> None:
     rule, terms = parse("n/3 + 1/2"), parse("5/6, 7/6, 3/2")
     assert [road(rule, terms) for road in ROADS] == [True, True]

@@ -163,7 +163,9 @@ def _odd(found: re.Match[str], nodes: Sequence[t.Node]) -> Ask:
     if found["count"] and COUNTS[found["count"].lower()] != len(cards) - 1:
         raise KindUnread("the words say how many are the same, and that is not all cards but one")
     same = (found["same"] or "").lower()
-    lines = same == "are equivalent" and all(t.symbols(card) == {"x", "y"} for card in cards)
+    lines = same == "are equivalent" and all(
+        isinstance(card, t.Relation) and t.symbols(card) == {"x", "y"} for card in cards
+    )
     solved = same.endswith("solution") or lines
     if any(isinstance(card, t.Relation) != solved for card in cards):
         raise KindUnread("equations have a solution, and other cards a value")
