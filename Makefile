@@ -39,7 +39,8 @@ style: $(VENV)/.ready-test
 	$(BIN)/ruff check .
 	$(BIN)/ruff format --check .
 
-check: style types
+check: style
+	@$(MAKE) --no-print-directory types
 
 # Import contracts take one core some seconds, and types half a minute where nothing is kept of an
 # earlier run, so the tests run beside them. If either fails, the other is finished and then make
@@ -47,7 +48,7 @@ check: style types
 test: style
 	@$(MAKE) --no-print-directory -j2 suite types
 
-contracts: $(VENV)/.ready-test
+contracts:
 	$(BIN)/lint-imports
 
 types: contracts

@@ -16,7 +16,7 @@ import pytest
 
 from generators.equations._balance import balance
 from generators.equations._writing import letter, side, terms
-from itembank.items.asks import FaultyLine
+from itembank.items.asks import FaultyLine, Give
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Find, Item, Tier
 from itembank.items.kinds.mistakes import OTHER_LINE
@@ -72,11 +72,11 @@ def test_forms_working_and_wrong_answers_are_fit_to_print(name: str) -> None:
 @pytest.mark.parametrize("name", each(NAMES, 3, 1))
 def test_every_declared_misconception_shows_somewhere(name: str) -> None:
     shown = {slip.misconception.id for item in sampled(name, 400) for slip in each_mistake(item)}
-    # A line that goes wrong may show one that no answer to the question gives.
+    # A line that goes wrong, or a number that does not fit, may show one that no answer gives.
     for tier, space in topic(name).spaces.items():
         drafts = (topic(name).draft(tier, *space[index]) for index in made_by(space))
-        spotted = (draft for draft in drafts if isinstance(draft.ask, FaultyLine))
-        shown |= {slip.misconception.id for draft in spotted for slip in draft.slips}
+        other_kinds = (draft for draft in drafts if isinstance(draft.ask, FaultyLine | Give))
+        shown |= {slip.misconception.id for draft in other_kinds for slip in draft.slips}
     assert shown - {OTHER_LINE.id} == {which.id for which in topic(name).misconceptions}
 
 

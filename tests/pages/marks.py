@@ -5,7 +5,7 @@ from __future__ import annotations
 from contextlib import contextmanager
 from typing import NamedTuple
 
-from itembank.packs.data.pack_item import Maths
+from itembank.packs.data.pack_item import Maths, PackItem
 from itembank.pages.engine.fonts import ASCENT, DESCENT, face
 from itembank.pages.engine.page import Document, Page
 
@@ -89,3 +89,9 @@ def overlapping(marks, slack=0.6):
 def printed(maths: Maths) -> str:
     """Return what a search or a copy of a page reads for a formula: its line as it is printed."""
     return maths.line.replace('"', "")
+
+
+def key_printed(item: PackItem) -> str:
+    """Return what is read of a question's key, which is one of several where many are right."""
+    key = printed(item.key)
+    return f"for example {key} (others are right)" if item.many else key

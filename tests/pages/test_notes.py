@@ -19,7 +19,7 @@ from itembank.pages.engine.paper import FOOT, TOP, Paper, Part, space
 from itembank.pages.engine.paragraph import Strong
 from itembank.pages.parts.script import chosen, mid_sentence, repair_bands, scenes, telling
 from tests.depth import cases, whole
-from tests.pages.marks import printed
+from tests.pages.marks import key_printed, printed
 from tests.pages.sheet_samples import TOPICS, drawn_packs, random_packs, real_pack
 from tests.pages.test_one_slide import LARGE, on_topics
 
@@ -130,7 +130,7 @@ def test_each_question_comes_with_key_working_and_mistakes(name):
             else text.index("Where each question comes from")
         )
         here = text[at:end]
-        assert f"Key: {printed(item.key)} ({item.key.form_words})" in here
+        assert f"Key: {key_printed(item)} ({item.key.form_words})" in here
         for step in item.steps:
             assert step.say in here
             assert step.maths is None or printed(step.maths) in here
@@ -157,7 +157,7 @@ def test_a_question_is_divided_only_between_the_rows_of_its_table():
             start = next(i for i, page in enumerate(pages) if head in page)
             # The question, its key and its working are on the page of its heading.
             here = pages[start][pages[start].index(head) :]
-            assert f"Key: {printed(item.key)} ({item.key.form_words})" in here
+            assert f"Key: {key_printed(item)} ({item.key.form_words})" in here
             assert all(step.say in here for step in item.steps)
             goes_on = [i for i, page in enumerate(pages) if f"Question {number}, continued" in page]
             assert goes_on in ([], [start + 1])
@@ -262,7 +262,7 @@ def test_keys_of_other_versions_are_in_a_table():
     assert "Version B" in table
     assert "Version C" in table
     for number in range(8):
-        row = " ".join(printed(version.items[number].key) for version in pack.versions[1:])
+        row = " ".join(key_printed(version.items[number]) for version in pack.versions[1:])
         assert f"{number + 1} {row}" in table
 
 

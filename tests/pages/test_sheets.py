@@ -22,7 +22,7 @@ from itembank.pages.parts.sheet_pages import LEAST_SHARE, MOST_SHARE, Room, shar
 from itembank.pages.parts.solutions import chain, side_before
 from tests.depth import each
 from tests.pages.checkers import assert_accessible
-from tests.pages.marks import overlapping, printed, recorded
+from tests.pages.marks import key_printed, overlapping, printed, recorded
 from tests.pages.sheet_samples import TOPICS, real_pack
 
 LARGE = Look(large_print=("A3", "C5"), paper="cream")
@@ -194,7 +194,7 @@ def test_answers_hold_every_key_and_line_of_working():
         for sheet in pack.sheets:
             at = text.index(f"{sheet.tier.capitalize()} sheet", at)
             for number, item in enumerate(sheet.items, start=1):
-                key = f"{number} {printed(item.key)}"
+                key = f"{number} {key_printed(item)}"
                 assert text.find(key, at) >= 0, (item.address, key)
                 at = text.find(key, at)
                 for maths in chain(item.steps):

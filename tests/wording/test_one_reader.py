@@ -23,6 +23,8 @@ OTHERS = (
 NO_PROMPT = {
     # What is asked of a figure is read here, whole, by the wordings of its kind.
     "items/asks/of_figure.py",
+    # And here what is told beside it, so that nothing else is said than the question knows.
+    "items/asks/told_beside.py",
     # These look for words in what a pupil typed, in what the tool itself says of a form, in tags,
     # or in a school's table of dates that somebody pasted.
     "marking/form/form_told.py",

@@ -17,7 +17,11 @@ from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact_or_none
 from itembank.wording.sentences.units_said import unit_said
-from itembank.wording.tasks.answer_phrases import says_rounded
+from itembank.wording.tasks.answer_phrases import (
+    number_kind_asked,
+    says_as_decimal,
+    says_rounded,
+)
 
 _KINDS: tuple[tuple[str, tuple[type[t.Node], ...]], ...] = (
     ("decimal", (t.Dec, t.Int)),
@@ -25,10 +29,6 @@ _KINDS: tuple[tuple[str, tuple[type[t.Node], ...]], ...] = (
     ("mixed number", (t.Mixed,)),
     ("improper fraction", (t.Frac,)),
 )
-_ASKED = re.compile(
-    rf"\b(?:what|which) ({'|'.join(kind for kind, _ in _KINDS)}|fraction)\b", re.IGNORECASE
-)
-_OTHERWISE = re.compile(r"\bas a (?:percentage|decimal)\b", re.IGNORECASE)
 _STOP = re.compile(r"(?<=[.?!])\s+")
 _SIZED = (t.Quantity, t.Money, t.MixedUnits, t.ClockTime, t.Percent)
 
@@ -47,9 +47,8 @@ def hold_reading(asked: OfFigure, maths: Maths) -> None:
         if doubt := kind_of(asked.figure).doubtful(asked.figure, reading):
             raise NeedsPerson(f"{doubt[:1].upper()}{doubt[1:]}.")
     _hold_order(asked, maths.key)
-    if kind := _ASKED.search(said):
-        exact = not says_rounded(said) or _OTHERWISE.search(said) is not None
-        _hold_kind(kind[1].casefold(), maths.key, exact)
+    if kind := number_kind_asked(said):
+        _hold_kind(kind, maths.key, exact=not says_rounded(said) or says_as_decimal(said))
     for sentence in _STOP.split(said):
         bare = sentence.rstrip(".?! ")
         unit = unit_said(bare) if OF_ANSWER.fullmatch(bare) else ""

@@ -141,6 +141,31 @@ def says_rounded(words: str) -> bool:
     return _ROUNDED.search(words) is not None
 
 
+_NUMBER_KIND = late(
+    r"\b(?:what|which) (fraction|decimal|percentage|mixed number|improper fraction)\b", re.I
+)
+_AS_DECIMAL = late(r"\bas a (?:percentage|decimal)\b", re.I)
+
+
+def number_kind_asked(words: str) -> str:
+    """Return the kind of number that the words ask for by its name, or ``""``.
+
+    >>> number_kind_asked("What percentage of the shape is shaded?"), number_kind_asked("What is x?")
+    ('percentage', '')
+    """
+    found = _NUMBER_KIND.search(words)
+    return found[1].casefold() if found else ""
+
+
+def says_as_decimal(words: str) -> bool:
+    """Whether the words say to write the answer as a decimal or as a percentage.
+
+    >>> says_as_decimal("Write it as a decimal."), says_as_decimal("Which decimal is it?")
+    (True, False)
+    """
+    return _AS_DECIMAL.search(words) is not None
+
+
 def _count(word: str) -> int:
     return COUNTS.get(word.lower()) or int(word)
 
