@@ -16,6 +16,7 @@ import re
 
 from itembank.figures.figure import FigureError
 from itembank.notation.units import UNITS
+from itembank.text.late_pattern import late
 
 PEOPLE = frozenset(("people", "pupils", "children", "pupil", "person", "child"))
 """What anybody who is counted may be called."""
@@ -46,7 +47,7 @@ _LACKING = frozenset(
     )
 )
 """Words of a title that a question about it has to say as well."""
-_SCALED = re.compile(r"\b(thousand|hundred|million|dozen|percent|percentage|mean|average)s?\b|%")
+_SCALED = late(r"\b(thousand|hundred|million|dozen|percent|percentage|mean|average)s?\b|%")
 _SIZES = "largest|greatest|highest|tallest|longest|biggest|smallest|lowest|least|shortest"
 _SIZED = "number|amount|total|count|frequency|value|bar|row|sector|slice|angle|point"
 

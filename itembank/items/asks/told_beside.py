@@ -16,6 +16,7 @@ import re
 
 from itembank.figures.kinds.chart_held import COUNTED_PEOPLE, PEOPLE, done_apart
 from itembank.notation.units import UNITS
+from itembank.text.late_pattern import late
 
 _SHOWN = (
     r"(?:(?:bar|line|pie|scatter|Venn|tree|conversion|distance.time|frequency|two-way|coordinate|"
@@ -32,7 +33,7 @@ _IT = (
 )
 _NOUN = r"[a-z]+(?: [a-z]+)?"
 _SHAPES = tuple(
-    re.compile(shape, re.IGNORECASE)
+    late(shape, re.I)
     for shape in (
         rf"(?:the|this|these)(?: {_SHOWN})(?: below| above| here| opposite)? "
         rf"(?:shows?|gives?|describes?|(?:is|are) (?:for|of|about)) {_WORDS}",
@@ -48,7 +49,7 @@ _SHAPES = tuple(
     )
 )
 """The shapes that a sentence may have which only says what is shown."""
-_CHANGES = re.compile(
+_CHANGES = late(
     r"\b(?:"
     # what is not, or not quite
     r"not|no|nor|none|never|neither|except|without|unless|only|but|if|instead|than|wrong\w*|"
@@ -69,7 +70,7 @@ _CHANGES = re.compile(
     r"rub\w*|cut|stretch\w*|shr[aiu]nk\w*|upside|opposite|inverse|cannot|"
     r"open(?:ed)?|hollow|lids?|inside|outside|empty|tube"
     r")\b",
-    re.IGNORECASE,
+    re.I,
 )
 """Words that could change what is asked, or what the figure says."""
 _UNIT_WORDS = {
@@ -79,9 +80,9 @@ _ALSO_A_THING = frozenset(
     re.findall(r"\w+", "day week month year hour foot feet yard stone pound degree")
 )
 """Units that stories speak of without measuring by them, but after *in*: *in a yard*, *a day*."""
-_UNIT = re.compile(
+_UNIT = late(
     rf"\b(?P<by>in )?(?P<unit>{'|'.join(sorted(map(re.escape, _UNIT_WORDS), key=len)[::-1])})\b",
-    re.IGNORECASE,
+    re.I,
 )
 
 
