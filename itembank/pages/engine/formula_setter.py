@@ -11,10 +11,10 @@ what differs, because small print is read from the back of a room:
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from functools import lru_cache
 from typing import NamedTuple
 from xml.etree.ElementTree import Element
 
+from itembank.pages.engine.formula_characters import set_characters, set_sign
 from itembank.pages.engine.formula_parts import Ink, Part, Rule, last_kind
 from itembank.pages.engine.formula_signs import (
     GROWING,
@@ -147,7 +147,7 @@ class Setter:
         """Set `<mn>`."""
         written = text_of(element)
         string = written if written.isdecimal() else "".join(map(italic, written))
-        return _characters("mn", string, written, self.size(place.level), True)
+        return set_characters("mn", string, written, self.size(place.level), True)
 
     def identifier(self, element: Element, place: Place) -> Part:
         """Set `<mi>`: a letter leans, a name stands, a little off what is beside it."""
@@ -156,7 +156,7 @@ class Setter:
             string = italic(string) if element.get("mathvariant") != "normal" else string
         else:
             string = written = f"\u2009{string}" + ("" if place.script else "\u2009")
-        return _characters("mi", string, written, self.size(place.level), True)
+        return set_characters("mi", string, written, self.size(place.level), True)
 
     def text(self, element: Element, place: Place) -> Part:
         """Set `<mtext>`."""
@@ -164,7 +164,7 @@ class Setter:
         if element.get("mathsize"):
             size *= ems(element.get("mathsize", ""))
         string = element.text or ""
-        return _characters("mtext", string, string, size, False)
+        return set_characters("mtext", string, string, size, False)
 
     def sign(self, element: Element, place: Place) -> Part:
         """Set `<mo>`, with room about it unless it is in a script."""
@@ -175,10 +175,10 @@ class Setter:
             early, late = spaces(element, string, element.get("form", place.form))
             before, after = early * size, late * size
         if string not in GROWING:
-            return _sign(string, size, before, after, None, True)
+            return set_sign(string, size, before, after, None, True)
         if place.row_after and string in OPENING:
             before += VERY_THIN * size
-        return _sign(string, size, before, after, place.reach, not place.measuring)
+        return set_sign(string, size, before, after, place.reach, not place.measuring)
 
     def fraction(self, element: Element, place: Place) -> Part:
         """Set `<mfrac>`, its bar upon the axis of the row and as thick as a minus."""
@@ -333,71 +333,6 @@ class Setter:
         )
         part.advance = moved + base.advance
         return part
-
-
-@lru_cache(maxsize=2048)
-def _characters(kind: str, string: str, written: str, size: float, apart: bool) -> Part:
-    """Set characters side by side, each of which says what is written in its place.
-
-    `apart`: one that leans back is kept off the last one.
-    """
-    face = metrics()
-    part = Part(kind, size)
-    unit, x = size / face.units, 0.0
-    low, high = 9999.0, -9999.0
-    end = 0.0
-    for n, (character, says) in enumerate(zip(string, written, strict=True)):
-        shape = face.shape(face.number(character))
-        left = shape.left * unit
-        # An italic f reaches back over the sign before it.
-        if apart and left < 0:
-            x -= left
-        part.holds.append((x, 0.0, Ink(shape, size, says)))
-        part.last = shape
-        if n == 0:
-            part.left, part.first = left, shape
-        end = x + max(shape.right * unit, shape.advance * unit)
-        x += shape.advance * unit
-        low, high = min(low, shape.low * unit), max(high, shape.high * unit)
-    part.reach(part.left, end if apart else x, low, high)
-    return part
-
-
-@lru_cache(maxsize=2048)
-def _sign(
-    string: str,
-    size: float,
-    before: float,
-    after: float | None,
-    reach: tuple[float, float] | None,
-    counts: bool,
-) -> Part:
-    """Set a sign with room before and after it, as tall as it must `reach`.
-
-    `after` is None where a sign's own ink is its end, as in a script. `counts` says whether it
-    counts in how high its row is.
-    """
-    face = metrics()
-    part = Part("mo", size)
-    unit = size / face.units
-    x, right = before, 0.0
-    low, high = 999.0, -999.0
-    for n, character in enumerate(string):
-        shape = plain = face.shape(face.number(character))
-        if reach is not None:
-            shape = face.about(shape.number, reach[0] / unit, reach[1] / unit)
-        part.holds.append((x, 0.0, Ink(shape, size, character)))
-        right = max(right, x + shape.right * unit)
-        x += shape.advance * unit
-        if counts:
-            low, high = min(low, shape.low * unit), max(high, shape.high * unit)
-        if n == 0:
-            part.first, part.left = shape, plain.left * unit
-        part.last = shape
-    if after is not None:
-        right = max(right, x + after)
-    part.reach(part.left, right, low, high)
-    return part
 
 
 _KINDS: dict[str, Callable[[Setter, Element, Place], Part]] = {
