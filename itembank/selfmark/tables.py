@@ -12,12 +12,14 @@ import re
 import sys
 import unicodedata
 from collections.abc import Sequence
+from dataclasses import fields
 from fractions import Fraction
 from importlib import import_module
 from pathlib import Path
 from typing import Any
 
 from itembank.files.together import write_whole
+from itembank.notation.tree.face import FACES
 from itembank.selfmark.grammar_tables import grammar_tables
 from itembank.selfmark.patterns import in_javascript
 from itembank.text.characters import _LIKE, has_hidden, named, told
@@ -88,6 +90,7 @@ def tables() -> dict[str, Any]:
             for module, names in _MESSAGES.items()
             for name in names
         },
+        "nodes": _nodes(),
         "units": _units(),
         "glued": in_javascript(_glued())[0],
         "misread": [in_javascript(_misread(pence))[0] for pence in (False, True)],
@@ -145,6 +148,17 @@ def plain(value: Any) -> Any:
     if isinstance(value, frozenset | set):
         return sorted(value)
     return [plain(of) for of in value]
+
+
+def _nodes() -> dict[str, Any]:
+    return {
+        kind.__name__: {
+            "fields": [field.name for field in fields(kind)],
+            "rank": int(faces.rank),
+            "operation": faces.operation,
+        }
+        for kind, faces in FACES.items()
+    }
 
 
 def _units() -> dict[str, Any]:

@@ -9,7 +9,7 @@ from itertools import pairwise
 import pytest
 
 from itembank.figures import figure_data, kinds
-from itembank.figures.drawing import Arc, Area, Drawing, Stroke, Text, text_box
+from itembank.figures.drawing import Arc, Area, Drawing, Point, Stroke, Text, text_box
 from itembank.figures.figure import KINDS, Reading, drawn, kind_of, read, words
 from itembank.figures.figure_data import MOST, from_data, to_data
 from itembank.figures.label_room import room
@@ -199,7 +199,10 @@ def _moved(made: Drawing, chance: random.Random) -> Drawing | None:
         return None
     at = chance.choice(places)
     mark = marks[at]
-    if isinstance(mark, Arc):
+    if isinstance(mark, Arc) and mark.whole:
+        x, y = mark.centre
+        marks[at] = dataclasses.replace(mark, centre=Point(x + 1, y + 1))
+    elif isinstance(mark, Arc):
         marks[at] = dataclasses.replace(mark, start=mark.end, end=mark.start)
     else:
         first, *rest = mark.points

@@ -42,6 +42,16 @@ def test_every_kind_has_a_handler_in_every_layer_that_cannot_do_without(layer: s
     assert list(table.without()) == []
 
 
+def test_every_wording_of_a_bank_sets_a_task_that_there_is() -> None:
+    from itembank.bank.model.tasks import TASKS as STATED
+    from itembank.bank.question.task_asks import TASKS
+    from itembank.wording.tasks.heads import HEADS
+
+    # Which of several is largest is made a choice before any task is looked up.
+    assert {head.task for head in HEADS} - {"extreme"} <= set(TASKS)
+    assert set(STATED) - {"choose"} <= set(TASKS)
+
+
 def test_every_kind_is_named_once_and_comes_back_from_its_data() -> None:
     topics = ("fractions.between", "equations.inequalities", "ratio.best-value", "fractions.order")
     seen = set()

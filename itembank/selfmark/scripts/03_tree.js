@@ -1,13 +1,11 @@
 // Trees of notation: as in itembank/notation/tree, with the same names and fields.
-const FIELDS = {
-  Int: ["n"], Dec: ["whole", "places", "recurring"], Sym: ["name"], Blank: [], Label: ["text"],
-  Frac: ["num", "den"], Mixed: ["whole", "num", "den"], Neg: ["of"], Percent: ["of"],
-  Money: ["amount", "sign"], Quantity: ["amount", "unit"], MixedUnits: ["parts"],
-  ClockTime: ["hour", "minute", "half"], Power: ["base", "exponent"], Root: ["of", "index"], Trig: ["name", "of", "inverse"],
-  Bracket: ["of"], Juxt: ["factors"], Sum: ["first", "rest"], Product: ["first", "rest"],
-  Ratio: ["parts"], Relation: ["first", "rest"], Listing: ["parts", "brackets"], Either: ["parts"],
-};
-const NODES = { Frac: 1, Neg: 1, Percent: 1, Money: 1, Quantity: 1, Power: 1, Root: 1, Trig: 1, Bracket: 1 };
+const NODES = TABLES.nodes;
+const FIELDS = fieldOfNodes("fields"), RANK = fieldOfNodes("rank");
+function fieldOfNodes(field) {
+  const found = {};
+  for (const name of Object.keys(NODES)) found[name] = NODES[name][field];
+  return found;
+}
 class Tree {
   // A text that two trees share exactly where they are equal.
   get id() {
@@ -56,14 +54,12 @@ const Either = (list) => make("Either", list);
 
 // From the page's data: [kind, field, …]; whole numbers are texts, however long.
 function restored(data) {
-  const [k, ...values] = data;
-  return make(k, ...values.map((value, i) => {
-    const field = FIELDS[k][i];
-    if (k === "Int" || k === "Mixed") return BigInt(value);
-    if (field === "parts" || field === "factors") return value.map(restored);
-    if (field === "rest") return value.map(([op, node]) => [op, restored(node)]);
-    return Array.isArray(value) ? restored(value) : value;
-  }));
+  const [k, ...values] = data, whole = k === "Int" || k === "Mixed";
+  return make(k, ...values.map(whole ? BigInt : restoredField));
+}
+function restoredField(value) {
+  if (!Array.isArray(value)) return value;
+  return NODES[value[0]] ? restored(value) : value.map(restoredField);
 }
 
 const is = (node, ...kinds) => kinds.indexOf(node.k) >= 0;
@@ -71,33 +67,22 @@ const eq = (a, b) => a === b || a.id === b.id;
 const sidesOf = (node) => [node.first, ...node.rest.map(([, side]) => side)];
 const opsOf = (node) => node.rest.map(([op]) => op);
 
+// What a field holds below: a tree, trees, or pairs of a sign and a tree.
+function treesIn(value) {
+  if (value instanceof Tree) return [value];
+  return Array.isArray(value) ? [].concat(...value.map(treesIn)) : [];
+}
 function children(node) {
-  switch (node.k) {
-    case "Frac": return [node.num, node.den];
-    case "Neg": case "Percent": case "Root": case "Trig": case "Bracket": return [node.of];
-    case "Money": case "Quantity": return [node.amount];
-    case "Power": return [node.base, node.exponent];
-    case "Juxt": return node.factors;
-    case "Sum": case "Product": case "Relation": return sidesOf(node);
-    case "MixedUnits": case "Ratio": case "Listing": case "Either": return node.parts;
-  }
-  return [];
+  if (node._children === undefined) node._children = treesIn(FIELDS[node.k].map((field) => node[field]));
+  return node._children;
 }
 function rebuilt(node, below) {
-  switch (node.k) {
-    case "Frac": case "Power": return make(node.k, below[0], below[1]);
-    case "Neg": case "Percent": case "Bracket": return make(node.k, below[0]);
-    case "Root": return Root(below[0], node.index);
-    case "Trig": return Trig(node.name, below[0], node.inverse);
-    case "Money": return Money(below[0], node.sign);
-    case "Quantity": return Quantity(below[0], node.unit);
-    case "Sum": case "Product": case "Relation":
-      return make(node.k, below[0], node.rest.map(([op], i) => [op, below[i + 1]]));
-    case "Listing": return Listing(below, node.brackets);
-    case "Juxt": case "MixedUnits": case "Ratio": case "Either":
-      return make(node.k, below);
-  }
-  return node;
+  const left = below.slice();
+  const filled = (value) => {
+    if (value instanceof Tree) return left.shift();
+    return Array.isArray(value) ? value.map(filled) : value;
+  };
+  return make(node.k, ...FIELDS[node.k].map((field) => filled(node[field])));
 }
 const withParts = (node, change) => (children(node).length ? rebuilt(node, children(node).map(change)) : node);
 function walk(node) {
@@ -119,13 +104,7 @@ function symbols(node) {
 const hasLetters = (node) => symbols(node).size > 0;
 const PI = "π"; // a number, though it is written with a letter
 const unknownLetters = (node) => new Set(Array.from(symbols(node)).filter((name) => name !== PI));
-const OPERATIONS = { Power: 1, Root: 1, Trig: 1, Juxt: 1, Sum: 1, Product: 1 };
-const isOperation = (node) => node.k in OPERATIONS;
-const RANK = {
-  Int: 0, Dec: 0, Sym: 0, Blank: 0, Bracket: 1, Power: 2, Root: 2, Frac: 3, Mixed: 3, Juxt: 3,
-  Percent: 4, Trig: 4, Money: 4, Quantity: 4, MixedUnits: 4, Neg: 5, Product: 6, Sum: 7, Ratio: 8, Label: 8,
-  ClockTime: 8, Relation: 9, Listing: 10, Either: 11,
-};
+const isOperation = (node) => NODES[node.k].operation;
 const isExpression = (node) => RANK[node.k] <= 7;
 const frame = (node) => withParts(node, () => Blank());
 function replaced(node, others) {

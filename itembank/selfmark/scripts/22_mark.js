@@ -32,10 +32,11 @@ function question(data) {
   };
   return q;
 }
-// Never throws. What this page cannot decide as the marker would is left to the teacher.
+// Never throws. What this page cannot decide as the marker would is left to the teacher, and so is
+// a question that it cannot set up: then the other questions of the page go on.
 function mark(q, answer) {
   try {
-    return marked(q, answer);
+    return marked(typeof q === "function" ? q() : q, answer);
   } catch (error) {
     if (typeof console !== "undefined" && !(error instanceof Undecided)) console.error(error);
     return verdict(UNDECIDED, "", -1);

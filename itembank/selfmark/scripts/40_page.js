@@ -44,8 +44,8 @@ class Box {
   get answer() { return this.box && this.box.value.trim() ? this.box.value.replace(/\r\n?/g, "\n") : ""; }
   look() {
     if (!this.box) return verdict(UNDECIDED);
-    if (!this.question) this.question = question(this.data);
-    return this.answer ? mark(this.question, this.answer.trim()) : verdict("empty");
+    if (!this.answer) return verdict("empty");
+    return mark(() => this.question || (this.question = question(this.data)), this.answer.trim());
   }
   tell(found) {
     const [sort, head] = WORDS_FOR[found.verdict];
