@@ -8,6 +8,8 @@ from functools import cache
 import numpy as np
 import pypdfium2
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from itembank.figures.drawing import WEIGHTS
 from itembank.items.item import Tier
@@ -187,6 +189,11 @@ def test_a_shared_picture_stands_once_and_the_second_question_says_where(samples
     )
 
 
+def unknown(i, width):
+    """Say of a question, before it is set, no more than that it takes some height."""
+    return 0.0
+
+
 class Square:
     """A question as high as it is wide to set: its words fill an area."""
 
@@ -196,7 +203,7 @@ class Square:
 
 @pytest.mark.parametrize("areas", [[9000] * 8, [4000, 90000, 4000, 4000, 90000, 4000, 4000, 4000]])
 def test_strips_hold_every_question_once_in_order_across_the_whole_width(areas):
-    made = strips(range(8), 904, 420, 24, 7, lambda i, width: Square(areas[i], width))
+    made = strips(range(8), 904, 420, 24, 7, lambda i, width: Square(areas[i], width), unknown)
     assert [i for strip in made for side in strip.columns for i in side] == list(range(8))
     for strip in made:
         assert sum(strip.widths) + 24 * (len(strip.widths) - 1) == pytest.approx(904, abs=0.1)
@@ -206,5 +213,18 @@ def test_strips_hold_every_question_once_in_order_across_the_whole_width(areas):
 
 
 def test_no_strips_where_there_is_no_room():
-    assert strips(range(8), 904, 100, 24, 7, lambda i, width: Square(90000, width)) is None
-    assert strips(range(2), 904, 400, 24, 7, lambda i, width: None) is None
+    wide = range(8), 904, 100, 24, 7, lambda i, width: Square(90000, width)
+    assert strips(*wide, unknown) is None
+    assert strips(range(2), 904, 400, 24, 7, lambda i, width: None, unknown) is None
+
+
+@given(st.lists(st.integers(2000, 60000), min_size=2, max_size=8), st.integers(150, 500))
+def test_strips_are_the_same_where_least_heights_are_told(areas, room):
+    def cell(i, width):
+        return Square(areas[i], width)
+
+    def nearly(i, width):
+        return 0.9 * areas[i] / width
+
+    asked = range(len(areas)), 904, room, 24, 7, cell
+    assert strips(*asked, nearly) == strips(*asked, unknown)

@@ -12,6 +12,7 @@ is lower and still reads well. Blocks are drawn by :mod:`.text_drawn`.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from math import inf
 
 from itembank.pages.engine.flow import Atom, Flow, Piece, Strong, as_text
 from itembank.pages.engine.fonts import face
@@ -101,11 +102,17 @@ def _beside(
 
 
 def after_figure(
-    flow: Flow, width: float, size: float, gap: float = GAP, pictures: float = 1.0
+    flow: Flow,
+    width: float,
+    size: float,
+    gap: float = GAP,
+    pictures: float = 1.0,
+    most: float = inf,
 ) -> tuple[Block, float] | None:
     """Return words with their figure to the left of them, and how high the words alone are.
 
-    None where there is no figure or no room for words beside it.
+    None where there is no figure, no room for words beside it, or more than `most` points of
+    height are needed.
     """
     last = flow.clusters[-1].atoms[-1]
     if last.picture is None or len(flow.clusters) == 1:
@@ -118,12 +125,14 @@ def after_figure(
     if lines.cramped:
         return None
     _, stacked, widest, height, first, *_ = lines.block(flow, size, gap)
+    tall = max(height, high * size)
+    if tall > most:
+        return None
     space = face(flow.bold).space
     by = wide + PICTURE_GAP
     # The words come first all the same for whoever hears or copies them.
     moved = [line.moved(by) for line in stacked]
     figure = Line(high * size, wide * size, [(0.0, last, pictures)], size, space)
-    tall = max(height, high * size)
     whole = widest + by * size
     return Block(size, [*moved, figure], whole, tall, first, False, flow.has_formula), height
 

@@ -25,6 +25,7 @@ from itembank.pages.engine.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.even_slides import splits
 from itembank.pages.parts.instructions import Instruction, shared
+from itembank.pages.parts.least_heights import LeastHeights
 from itembank.pages.parts.question_cell import USUAL, Cell, Setting, cell, leaves_word, prompt
 from itembank.pages.parts.slide_places import column_tops, strip_tops, tops_in_strip
 from itembank.pages.parts.slide_ways import (
@@ -40,7 +41,7 @@ from itembank.pages.parts.slide_ways import (
     labelled,
     passes_of,
 )
-from itembank.pages.parts.strips import strips
+from itembank.pages.parts.strips import SOME_WIDTHS, strips, width_of
 
 LEFT = theme.SLIDE_MARGIN
 
@@ -182,6 +183,11 @@ class _Board:
         self.top, self.room = top, top - bottom
         self.digits = len(str(len(items)))
         self._cells: dict[tuple[int, float, float, Setting], Cell] = {}
+        figures = [
+            question.clusters[-1].atoms[-1].picture is not None for question, _ in self.flows
+        ]
+        some = [width_of(parts, RIGHT - LEFT, COLUMN_GAP) for parts in SOME_WIDTHS]
+        self.least = LeastHeights(some, self.cell, figures).least
         self._fitting: dict[range, bool] = {}
 
     def cell(self, i: int, width: float, size: float, setting: Setting = USUAL) -> Cell:
@@ -212,9 +218,8 @@ class _Board:
             return made
         if not tried.strips:
             return None
-        return self.in_strips(group, tried.size, tried.spacing, True) or self.in_strips(
-            group, tried.size, tried.spacing
-        )
+        made = self.in_strips(group, tried.size, tried.spacing)
+        return made and (self.in_strips(group, tried.size, tried.spacing, together=True) or made)
 
     def fit(self, groups: Iterable[range], closest: Pass) -> bool:
         """Tell whether each group has room on a slide, set the closest."""
@@ -267,14 +272,22 @@ class _Board:
     def _placed(
         self, sides: Sequence[range], widths: Sequence[float], size: float, spacing: Spacing
     ) -> Slide | None:
+        between, setting = spacing
         columns: list[list[Cell]] = []
+        above: list[float] = []
         for side, width in zip(sides, widths, strict=True):
+            least = [self.least(i, width, size, setting) for i in side]
+            above.append(sum(least) + between * (len(side) - 1))
+            if above[-1] > self.room:
+                return None
+        for side, width, needed in zip(sides, widths, above, strict=True):
             columns.append([])
-            needed = -spacing.between
             for i in side:
                 made = self._whole(i, width, size, spacing)
-                needed += made.height + spacing.between if made else self.room
-                if made is None or needed > self.room:
+                if made is None:
+                    return None
+                needed += made.height - self.least(i, width, size, setting)
+                if needed > self.room:
                     return None
                 columns[-1].append(made)
         lefts = (LEFT, LEFT + widths[0] + COLUMN_GAP)
@@ -304,8 +317,11 @@ class _Board:
             made = self._whole(i, width, size, spacing)
             return None if together and made and leaves_word(made.question, 2) else made
 
+        def least(i: int, width: float) -> float:
+            return self.least(i, width, size, spacing.setting)
+
         between = spacing.between
-        made = strips(group, RIGHT - LEFT, self.room, COLUMN_GAP, between, whole)
+        made = strips(group, RIGHT - LEFT, self.room, COLUMN_GAP, between, whole, least)
         if made is None:
             return None
         spots = []

@@ -151,10 +151,12 @@ def cell(
         narrow = measure(question, free, box.size, *close)
         if not narrow.cramped or whole.cramped:
             ways.append(_beside(narrow, place))
-    found = after_figure(question, width - indent, box.size, setting.lines, setting.pictures)
+    below = _below(whole, place)
+    most = min(way.height for way in [*ways, below])
+    found = after_figure(question, width - indent, box.size, setting.lines, setting.pictures, most)
     if found is not None:
         ways += _beside_words(*found, place)
-    return min([*ways, _below(whole, place)], key=lambda way: way.height)
+    return min([*ways, below], key=lambda way: way.height)
 
 
 class _Place(NamedTuple):

@@ -8,13 +8,17 @@ questions run on down each column and from left to right, and from each strip to
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from functools import cache
+from functools import cache, partial
+from itertools import accumulate
 from typing import NamedTuple, TypeAlias
 
 from itembank.pages.parts.question_cell import Cell
 
 Set: TypeAlias = Callable[[int, float], Cell | None]
 """Sets a question in a column of a width; None where it is too wide for it."""
+
+Least: TypeAlias = Callable[[int, float], float]
+"""Says, before a question is set in a column of a width, how high it is there at the least."""
 
 UNITS = 24
 """Parts of a slide's width that columns are made of: halves, thirds and quarters among them."""
@@ -26,6 +30,11 @@ SOME_WIDTHS = (NARROWEST, 8, 10, 12, 14, 16, UNITS)
 """Widths of columns, in parts, that tell nearly how little of a slide a question takes."""
 NEARLY = 1.03
 """How much more of it a question may take in one of them than in the best of all widths."""
+
+
+def width_of(parts: int, width: float, apart: float) -> float:
+    """Return how wide a column of some parts is, on a slide so wide with columns so far apart."""
+    return round(parts * (width + apart) / UNITS - apart, 2)
 
 
 class Strip(NamedTuple):
@@ -50,24 +59,69 @@ class _Row(NamedTuple):
 
 
 def strips(
-    group: range, width: float, room: float, apart: float, between: float, cell: Set
+    group: range,
+    width: float,
+    room: float,
+    apart: float,
+    between: float,
+    cell: Set,
+    least: Least,
 ) -> list[Strip] | None:
     """Return the questions of `group` in the fewest strips that fit a room, or None.
 
     Between columns stands a room `apart`, between questions and between strips at least `between`.
     Of as many strips those are taken that leave the most room.
     """
-    wide = [round(parts * (width + apart) / UNITS - apart, 2) for parts in range(UNITS + 1)]
+    wide = [width_of(parts, width, apart) for parts in range(UNITS + 1)]
+
+    @cache
+    def low(start: int, stop: int, parts: int) -> float:
+        """Return how high a column of some questions is at the least."""
+        above = low(start, stop - 1, parts) if stop - start > 1 else -between
+        return above + between + least(stop - 1, wide[parts])
 
     @cache
     def column(start: int, stop: int, parts: int) -> float | None:
         """Return how high a column of some questions is; None where they do not fit it."""
         above = column(start, stop - 1, parts) if stop - start > 1 else -between
-        if above is None:
+        if above is None or above + between + least(stop - 1, wide[parts]) > room:
             return None
         made = cell(stop - 1, wide[parts])
         high = room + 1 if made is None else above + between + made.height
         return None if high > room else high
+
+    def areas_of(i: int) -> list[tuple[float, int]]:
+        """Return what a question takes at the least in some widths, the least of them first."""
+        return sorted((parts * (low(i, i + 1, parts) + between), parts) for parts in SOME_WIDTHS)
+
+    def area(i: int) -> float:
+        """Return about the least area that a question takes, with the room after it."""
+        best = UNITS * 2 * room
+        for least_area, parts in areas_of(i):
+            if least_area >= best:
+                break  # in no other width does it take less
+            high = column(i, i + 1, parts)
+            if high is not None:
+                best = min(best, parts * (high + between))
+        return best
+
+    # What takes more than all there is need not be shared out in every way to know it, nor all of
+    # it be set.
+    most = NEARLY * UNITS * (room + between)
+    areas = {i: min(areas_of(i)[0][0], UNITS * 2 * room) for i in group}
+    needed = sum(areas.values())
+    for i in group:
+        if needed > most:
+            return None
+        first, areas[i] = areas[i], area(i)
+        needed += areas[i] - first
+    if needed > most:
+        return None
+    before = dict(zip(range(group.start, group.stop + 1), accumulate(areas.values(), initial=0.0)))
+
+    def has_room(start: int, stop: int, parts: int, height: float) -> bool:
+        """Tell whether the other questions have room if these take so much of a strip."""
+        return parts * (height + between) - before[stop] + before[start] + needed <= most
 
     @cache
     def lowest(start: int) -> dict[int, Strip]:
@@ -78,7 +132,7 @@ def strips(
             for used in range(UNITS - NARROWEST + 1):
                 row = rows.get((at, used))
                 if row is not None:
-                    _lengthen(rows, row, at, used, end, column)
+                    _lengthen(rows, row, at, used, end, column, low, partial(has_room, start))
         return {
             at: Strip(
                 tuple(range(a, b) for a, b, _ in row.sides),
@@ -89,15 +143,6 @@ def strips(
             if used == UNITS
         }
 
-    def least(i: int) -> float:
-        """Return about the least area that a question takes, with the room after it."""
-        tried = ((parts, column(i, i + 1, parts)) for parts in SOME_WIDTHS)
-        areas = [parts * (high + between) for parts, high in tried if high is not None]
-        return min(areas, default=UNITS * 2 * room)
-
-    # What takes more than all there is need not be shared out in every way to know it.
-    if sum(map(least, group)) > NEARLY * UNITS * (room + between):
-        return None
     return _fewest(group, room, between, lowest)
 
 
@@ -108,6 +153,8 @@ def _lengthen(
     used: int,
     end: int,
     column: Callable[[int, int, int], float | None],
+    low: Callable[[int, int, int], float],
+    has_room: Callable[[int, int, float], bool],
 ) -> None:
     """Note what strips there are with one column more, each the best of its length and width."""
     for stop in range(at + 1, end + 1):
@@ -116,10 +163,20 @@ def _lengthen(
                 continue  # no room would be left for another column
             if parts == UNITS and stop - at > 1:
                 continue  # one column across the slide is as many strips
+            if not has_room(stop, used + parts, row.height):
+                break  # still less in a wider column
+            least = max(row.height, low(at, stop, parts))
+            best = rows.get((stop, used + parts))
+            if best is not None and best.height < least - 0.01:
+                continue
+            if not has_room(stop, used + parts, least):
+                continue
             high = column(at, stop, parts)
             if high is None:
                 continue
             height = round(max(row.height, high), 2)
+            if not has_room(stop, used + parts, height):
+                continue
             place = (stop, used + parts)
             best = rows.get(place)
             if best is not None and best.height < height:
