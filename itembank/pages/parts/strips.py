@@ -117,7 +117,8 @@ def strips(
         needed += areas[i] - first
     if needed > most:
         return None
-    before = dict(zip(range(group.start, group.stop + 1), accumulate(areas.values(), initial=0.0)))
+    sums = accumulate(areas.values(), initial=0.0)
+    before = dict(zip(range(group.start, group.stop + 1), sums, strict=True))
 
     def has_room(start: int, stop: int, parts: int, height: float) -> bool:
         """Tell whether the other questions have room if these take so much of a strip."""
