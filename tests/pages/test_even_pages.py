@@ -118,6 +118,24 @@ def test_no_head_stands_alone_on_its_page():
                 assert pages[0] or first.first < 0.65 * first.full, told
 
 
+def test_a_question_that_fits_below_the_examples_stands_there():
+    """Half a page left empty, and a third side begun, looks like a sheet that went wrong too."""
+    moved = 0
+    for _, sheet in every_sheet():
+        made = rows(sheet.items, theme.PAPER_TEXT, theme.PAPER_LEAST)
+        for first in (160.0, 260.0, 360.0, 460.0):
+            # So little room on a page that the questions take three.
+            room = Room(first, 480 / 0.65, 2)
+            room = room._replace(full=max(room.full, first / 0.65))
+            taller = [row._replace(wish=2 * row.wish) for row in made]
+            pages, _ = share_out(taller, room)
+            fits = taller[0].height(LEAST_SHARE) <= first
+            if fits and len(taller) > 4:
+                moved += len(pages) > SIDES
+                assert pages[0], (sheet.tier, first, [row.height(0.45) for row in taller])
+    assert moved
+
+
 def test_large_print_gives_up_no_room_for_working():
     tight = 0
     for pack, sheet in every_sheet():

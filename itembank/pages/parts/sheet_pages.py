@@ -39,6 +39,11 @@ class Room(NamedTuple):
     sides: int
     tight: float = TIGHT_SHARE
 
+    @property
+    def below_examples(self) -> bool:
+        """Whether so little is left of the first page that more than a head stands on it."""
+        return self.first <= HEAD_ALONE * self.full
+
 
 class Shared(NamedTuple):
     """Rows page by page, and the share of working room that all of them can have."""
@@ -50,11 +55,14 @@ class Shared(NamedTuple):
         """How many pages hold one question alone, of a sheet that has more.
 
         A first page with its head alone looks like a sheet that went wrong: it counts as two.
-        Below worked examples there is no room that anyone would miss.
+        Where a sheet takes a side too many anyway, one question below its worked examples is not
+        alone: without it a part of that page would be empty.
         """
         counts = [sum(len(row.cells) for row in page) for page in self.pages]
-        bare = not counts[0] and room.first > HEAD_ALONE * room.full
-        return (counts.count(1) if sum(counts) > 1 else 0) + 2 * bare
+        bare = not counts[0] and not room.below_examples
+        too_many = len(counts) > room.sides
+        single = counts[1:] if room.below_examples and too_many else counts
+        return (single.count(1) if sum(counts) > 1 else 0) + 2 * bare
 
 
 def on_pages(
