@@ -49,7 +49,7 @@ def week(
     swap: Annotated[Changes, typer.Option(metavar="TEXT", help="‘tue TOPIC thu TOPIC’.")] = None,
     instead: Annotated[Changes, typer.Option(metavar="TEXT", help="‘tue TOPIC NEW-TOPIC’.")] = None,
     another: Annotated[
-        Changes, typer.Option(metavar="TEXT", help="‘tue ADDRESS’, ‘tue ADDRESS NEW-ADDRESS’.")
+        Changes, typer.Option(metavar="TEXT", help="‘tue 5’, ‘tue ADDRESS’, ‘tue ADDRESS NEW’.")
     ] = None,
     order: Annotated[
         Changes, typer.Option(metavar="TEXT", help="‘tue 2 1 3 4 …’, or ‘tue’ and its topics.")

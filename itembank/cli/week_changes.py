@@ -125,13 +125,13 @@ def _instead(words: Words, said: str, today: datetime.date) -> Instead:
 
 def _another(words: Words, said: str, today: datetime.date) -> Another:
     example = (
-        "tue ratio.share/core/12, or tue ratio.share/core/12 ratio.share/core/40, "
+        "tue 5, or tue ratio.share/core/12, or tue ratio.share/core/12 ratio.share/core/40, "
         "or tue ratio.share/core/12 true or false"
     )
     if len(words) < 2:
         raise ItembankError(
-            "Write a day, the address of a question, and the one to come, or its kind, if you "
-            f"choose: {example}"
+            "Write a day, the number or address of a question, and the one to come, or its kind, "
+            f"if you choose: {example}"
         )
     lesson, (address, *rest) = _lesson(words[0], today, example), words[1:]
     by_address = len(rest) == 1 and ("/" in rest[0] or ":" in rest[0])

@@ -307,7 +307,7 @@ def test_the_kinds_of_questions_are_told_and_one_is_chosen_by_its_kind(said, hom
     near = said("week", "--plan", PLAN, "--replace", "--another", f"mon {old} odd on out")
     assert "Did you mean odd one out?" in " ".join(near.err.split())
     before = [item["address"] for item in items]
-    done = said("week", "--plan", PLAN, "--replace", "--another", f"mon {old} odd one out")
+    done = said("week", "--plan", PLAN, "--replace", "--another", f"mon {place + 1} odd one out")
     assert done.status == 0, done.err
     after = json.loads((home / "output" / "8K-2026-11-30" / "pack.json").read_text())
     (new,) = (item for item in after["versions"][0]["items"] if item["address"] not in before)

@@ -12,7 +12,7 @@ from itembank.errors import ItembankError
 from itembank.items.topics.registry import find_item
 from itembank.planning.calendar.scheme import Scheme, Taught
 from itembank.planning.week.earlier_weeks import topic_states
-from itembank.planning.week.lesson_meant import find_lesson
+from itembank.planning.week.lesson_meant import find_lesson, find_question
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_edit import Editor
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
@@ -376,13 +376,28 @@ def test_another_question_lifts_a_ban_of_the_one_that_is_wanted():
     assert edited(ban=f"mon {new}", another=f"mon {old} {new}").lessons[0].never == ()
 
 
+def test_a_question_is_named_by_its_number_or_its_topic_too():
+    new = MON.asked[2].replace("/3", "/8")
+    by_address = edited(another=f"mon {MON.asked[2]} {new}")
+    assert edited(another=f"mon 3 {new}") == by_address
+    assert edited(another=f"mon {topic_of(new).title()} {new}") == by_address
+    # On a topic with two questions only a number says which is meant.
+    two = replace(MON, asked=(*MON.asked[:5], new))
+    assert find_question(two, "6", topic_of) == new
+    with pytest.raises(ItembankError, match=r"asks 2 questions on .* by its number, 3 or 6\."):
+        find_question(two, topic_of(new), topic_of)
+
+
 @pytest.mark.parametrize(
     ("text", "said"),
     [
         (f"mon {MON.asked[0]} {MON.asked[1]}", f"asks {MON.asked[1]} already"),
         (f"mon {FREE}/core/3 {FREE}/core/4", f"does not ask {FREE}/core/3"),
+        (f"mon {FREE} {FREE}/core/4", f"does not ask {FREE}"),
+        (f"mon 7 {FREE}/core/4", r"does not ask question 7\."),
+        (f"mon 0 {FREE}/core/4", r"does not ask question 0\."),
         (f"mon {MON.asked[0]} {FREE}/core/99999999", "99999999"),
-        ("mon", "Write a day, the address of a question"),
+        ("mon", "Write a day, the number or address of a question"),
     ],
 )
 def test_another_question_that_makes_no_sense(text, said):

@@ -1,4 +1,4 @@
-"""Which lesson of a plan a change means, in which turn, and which may not be changed any more."""
+"""Which lesson and question a change to a plan means, in which turn, and what is past change."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ import contextlib
 from collections.abc import Callable, Mapping, Sequence
 
 from itembank.errors import ItembankError, SeveralErrors
+from itembank.files.faults import join_words
 from itembank.planning.department.class_scheme import LessonKey
 from itembank.planning.week.week_changes import (
     IN_TURN,
@@ -13,8 +14,9 @@ from itembank.planning.week.week_changes import (
     LessonName,
     lessons_named,
 )
-from itembank.planning.week.week_plan import WeekPlan
+from itembank.planning.week.week_plan import PlannedLesson, WeekPlan, is_address
 from itembank.text.in_words import long_day, weekday
+from itembank.text.whole_number import whole_number
 
 TopicOf = Callable[[str], str]
 """Returns the topic of the item at an address; raises ItembankError where it names nothing."""
@@ -44,6 +46,36 @@ def find_lesson(plan: WeekPlan, name: LessonName) -> int:
             f"{name.text}/{plan.lessons[places[0]].period}."
         )
     return places[0]
+
+
+def find_question(lesson: PlannedLesson, name: str, topic_of: TopicOf) -> str:
+    """Return the address of the question of a starter that a person names.
+
+    That is its address, its number on the slide, or its topic where the starter asks one question
+    on it.
+
+    Raises:
+        ItembankError: the starter asks nothing of that name, or several questions on that topic.
+    """
+    if name in lesson.asked:
+        return name
+    number = whole_number(name)
+    if number is not None and 1 <= number <= len(lesson.asked):
+        return lesson.asked[number - 1]
+    numbers = [
+        place
+        for place, asked in enumerate(() if is_address(name) else lesson.asked, 1)
+        if topic_of(asked) == name.lower()
+    ]
+    if len(numbers) > 1:
+        raise ItembankError(
+            f"{lesson} asks {len(numbers)} questions on {name}: name one by its number, "
+            f"{join_words([str(number) for number in numbers], 'or')}."
+        )
+    if not numbers:
+        asks = f"question {name}" if number is not None else name
+        raise ItembankError(f"{lesson} does not ask {asks}.", matter="not asked there")
+    return lesson.asked[numbers[0] - 1]
 
 
 def refuse_closed(

@@ -14,7 +14,7 @@ from itembank.errors import ItembankError, SeveralErrors
 from itembank.files.faults import join_words
 from itembank.planning.department.department import MOST_QUESTIONS
 from itembank.planning.topic_names import unknown_topic
-from itembank.planning.week.lesson_meant import find_lesson, in_turn, of_change
+from itembank.planning.week.lesson_meant import find_lesson, find_question, in_turn, of_change
 from itembank.planning.week.week_changes import (
     Another,
     AsBefore,
@@ -199,9 +199,7 @@ class Editor:
     def _another(self, change: Another) -> None:
         place = find_lesson(self.plan, change.lesson)
         lesson = self.plan.lessons[place]
-        old, new = change.address, change.new
-        if old not in lesson.asked:
-            raise ItembankError(f"{lesson} does not ask {old}.", matter="not asked there")
+        old, new = find_question(lesson, change.address, self._topic_of), change.new
         if new in lesson.asked:
             raise ItembankError(f"{lesson} asks {new} already.")
         gone, come = self._topic_of(old), self._topic(self._topic_of(new))

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
-from itembank.planning.week.lesson_meant import find_lesson
+from itembank.planning.week.lesson_meant import find_lesson, find_question
 from itembank.planning.week.week_changes import Another, Change
 from itembank.work.week.week_questions import given_in, last_uses
 
@@ -71,20 +71,27 @@ def with_new_questions(
 ) -> tuple[Change, ...]:
     """Return changes in which every question that is to give way has one to come.
 
+    A question that is named by its number or its topic is named by its address in them.
+
     Raises:
-        ItembankError: there is no other question on its topic left.
+        ItembankError: there is no such question, or no other on its topic left.
     """
-    told = []
-    for change in changes:
-        if isinstance(change, Another) and not change.new:
-            lesson = plan.lessons[find_lesson(plan, change.lesson)]
-            near = others_like(planner, plan, lesson, change.address, most=1, kind=change.kind)
-            if not near:
-                like = f"of the kind ‘{change.kind}’" if change.kind else f"like {change.address}"
-                raise ItembankError(
-                    f"{lesson} can have no other question {like}: the class had "
-                    "all there are, or they are on this week's pages."
-                )
-            change = replace(change, new=near[0].address, held=bool(change.kind))
-        told.append(change)
-    return tuple(told)
+    return tuple(
+        _with_new_question(planner, plan, change) if isinstance(change, Another) else change
+        for change in changes
+    )
+
+
+def _with_new_question(planner: Planner, plan: WeekPlan, change: Another) -> Another:
+    lesson = plan.lessons[find_lesson(plan, change.lesson)]
+    address = find_question(lesson, change.address, planner.topic_of)
+    if change.new:
+        return replace(change, address=address)
+    near = others_like(planner, plan, lesson, address, most=1, kind=change.kind)
+    if not near:
+        like = f"of the kind ‘{change.kind}’" if change.kind else f"like {address}"
+        raise ItembankError(
+            f"{lesson} can have no other question {like}: the class had "
+            "all there are, or they are on this week's pages."
+        )
+    return replace(change, address=address, new=near[0].address, held=bool(change.kind))
