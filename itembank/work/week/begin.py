@@ -145,7 +145,7 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
             f"{error}\nThe week is planned anew around what you pinned there: mend the file, "
             "or take it away to begin without it."
         ) from None
-    new = new_plan(planner, first, old)
+    new = new_plan(planner, first, old, request.only)
     stays = (*new.past, *new.closed)
     plan, more = _shared(planner, request, new)
     remarks = (*remarks, *_without_starter(new), *more)

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from collections.abc import Mapping
 
     from itembank.planning.calendar.timetable import Lesson
+    from itembank.planning.week.week_changes import LessonName
     from itembank.work.week.planner import Planner
 
 
@@ -33,11 +34,17 @@ class NewPlan:
     closed: tuple[PlannedLesson, ...] = ()
 
 
-def new_plan(planner: Planner, first: datetime.date, old: WeekPlan | None) -> NewPlan:
+def new_plan(
+    planner: Planner,
+    first: datetime.date,
+    old: WeekPlan | None,
+    only: LessonName | None = None,
+) -> NewPlan:
     """Return a plan of the week that holds `first`, from that day on.
 
     Lessons of an `old` plan that lie before that day, are past or were recorded stay as they
-    are; of the others stays what the teacher pinned, wanted or barred.
+    are, and so do all but the `only` one that is wanted; of the others stays what the teacher
+    pinned, wanted or barred.
 
     Raises:
         ItembankError: the class has no lessons that week, or nothing can be chosen.
@@ -71,10 +78,13 @@ def new_plan(planner: Planner, first: datetime.date, old: WeekPlan | None) -> Ne
         if held_lesson in early:
             continue
         kept = before.get((held_lesson.date, held_lesson.period))
-        moved = None if kept else _moved_here(planner, held_lesson, known, before)
-        if moved is not None:
-            carried.append(moved)
-        lesson = kept if kept in done else moved or _open_lesson(planner, held_lesson, known, kept)
+        stays = None if kept else _moved_here(planner, held_lesson, known, before)
+        if only is not None and kept is not None and kept not in done:
+            wanted = only.day(week) == kept.date and only.period in ("", kept.period)
+            stays = None if wanted else kept
+        if stays is not None:
+            carried.append(stays)
+        lesson = kept if kept in done else stays or _open_lesson(planner, held_lesson, known, kept)
         lessons.append(lesson)
         holds.append(Hold(lesson.counts))
     chosen = choose_week(lessons, holds, known)

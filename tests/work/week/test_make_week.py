@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from itembank.errors import ItembankError
-from itembank.planning.week.week_changes import Length, LessonName, Pin
+from itembank.planning.week.week_changes import Length, LessonName, Order, Pin
 from itembank.work.week.request import Step, WeekRequest
 from itembank.work.week.week_run import make_week
 
@@ -111,3 +111,16 @@ def test_a_plan_of_an_older_version_gives_the_same_page_and_its_facts_again(want
     made.path.write_text(made.path.read_text("utf-8").replace("taught 7 Sep", "since 7 Sep"))
     whys = [topic.why for lesson in make_week(from_plan).plan.lessons for topic in lesson.topics]
     assert any(why.startswith("since 7 Sep") for why in whys)
+
+
+def test_one_lesson_planned_anew_leaves_the_others_as_they_are_in_the_plan(wanted):
+    make_week(wanted)
+    tuesday = LessonName("tue", weekday=1)
+    turned = (Order(tuesday, numbers=(8, 7, 6, 5, 4, 3, 2, 1)),)
+    before = make_week(again(wanted, changes=turned, replace=True)).plan
+    monday = LessonName("mon", weekday=0)
+    made = make_week(again(wanted, only=monday, replace=True))
+    assert [built.lesson.date for built in made.built] == [MONDAY]
+    assert made.plan.lessons[1:] == before.lessons[1:]
+    # Without it the whole week is planned anew, as before.
+    assert make_week(again(wanted, replace=True)).plan.lessons[1] != before.lessons[1]
