@@ -7,7 +7,6 @@ group ``itembank.topics``; importing that module registers its topics.
 
 from __future__ import annotations
 
-import difflib
 import importlib
 import pkgutil
 from collections.abc import Mapping
@@ -142,10 +141,9 @@ def find_topic(name: str) -> Topic:
         raise UnknownTopic(
             f"‘{name}’ is a strand, not a topic.", matter="strand", strand=name.lower()
         )
-    known = topic_ids()
-    near = difflib.get_close_matches(name, known, n=3, cutoff=0.4)
-    tails = [topic_id for topic_id in known if name and name.lower() in topic_id]
-    hint = list(dict.fromkeys(tails[:3] + near))[:3]
+    from itembank.items.topics.near_topics import near_topics
+
+    hint = near_topics(name, topic_ids(), cutoff=0.4)
     listed = " or ".join(filter(None, (", ".join(hint[:-1]), hint[-1]))) if hint else ""
     advice = f" Did you mean {listed}?" if hint else ""
     raise UnknownTopic(f"There is no topic ‘{shown(name)}’.{advice}", matter="no such topic")

@@ -52,6 +52,7 @@ def the_topic(bank: BankFacts, typed: str, title: str | None = None) -> tuple[st
     Raises:
         ItembankError: there is no such topic; the nearest are named.
     """
+    from itembank.items.topics.near_topics import near_topics
     from itembank.items.topics.registry import find_topic, topic_ids
 
     wanted = typed.strip().lower()
@@ -62,7 +63,7 @@ def the_topic(bank: BankFacts, typed: str, title: str | None = None) -> tuple[st
     if title:
         _check_topic_id(wanted)
         return wanted, title
-    near = nearest(wanted, dict.fromkeys([*bank.topics, *topic_ids()]))
+    near = near_topics(wanted, [*bank.topics, *topic_ids()])
     advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
     if "." not in wanted:
         raise ItembankError(
