@@ -96,6 +96,8 @@ def _forget(department: Department, whom: Whom, yes: bool) -> bool:
             f"{now.listed} still stands in department.toml; take it out there if it is no longer "
             "needed."
         )
+    if now.unheard:
+        say(f"{now.unheard} Is it mistyped?")
     for path in now.copies:
         say(f"{path} holds large-print copies with that seat; delete it if no longer needed.")
     if now.whom is not None and now.whom.seat:

@@ -32,7 +32,9 @@ def week(
     ] = False,
     from_: Annotated[
         str | None,
-        typer.Option("--from", metavar="DAY", help="First day; from it to the week's end."),
+        typer.Option(
+            "--from", metavar="DAY", help="First day, to the week's end; the next lesson’s."
+        ),
     ] = None,
     plan: Annotated[
         Path | None, typer.Option(metavar="FILE", help="Build from a plan file instead.")

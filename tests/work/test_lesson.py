@@ -227,6 +227,20 @@ def test_forgetting_is_shown_before_it_is_done(department, tmp_path):
     assert to_forget(department, whom).count == 0
 
 
+def test_a_seat_that_the_class_does_not_list_is_never_said_to_stand_in_it(department):
+    record(department, said(department, bands="1 1 1"))
+    now = forget(department, whom_of("8K/A33"))
+    assert now.listed == ""
+    assert now.unheard == "8K lists no seat A33, and nothing was kept of one."
+    assert forget(department, whom_of("8K/A2")).unheard == ""  # listed, and nothing of it is kept
+    unknown = forget(department, whom_of("7Q/A2"))
+    assert (unknown.listed, unknown.unheard) == (
+        "",
+        "There is no class 7Q, and nothing was kept of one.",
+    )
+    assert forget(department, whom_of(class_name="8K")).listed == "8K"
+
+
 def test_a_copy_is_remarked_on_and_brought_in(department):
     record(department, said(department, bands=(5, 3, 2)))
     results = department.folder / "results.sqlite3"

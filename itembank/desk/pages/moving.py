@@ -150,6 +150,8 @@ def forget(request: Request, form: FormData) -> Response:
     said = [f"{what.counted} removed: {whom}.", *_told(now)]
     if now.listed:
         said.append(f"{now.listed} is still on the list of the set-up; take it out there.")
+    if now.unheard:
+        said.append(f"{now.unheard} Is it mistyped?")
     said += [
         f"The pack {path.name} holds large-print copies with that seat; delete it if no longer "
         "needed."

@@ -22,6 +22,7 @@ from itembank.planning.week.reason_rows import read_reason_row
 from itembank.planning.week.sheet_rows import read_sheet_row
 from itembank.planning.week.week_plan import (
     FILE_NAME,
+    MOST_TITLE,
     PlannedLesson,
     WeekPlan,
     WeekTopic,
@@ -122,7 +123,7 @@ def _lesson(
     reasons: Mapping[LessonKey, Mapping[str, Reason]],
 ) -> PlannedLesson | None:
     date = read_date(row, "date")
-    title = row.text("title", "Starter", most=60)
+    title = row.text("title", "Starter", most=MOST_TITLE)
     period = row.text("period", "1", most=8)
     questions = row.whole("questions", None, 1, MOST_QUESTIONS)
     seed = row.whole("seed", None, 0, MOST_SEED) if "seed" in row else None

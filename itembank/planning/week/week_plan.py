@@ -22,6 +22,8 @@ from itembank.planning.week.sheet_rows import sheet_lines
 from itembank.text.in_words import DAYS, day_month_year, long_day, weekday
 
 FOLDER = "plans"
+MOST_TITLE = 60
+"""Characters of a lesson's title."""
 FILE_NAME = re.compile(r"week-(.+)-\d{4}-\d{2}-\d{2}\.toml")
 """What :attr:`WeekPlan.file_name` returns; the class stands in the middle."""
 HOW = """\

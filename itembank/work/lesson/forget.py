@@ -45,7 +45,8 @@ class ToForget:
 class ForgottenNow:
     """What became of it: `whom` is None where unused room of the store was swept alone.
 
-    `listed` is the class or seat that department.toml still names; `unfinished` is what else
+    `listed` is the class or seat that department.toml still names; `unheard` says that it names
+    none such, where nothing was kept of it either: it may be mistyped; `unfinished` is what else
     was begun before and is not done yet; `shared` tells of a store on a server; `copies` are
     packs with large-print copies for the seat, `looked_in` the one folder of packs that is known:
     nobody notes where else a pack was put.
@@ -59,6 +60,7 @@ class ForgottenNow:
     unfinished: tuple[Unfinished, ...] = ()
     copies: tuple[Path, ...] = ()
     looked_in: Path | None = None
+    unheard: str = ""
 
 
 def whom_of(
@@ -104,20 +106,47 @@ def forget(department: Department, whom: Whom) -> ForgottenNow:
     Raises:
         ItembankError: the store cannot be written; then nothing was forgotten.
     """
+    from itembank.records.forget.forgetting import count_rows
     from itembank.records.forget.forgetting import forget as forget_now
     from itembank.records.forget.unfinished import unfinished
 
     with open_results(department, make=False) as store:
+        kept = count_rows(store, whom)
         forgotten = forget_now(store, whom)
-        there = any(same_name(group.name, whom.class_name) for group in department.classes)
         others = tuple(task for task in unfinished(store) if task.whom not in (None, whom))
-        listed = (whom.seat or whom.class_name) if there else ""
+        listed, unheard = _listed(department, whom)
         home = packs_place(department.folder)
         copies = large_print_for(whom, home)
         if whom.before is None:
             # What the set-up was may list the seat, and taking a change back would bring it back.
             forget_earlier_set_ups(department.folder)
-        return ForgottenNow(whom, forgotten, store.name, store.shared, listed, others, copies, home)
+        return ForgottenNow(
+            whom,
+            forgotten,
+            store.name,
+            store.shared,
+            listed,
+            others,
+            copies,
+            home,
+            "" if kept else unheard,
+        )
+
+
+def _listed(department: Department, whom: Whom) -> tuple[str, str]:
+    """Return the class or seat that the department lists, or a sentence that it does not."""
+    if not whom.class_name:
+        return "", ""
+    for group in department.classes:
+        if same_name(group.name, whom.class_name):
+            seats = group.plan.seats
+            if not whom.seat:
+                return group.name, ""
+            # A class that lists no seats takes any.
+            if not seats or whom.seat in (seat.upper() for seat in seats):
+                return (whom.seat, "") if seats else ("", "")
+            return "", f"{group.name} lists no seat {whom.seat}, and nothing was kept of one."
+    return "", f"There is no class {whom.class_name}, and nothing was kept of one."
 
 
 def large_print_for(whom: Whom, home: Path) -> tuple[Path, ...]:

@@ -122,7 +122,7 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
         was = take(request.plan)
         plan, remarks = read_plan_of(planner, request.plan)
         return Begun(request.plan, plan, was, read=plan, remarks=remarks)
-    first = request.first or today()
+    first = request.first or _usual_first(planner)
     planner.lessons_from(first)  # without any there is nothing to do
     path = planner.home / FOLDER / WeekPlan(planner.school_class.name, monday(first), ()).file_name
     was = take(path)
@@ -150,6 +150,22 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
     plan, more = _shared(planner, request, new)
     remarks = (*remarks, *_without_starter(new), *more)
     return Begun(path, plan, was, None, first, stays, remarks)
+
+
+def _usual_first(planner: Planner) -> datetime.date:
+    """Return the day from which a week is planned where none is said.
+
+    That is today, or where no lesson is left in its week, as on a Sunday evening, the next one's.
+    """
+    now = today()
+    try:
+        planner.lessons_from(now)
+    except ItembankError as error:
+        if error.matter != "no lessons from then":
+            raise
+        coming: datetime.date = error.about["next"]
+        return coming
+    return now
 
 
 def _shared(

@@ -10,7 +10,8 @@ from itembank.data_class import dataclass
 from itembank.planning.calendar.calendar import monday
 from itembank.planning.calendar.days import period_order, usual_seed
 from itembank.planning.week.week_choice import Hold, Known, choose_week
-from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
+from itembank.planning.week.week_plan import MOST_TITLE, PlannedLesson, WeekPlan
+from itembank.text.cut_short import cut_short
 
 if TYPE_CHECKING:
     from collections.abc import Mapping
@@ -103,7 +104,7 @@ def _open_lesson(
     lesson = PlannedLesson(
         held.date,
         held.period,
-        title[:60],
+        cut_short(title, MOST_TITLE),
         planner.school_class.questions,
         usual_seed(planner.school_class.name, held.date, f"{title} {held.period}"),
     )

@@ -22,7 +22,8 @@ class WeekRequest:
     class_name
         The class; without one, the class of the plan.
     first
-        The first day to be planned, from which to the week's end; today.
+        The first day to be planned, from which to the week's end; today, or the next lesson's
+        day where this week has none left.
     plan
         A plan file to build from, instead of planning.
     only

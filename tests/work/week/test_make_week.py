@@ -124,3 +124,24 @@ def test_one_lesson_planned_anew_leaves_the_others_as_they_are_in_the_plan(wante
     assert made.plan.lessons[1:] == before.lessons[1:]
     # Without it the whole week is planned anew, as before.
     assert make_week(again(wanted, replace=True)).plan.lessons[1] != before.lessons[1]
+
+
+def test_where_no_day_is_said_a_week_that_is_over_gives_way_to_the_next(wanted, monkeypatch):
+    monkeypatch.setenv("ITEMBANK_TODAY", "2026-11-28")  # a Saturday
+    made = make_week(again(wanted, first=None))
+    assert made.plan.week == MONDAY
+    assert [lesson.date.weekday() for lesson in made.plan.lessons][:2] == [0, 1]
+    # In the middle of a week it is planned from that day on.
+    monkeypatch.setenv("ITEMBANK_TODAY", "2026-12-09")
+    made = make_week(again(wanted, first=None))
+    assert made.plan.lessons[0].date == datetime.date(2026, 12, 9)
+
+
+def test_a_lesson_is_called_by_whole_words(wanted, monkeypatch):
+    """One topic's title is longer than a lesson's may be: ‘100 or who’ stood on the board."""
+    from itembank.work.week.planner import Planner
+
+    long = "Rounding to decimal places and to the nearest 10, 100 or whole number"
+    monkeypatch.setattr(Planner, "title", lambda *_: long)
+    titles = {lesson.title for lesson in make_week(wanted).plan.lessons}
+    assert titles == {"Rounding to decimal places and to the nearest 10, 100…"}
