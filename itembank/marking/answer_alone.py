@@ -79,8 +79,9 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
         if same(t.Quantity(given, last), item.key):
             in_last = f"The number is right in {UNITS[last].many}"
             return Marked(Verdict.WRONG_FORM, f"{in_last}: give the unit as well.")
-    if isinstance(item.key, t.Percent) and isinstance(given, t.Int | t.Dec | t.Mixed):
-        if same(given, item.key.of):
+    percent = isinstance(item.key, t.Percent) and not unit_fault
+    if percent and isinstance(given, t.Int | t.Dec | t.Mixed):
+        if same(t.Percent(given), item.key):
             return Marked(Verdict.WRONG_FORM, _PER_CENT)
         given = t.Percent(given)  # a per cent sign is left out more often than not
         if known := _known(item, given, exactly=False):

@@ -13,7 +13,9 @@ from itembank.items.item import Item
 from itembank.marking.answer_alone import gives_each, verdict_alone
 from itembank.marking.typing.answer_setting import Setting, setting
 from itembank.marking.typing.filled import embedded
+from itembank.marking.typing.goes_on import goes_on
 from itembank.marking.typing.parsed_answer import Unreadable
+from itembank.marking.typing.part_label import without_part_label
 from itembank.marking.typing.read_answer import LONGEST, read_answer
 from itembank.marking.typing.sorted_numbers import without_sorted_numbers
 from itembank.marking.typing.working_lines import letters_named, shows_working
@@ -46,12 +48,21 @@ def mark(item: Item, answer: str) -> Marked:
         return Marked(Verdict.UNREADABLE, message)
     if marking_of(item.ask).drawn:
         return Marked(Verdict.UNREADABLE, _DRAWN)
-    answer = without_sorted_numbers(item, answer.strip(" \t\r\n"))
+    marked = _marked(item, answer)
+    if marked.verdict in (Verdict.RIGHT, Verdict.UNREADABLE):
+        return marked
+    told = goes_on(item, answer, setting(item), marked.verdict is Verdict.WRONG_FORM)
+    return Marked(Verdict.UNREADABLE, told) if told else marked
+
+
+def _marked(item: Item, answer: str) -> Marked:
     asked = setting(item)
+    answer = without_part_label(answer.strip(" \t\r\n"), asked)
+    answer = without_sorted_numbers(item, answer)
     if named := letters_named(answer) - asked.letters:
         asked = replace(asked, letters=asked.letters | named)
     if marking_of(item.ask).equals_nothing and (found := _EQUALS_NOTHING.fullmatch(answer)):
-        alone = mark(item, answer[: found.start("end")])
+        alone = _marked(item, answer[: found.start("end")])
         if alone.verdict is Verdict.RIGHT:
             return Marked(Verdict.WRONG_FORM, _NOTHING_TO_SOLVE)
         if alone.verdict is Verdict.KNOWN:

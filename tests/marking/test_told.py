@@ -39,7 +39,7 @@ TOLD = [
     ("fractions.add-like/core/28", "14.3%", WRONG, "not exact: give it as a fraction."),
     ("fractions.add-like/core/121", "1.27", WRONG, "not exact: give it as a mixed number."),
     ("fractions.decimals-percentages/challenge/82", "33.3%", WRONG, "do not round it"),
-    ("fractions.decimals-percentages/challenge/40", "0.318...", WRONG, "put dots over the digits"),
+    ("fractions.decimals-percentages/challenge/40", "0.318...", UNREAD, "put dots over the digits"),
     # Ratios with units, as a fraction, or the n of 1 : n alone.
     ("ratio.simplest-form/core/488", "12 min : 60 min", FORM, "now leave the units out"),
     ("ratio.simplest-form/core/488", "12 min : 1 h", FORM, "write every part in the same unit"),

@@ -139,6 +139,7 @@ def _power_of_ten(ratio: Fraction) -> bool:
     return str(large).strip("0") == "1"
 
 
+_ENDS = "That is close, but it is not exact: the answer is a decimal that ends."
 _FRACTION_FORMS = frozenset({"fraction", "lowest-terms", "improper", "mixed", "simplest"})
 
 
@@ -163,11 +164,13 @@ def _rounded(item: Item, given: t.Node, a: Fraction, b: Fraction) -> str:
     # Cut off or rounded, a decimal is less than one in its last place away.
     if abs(a - b) >= size * Fraction(1, 10 ** len(inner.places + inner.recurring)):
         return ""
-    if inner.recurring:
-        return "That is close: put dots over the digits that go on for ever."
+    rooted = any(isinstance(part, t.Root) for part in t.walk(item.key))
+    if inner.recurring and not rooted:
+        ends = 10**64 % b.denominator == 0
+        return _ENDS if ends else "That is close: put dots over the digits that go on for ever."
     if how.rounding:
         return f"That is close: look at the next digit, and round to {rounded_to(how.rounding)}."
-    if any(isinstance(part, t.Root) for part in t.walk(item.key)):
+    if rooted:
         return "That is close, but it is not exact: leave the root in your answer."
     wanted = "do not round it"
     if item.form in _FRACTION_FORMS and isinstance(item.key, t.Frac | t.Mixed | t.Neg):

@@ -7,20 +7,25 @@ from collections.abc import Sequence
 
 from itembank.text.late_pattern import late
 
-_DENIES = late(r"\b(?:not|isn'?t|never|no|neither|nor|except)\b")
+_DENIES = late(
+    r"\b(?:not|isn['’]?t|never|no|neither|nor|except|opposite|(?:anything|all|everything|any) but"
+    r"|other than|apart from|besides|instead of|rather than)\b"
+)
 _WORDS_ALONE = late(r"[a-z]+")
 _LETTERS_ONLY = late(r"[^a-z]+")
 _SORT_FIRST = late(r"^(?:the )?(?:line|side|length|angle) (?=[a-z]{2,3}$)")
 _ENDS = late(r"[A-Z]{2,3}")
 _LETTER_FIRST = late(
     r"([A-Z])(?:(?P<why>[ ,]+(?:because|cause|cos|as|since)\b)"
-    r"|(?= ?[,.;:(=-]|[ ,]+(?:is|it|with|at|£|\d)))"
+    r"|(?= ?[,.;:(=]| ?-(?!\d)|[ ,]+(?:is|it|with|at|£|\d)(?! ?(?:wrong|incorrect)\b)))"
 )
+
+SIGN_BESIDE = "A sign stands beside the choice: give the name of the choice alone."
 
 _DOTTED = late(r"(?:[A-Za-z]\. ?)+[A-Za-z]\.?")
 _CLOCK_LABEL = late(r"(\d{1,2}):(\d\d)")
 _CLOCK_TYPED = late(
-    r"(?:at )?(?:(\d\d?)(\d\d)|(\d{1,2})[:.](\d\d)|(\d{1,2})(?= ?(?:[ap]\.?m|o)|$))"
+    r"(?:at )?(?:(\d\d?)(\d\d)|(\d{1,2})[:.](\d\d)(?::00)?|(\d{1,2})(?= ?(?:[ap]\.?m|o)|$))"
     r"(?: ?([ap])\.?m\.?)?(?: ?o['’]? ?clock)?"
 )
 _AND_ANOTHER = late(r" ?(?:,|/|&|\+|\band\b|\bor\b) ?([a-z])(?![a-z'’])")
@@ -180,7 +185,32 @@ def _from_the_other_end(folded: str, labels: Sequence[str]) -> str:
 def _stands_in(label: str, text: str) -> bool:
     """Tell whether a choice stands in a text, by its last two words at least: *card A*."""
     short = " ".join(label.split()[-2:])
-    return re.search(rf"\b{re.escape(short)}(?!\w)", text) is not None
+    # Pack A is wrong names the choice that it is not.
+    denied = r"(?! (?:is |was )?(?:wrong|incorrect|false)\b)"
+    return re.search(rf"\b{re.escape(short)}(?!\w){denied}", text) is not None
+
+
+def sign_beside(plain: str, labels: Sequence[str]) -> bool:
+    """Tell whether a sign of arithmetic stands close beside a choice, so that it names none.
+
+    >>> [sign_beside(text, ("P", "Q")) for text in ("-Q", "√Q", "1/Q", "Q + 1", "Q-2", "2 × Q")]
+    [True, True, True, True, True, True]
+    >>> [sign_beside(text, ("P", "Q")) for text in ("Q", "- Q", "Q - it is", "->Q", "P-Q", "P + Q")]
+    [False, False, False, False, False, False]
+    """
+    folded = plain.casefold()
+    short = {" ".join(label.casefold().split()[-2:]) for label in labels}
+    # A alone stands for Pack A.
+    ends = map(re.escape, sorted(short | {end.split()[-1] for end in short if end[-2:-1] == " "}))
+    return any(
+        re.search(
+            rf"(?<![a-z])[-−–√/×*÷^~¬]+{end}(?!\w)|[√×*÷^]+ ?{end}(?!\w)"
+            rf"|(?<!\w){end} ?[+×*÷^/√] ?\d|(?<!\w){end}[-−–]\d|(?<!\w){end} ?[-−–] ?[\d.]+$",
+            folded,
+        )
+        for end in ends
+        if not any(char.isdigit() for char in end)
+    )
 
 
 def _and_another(folded: str, label: str, labels: Sequence[str]) -> bool:

@@ -15,11 +15,14 @@ NO_PAIRS = "Give a partner for each card, its letter beside the card’s."
 NO_LINE = "Give the number of the line first, and then the right answer."
 
 _TRUTH = late(
-    r"(?:(?:it|this|that|the statement|answer)(?:'s| is|:)? )?(?:always )?"
-    r"(?:(?P<false>false|f|no|n|wrong|incorrect|untrue|not (?:true|right|correct|always true)|✗|✘)"
-    r"(?!\w)(?![ ,]*(?:true|yes)\b)"
-    r"|(?P<true>true|t|yes|y|right|correct|✓|✔)(?!\w)(?![ ,]*(?:false|no)\b))"
-    r"(?! ?(?:or|and|/) ?(?:true|false|t|f|yes|no)\b)",
+    r"[(\[]?(?:(?:it|this|that|the statement|answer)(?:['’]s| is|:)? )?(?:is )?(?:always )?"
+    r"(?:(?P<false>false|f|no|n|wrong|incorrect|untrue"
+    r"|(?:not|isn['’]?t) (?:true|right|correct|always true)|✗|✘)"
+    r"(?!\w)(?![ ,.?!;:/)-]*(?:true|yes)\b)"
+    r"|(?P<true>true|t|yes|y|right|correct|✓|✔)"
+    r"(?!\w)(?![ ,.?!;:/)-]*(?:false|no)\b))"
+    r"(?! ?(?:or|and|/) ?(?:true|false|t|f|yes|no)\b)"
+    r"(?! (?:is |was )?(?:wrong|incorrect|not)\b)(?!['’]| ?[+×*÷^/<>] ?[\d.]|-\d| - [\d.]+$)",
     re.I,
 )
 _CARD = late(
@@ -52,8 +55,10 @@ def truth_typed(plain: str) -> str:
 
     >>> [truth_typed(text) for text in ("T", "not true", "False because 1/2 is 2/4, not 2/3")]
     ['true', 'false', 'false']
-    >>> truth_typed("true or false"), truth_typed("true, no false"), truth_typed("maybe")
-    ('', '', '')
+    >>> [truth_typed(text) for text in ("true or false", "true, no false", "true? false", "maybe")]
+    ['', '', '', '']
+    >>> truth_typed("true is wrong"), truth_typed("true + 1"), truth_typed("it isn't true")
+    ('', '', 'false')
     """
     found = _TRUTH.match(plain)
     return "" if found is None else "false" if found["false"] else "true"

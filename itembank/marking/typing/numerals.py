@@ -78,6 +78,7 @@ _FRACTION = late(
     re.I,
 )
 _DIGITS_LARGE = late(rf"(?<![\d.,])(\d{{1,6}}(?:\.\d{{1,6}})?) ({'|'.join(_LARGE)})s?\b", re.I)
+_POINT = late(r"(?<![\d.])(\d+) point (\d(?: ?\d){0,5})(?! ?\d)", re.I)
 _HAS_WORD = late(
     r"\b(?:zero|nought|nil|one|two|three|fou?r|five|six|seven|eigh|nin|ten|ele|twe|thir|fif|"
     r"for|half|hal|quarter|hund|thou|mill|a )",
@@ -94,10 +95,13 @@ def in_digits(text: str) -> str:
     ['3/4', '1/2', '3 1/2', '1/3 of 9']
     >>> in_digits("one and two"), in_digits("1.5 million"), in_digits("75 thousand")
     ('1 and 2', '1500000', '75000')
+    >>> in_digits("seven point three one"), in_digits("minus nought point five")
+    ('7.31', 'minus 0.5')
     """
     if not _HAS_WORD.search(text) and not _FRACTION.search(text):
         return text
     text = _WORDS.sub(_number, _DIGITS_LARGE.sub(_scaled, text))
+    text = _POINT.sub(lambda found: f"{found[1]}.{found[2].replace(' ', '')}", text)
     return _FRACTION.sub(_fraction, text)
 
 

@@ -21,6 +21,8 @@ _WORD_TOLD = late(r"‘([A-Za-z]+)’")
 
 _FOR_WRITERS = late(r"\{|is the name of a function")
 
+_AMOUNTS_APART = late(r"(?<=[A-Za-z%°]) +(?=[-£]?\d)")
+
 _COLUMN = late(r" \(column \d+\)| at column \d+")
 
 
@@ -47,8 +49,11 @@ def parsed(plain: str, typed: str, asked: Setting) -> t.Node:
     except ParseError as error:
         if isinstance(asked.key, t.Listing) and "," not in plain:
             # Some people part the items of a list by nothing but spaces.
+            apart = _AMOUNTS_APART.sub(", ", plain)
+            if apart.count(",") != len(asked.key.parts) - 1:
+                apart = ", ".join(plain.split())
             try:
-                return parse(", ".join(plain.split()), pence=pence, letters=asked.letters)
+                return parse(apart, pence=pence, letters=asked.letters)
             except ParseError:
                 pass
         if "x" in asked.letters and re.search(r"\d ?x ?\d", plain):

@@ -17,7 +17,7 @@ from dataclasses import replace
 from itembank.items.asks import Ask
 from itembank.items.asks.faulty_line import line_name
 from itembank.marking.typing.answer_setting import Setting
-from itembank.marking.typing.choice_typed import named
+from itembank.marking.typing.choice_typed import SIGN_BESIDE, named, sign_beside
 from itembank.marking.typing.kind_typed import (
     NO_LINE,
     NO_PAIRS,
@@ -31,6 +31,7 @@ from itembank.marking.typing.labels import in_order
 from itembank.marking.typing.nouns import without_words
 from itembank.marking.typing.openings import without_opening
 from itembank.marking.typing.parsed_answer import LONG_WORD, Unreadable, parsed
+from itembank.marking.typing.part_label import either_way
 from itembank.marking.typing.sign_typed import sign_typed
 from itembank.marking.typing.spelling import respell, untagged, visible
 from itembank.marking.typing.times_typed import as_time, time_unreadable, with_minutes
@@ -83,9 +84,16 @@ _REASON_FIRST = late(r"^(?:because|cause|cos|as)\b[^,;.]*[,;.] *", re.I)
 
 _ESTIMATED = late(r"^(?:about|roughly|approx(?:imately|\.)?|around|nearly|~) ?(?=[\d£-])", re.I)
 
+# Set apart, st is a unit: 25 st is a mass.
 _ORDINAL = late(
-    r"(?:the )?(?P<n>\d{1,6}) ?(?P<end>st|nd|rd|th)(?: (?:term|one|place|position|row))?", re.I
+    r"(?:the )?(?P<n>\d{1,6})(?:(?=st)| ?(?=[nrt]))(?P<end>st|nd|rd|th)"
+    r"(?: (?:term|one|place|position|row))?",
+    re.I,
 )
+
+_PER_CENT = late(r"(?<=\d) ?(?:pct|p\.?c)(?![A-Za-z])", re.I)
+
+_SET_OF_ROOTS = late(r"(?<==) ?\(([^()]*,[^()]*)\)$")
 
 _REMAINDER = late(r"\d ?(?:r|rem|remainder) ?\d|\bremainder\b", re.I)
 
@@ -124,7 +132,11 @@ def read_answer(text: str, asked: Setting) -> t.Node:
         if not plain:
             raise Unreadable("There is no answer to read.")
         names = () if asked.ask is None else marking_of(asked.ask).names(asked.ask)
+        if sign_beside(plain, names):
+            raise Unreadable(SIGN_BESIDE)
         return t.Label(named(plain, list(names)))
+    if told := either_way(plain, asked):
+        raise Unreadable(told)
     if any(isinstance(part, t.Quantity) and part.unit == "lb" for part in t.walk(key)):
         plain = _POUNDS.sub(" lb", plain)
     if isinstance(key, t.Listing):
@@ -135,7 +147,10 @@ def read_answer(text: str, asked: Setting) -> t.Node:
     plain = _REASON.sub("", plain)
     if asked.about_how_many:
         plain = _ESTIMATED.sub("", plain)
-    plain = as_time(_ordinal(respell(plain), asked), key)
+    plain = respell(plain)
+    if not asked.letters & set("pcPC"):
+        plain = _PER_CENT.sub("%", plain)
+    plain = as_time(_ordinal(plain, asked), key)
     if not asked.several:
         plain = _AND_SMALLER.sub(r"\1 ", plain)
     if told := time_unreadable(plain, key):
@@ -163,6 +178,8 @@ def _read_by_kind(plain: str, asked: Setting, ask: Ask, reads: str) -> t.Node:
         raise Unreadable(NO_TRUTH)
     if reads == "cards":
         names = how.names(ask)
+        if sign_beside(plain, names):
+            raise Unreadable(SIGN_BESIDE)
         return t.Label(card_typed(plain, how.cards(ask)) or named(plain, names))
     if reads == "pairs":
         cards = tuple(how.cards(ask))
@@ -192,7 +209,8 @@ def _last_result(result: t.Node, key: t.Node) -> t.Node:
 
 def _ordinal(plain: str, asked: Setting) -> str:
     """Return *the 15th term* as 15, unless the letters are the question's own."""
-    found = _ORDINAL.fullmatch(plain)
+    amount = any(isinstance(part, t.Quantity | t.Money) for part in t.walk(asked.key))
+    found = None if amount else _ORDINAL.fullmatch(plain)
     return found["n"] if found and not set(found["end"].lower()) <= asked.letters else plain
 
 
@@ -230,7 +248,11 @@ def _as_question_has_it(plain: str, asked: Setting) -> str:
             plain = _both_signs(plain)
         if not asked.several:
             plain = _AND_FRACTION.sub(r"\1 ", plain)
+        if isinstance(key, t.Listing):
+            plain = re.sub(r",? *\bthen\b *", ", ", plain)
         plain = re.sub(r",? *(?:\band\b|&|;) *", ", ", plain)
+        if isinstance(key, t.Either):
+            plain = _SET_OF_ROOTS.sub(r" \1", plain)  # x = {2, 5}
         if letters:
             plain = _RUN_ON.sub(", ", plain)
         if plain[:1] == "(" and plain[-1:] == ")" and "," in plain and plain.count("(") == 1:
@@ -280,7 +302,7 @@ def _with_units(plain: str, letters: frozenset[str]) -> str:
     if "m" not in letters and "M" not in letters:
         plain = re.sub(r"(?<=[\dπ]) ?M$", " m", plain)
     if "m" not in letters:
-        plain = re.sub(r"(?<=\d) ?m\^?([23])(?![\d.])", r" m^\1", plain)
+        plain = re.sub(r"(?<=[\dπ]) ?m\^?([23])(?![\d.])", r" m^\1", plain)
     # 5m and 5g close up are read as products, but no letter of the question is meant.
     units = "".join(
         name for name in UNITS if len(name) == 1 and name.isalpha() and name not in letters

@@ -41,14 +41,17 @@ _RAISED_FRACTION = late("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[⁄/]([₀₁₂₃₄
 _DOUBLE = {"==": "=", "=<": "≤", "=>": "≥", "**": "^"}
 _TAGS = late(
     r"^(?:(?:so|therefore|i (?:think|got|get|make)|my)\b,? ?)*"
-    r"(?:(?:the |my )?(?:final )?ans(?:wer)?(?: is| was)? ?(?:[:=]|->|→)? ?|it(?:'?s|’s| is)\b ?|"
-    r"[=∴] ?|total ?(?:is|[:=]) ?)+|^(?:(?:so|therefore|i (?:think|got|get))\b,? ?)+",
+    r"(?:(?:the |my )?(?:final )?ans(?:wer)?(?: is| was)? ?(?:\.(?!\d))? ?(?:[:=]|->|→)? ?"
+    r"|it(?:'?s|’s| is)\b ?|[=∴] ?|total ?(?:is|[:=]) ?)+"
+    r"|^(?:(?:so|therefore|i (?:think|got|get))\b,? ?)+",
     re.I,
 )
-_TWICE = late(r",? ?\(?(?:\btwice|\bonly|\brepeated(?: root)?|\bdouble root)\)?$", re.I)
+_TWICE = late(r",? ?\(?(?:\btwice|\bonly|\bboth|\brepeated(?: root)?|\bdouble root)\)?$", re.I)
 _MINUS = late(r"(?<![A-Za-z])(?:minus|negative|neg)\b\.? ?", re.I)
 _OVER = late(r"(?<=[\w)]) (?:over|out of) (?=[\w(])|(?<=\d) in (?=\d)", re.I)
 _BETWEEN = (
+    (re.compile(r" ?\bplus (?:or|and) ?-", re.I), "±"),
+    (re.compile(r"(?<=g) per (?=c?m ?(?:\^ ?3|³|3))"), "/"),
     (re.compile(r" ?\bplus\b ?", re.I), " + "),
     (re.compile(r" ?\b(?:times|multiplied by|lots of)\b ?", re.I), " × "),
     (re.compile(r" ?\bdivided by\b ?", re.I), " ÷ "),
@@ -109,10 +112,10 @@ _MORE_UNITS = {
     "s": "sec|secs",
     "min": "mins",
     "h": "hr|hrs|hour|hours",
-    "km/h": "kilometers per hour|kph|kmph|kmh|km/hr|km / h|km / hr|km/hour|km per h|km per hr|"
+    "km/h": "km/h|kilometers per hour|kph|kmph|kmh|km/hr|km / h|km / hr|km/hour|km per h|km per hr|"
     "km per hour|km an hour|"
     "kms/h|kmh^-1|kmh-1|km p/h",
-    "m/s": "m/sec|m / s|m per s|m per sec|m per second|ms^-1|ms-1|mps|meters per second",
+    "m/s": "m/s|m/sec|m / s|m per s|m per sec|m per second|ms^-1|ms-1|mps|meters per second",
     "°": "deg|degs",
     "mm^2": "mm2|sq mm|mm squared|mm sq",
     "cm^2": "cm2|sq cm|cm squared|squared cm|cm sq|square cm|cms squared|sq. cm",

@@ -25,6 +25,8 @@ def same(given: t.Node, key: t.Node, within: Fraction = Fraction(0), ordered: bo
     [True, True, True, True]
     >>> same(parse("7, -4"), parse("x = -4 or x = 7")), same(parse("5"), parse("2, y = 5"))
     (True, False)
+    >>> same(parse("y = 5, x = 2"), parse("2, 5")), same(parse("y = 2, x = 5"), parse("2, 5"))
+    (True, False)
     >>> same(parse("4 cm : 20 m"), parse("1 : 500")), same(parse("4 cm : 20 kg"), parse("4 : 20"))
     (True, False)
     """
@@ -59,7 +61,7 @@ def _same(given: t.Node, key: t.Node, within: Fraction, ordered: bool) -> bool:
             if not isinstance(given, t.Listing) or len(given.parts) != len(parts):
                 return _chain_says(given, key)
             if ordered:
-                pairs = zip(given.parts, parts, strict=True)
+                pairs = zip(_by_axis(given.parts), parts, strict=True)
                 return all(_same(left, wanted, within, True) for left, wanted in pairs)
             return _match(given.parts, parts, within)
     if isinstance(given, t.Relation) and len(given.rest) == 1 and given.rest[0][0] == "=":
@@ -112,6 +114,18 @@ def _match(given: tuple[t.Node, ...], parts: tuple[t.Node, ...], within: Fractio
         # Each part that was given counts once: 3, 3 is not 3, 5.
         left.remove(found)
     return not left
+
+
+def _by_axis(given: tuple[t.Node, ...]) -> tuple[t.Node, ...]:
+    """Return coordinates that are named, y = 5, x = 2, with x first; others as they stand."""
+    names = []
+    for part in given:
+        match part:
+            case t.Relation(t.Sym(name), (("=", _),)):
+                names.append(name.casefold())
+    if len(names) < len(given) or sorted(names) != list("xyz")[: len(names)]:
+        return given
+    return tuple(given[names.index(name)] for name in sorted(names))
 
 
 def _chain_says(given: t.Node, key: t.Listing) -> bool:

@@ -22,7 +22,7 @@ function sameWorth(given, key, within, ordered) {
       if (unknowns(key).length) return sameSolution(given, key, within);
       if (given.k === "Ratio") given = Listing(given.parts);
       if (given.k !== "Listing" || given.parts.length !== key.parts.length) return chainSays(given, key);
-      if (ordered) return given.parts.every((left, i) => sameWorth(left, key.parts[i], within, true));
+      if (ordered) return byAxis(given.parts).every((left, i) => sameWorth(left, key.parts[i], within, true));
       return matchParts(given.parts, key.parts, within);
   }
   if (given.k === "Relation" && given.rest.length === 1 && given.rest[0][0] === "=") {
@@ -37,6 +37,12 @@ function sameWorth(given, key, within, ordered) {
     return atMost(a.minus(b).abs(), within.times(unit ? unit[1] : F(1)));
   }
   return worthsEqual(a, b);
+}
+// Coordinates that are named, y = 5, x = 2, with x first.
+function byAxis(given) {
+  const names = given.map((part) => (letterEquation(part) ? part.first.name.toLowerCase() : "")), wanted = sortedText(names);
+  if (wanted.join("") !== "xyz".slice(0, names.length)) return given;
+  return wanted.map((name) => given[names.indexOf(name)]);
 }
 function sameRatio(given, list) {
   if (given.k !== "Ratio" || given.parts.length !== list.length) return false;

@@ -96,6 +96,7 @@ function inDigits(text) {
     return worth.whole ? String(worth.n) : m[0];
   }, text);
   text = sub("numerals.words", spokenNumber, text);
+  text = sub("numerals.point", (m) => `${m[1]}.${m[2].split(" ").join("")}`, text);
   return sub("numerals.fraction", spokenFraction, text);
 }
 function decimalText(text) {

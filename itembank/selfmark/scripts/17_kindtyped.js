@@ -9,6 +9,7 @@ function readByKind(plain, q) {
     if (truth) return Label(truth);
     throw new Unreadable(KIND.NO_TRUTH);
   }
+  if (signBeside(plain, q.names)) throw new Unreadable(MESSAGES.SIGN_BESIDE);
   if (q.reads === "cards") return Label(cardTyped(plain, q.cards) || named(plain, q.names));
   if (q.reads === "pairs") {
     const cards = Object.keys(q.cards), partners = pairsTyped(plain, cards, Array.from(q.partners));

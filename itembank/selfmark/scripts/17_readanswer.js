@@ -11,8 +11,11 @@ function readAnswer(text, q) {
   if (key.k === "Label") {
     plain = strip(untagged(plain), " .;,\"'“”‘’");
     if (!plain) throw new Unreadable("There is no answer to read.");
+    if (signBeside(plain, q.names)) throw new Unreadable(TABLES.messages.SIGN_BESIDE);
     return Label(named(plain, q.names));
   }
+  const doubtful = !hasLetters(key) && fullmatch("part_label.either_way", plain);
+  if (doubtful) throw new Unreadable(`${doubtful[1]} ${TABLES.messages.TWO_WAYS}`);
   if (walk(key).some((part) => part.k === "Quantity" && part.unit === "lb")) plain = sub("read.pounds", " lb", plain);
   if (key.k === "Listing") plain = inOrder(plain, q.words, key.parts.length);
   if (q.sign) {
@@ -21,7 +24,9 @@ function readAnswer(text, q) {
   }
   plain = sub("read.reason", "", plain);
   if (q.estimate) plain = sub("read.estimated", "", plain);
-  plain = asTime(ordinal(respell(plain), q), key);
+  plain = respell(plain);
+  if (!["p", "c", "P", "C"].some((letter) => q.letters.has(letter))) plain = sub("read.per_cent", "%", plain);
+  plain = asTime(ordinal(plain, q), key);
   if (!q.several) plain = sub("read.and_smaller", (m) => `${m[1]} `, plain);
   const fault = timeUnreadable(plain, key);
   if (fault) throw new Unreadable(fault);
@@ -34,6 +39,33 @@ function readAnswer(text, q) {
     if (search("read.remainder", plain) || !plain) throw new Unreadable(READ.REMAINDER);
   }
   return parseAnswer(asQuestionHasIt(plain, q), plain, q);
+}
+// The number of the question before an answer (part_label).
+function withoutPartLabel(answer, q) {
+  const letters = new Set(Array.from(q.letters, casefold));
+  const part = matchAt("part_label.part", answer, 0);
+  if (q.reads === "line") {
+    return part && matchAt("part_label.line", answer, part[0].length) ? answer.slice(part[0].length) : answer;
+  }
+  const asked_ = matchAt("part_label.question", answer, 0);
+  if (q.key.k === "Label" || q.reads) {
+    const found = part || asked_;
+    const rest = found ? strip(answer.slice(found[0].length), " .") : "";
+    const head = strip(casefold(answer.slice(0, 2)), "(");
+    if (q.reads === "truth" && head.startsWith("f")) return answer;
+    const alike_ = (text) => (codePoints(text) === 1 ? text : casefold(text));
+    return q.names.some((name) => alike_(name) === alike_(rest)) ? rest : answer;
+  }
+  if (part) {
+    const rest = answer.slice(part[0].length), name = casefold(part.groups.name);
+    const product = part.groups.open !== undefined && (letters.has(name) || /^\p{Nd}+$/u.test(name));
+    return product || count(rest, "(") !== count(rest, ")") ? answer : rest;
+  }
+  const numbered = matchAt("part_label.numbered", answer, 0);
+  if (numbered) return answer.slice(numbered[0].length);
+  if (!letters.has("q") && asked_) return answer.slice(asked_[0].length);
+  const own_ = !is(q.key, "Listing", "Either", "Ratio") && !letters.has("a") && matchAt("part_label.answer", answer, 0);
+  return own_ ? answer.slice(own_[0].length) : answer;
 }
 // What leads up to an answer in its own question (openings).
 function withoutOpening(plain, q) {
@@ -80,7 +112,7 @@ function comparedWith(plain, q) {
   return null;
 }
 function ordinal(plain, q) {
-  const found = fullmatch("read.ordinal", plain);
+  const found = !hasAny(q.key, "Quantity", "Money") && fullmatch("read.ordinal", plain);
   return found && !subset(found.groups.end.toLowerCase(), q.letters) ? found.groups.n : plain;
 }
 function asQuestionHasIt(plain, q) {
@@ -117,7 +149,9 @@ function asQuestionHasIt(plain, q) {
   if (q.several || key.k === "Relation") {
     if (plain.indexOf("±") >= 0 || plain.indexOf("+-") >= 0 || plain.indexOf("+/-") >= 0) plain = bothSigns(plain);
     if (!q.several) plain = andFraction();
+    if (key.k === "Listing") plain = sub(own(",? *\\bthen\\b *"), ", ", plain);
     plain = sub(own(",? *(?:\\band\\b|&|;) *"), ", ", plain);
+    if (key.k === "Either") plain = sub("read.set_of_roots", (m) => ` ${m[1]}`, plain);
     if (letters.size) plain = sub("read.run_on", ", ", plain);
     if (plain[0] === "(" && plain.endsWith(")") && plain.indexOf(",") >= 0 && count(plain, "(") === 1) {
       plain = plain.slice(1, -1);
@@ -153,7 +187,7 @@ function withUnits(plain, letters) {
   if (!letters.has("p")) plain = sub(own("(?<=\\d) p\\b"), "p", plain);
   if (!letters.has("l") && !letters.has("L")) plain = sub(own("(?<=\\d) ?L\\b"), " l", plain);
   if (!letters.has("m") && !letters.has("M")) plain = sub(own("(?<=[\\dπ]) ?M$"), " m", plain);
-  if (!letters.has("m")) plain = sub(own("(?<=\\d) ?m\\^?([23])(?![\\d.])"), (m) => ` m^${m[1]}`, plain);
+  if (!letters.has("m")) plain = sub(own("(?<=[\\dπ]) ?m\\^?([23])(?![\\d.])"), (m) => ` m^${m[1]}`, plain);
   const units = Object.keys(UNITS).filter((name) => name.length === 1 && isAlpha(name) && !letters.has(name)).join("");
   if (units) plain = sub(own(`(?<=\\d)(?=[${units}](?![A-Za-z^(]))`), " ", plain);
   const longer = Object.keys(UNITS).filter((name) => isAlpha(name) && !letters.has(name)).join("|");
@@ -184,7 +218,9 @@ function parseAnswer(plain, typed, q) {
   } catch (error) {
     if (!(error instanceof ParseError)) throw error;
     if (q.key.k === "Listing" && plain.indexOf(",") < 0) {
-      try { return parse(words(plain).join(", "), { pence, letters: q.letters, times: false }); } catch (again) {
+      let apart = sub("read.amounts_apart", ", ", plain);
+      if (count(apart, ",") !== q.key.parts.length - 1) apart = words(plain).join(", ");
+      try { return parse(apart, { pence, letters: q.letters, times: false }); } catch (again) {
         if (!(again instanceof ParseError)) throw again;
       }
     }
@@ -230,10 +266,21 @@ function named(plain, labels) {
   if (begun) return begun;
   const inside = labels.filter((label) => {
     const short = words(casefold(label)).slice(-2).join(" ");
-    return search(own(`\\b${escaped(short)}(?!\\w)`), folded);
+    return search(own(`\\b${escaped(short)}(?!\\w)(?! (?:is |was )?(?:wrong|incorrect|false)\\b)`), folded);
   });
   if (inside.length === 1 && !search("choice.denies", folded) && !andAnother(folded, inside[0], labels)) return inside[0];
   return saidFirst(plain, labels) || plain;
+}
+function signBeside(plain, labels) {
+  const folded = casefold(plain);
+  const short = labels.map((label) => words(casefold(label)).slice(-2).join(" "));
+  const alone = short.filter((end) => end.slice(-2, -1) === " ").map((end) => end.slice(-1));
+  return [...short, ...alone].some((text) => {
+    const end = escaped(text);
+    if (Array.from(end).some(isDigit)) return false;
+    return search(own(`(?<![a-z])[-−–√/×*÷^~¬]+${end}(?!\\w)|[√×*÷^]+ ?${end}(?!\\w)`
+      + `|(?<!\\w)${end} ?[+×*÷^/√] ?\\d|(?<!\\w)${end}[-−–]\\d|(?<!\\w)${end} ?[-−–] ?[\\d.]+$`), folded);
+  });
 }
 function andAnother(folded, label, labels) {
   const short = words(casefold(label)).slice(-2).join(" ");
@@ -296,8 +343,39 @@ const isLengthOfTime = (key) => {
   const head = key.k === "MixedUnits" ? key.parts[0] : key;
   return head.k === "Quantity" && UNITS[head.unit][0] === "time";
 };
+const ofMorning = (key) => key.k === "ClockTime" && !key.half && key.hour < 12;
+const HOURS_OF = { afternoon: [1, 6], evening: [4, 11], night: [7, 11] };
+function timeInWords(plain, key) {
+  let found = fullmatch("times.noon", plain);
+  if (found) return found.groups.noon ? "12:00" : "00:00";
+  let part = "", before = false, minutes, when;
+  found = fullmatch("times.past", plain);
+  if (found) {
+    part = found.groups.part;
+    before = ["to", "before"].indexOf(found.groups.side.toLowerCase()) >= 0;
+    minutes = { "1/2": 30, "1/4": 15 }[part] || Number(part);
+    when = (found.groups.when || "").toLowerCase();
+  } else {
+    found = fullmatch("times.oclock", plain);
+    if (!found) return plain;
+    minutes = Number(found.groups.minute || 0);
+    when = (found.groups.when || found.groups.then || "").toLowerCase();
+  }
+  let hour = Number(found.groups.hour);
+  const spoken = when.indexOf("in the") >= 0 || when.indexOf("night") >= 0;
+  const fits = Object.entries(HOURS_OF).every(([word, [low, high]]) => when.indexOf(word) < 0 || (low <= hour && hour <= high));
+  if ((before && part === "1/2") || (hour === 12 && (spoken || (before && when))) || !fits) return plain;
+  if (before) { hour = hour - 1 || 12; minutes = 60 - minutes; }
+  if (when) {
+    const half = (strip(when)[0] === "a" && !spoken) || when.indexOf("morning") >= 0 ? "am" : "pm";
+    return `${hour}:${two(minutes)} ${half}`;
+  }
+  if (hour === 12 && key.k === "ClockTime" && key.hour === 12 && !key.half) return `12:${two(minutes)}`;
+  return ofMorning(key) && hour < 12 ? `${two(hour)}:${two(minutes)}` : plain;
+}
 function asTime(plain, key) {
   if (isTime(key)) {
+    plain = timeInWords(plain, key);
     let found = fullmatch("times.with_half", plain);
     if (found) {
       const half = found[3].toLowerCase();
@@ -305,8 +383,7 @@ function asTime(plain, key) {
     }
     found = fullmatch("times.clock", plain);
     if (!found) return plain;
-    const ofMorning = key.k === "ClockTime" && !key.half && key.hour < 12;
-    const nought = found[1].length === 1 && (found[1] === "0" || ofMorning);
+    const nought = found[1].length === 1 && (found[1] === "0" || ofMorning(key));
     return `${nought ? "0" : ""}${found[1]}:${found[2]}`;
   }
   if (key.k === "MixedUnits" || isLengthOfTime(key)) plain = sub("times.and", " ", plain);
@@ -320,8 +397,10 @@ function timeUnreadable(plain, key) {
   if (isLengthOfTime(key) && fullmatch("times.colon", plain)) {
     return `${plain} is a time of day: give hours and minutes with their units, as in 2 h 35 min.`;
   }
-  if (isTime(key) && fullmatch("times.bare", plain)) return TABLES.messages.TIME_IN_FULL;
-  return "";
+  if (!isTime(key)) return "";
+  if (fullmatch("times.bare", plain)) return TABLES.messages.TIME_IN_FULL;
+  if (fullmatch("times.seconds", plain)) return TABLES.messages.NO_SECONDS;
+  return fullmatch("times.past", plain) || fullmatch("times.oclock", plain) ? TABLES.messages.WHICH_HALF : "";
 }
 
 function namedWords(sentence, names) {

@@ -300,9 +300,14 @@ function closeHint(q, given, a, b) {
   }
   const last = size.times(F(ONE, bpow(TEN, (inner.places + inner.recurring).length)));
   if (!a.minus(b).abs().less(last)) return "";
-  if (inner.recurring) return "That is close: put dots over the digits that go on for ever.";
+  const rooted = hasAny(q.key, "Root");
+  if (inner.recurring && !rooted) {
+    const ends = bpow(TEN, 64) % b.d === ZERO;
+    return ends ? "That is close, but it is not exact: the answer is a decimal that ends."
+      : "That is close: put dots over the digits that go on for ever.";
+  }
   if (q.policy.rounding) return `That is close: look at the next digit, and round to ${roundedTo(q.policy.rounding)}.`;
-  if (hasAny(q.key, "Root")) return "That is close, but it is not exact: leave the root in your answer.";
+  if (rooted) return "That is close, but it is not exact: leave the root in your answer.";
   let wanted = "do not round it";
   if (FRACTION_FORMS.indexOf(q.form) >= 0 && is(q.key, "Frac", "Mixed", "Neg")) {
     wanted = `give it as a ${q.form === "mixed" ? "mixed number" : "fraction"}`;

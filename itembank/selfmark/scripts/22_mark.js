@@ -48,12 +48,41 @@ function marked(q, answer) {
     return verdict(UNREADABLE, `The answer is longer than ${READ.LONGEST} characters: type the answer alone.`);
   }
   if (q.drawn) return verdict(UNREADABLE, MESSAGES.DRAWN);
-  answer = withoutSortedNumbers(q, strip(answer, " \t\r\n"));
+  const found = markedAny(q, answer);
+  if (found.verdict === RIGHT || found.verdict === UNREADABLE) return found;
+  const told_ = goesOn(q, answer, found.verdict === WRONG_FORM);
+  return told_ ? verdict(UNREADABLE, told_) : found;
+}
+// Decimals with dots at their end that do not show which digits recur (typing/goes_on).
+function goesOn(q, answer, formAlone) {
+  const found = search("goes_on.goes_on", answer);
+  if (!found) return "";
+  const { places } = found.groups, slip = strip(found.groups.dots) === "..", rounds = Boolean(q.policy.rounding);
+  if (!slip && (formAlone || rounds || showsBlock(places))) return "";
+  const ends = formAlone || rounds;
+  const cut = answer.slice(0, found.index) + found.groups.whole + (ends ? "" : "5") + answer.slice(found.index + found[0].length);
+  let typed;
+  try { typed = comesTo(readAnswer(cut, q)); } catch (error) {
+    if (error instanceof Unreadable) return "";
+    throw error;
+  }
+  const size = BigInt(q.key.k === "Percent" ? 100 : 1);
+  const near = ends ? F(0) : F(BigInt(5), size * bpow(TEN, places.length + 1));
+  return same(typed, q.key, near) ? `${found[0]} ${MESSAGES.SEVERAL_WAYS}` : "";
+}
+function showsBlock(places) {
+  for (let size = 1; size <= Math.floor(places.length / 2); size++) {
+    if (places.slice(-size) === places.slice(-2 * size, places.length - size)) return true;
+  }
+  return false;
+}
+function markedAny(q, answer) {
+  answer = withoutSortedNumbers(q, withoutPartLabel(strip(answer, " \t\r\n"), q));
   const named_ = lettersNamed(answer).filter((letter) => !q.letters.has(letter));
   if (named_.length) q = Object.assign({}, q, { letters: new Set([...q.letters, ...named_]), own_letters: q.own_letters || q.letters });
   const nothing = q.equals_nothing && fullmatch("mark.equals_nothing", answer);
   if (nothing) {
-    const alone = marked(q, answer.slice(0, answer.length - nothing.groups.end.length));
+    const alone = markedAny(q, answer.slice(0, answer.length - nothing.groups.end.length));
     if (alone.verdict === RIGHT) return verdict(WRONG_FORM, MESSAGES.NOTHING_TO_SOLVE);
     if (alone.verdict === KNOWN) return alone;
   }
@@ -112,8 +141,8 @@ function verdictOn(q, typed) {
       return verdict(WRONG_FORM, `The number is right in ${unitKnown(last)[3]}: give the unit as well.`);
     }
   }
-  if (q.key.k === "Percent" && is(given, "Int", "Dec", "Mixed")) {
-    if (same(given, q.key.of)) return verdict(WRONG_FORM, MESSAGES.PER_CENT);
+  if (q.key.k === "Percent" && !unitSaid && is(given, "Int", "Dec", "Mixed")) {
+    if (same(Percent(given), q.key)) return verdict(WRONG_FORM, MESSAGES.PER_CENT);
     given = Percent(given);
     const slip = knownSlip(q, given, false, true);
     if (slip) return slip;
