@@ -13,6 +13,7 @@ from itembank.items.item import Tier
 from itembank.items.measures.closeness import answer_of, closeness
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.space import Space
+from itembank.notation import tree as t
 from itembank.packs.choosing.chance import shuffled
 from itembank.packs.choosing.follow_up import choose_sheet, run_lengths
 from itembank.packs.choosing.item_pool import Pool
@@ -272,8 +273,35 @@ def test_an_example_to_finish_has_the_steps_of_the_one_before_it_where_nothing_i
 ):
     from itembank.packs.choosing import worked_example
 
-    monkeypatch.setattr(worked_example, "linked_run", lambda *_: [])
+    monkeypatch.setattr(worked_example, "linked_run", lambda *_, **__: [])
     topics = [find_topic("equations.both-sides")]
     for seed in range(12):
         sheet = choose_sheet(topics, Tier.SUPPORT, 2, True, seed, Pool())
         assert sheet.part_finished.structure == sheet.worked.structure
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["geometry.similarity", "number.order-of-operations", "geometry.cylinders", "measures.time"],
+)
+def test_an_example_to_finish_has_the_steps_of_the_one_before_it_and_is_not_that_turned_round(name):
+    """From 4 cm by 8 cm to 24 cm, then from 24 cm by 48 cm to 4 cm: the answer could be copied."""
+    same = turned = 0
+    for seed in range(cases(12, 40)):
+        sheet = choose_sheet([find_topic(name)], Tier.SUPPORT, 2, True, seed, Pool())
+        worked, second = sheet.worked.item, sheet.part_finished.item
+        same += sheet.part_finished.structure == sheet.worked.structure
+        turned += parts_printed(second) <= parts_printed(worked)
+    assert same == cases(12, 40)
+    assert turned == 0
+
+
+def parts_printed(item):
+    """Return what stands in a prompt and its key: numbers, times and letters."""
+    return {
+        str(part)
+        for run in (*item.prompt, item.key)
+        if not isinstance(run, str)
+        for part in t.walk(run)
+        if not t.children(part)
+    }

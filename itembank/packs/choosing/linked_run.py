@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from itertools import combinations, islice
+from typing import TypeAlias
 
 from itembank.items.measures.closeness import closeness, ends_alike, same_answer
 from itembank.packs.choosing.candidate import Candidate
@@ -17,10 +18,25 @@ MOST_LOOKED_AT = 100
 """So many questions of a tier tell what working the questions of a topic have."""
 
 
+Fits: TypeAlias = Callable[[Candidate], bool]
+"""Tells of a question that is free whether it may be in a run."""
+
+
+def _fits(_: Candidate) -> bool:
+    return True
+
+
 def linked_run(
-    anchor: Candidate, count: int, rng: random.Random, pool: Pool, page: Sequence[Candidate] = ()
+    anchor: Candidate,
+    count: int,
+    rng: random.Random,
+    pool: Pool,
+    page: Sequence[Candidate] = (),
+    fits: Fits = _fits,
 ) -> list[Candidate]:
     """Take up to `count` items that differ from `anchor`, and each other, in one axis or two.
+
+    All of them are such as `fits` accepts.
 
     The axis is drawn by lot from those with enough free items that make a good run: no near
     copies, of each other or of what stands on the `page`, answers that do not end alike, and none
@@ -34,10 +50,10 @@ def linked_run(
     pairs: list[list[int]] = []
     best: list[Candidate] = []
     for rules in ((True, True), (False, True), (False, False)):
-        best = max(best, _longest(anchor, alone, count, pool, page, *rules), key=len)
+        best = max(best, _longest(anchor, alone, count, pool, page, fits, *rules), key=len)
         if len(best) < count:
             pairs = pairs or [_shuffled_two(anchor, two, rng) for two in _some_pairs(axes)]
-            best = max(best, _longest(anchor, pairs, count, pool, page, *rules), key=len)
+            best = max(best, _longest(anchor, pairs, count, pool, page, fits, *rules), key=len)
         if len(best) == count:
             break
     return [pool.take(item) for item in best]
@@ -53,13 +69,14 @@ def _longest(
     count: int,
     pool: Pool,
     page: Sequence[Candidate],
+    fits: Fits,
     answers: bool,
     endings: bool,
 ) -> list[Candidate]:
     """Return the first run of `count` items among some lists of neighbours, or the longest."""
     best: list[Candidate] = []
     for places in near:
-        best = max(best, _along(anchor, places, count, pool, page, answers, endings), key=len)
+        best = max(best, _along(anchor, places, count, pool, page, fits, answers, endings), key=len)
         if len(best) == count:
             break
     return best
@@ -86,6 +103,7 @@ def _along(
     count: int,
     pool: Pool,
     page: Sequence[Candidate],
+    fits: Fits,
     answers: bool,
     endings: bool,
 ) -> list[Candidate]:
@@ -110,7 +128,8 @@ def _along(
             or closeness(candidate.look, placed.look) == 1
             for placed in page
         )
-        open_ = fresh and pool.free(candidate) and not pool.passed_over(candidate)
+        open_ = fresh and fits(candidate)
+        open_ = open_ and pool.free(candidate) and not pool.passed_over(candidate)
         if open_ and not pool.alike(candidate, run) and not pool.refuses(candidate):
             found.append(candidate)
         if len(found) == count:

@@ -7,6 +7,7 @@ from collections.abc import Iterator, Sequence
 from itertools import islice
 
 from itembank.items.item import Tier
+from itembank.items.measures.closeness import skeleton
 from itembank.items.measures.features import lines_worked
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.item_pool import LOOK_AHEAD, Pool
@@ -36,7 +37,16 @@ def worked_examples(
     worked = pool.pick(topic, tier, rng, unshown)
     if all(map(is_short, topics)) and sum(pool.room(name, tier, most=2) for name in topics) < 2:
         return worked, None
-    linked = linked_run(worked, 1, rng, pool)
+    linked = linked_run(
+        worked,
+        1,
+        rng,
+        pool,
+        # Its last lines are left out, so they have to be such as were just read, and not read.
+        fits=lambda candidate: (
+            candidate.structure == worked.structure and not _turned_round(candidate, worked)
+        ),
+    )
     if linked:
         return worked, linked[0]
     spare = next(name for name in (topic, *topics) if pool.room(name, tier, most=1))
@@ -56,9 +66,24 @@ def _unfitting(candidate: Candidate, worked: Candidate) -> float:
     return (
         float(candidate.structure != worked.structure)
         + float(kind_at(candidate.values) is not None)
+        + float(_turned_round(candidate, worked))
         + abs(_lines(candidate) - _lines(worked))
         + 2.0 * (bool(candidate.look.words) != bool(worked.look.words))
     )
+
+
+def _turned_round(candidate: Candidate, worked: Candidate) -> bool:
+    """Tell whether all of a question's numbers and its answer stand in the example before it.
+
+    From 4 cm by 8 cm to 24 cm, and then from 24 cm by 48 cm to 4 cm: the 8 is there to copy.
+    """
+    answer: list[object] = []
+    skeleton(candidate.look.answer, answer)
+    there: list[object] = [*worked.look.numbers]
+    skeleton(worked.look.answer, there)
+    return bool(answer) and {*map(str, candidate.look.numbers), *map(str, answer)} <= {
+        *map(str, there)
+    }
 
 
 def _first_to_show(
