@@ -7,6 +7,7 @@ import shutil
 
 import pytest
 
+from itembank.bank.index.opened import with_bank
 from itembank.bank.merge.compare import compare
 from itembank.bank.merge.merge_files import prepare_merge, prepare_settle
 from itembank.bank.proof.signoff import (
@@ -148,6 +149,19 @@ def test_a_settled_conflict_stays_settled(ours, theirs):
     again = merged(ours, theirs)
     assert again.conflicts == ()
     assert files(ours.folder) == before
+
+
+def test_an_id_that_is_several_items_until_one_is_chosen_says_which(ours, theirs):
+    ids = merged(ours, theirs).conflicts[0].ids
+    told = r"‘sum-2’ is several items in .*: sum-2\.\w+ and sum-2\.\w+\. Name one of them\."
+    for find in (
+        lambda: prepare_settle(ours.folder, "sum-2", DAY),
+        lambda: read_bank(ours.folder).find("sum-2"),
+        lambda: with_bank(ours.folder, lambda bank: bank.find("sum-2")),
+    ):
+        with pytest.raises(ItembankError, match=told) as caught:
+            find()
+        assert all(id in str(caught.value) for id in ids)
 
 
 def test_an_item_edited_since_the_merge_can_be_settled_under_its_old_mark(ours, theirs):

@@ -18,8 +18,9 @@ from itembank.bank.index.index_tables import Changed, IndexFailed, seal
 from itembank.bank.index.kept_entry import Kept, KeptEntry, Outline
 from itembank.bank.index.refresh import Progress, Read, Sheet, refresh
 from itembank.bank.model.bank import Bank, BankTopic, Entry
+from itembank.bank.model.no_item import no_item
 from itembank.errors import ItembankError
-from itembank.files.faults import FileFaults, nearest
+from itembank.files.faults import FileFaults
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import GeneratedSet, PinnedItem
@@ -145,9 +146,7 @@ class KeptBank(Bank):
         wanted = id.removeprefix(f"{self.name}:")
         for entry in self.chosen("place.id = ?", [wanted]):
             return entry
-        near = nearest(wanted, self.ids())
-        advice = f" Did you mean {' or '.join(near)}?" if near else ""
-        raise ItembankError(f"There is no item ‘{wanted}’ in the bank {self.name}.{advice}")
+        raise no_item(wanted, self.ids(), f"the bank {self.name}")
 
     def hash_of(self, topic: KeptTopic) -> bytes:
         """Return the hash of what a topic's file held when it was read."""

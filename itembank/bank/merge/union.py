@@ -25,11 +25,12 @@ from itembank.bank.model.item_records import (
     join,
     named,
 )
+from itembank.bank.model.no_item import no_item
 from itembank.bank.model.signed import SignOff
 from itembank.bank.question.twins import Group, item_key, twin_groups, twin_mark
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
-from itembank.files.faults import join_words, nearest
+from itembank.files.faults import join_words
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Bank
@@ -183,9 +184,7 @@ def conflicting(holding: Holding, wanted: str) -> Kept:
     """
     items = named(holding)
     if wanted not in items:
-        near = nearest(wanted, items)
-        advice = f" Did you mean {join_words(near, 'or')}?" if near else ""
-        raise ItembankError(f"There is no item ‘{wanted}’ in this bank.{advice}")
+        raise no_item(wanted, items, "this bank")
     chosen = items[wanted].record
     base = chosen.item.id
     records = holding.kept[base]

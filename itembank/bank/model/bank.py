@@ -6,9 +6,8 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from itembank.bank.model.no_item import no_item
 from itembank.data_class import dataclass
-from itembank.errors import ItembankError
-from itembank.files.faults import nearest
 
 if TYPE_CHECKING:
     from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem
@@ -87,6 +86,5 @@ class Bank:
         for entry in self.entries():
             if entry.item.id == wanted:
                 return entry
-        near = nearest(wanted, (entry.item.id for entry in self.entries()))
-        advice = f" Did you mean {' or '.join(near)}?" if near else ""
-        raise ItembankError(f"There is no item ‘{wanted}’ in the bank {self.name}.{advice}")
+        ids = (entry.item.id for entry in self.entries())
+        raise no_item(wanted, ids, f"the bank {self.name}")
