@@ -136,3 +136,13 @@ def test_words_too_wide_for_a_column_do_not_leave_a_short_one_alone(width):
     *_, (last, _, _) = lines_of(block)
     widest = face().width("say why.") * 24.0
     assert last != "why." or width < widest
+
+
+@pytest.mark.parametrize("width", range(90, 300, 7))
+def test_no_line_begins_or_ends_with_the_colon_of_a_ratio(width):
+    """A topic is called so: on the map of topics every line that rests on it ended in ‘n’."""
+    title = find_topic("ratio.unit-form").title
+    assert " : " in title
+    for shown, _, _ in lines_of(measure(Flow(title), width, 12)):
+        assert not shown.startswith(":"), shown
+        assert not shown.endswith(":"), shown

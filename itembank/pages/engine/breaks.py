@@ -10,6 +10,8 @@ chapter 14, from memory).
 
 >>> held("There are 36 members in all.").replace(NO_BREAK, "~")
 'There are 36~members in~all.'
+>>> held("Write a ratio in the form 1 : n or n : 1").replace(NO_BREAK, "~")
+'Write a ratio in the form 1~:~n or n~:~1'
 """
 
 from __future__ import annotations
@@ -174,7 +176,8 @@ def _one_thing(a: _Token, b: _Token) -> bool:
 def _facts(tokens: Sequence[_Token], gaps: Sequence[_Gap]) -> set[_Gap]:
     """Return the spaces within a rate (£1 = €1.10), a price (6 for £4.26) or a label's amount.
 
-    What a side is (AB = 5 cm), and a sum of sides (AB + PQ), are read at one glance too.
+    What a side is (AB = 5 cm), a sum of sides (AB + PQ), and a ratio in words (1 : n) are read at
+    one glance too.
     """
     fast = set()
     for place, (a, b) in enumerate(pairwise(tokens)):
@@ -183,6 +186,8 @@ def _facts(tokens: Sequence[_Token], gaps: Sequence[_Gap]) -> set[_Gap]:
             price = b.text == "for" and after.text.startswith("£")
             if b.text == "=" or price:
                 fast |= {gaps[place], gaps[place + 1]}
+        if b.text == ":" and after is not None:
+            fast |= {gaps[place], gaps[place + 1]}
         if not "A" <= a.text[:1] <= "Z":
             continue  # neither a side nor a label
         if after is not None and not a.closed and _SIDE.fullmatch(a.text):
