@@ -114,6 +114,28 @@ def test_everything_has_room(looked_at, width):
     assert not faults, "\n".join(faults)
 
 
+def test_long_mathematics_is_scrolled_where_it_stands_and_not_with_the_page(everywhere):
+    """A line of working of a bank's question made the whole page go sideways at 400 px."""
+    page, base, _ = everywhere
+    page.set_viewport_size({"width": 400, "height": 800})
+    page.goto(base + COMING)
+    page.eval_on_selector_all(FOLDED, OPEN)
+    assert page.locator(".working .line math").count()
+    assert page.locator(".mistakes .wrong math").count()
+    page.evaluate(
+        """() => document.querySelectorAll(".working .line math, .mistakes .wrong math").forEach(
+            (math) => {
+              for (let n = 0; n < 4; n += 1) math.append(...math.cloneNode(true).childNodes);
+            }
+        )"""
+    )
+    assert page.evaluate("document.documentElement.scrollWidth") == 400
+    # Nor is anything of it cut off below, or scrolled up and down.
+    for place in page.locator(".working .line, .mistakes .wrong").all():
+        tall, room = place.evaluate("each => [each.scrollHeight, each.clientHeight]")
+        assert tall <= room + 1, place.inner_text()
+
+
 def test_a_question_that_comes_back_for_a_form_is_a_page_like_any_other(everywhere):
     page, base, _ = everywhere
     page.set_viewport_size({"width": 360, "height": 800})
