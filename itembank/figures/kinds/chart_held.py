@@ -124,10 +124,14 @@ def _hold_size(counts: set[str], question: str) -> None:
     """Refuse *the largest* where it does not say the largest what."""
     if not (size := re.search(rf"\b(?:{_SIZES})\b", question)):
         return
-    nouns = "|".join([_SIZED, *map(re.escape, sorted(counts))])
+    counted = "|".join([*map(re.escape, sorted(counts)), "them"])
+    nouns = f"{_SIZED}|{counted}"
+    number = rf"(?:total )?(?:number|amount) of (?:{counted})"
     said = (
         rf"\b(?:{_SIZES}) (?:{nouns})\b",
         rf"\bwhich (?:bar|row|sector|slice|point) (?:is|was) (?:the )?(?:{_SIZES})\b",
+        rf"\bthe {number} (?:(?:is|was) )?(?:the )?(?:{_SIZES})\b",
+        rf"\b(?:{_SIZES}) {number}\b",
         rf"\bthe (?:{nouns}) (?:the )?(?:{_SIZES})\b",
         rf"\bthe (?:{nouns}) (?:is|was) (?:the )?(?:{_SIZES})\b",
     )

@@ -15,7 +15,7 @@ from itembank.figures.figure import Asked, Figure, FigureError, Reading, read
 from itembank.figures.kinds.chart_held import held_to
 from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.text.in_words import in_full
+from itembank.text.in_words import DAYS, MONTHS, in_full
 
 MOST_NAMES, LONGEST_NAME, LONGEST_TITLE = 8, 14, 30
 
@@ -124,6 +124,8 @@ def asked(shown: Shown, question: str) -> Asked:
     """
     text, mentioned = _mentions(shown, question.casefold())
     held_to(shown.counted, shown.title, text)
+    if any(_is_time(mentioned[int(place)]) for place in re.findall(r"\bby <(\d+)>", text)):
+        raise FigureError("‘by’ a day or a time may take in what came before it")
     names = [name for name in mentioned if name in shown.names]
     series = [name for name in mentioned if name in shown.series]
     bare = re.sub(r"<\d+>|,", " ", text)
@@ -159,6 +161,11 @@ def asked(shown: Shown, question: str) -> Asked:
         parts = (("a", Reading("value", (names[0],))), ("b", Reading("total")))
         return Asked(t.Frac(t.Sym("a"), t.Sym("b")), parts)
     raise FigureError(f"‘{question}’ is not understood as a question about its categories")
+
+
+def _is_time(name: str) -> bool:
+    """Tell whether a name is a day, a month, a time or a number, and none a way to go."""
+    return in_full(name) in (*DAYS, *MONTHS) or re.search(r"\d", name) is not None
 
 
 def _mentions(shown: Shown, text: str) -> tuple[str, list[str]]:

@@ -31,6 +31,7 @@ from itembank.figures.kinds.grid_sheet import Sheet
 from itembank.figures.label_room import text_width
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
+from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 
 Place = tuple[Fraction, Fraction]
@@ -263,7 +264,9 @@ def _known(name: str) -> Said:
     return asks
 
 
-_NO_THINGS = frozenset(re.findall(r"\w+", "more fewer less dozens hundreds pairs percent axes"))
+_NO_THINGS = frozenset(
+    re.findall(r"\w+", "more fewer less dozens hundreds pairs percent axes lines points")
+) | {unit.many for unit in UNITS.values()}
 
 
 def _over(figure: ScatterGraph, found: re.Match[str]) -> Asked:

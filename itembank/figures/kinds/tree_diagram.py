@@ -19,6 +19,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.taken_from import taken_otherwise
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
@@ -239,15 +240,16 @@ def _after(figure: TreeDiagram, outcome: str) -> tuple[Twig, ...]:
 
 
 def _denies(figure: TreeDiagram, sentence: str) -> bool:
-    """Tell whether a sentence has the first one kept where it is as likely again, or not at all."""
-    kept = re.search(r"\bkept\b", sentence, re.IGNORECASE)
-    same = (
+    after = [
+        {twig.outcome: _chance(branch.then, twig.outcome) for twig in branch.then}
+        for branch in figure.branches
+        if branch.then
+    ]
+    same = [
         (_chance(figure.branches, branch.outcome), _chance(branch.then, branch.outcome))
         for branch in figure.branches
-    )
-    return kept is not None and any(
-        first is not None and second is not None and second >= first for first, second in same
-    )
+    ]
+    return taken_otherwise(sentence, same, any(chances != after[0] for chances in after))
 
 
 def _readings(figure: TreeDiagram) -> tuple[Reading, ...]:

@@ -4,7 +4,7 @@ No proof reads them, so that none may change what is asked: *The height is doubl
 in thousands*. A sentence is let through in one of a few shapes, with no word in it that could
 change a thing; all others are left to a person.
 
->>> [only_tells(words, "A bar chart shows trays.") for words in (
+>>> [only_tells(words, "A bar chart of trays, and a cylinder.") for words in (
 ...     "The bar chart shows the trays sold on a stall", "Here is a cylinder",
 ...     "The height of the cylinder is doubled", "The chart shows thousands of trays")]
 [True, True, False, False]
@@ -15,6 +15,7 @@ from __future__ import annotations
 import re
 
 from itembank.figures.kinds.chart_held import COUNTED_PEOPLE, PEOPLE, done_apart
+from itembank.items.asks.told_words import strange_word
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
 
@@ -101,6 +102,7 @@ def only_tells(bare: str, shown: str) -> bool:
     return (
         not re.search(r"\d", told)
         and not _CHANGES.search(told)
+        and not strange_word(told, shown)
         and all(_unit_fits(shown, found) for found in _UNIT.finditer(told))
     )
 
@@ -119,6 +121,9 @@ def told_otherwise(told: str, shown: str, question: str) -> str:
         strange = (asked & some) - here - there
         if strange and here & any_of:
             return min(strange)
+    for noun in re.findall(r"\bhow many ([a-z]+)", question.casefold()):
+        if re.search(rf"(?<!number )\b(?:in|from|with) (?:the |some )?{noun}\b", told.casefold()):
+            return noun  # *plants in trays* are no trays
     letters: list[set[str]] = [{*re.findall(r"\{([a-z])\}", text)} for text in (told, question)]
     if all(letters) and not letters[1] <= letters[0]:
         return min(letters[1] - letters[0])
