@@ -10,6 +10,7 @@ from itembank.bank.question.choosing import extreme_ask
 from itembank.bank.question.counted_units import counted_as_number, units_inside
 from itembank.bank.question.give_asks import give_ask
 from itembank.bank.question.maths import Maths, words_of
+from itembank.bank.question.nouns_held import noun_fault
 from itembank.bank.question.plain_numbers import is_number, is_plain
 from itembank.bank.question.question import Question
 from itembank.bank.question.task_asks import TASKS
@@ -50,6 +51,8 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
     args = [nodes[place] for place in reading.args]
     where = [nodes[place] for place in reading.where]
     words = words_of(maths)
+    if fault := noun_fault(maths.runs, reading.task in ("order", "extreme")):
+        raise NeedsPerson(fault)
     for node in where:
         if not isinstance(node, t.Relation | t.Sym) and not _relations_listed(node):
             raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")

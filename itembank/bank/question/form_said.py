@@ -24,7 +24,10 @@ def misformed(ask: Ask, maths: Maths) -> str:
     return next((fault for fault in (form_fault(words, value) for value in values) if fault), "")
 
 
-_OF_NUMBERS = ("percentage", "mixed", "improper", "lowest-terms", "decimal", "standard-form")
+_OF_NUMBERS = (
+    *("percentage", "mixed", "improper", "lowest-terms", "decimal", "standard-form"),
+    "integer",
+)
 _FITS = {
     "lowest-terms": (
         *("mixed", "improper", "surd", "single-fraction", "positive-indices", "simplest"),
@@ -48,6 +51,8 @@ def unchecked_form(words: str, ask: Ask, form: str) -> str:
         return f"The words ask for {form_words(asked)}, which is not checked for this task."
     if asked not in ("", "integer") and answers.whole:
         return f"The words ask for {form_words(asked)}, and the answer is a whole number."
+    if form == "standard-form" and "positive" in words and says_form(words):
+        return "Whether the power of 10 is to be positive is not checked for this task."
     powers = ("powers", "prime-powers", "power", "product")
     if answers.plain and says_form(words) and form not in powers:
         return "The words ask for a form of powers or fractions that is not checked for this task."

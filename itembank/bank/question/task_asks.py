@@ -40,7 +40,7 @@ from itembank.items.item import (
 from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
 from itembank.wording.sentences.sizes import order_said
-from itembank.wording.sentences.units_said import unit_said
+from itembank.wording.sentences.units_said import several_units, unit_said
 from itembank.wording.tasks.answer_phrases import (
     form_in_words,
     rounding,
@@ -146,6 +146,8 @@ def _convert(item: BankItem, given: Given) -> Ask:
     words = given.words
     if item.form is None and not (form_in_words(words) or unit_said(words) or says_form(words)):
         raise NeedsPerson("It is not said what to convert to: add ‘form’.")
+    if several_units(words):
+        raise NeedsPerson("The words name several units to convert to: say which is meant.")
     # {1 : n} or {a^n} names the form, and is not what is written in it.
     if any(not t.symbols(node) for node in given.args[1:]):
         raise NeedsPerson("More than one thing may be what is to be converted: add a model.")

@@ -53,6 +53,18 @@ def unit_said(words: str) -> str:
     return found.pop() if len(found) == 1 else ""
 
 
+def several_units(words: str) -> bool:
+    """Tell whether the words ask for the answer in units of which only one can be meant.
+
+    >>> several_units("Change 240 cm to metres in centimetres."), several_units("In h or in min.")
+    (True, True)
+    >>> several_units("Change 130 min to hours and minutes.")
+    False
+    """
+    found = {_NAMES[match[1].casefold()] for match in _ASKED.finditer(words)}
+    return len(found) > 1 and not _TOGETHER.search(words)
+
+
 _PAIRS = {
     f"{UNITS[big].many} and {UNITS[small].many}": (big, small)
     for big, smalls in TOGETHER.items()

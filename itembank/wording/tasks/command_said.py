@@ -87,7 +87,8 @@ def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
         if not args and not where and not head.back and not letter:
             continue
         wild = named.get("wild") or ""
-        if strange := unread_in_story(wild, shown):
+        strange = _SELECTS.search(wild) if head.task == "order" else None
+        if strange := (strange[0] if strange else unread_in_story(wild, shown)):
             yield replace(reading, unread=strange)
         else:
             yield _after(reading, sentence, match.end())
@@ -158,6 +159,15 @@ def _bounded(sentence: str, end: int) -> bool:
 _SAYS_ORDER = late(
     r"\b(?:order|first|descending|ascending)\b| to (?:the )?(?!nearest)\w+est\b", re.I
 )
+_SELECTS = late(
+    r"\b(?:odd|even|whole|top|bottom|upper|lower|left|right|middle|inner|outer|shaded|winning|"
+    r"losing|qualifying|correct|missing|unknown|common|old|new|original|final|median|mean|modal|"
+    r"fractional|rational|irrational|real|natural|triangular|consecutive|distinct|different|unlike|"
+    r"unit|digit|end|start|index|power|and|or|in|of|to|with|by|for|from|almost|back|below|above|"
+    r"real|true|false|lap|split|saved|lost|won|gained)\b",
+    re.I,
+)
+"""Words that may say which of some numbers are meant, or that other numbers are."""
 _EITHER = f"(?:{SIZES})"
 _ORDER = (
     rf"[,:]? ?(?:and )?(?:in order(?: of (?:size|value|length|mass|weight|height|temperature|price|cost|age|distance))?|"

@@ -2,16 +2,24 @@
 
 from __future__ import annotations
 
+_LISTED = (
+    r"(?:(?:(?:linear|quadratic|arithmetic|geometric|number|whole|simultaneous) )?(?:sequence|pattern|"
+    r"numbers?|terms|lists?|sets?|data|row|cards|pair|fractions|decimals|percentages|amounts|"
+    r"lengths|masses|weights|heights|times|temperatures|distances|speeds|ages|scores|marks|prices|"
+    r"results|values|equations?|expressions?|calculations?|formulae?|inequality|inequalities|"
+    r"ratios?|fraction|decimal))"
+)
+"""What may be said to be here: *here are the frequencies* gives something else than a list."""
 GIVENS = (
     r"(?:you are (?:told|given)|it is given|we know|given)(?: that)? <NPs>",
-    r"here (?:is|are)(?: an?| the| some| two| three)?(?: \w+)?:? ?<NPs>",
+    rf"here (?:is|are)(?: an?| the| some| two| three| four| five| six)?(?: {_LISTED})?:? ?<NPs>",
     r"(?:here (?:is|are) )?the first (?:two|three|four|five|six|\d) (?:terms|numbers) (?:of|in) (?:a|an|this|the)(?: (?:linear|arithmetic|number))? "
     r"(?:sequence|pattern)(?: (?:is|are))?:? <Ms>",
     r"(?:let |if |when |where )?<Ms>",
     r"(?:the )?n\s?th term of (?:a|the|this) sequence is <M>",
     r"(?:a|the) sequence (?:begins|starts|goes)(?: with)?:? <Ms>",
     r"(?:two|three|some) numbers are written as (?:products? of (?:their )?prime(?:s| factors))?:? ?<Ms>",
-    r"look at(?: the| this| these)?(?: \w+)?:? <Ms>",
+    rf"look at(?: the| this| these)?(?: {_LISTED})?:? <Ms>",
     r"a formula(?: for \w+)? is <M>",
 )
 """Sentences that give something and ask nothing."""

@@ -24,6 +24,7 @@ from itembank.wording.tasks.leads import GIVENS, LEADS
 from itembank.wording.tasks.loose_words import ONE_SLOT, slots_in, unread_in_story
 from itembank.wording.tasks.phrases_after import about_the_answer, is_aside
 from itembank.wording.tasks.reading_found import Reading
+from itembank.wording.tasks.story_led import other_measure, strange_in_story
 
 _COLON = late(rf": ?(?={SLOT})")
 
@@ -71,7 +72,7 @@ def _read(text: str, shown: frozenset[int]) -> Reading:
     text = _COLON.sub(" ", text)  # Work out: {3 + 4}
     command: Reading | None = None
     loose: list[int] = []  # mathematics that is given before a command points back at it
-    told = 0
+    told, story, strange = 0, "", ""
     for sentence in sentences(text):
         rest = (
             phrase(LEADS).sub("", sentence, count=1) if phrase(LEADS).match(sentence) else sentence
@@ -88,6 +89,8 @@ def _read(text: str, shown: frozenset[int]) -> Reading:
         if found is not None and not found.unread:
             if command is not None:
                 return replace(command, unread=sentence)
+            if other_measure(story, rest):
+                return replace(found, unread=sentence)
             command = found
             continue
         # A story, or a command that goes on in a way that is not known.
@@ -102,12 +105,16 @@ def _read(text: str, shown: frozenset[int]) -> Reading:
             return replace(command, unread=sentence)
         if told or not slots_in(rest):
             return Reading(unread=sentence)  # only one sentence may lead up to a command
+        strange = strange or strange_in_story(rest)
         told += 1
+        story = rest
         loose += slots_in(rest)
     if command is None:
         if loose and ONE_SLOT.fullmatch(text.strip(" .?!;")):
             return Reading("work-out", tuple(loose))
         return Reading(unread=sentences(text)[-1] if sentences(text) else text)
+    if strange:
+        return replace(command, unread=strange)
     rows = len(_ROW.findall(text)) if loose else 0
     return _settled(command, loose, told, rows)
 
