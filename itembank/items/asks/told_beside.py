@@ -121,6 +121,7 @@ def told_otherwise(told: str, shown: str, question: str) -> str:
         strange = (asked & some) - here - there
         if strange and here & any_of:
             return min(strange)
+    noun: str
     for noun in re.findall(r"\bhow many ([a-z]+)", question.casefold()):
         if re.search(rf"(?<!number )\b(?:in|from|with) (?:the |some )?{noun}\b", told.casefold()):
             return noun  # *plants in trays* are no trays

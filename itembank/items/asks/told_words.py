@@ -46,6 +46,7 @@ def strange_word(told: str, shown: str) -> str:
     people = own & COUNTED_PEOPLE
     ending = _AT_A_PLACE.search(told)
     place = ending[1] if ending and ending[1] not in _NO_PLACE else ""
+    word: str
     for word in re.findall(r"[A-Za-z][a-z’'-]*", re.sub(r"\{[a-z]\}", " ", told)):
         plain = word.casefold().removesuffix("’s").removesuffix("'s").strip("’'-")
         if word[0].isupper() or plain in own or plain in PLAIN or word == place:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from fractions import Fraction
 
 from itembank.items.item import Run
 from itembank.notation import tree as t
-from itembank.notation.value import exact
+from itembank.notation.value import exact, exact_or_none
 from itembank.wording.meaning.averages import average_reading
 from itembank.wording.meaning.clocks import clock_reading
 from itembank.wording.meaning.clocks_apart import clocks_apart_reading
@@ -17,6 +18,7 @@ from itembank.wording.meaning.equal_parts import equal_reading
 from itembank.wording.meaning.letters import letter_fault
 from itembank.wording.meaning.not_needed import needed_fault
 from itembank.wording.meaning.one_and_other import one_and_other_reading
+from itembank.wording.meaning.overturned import ALWAYS, UNREAD, overturned
 from itembank.wording.meaning.pairs import pair_fault
 from itembank.wording.meaning.parts_and_rest import parts_and_rest_reading
 from itembank.wording.meaning.parts_of import part_reading
@@ -42,6 +44,8 @@ from itembank.wording.meaning.tale import Reading, Tale, late_search
 from itembank.wording.meaning.turning_words import turning_fault
 from itembank.wording.meaning.two_that_meet import meeting_reading
 from itembank.wording.model_summary import Modelled
+from itembank.wording.sentences.prompt import SLOT
+from itembank.wording.sentences.question_sentences import questions
 
 READERS: tuple[Callable[[Tale], Reading | None], ...] = (
     percentage_reading,
@@ -89,7 +93,33 @@ def meaning_fault(
         or order_fault(runs, model)
         or pair_fault(runs, model)
         or needed_fault(runs, reasons, used)
+        or _below_nothing(runs, model)
         or second_reading_fault(runs, found)
+        or _trig_fault(runs, model, found)
+    )
+
+
+def _below_nothing(runs: Sequence[Run], model: Modelled) -> str:
+    """Return that *how much* asks for no negative amount, where a key is one."""
+    worth = exact_or_none(model.key)
+    asking = questions(runs)
+    if worth is None or worth >= 0 or not asking:
+        return ""
+    if not re.match(r"(?:by )?how (?:much|many|far|long)\b", asking[-1], re.I):
+        return ""
+    return "The words ask how much, and the key is less than nothing."
+
+
+def _trig_fault(runs: Sequence[Run], model: Modelled, found: frozenset[Fraction]) -> str:
+    """Return that nothing holds a sine to its words, where one is in a model of a story."""
+    printed = any(
+        isinstance(part, t.Trig) for run in runs if not isinstance(run, str) for part in t.walk(run)
+    )
+    if printed or not model.has(t.Trig) or read_again(runs, found):
+        return ""
+    return (
+        "Whether the words mean sine, cosine or tangent is not read: a person has to look which "
+        "of them the model takes."
     )
 
 
@@ -132,12 +162,18 @@ def _may_read(reader: Callable[[Tale], Reading | None], tale: Tale) -> bool:
 def second_reading_fault(runs: Sequence[Run], found: frozenset[Fraction]) -> str:
     """Return how the words come to something else than the model does, or ``""``.
 
-    `found` are the values that the model may come to, in its own units and in base units.
+    `found` are the values that the model may come to, in its own units and in base units; of a
+    model with roots or with π there are none, and no reader comes to it.
     """
-    if not found:
-        return ""
     tale = Tale(runs)
     if _left_alone(tale):
+        return ""
+    if strange := overturned(tale, ALWAYS if found else (*ALWAYS, *UNREAD)):
+        return (
+            f"‘{' '.join(re.sub(SLOT, '…', strange).split())}’ may make another question of this "
+            "story, and nothing reads it: a person has to look whether the model takes it so."
+        )
+    if not found:
         return ""
     readings = _readings(tale)
     if any(reading.values & found for reading in readings):
@@ -155,7 +191,8 @@ def read_again(runs: Sequence[Run], found: frozenset[Fraction]) -> bool:
     if not found:
         return False
     tale = Tale(runs)
-    return not _left_alone(tale) and any(reading.values & found for reading in _readings(tale))
+    known = not _left_alone(tale) and not overturned(tale, ALWAYS)
+    return known and any(reading.values & found for reading in _readings(tale))
 
 
 def _left_alone(tale: Tale) -> bool:

@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 
 from itembank.text.late_pattern import late
+from itembank.wording.meaning.overturned import UNREAD, overturned
 from itembank.wording.meaning.relation_wordings import LESS, MORE
 from itembank.wording.meaning.tale import Tale
 from itembank.wording.sentences.prompt import SLOT
@@ -42,6 +43,8 @@ def turning_word(tale: Tale) -> str:
     for pattern, text in ((_TOLD, tale.told), (_ASKED, tale.question), (_PART_OF_IT, tale.told)):
         if match := pattern.search(text):
             return _shown(match[0])
+    if strange := overturned(tale, UNREAD):
+        return _shown(strange)
     if re.search(r"\b(?:age|old|older|younger)\b", tale.text) and (
         match := _IN_YEARS.search(tale.told)
     ):
@@ -59,6 +62,6 @@ def turning_fault(tale: Tale) -> str:
     if not word:
         return ""
     return (
-        f"‘{word}’ says which way a number goes, and this story is not read a second time: "
+        f"‘{word}’ may change what a number does, and this story is not read a second time: "
         "a person has to look whether the model takes it so."
     )

@@ -87,8 +87,8 @@ def _commands(sentence: str, shown: frozenset[int]) -> Iterator[Reading]:
         if not args and not where and not head.back and not letter:
             continue
         wild = named.get("wild") or ""
-        strange = _SELECTS.search(wild) if head.task == "order" else None
-        if strange := (strange[0] if strange else unread_in_story(wild, shown)):
+        selects = _SELECTS.search(wild) if head.task == "order" else None
+        if strange := (selects[0] if selects else unread_in_story(wild, shown)):
             yield replace(reading, unread=strange)
         else:
             yield _after(reading, sentence, match.end())

@@ -61,7 +61,7 @@ def strange_in_story(sentence: str) -> str:
 
     A name begins with a capital, and has one of the plain words after it where it begins all.
     """
-    words = re.findall(r"[A-Za-z][a-z’'-]*", sentence)
+    words: list[str] = re.findall(r"[A-Za-z][a-z’'-]*", sentence)
     for place, word in enumerate(words):
         plain = word.casefold().removesuffix("’s").removesuffix("'s").strip("’'-")
         if _is_plain(plain) or (word[0].isupper() and place):
