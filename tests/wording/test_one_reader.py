@@ -25,6 +25,7 @@ NO_PROMPT = {
     "items/asks/of_figure.py",
     # And here what is told beside it, so that nothing else is said than the question knows.
     "items/asks/told_beside.py",
+    "items/asks/told_words.py",
     # These look for words in what a pupil typed, in what the tool itself says of a form, in tags,
     # or in a school's table of dates that somebody pasted.
     "marking/form/form_told.py",

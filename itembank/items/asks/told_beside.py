@@ -123,7 +123,8 @@ def told_otherwise(told: str, shown: str, question: str) -> str:
             return min(strange)
     noun: str
     for noun in re.findall(r"\bhow many ([a-z]+)", question.casefold()):
-        if re.search(rf"(?<!number )\b(?:in|from|with) (?:the |some )?{noun}\b", told.casefold()):
+        inside = rf"\bshows? (?:the |some )?([a-z]+) (?:in|from|with) (?:the |some )?{noun}\b"
+        if (found := re.search(inside, told.casefold())) and found[1] not in there:
             return noun  # *plants in trays* are no trays
     letters: list[set[str]] = [{*re.findall(r"\{([a-z])\}", text)} for text in (told, question)]
     if all(letters) and not letters[1] <= letters[0]:

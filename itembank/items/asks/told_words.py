@@ -22,6 +22,7 @@ from itembank.text.plain_words import PLAIN
 
 _AT_A_PLACE = re.compile(r"\b(?:in|on|at|from) an? ([a-z’'-]+)$")
 """How a sentence may end in a word that is not listed: *at a lido*. It says where, and no more."""
+_ANYBODY = PEOPLE | {"member", "members"}
 _NO_PLACE = frozenset(
     re.findall(
         r"\w+",
@@ -43,6 +44,8 @@ def strange_word(told: str, shown: str) -> str:
     'teachers'
     """
     own = {form for word in _words(shown) for form in _forms(word)}
+    if "sum" in own:
+        own |= {"total", "totals"}
     people = own & COUNTED_PEOPLE
     ending = _AT_A_PLACE.search(told)
     place = ending[1] if ending and ending[1] not in _NO_PLACE else ""
@@ -53,8 +56,10 @@ def strange_word(told: str, shown: str) -> str:
             continue
         if _is_unit(plain):
             continue  # whether the figure bears that unit is asked elsewhere
-        if {plain, f"{plain}s"} & COUNTED_PEOPLE and (not people or plain in PEOPLE):
+        if {plain, f"{plain}s"} & COUNTED_PEOPLE and (not people or plain in _ANYBODY):
             continue
+        if plain == "noon" and "temperature" in own and "at noon" in told:
+            continue  # what is sold at noon is not all that is sold
         return word
     return ""
 

@@ -21,7 +21,7 @@ from itembank.wording.sentences.phrases import unit_names
 _STORY = frozenset(
     re.findall(
         r"\w+",
-        "here below her his their he she completes complete completed training programme hiring hire per "
+        "lends gardener counts different serves salads mends bike cold store night here below her his their he she completes complete completed training programme hiring hire per "
         "pounds instructors formula finish finishes race order list used uses uses fuel holds hold "
         "held scored score scores test quiz exam film lasts lasted jug rope ribbon string plank "
         "path wall fence star planet away long wide tall high deep old full empty crowd match "
