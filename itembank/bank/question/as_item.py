@@ -31,7 +31,7 @@ from itembank.wording.sentences.units_said import one_of_two_units
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
-from itembank.bank.question.form_said import misformed, unchecked_form
+from itembank.bank.question.form_said import fraction_of_unit, misformed, unchecked_form
 from itembank.bank.question.key_form import default_form, form_like
 
 __all__ = ["NeedsPerson", "UnreadableMaths", "as_item", "form_of", "read_item", "read_with_model"]
@@ -69,7 +69,7 @@ def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, boo
     question = question_of(item, maths)
     ask = question.ask
     form = item.form or default_form(item, question, maths)
-    if fault := unchecked_form(words_of(maths), ask, form):
+    if fault := unchecked_form(words_of(maths), ask, form) or fraction_of_unit(maths, form):
         raise NeedsPerson(fault)
     if units := one_of_two_units(maths.key, words_of(maths)):
         raise NeedsPerson(f"The words ask for {units}, and the key has one of the two.")

@@ -66,6 +66,11 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
         units_inside(maths, [*args, target], words, reading.task)
         agree(item, "work-out")
         form = reading.saying.form
+        if not form and form_in_words(words) == "percentage" and _compares(target):
+            raise NeedsPerson(
+                "How much more as a percentage may be of the first amount, or the difference "
+                "itself: ask for the percentage increase, or for the difference."
+            )
         if counted := counted_as_number([target], words, maths.key):
             return Question(Find(counted), (*item.constants, *constants, 1), "value", "work-out")
         said = reading.saying if isinstance(reading.saying, Saying) else None
@@ -98,6 +103,18 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
     given = Given(tuple(args), tuple(where), reading.letter, words)
     ask = _picked(TASKS[item.task or task](item, given), reading.pick, item.task or task)
     return Question(rounded(ask, maths, words), item.constants, "", item.task or task)
+
+
+def _compares(target: t.Node) -> bool:
+    """Tell whether what is worked out is one amount less another, neither of them a part."""
+    match target:
+        case t.Sum(first, (("-", second),)):
+            return not any(
+                isinstance(part, t.Percent | t.Frac | t.Dec)
+                for node in (first, second)
+                for part in t.walk(node)
+            )
+    return False
 
 
 def _of_a_list(ask: Ask, said: Saying | None, args: list[t.Node]) -> Ask:

@@ -10,6 +10,7 @@ from itembank.items.asks import (
 )
 from itembank.items.forms.form_rules import form_fault, form_words
 from itembank.notation import tree as t
+from itembank.wording.sentences.units_said import unit_said
 from itembank.wording.tasks.answer_phrases import form_in_words
 from itembank.wording.tasks.forms_said import says_form
 
@@ -39,6 +40,28 @@ _FITS = {
     "integer": ("rounded", "value", "number", "amount"),
 }
 """Forms that words ask for, each with the forms of a key that hold it to them as well."""
+
+
+_FRACTIONS = ("lowest-terms", "mixed", "improper", "fraction")
+
+
+def fraction_of_unit(maths: Maths, form: str) -> str:
+    """Return that a fraction and a unit are wanted at once, which are not checked, or ``""``.
+
+    A key 3/4 h is no wrong answer to *Express 45 min in hours as a fraction*.
+    """
+    if form not in _FRACTIONS:
+        return ""
+    measured = any(
+        isinstance(part, t.Quantity | t.Money)
+        for run in maths.runs
+        if not isinstance(run, str)
+        for part in t.walk(run)
+    )
+    sized = isinstance(maths.key, t.Quantity | t.Money)
+    if not measured or not (sized or unit_said(words_of(maths))):
+        return ""
+    return "The words ask for a fraction and for a unit at once, which are not checked together."
 
 
 def unchecked_form(words: str, ask: Ask, form: str) -> str:

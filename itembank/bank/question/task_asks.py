@@ -47,6 +47,7 @@ from itembank.wording.tasks.answer_phrases import (
     rounding_way,
 )
 from itembank.wording.tasks.forms_said import says_form
+from itembank.wording.tasks.head_pieces import names_sharing
 from itembank.wording.tasks.written_how import speaks_of_digits, truncates
 
 
@@ -118,6 +119,9 @@ def _share(item: BankItem, given: Given) -> Ask:
     count = len(shares[0].parts)
     if count > 6:
         raise NeedsPerson("A share in more than six parts is not worked out here.")
+    names = names_sharing(given.words)
+    if names and names != count:
+        raise NeedsPerson(f"{names} are named to share, and the ratio has {count} parts.")
     letters = tuple(t.Sym(name) for name in "abcdef"[:count])
     total = t.equals(_joined(letters), wholes[0])
     return Find(t.Listing(letters), (total, t.equals(t.Ratio(letters), shares[0])))
@@ -146,12 +150,20 @@ def _convert(item: BankItem, given: Given) -> Ask:
     words = given.words
     if item.form is None and not (form_in_words(words) or unit_said(words) or says_form(words)):
         raise NeedsPerson("It is not said what to convert to: add ‘form’.")
+    if any(isinstance(node, t.Ratio) for node in given.args) and form_in_words(words) in _PARTS:
+        raise NeedsPerson(
+            "A ratio as a fraction may be one part over the other, or over the whole: say which."
+        )
     if several_units(words):
         raise NeedsPerson("The words name several units to convert to: say which is meant.")
     # {1 : n} or {a^n} names the form, and is not what is written in it.
     if any(not t.symbols(node) for node in given.args[1:]):
         raise NeedsPerson("More than one thing may be what is to be converted: add a model.")
     return Find(only_expression(given.args[:1], "convert"))
+
+
+_PARTS = ("lowest-terms", "percentage", "decimal", "mixed", "improper")
+"""Forms of one number, which a ratio of two is none of."""
 
 
 def _nth_term(item: BankItem, given: Given) -> Ask:

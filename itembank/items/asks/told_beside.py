@@ -100,7 +100,7 @@ def only_tells(bare: str, shown: str) -> bool:
         return False
     told = " ".join(text for text in found.groupdict().values() if text)
     return (
-        not re.search(r"\d", told)
+        not re.search(r"\d", re.sub(r"\b\d{1,2}[A-Z]\b", "", told))  # but class 8K
         and not _CHANGES.search(told)
         and not strange_word(told, shown)
         and all(_unit_fits(shown, found) for found in _UNIT.finditer(told))

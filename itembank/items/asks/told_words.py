@@ -20,7 +20,7 @@ from itembank.notation.units import UNITS
 from itembank.text.in_words import in_full
 from itembank.text.plain_words import PLAIN
 
-_AT_A_PLACE = re.compile(r"\b(?:in|on|at|from) an? ([a-z’'-]+)$")
+_AT_A_PLACE = re.compile(r"\b(?:in|on|at|from) an? ([\w’'-]+)$")
 """How a sentence may end in a word that is not listed: *at a lido*. It says where, and no more."""
 _ANYBODY = PEOPLE | {"member", "members"}
 _NO_PLACE = frozenset(
@@ -50,7 +50,7 @@ def strange_word(told: str, shown: str) -> str:
     ending = _AT_A_PLACE.search(told)
     place = ending[1] if ending and ending[1] not in _NO_PLACE else ""
     word: str
-    for word in re.findall(r"[A-Za-z][a-z’'-]*", re.sub(r"\{[a-z]\}", " ", told)):
+    for word in re.findall(r"[^\W\d_][\w’'-]*", re.sub(r"\{[a-z]\}", " ", told)):
         plain = word.casefold().removesuffix("’s").removesuffix("'s").strip("’'-")
         if word[0].isupper() or plain in own or plain in PLAIN or word == place:
             continue

@@ -31,6 +31,9 @@ ALWAYS: tuple[Turn, ...] = (
     Turn(r"and (?:his|her|their|another|one more|a second) [a-z’']+", "question"),
     Turn(r"(?:which|that) (?:takes in|includes|covers|allows)|(?:including|except) the first", "told"),
     Turn(rf"(?:it|its price|the price) is {SLOT}(?=[.,])", "percent"),
+    Turn(r"(?:in|during|of|for) the (?:second|third|fourth|fifth|last) (?:year|month|week|day|hour)", "question"),
+    Turn(rf"(?:at|by) {SLOT} (?:on )?the (?:next|following) (?:day|morning)", "anywhere"),
+    Turn(rf"(?:interval|break|adverts|trailers|stop|delay)s?(?: of)? {SLOT} (?:in it|included|of it)", "anywhere"),
 )  # fmt: skip
 UNREAD: tuple[Turn, ...] = (
     # how many of what, and when
@@ -48,6 +51,11 @@ UNREAD: tuple[Turn, ...] = (
     Turn(r"have to give|must [A-Za-z]+ give|have the same|be equal", "question"),
     Turn(rf"{SLOT} of every {SLOT}|for every {SLOT} that", "told"),
     Turn(r"the [a-z]+ and the [a-z]+$", "question"),
+    Turn(rf"including {SLOT}|includes {SLOT}|{SLOT} [a-z]+ included", "told"),
+    Turn(rf"in (?:every|each) [a-z]+ of {SLOT}|in {SLOT} places|in an? (?:bag|box|tin|jar|bottle|basket|crate) of {SLOT}", "told"),
+    Turn(r"(?:until|till|before) (?:it|she|he|they) (?:is|are|has|have) (?:twice|half|double|three times)", "question"),
+    Turn(r"real one|the model weighs|(?:their|whose) product is", "told"),
+    Turn(rf"is left\..*{SLOT} of the (?!rest|remain)[a-z]+", "told"),
     # on the way
     Turn(r"with a stop|stops? for|rests (?:for|of)|a rest of|has a rest|a break|breaks|pauses?|waits?|stands? still|while it moves", "anywhere"),
     Turn(rf"(?:train|lorry|ship|boat) of {SLOT}|(?:passes|crosses) (?:a|the) (?:bridge|tunnel|platform)", "told"),

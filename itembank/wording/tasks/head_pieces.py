@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+
+from itembank.text.late_pattern import late
 from itembank.wording.sentences.sizes import SIZES
 
 BOX = (
@@ -50,3 +53,18 @@ THINGS = (
 )
 LARGEST_OF = rf"the (?P<size>{SIZES})(?: {THING})?(?: (?:of|out of|from|in))?[:,]? <NEither>"
 SIGN = r"(?:<, >,? or =|<, = or >|=, < or >|=, > or <|>, < or =|one of <, > or =|<, >, =)"
+_SHARING = late(
+    r"\b(?:between|among) (?P<names>[A-Z][a-z]+(?:(?:, and |, | and )[A-Z][a-z]+)*) in(?:to)? the ratio"
+)
+
+
+def names_sharing(words: str) -> int:
+    """Return how many people are named who share an amount in a ratio, 0 where none is.
+
+    >>> names_sharing("Share £40 between Ann, Bo and Cy in the ratio 3 : 5.")
+    3
+    >>> names_sharing("Share £40 between two clubs in the ratio 3 : 5.")
+    0
+    """
+    found = _SHARING.search(words)
+    return len(re.findall(r"[A-Z][a-z]+", found["names"])) if found else 0
