@@ -142,6 +142,35 @@ def drawn_once():
         yield
 
 
+_proved: dict[object, list[str]] = {}
+"""What the proofs of packs' questions found, by what proved which question."""
+
+
+@pytest.fixture(scope="module")
+def proved_once():
+    """Prove each question of a pack once, however many packs ask it.
+
+    A proof is a function of the question alone, which tests of the roads hold; that no pack is
+    made without one is held by `tests/packs`, where each is made anew.
+    """
+    from itembank.packs import pack_proof
+
+    def faults(items, prove):
+        # Whoever puts another road in place of one of these has it asked.
+        roads = prove, pack_proof.prove_fast, pack_proof.prove_symbolic, pack_proof._prove_anew
+        found = []
+        for item in items:
+            if (roads, item) not in _proved:
+                _proved[roads, item] = _really((item,), prove)
+            found += _proved[roads, item]
+        return found
+
+    _really = pack_proof._faults
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(pack_proof, "_faults", faults)
+        yield
+
+
 @pytest.fixture
 def two_cores(monkeypatch):
     """Be a machine with two cores, whatever this one has."""

@@ -1,6 +1,7 @@
 """What people read names a day in words; only what is typed or stands in a file has figures."""
 
 import ast
+import re
 from pathlib import Path
 
 import itembank
@@ -14,13 +15,15 @@ IN_FIGURES = {
     "itembank/planning/department/folder_checks.py",  # and what clashes in such files
     "itembank/planning/week/week_file.py",  # and this
 }
+MAY_HAVE = re.compile(rf"\b(?:{'|'.join(DAYS)})\b[\s)]*(?:\}}|![ars]|=\}})")
+"""What a file that writes a day has in it: only these are parsed."""
 OTHERWISE = {"itembank/bank/proof/signoff.py"}
 """What is called `since` there is no day, but what has changed."""
 
 
 def days_in_figures(source):
     """Return the f-strings, docstrings aside, that would write a day as 2026-11-30."""
-    for text in ast.walk(ast.parse(source)):
+    for text in ast.walk(ast.parse(source)) if MAY_HAVE.search(source) else ():
         if not isinstance(text, ast.JoinedStr):
             continue
         for part in text.values:

@@ -54,5 +54,5 @@ def on_day(monkeypatch):
 
 
 @pytest.fixture(autouse=True, scope="module")
-def _here(one_core, drawn_once):
-    """Let every command do its work in this process, and draw no pack a second time."""
+def _here(one_core, drawn_once, proved_once):
+    """Let every command do its work in this process, and draw and prove nothing twice."""

@@ -22,8 +22,8 @@ def on_day(monkeypatch):
 
 
 @pytest.fixture(autouse=True, scope="module")
-def _here(one_core, drawn_once):
-    """Let the desk do its work in this process, and draw no pack a second time."""
+def _here(one_core, drawn_once, proved_once):
+    """Let the desk do its work in this process, and draw and prove nothing twice."""
 
 
 def fresh_home(at: Path) -> Path:

@@ -9,6 +9,7 @@ from __future__ import annotations
 import importlib
 import random
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 from pathlib import Path
 
 from itembank.figures import kinds
@@ -37,6 +38,16 @@ def names() -> list[str]:
 
 def examples(name: str, count: int, seed: int = 1) -> Iterator[Figure]:
     """Yield so many sound figures of a kind, the same ones for a seed."""
+    yield from _examples(name, count, seed)
+
+
+@lru_cache(maxsize=256)
+def _examples(name: str, count: int, seed: int) -> tuple[Figure, ...]:
+    """Make them once for all tests that ask the same of every kind: figures do not change."""
+    return tuple(_sound(name, count, seed))
+
+
+def _sound(name: str, count: int, seed: int) -> Iterator[Figure]:
     chance = random.Random(f"{name} {seed}")
     make = maker(name)
     found = tried = 0

@@ -6,6 +6,7 @@ number in it.
 
 from __future__ import annotations
 
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -24,7 +25,8 @@ OTHER = """() => {
 }"""
 
 
-def with_paper() -> list[str]:
+@cache
+def with_paper() -> tuple[str, ...]:
     """Return a picture of each kind that has something of the paper's colour, each way of it."""
     found = {}
     for name in names():
@@ -36,7 +38,7 @@ def with_paper() -> list[str]:
             for mark in marks:
                 if mark[1] == "paper" or mark[2]:
                     found[name, mark] = svg(figure)
-    return list(found.values())
+    return tuple(found.values())
 
 
 @pytest.mark.parametrize("style", STYLES)
