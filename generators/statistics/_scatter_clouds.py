@@ -6,7 +6,8 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from generators._scatter import scattered, unlike
-from itembank.figures.kinds.scatter_graph import UNIT_NAMES, ScatterGraph
+from itembank.figures.kinds.scatter_asked import UNIT_NAMES
+from itembank.figures.kinds.scatter_graph import ScatterGraph
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t
 

@@ -16,9 +16,10 @@ from itembank.notation.parse import parse_written
 from itembank.notation.value import exact
 from itembank.proof.claim.dimensions import unlike_things
 from itembank.proof.claim.finding import Finding
+from itembank.proof.claim.key_fits import mismatched
 from itembank.proof.claim.key_solutions import value_given
 from itembank.proof.claim.not_understood import not_understood
-from itembank.proof.claim.printed import mismatched, unprinted
+from itembank.proof.claim.printed import unprinted
 from itembank.proof.claim.reach import out_of_reach
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.exact.exact_road import by_first_road

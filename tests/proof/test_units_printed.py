@@ -5,7 +5,7 @@ import pytest
 from itembank.items.item import Find, Item, Tier
 from itembank.notation import parse
 from itembank.notation import tree as t
-from itembank.proof.claim.printed import mismatched
+from itembank.proof.claim.key_fits import mismatched
 
 EQUATION = parse("3x - 4 = 11")
 

@@ -6,7 +6,6 @@ from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
 from itembank.figures.kinds.grid_drawn import unplaced
-from itembank.figures.kinds.grid_letters import Spot
 from itembank.figures.kinds.grid_places import (
     Place,
     corners_of,
@@ -19,6 +18,7 @@ from itembank.figures.kinds.grid_places import (
     places,
     sheet_of,
 )
+from itembank.figures.kinds.grid_spots import Spot
 from itembank.figures.label_room import text_width
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line

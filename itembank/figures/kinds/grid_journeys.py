@@ -7,7 +7,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
-from itembank.figures.figure import Asked, FigureError, Reading, Said, Wording
+from itembank.figures.figure import FigureError, Reading
 from itembank.figures.kinds.grid_places import Place, corners_of, in_halves, number_at
 from itembank.notation import tree as t
 
@@ -50,13 +50,14 @@ def axes_of(titles: tuple[str, str]) -> Axes:
     return Axes(time[1], distance[1], UNIT_NAMES[distance[2]])
 
 
-def _axes(figure: CoordinateGrid) -> Axes:
+def own_axes(figure: CoordinateGrid) -> Axes:
+    """Return what the axes of a graph measure, by their titles."""
     return axes_of((figure.x_title, figure.y_title))
 
 
-def _journey(figure: CoordinateGrid, name: str) -> list[Place]:
+def journey(figure: CoordinateGrid, name: str) -> list[Place]:
     """Return where a journey starts, turns and ends: a path that goes on in time, never below 0."""
-    _axes(figure)
+    own_axes(figure)
     found = [
         shape for shape in figure.shapes if not shape.closed and (not name or shape.name == name)
     ]
@@ -67,7 +68,7 @@ def _journey(figure: CoordinateGrid, name: str) -> list[Place]:
         if kept and here[0] <= kept[-1][0]:
             raise FigureError("a journey goes on in time")
         # Two pieces in one line are one stage.
-        if len(kept) > 1 and _steep(kept[-2], kept[-1]) == _steep(kept[-1], here):
+        if len(kept) > 1 and steep(kept[-2], kept[-1]) == steep(kept[-1], here):
             kept.pop()
         kept.append(here)
     if kept[0][1] == kept[1][1] or kept[-1][1] == kept[-2][1]:
@@ -77,14 +78,15 @@ def _journey(figure: CoordinateGrid, name: str) -> list[Place]:
     return kept
 
 
-def _steep(a: Place, b: Place) -> Fraction:
+def steep(a: Place, b: Place) -> Fraction:
+    """Return how far a stage goes in one unit of time: below 0 where it comes back."""
     return (b[1] - a[1]) / (b[0] - a[0])
 
 
 def _height(stages: list[Place], time: Fraction) -> Fraction:
     for a, b in pairwise(stages):
         if a[0] <= time <= b[0]:
-            return a[1] + (time - a[0]) * _steep(a, b)
+            return a[1] + (time - a[0]) * steep(a, b)
     raise FigureError("the journey does not go on at that time")
 
 
@@ -96,17 +98,17 @@ def _read_at(figure: CoordinateGrid, place: Place) -> Place:
 
 def _distance_at(figure: CoordinateGrid, of: Of) -> t.Node:
     name, time = of[0], Fraction(of[1])
-    return number_at(_read_at(figure, (time, _height(_journey(figure, name), time)))[1])
+    return number_at(_read_at(figure, (time, _height(journey(figure, name), time)))[1])
 
 
 def _time_at(figure: CoordinateGrid, of: Of) -> t.Node:
     name, wanted = of[0], Fraction(of[1])
     found = set()
-    for a, b in pairwise(_journey(figure, name)):
+    for a, b in pairwise(journey(figure, name)):
         if a[1] == b[1] == wanted:
             raise FigureError("the journey stays at that distance")
         if a[1] != b[1] and min(a[1], b[1]) <= wanted <= max(a[1], b[1]):
-            found.add(a[0] + (wanted - a[1]) / _steep(a, b))
+            found.add(a[0] + (wanted - a[1]) / steep(a, b))
     if len(found) != 1:
         raise FigureError("the journey comes to that distance not at all, or more than once")
     return number_at(_read_at(figure, (found.pop(), wanted))[0])
@@ -117,18 +119,18 @@ def _level(stages: list[Place]) -> list[tuple[Place, Place]]:
 
 
 def _stopped(figure: CoordinateGrid, of: Of) -> t.Node:
-    level = _level(_journey(figure, of[0]))
+    level = _level(journey(figure, of[0]))
     if len(level) != 1:
         raise FigureError("it does not show which stop is meant")
     return number_at(level[0][1][0] - level[0][0][0])
 
 
 def _stops(figure: CoordinateGrid, of: Of) -> t.Node:
-    return t.Int(len(_level(_journey(figure, of[0]))))
+    return t.Int(len(_level(journey(figure, of[0]))))
 
 
 def _travelled(figure: CoordinateGrid, of: Of) -> t.Node:
-    return number_at(_way(_journey(figure, of[0])))
+    return number_at(_way(journey(figure, of[0])))
 
 
 def _way(stages: list[Place]) -> Fraction:
@@ -136,7 +138,7 @@ def _way(stages: list[Place]) -> Fraction:
 
 
 def _farthest(figure: CoordinateGrid, of: Of) -> t.Node:
-    return number_at(max(y for _, y in _journey(figure, of[0])))
+    return number_at(max(y for _, y in journey(figure, of[0])))
 
 
 def _stage(stages: list[Place], called: str) -> tuple[Place, Place]:
@@ -163,7 +165,7 @@ def _stage(stages: list[Place], called: str) -> tuple[Place, Place]:
 
 def _speed(figure: CoordinateGrid, of: Of) -> t.Node:
     name, called, unit, each = of
-    axes, stages = _axes(figure), _journey(figure, name)
+    axes, stages = own_axes(figure), journey(figure, name)
     if unit != axes.unit:
         raise FigureError(f"its distances are not in {unit}")
     if called == "all the way":
@@ -174,9 +176,9 @@ def _speed(figure: CoordinateGrid, of: Of) -> t.Node:
     return number_at(way / time * SECONDS[each] / SECONDS[axes.time.removesuffix("s")])
 
 
-def _meeting(figure: CoordinateGrid, of: Of) -> Place:
+def meeting(figure: CoordinateGrid, of: Of) -> Place:
     """Return the one place where two journeys meet, read where squares or their halves meet."""
-    first, second = (_journey(figure, name) for name in of)
+    first, second = (journey(figure, name) for name in of)
     found = set()
     for (a, b), (c, d) in ((here, there) for here in pairwise(first) for there in pairwise(second)):
         low, high = max(a[0], c[0]), min(b[0], d[0])
@@ -202,8 +204,8 @@ OF_JOURNEYS = {
     "travelled": _travelled,
     "farthest": _farthest,
     "speed": _speed,
-    "time of meeting": lambda figure, of: number_at(_meeting(figure, of)[0]),
-    "distance of meeting": lambda figure, of: number_at(_meeting(figure, of)[1]),
+    "time of meeting": lambda figure, of: number_at(meeting(figure, of)[0]),
+    "distance of meeting": lambda figure, of: number_at(meeting(figure, of)[1]),
 }
 """What is read of journeys; raises FigureError where it is not shown."""
 
@@ -211,7 +213,7 @@ OF_JOURNEYS = {
 def journeys_of(figure: CoordinateGrid) -> tuple[Reading, ...]:
     """Return what may be read of each path of a distance–time graph, shown or not."""
     try:
-        axes = _axes(figure)
+        axes = own_axes(figure)
     except FigureError:
         return ()
     paths = [shape for shape in figure.shapes if not shape.closed]
@@ -235,111 +237,3 @@ def journeys_of(figure: CoordinateGrid) -> tuple[Reading, ...]:
         pair = (paths[0].name, paths[1].name)
         found += [Reading(what, pair) for what in ("time of meeting", "distance of meeting")]
     return tuple(found)
-
-
-_N = r"\{?(?P<n>\d{1,5}(?:\.\d{1,2})?)\}?"
-_T = r"(?P<time>hours|minutes|seconds)"
-_U = r"(?P<unit>kilometres|metres|miles)"
-_FROM = r"from (?:the )?(?P<place>[a-z]+)"
-_NOUNS = "bus|coach|van|lorry|car|cyclist|walker|runner|swimmer|boat|tractor|tram|train|hiker"
-_WHO = rf"(?:the )?(?:{_NOUNS})(?: (?P<who>[a-z]))?"
-_GOES = "travel|go|drive|walk|run|swim|cycle|ride"
-
-
-def _reads(name: str, *groups: str) -> Said:
-    """Return what a wording asks of one journey; its units and its place are those shown."""
-
-    def asks(figure: CoordinateGrid, found: re.Match[str]) -> Asked:
-        _held_to_axes(figure, found)
-        of = ((found["who"] or "").upper(), *(found[group] for group in groups))
-        return Asked(t.Sym("r"), (("r", Reading(name, of)),))
-
-    return asks
-
-
-def _held_to_axes(figure: CoordinateGrid, found: re.Match[str]) -> None:
-    axes, groups = _axes(figure), found.groupdict()
-    for group, shown in (("time", axes.time), ("place", axes.place), ("unit", axes.unit)):
-        if groups.get(group) not in (None, shown):
-            raise FigureError(f"its axes show {shown}, not {groups[group]}")
-
-
-def _speed_asked(figure: CoordinateGrid, found: re.Match[str]) -> Asked:
-    _held_to_axes(figure, found)
-    average, called = bool(found["average"]), found["stage"]
-    if average != called.startswith("for"):
-        raise FigureError("an average speed is of a whole journey, and another of one stage")
-    if average:
-        called = "all the way"
-    elif found["n"]:
-        called = f"{'first' if 'first' in called else 'last'} {found['n']}"
-    of = ((found["who"] or "").upper(), called.casefold(), found["unit"], found["each"])
-    return Asked(t.Sym("r"), (("r", Reading("speed", of)),))
-
-
-def _hold_overtaking(figure: CoordinateGrid, first: str, second: str) -> None:
-    """Refuse *A overtakes B* where A was ahead, or came towards B."""
-    meets = _meeting(figure, (first, second))[0]
-    speeds = []
-    for name in (first, second):
-        stages = pairwise(_journey(figure, name))
-        speeds.append(next((_steep(a, b) for a, b in stages if a[0] < meets <= b[0]), None))
-    fast, slow = speeds
-    if fast is None or slow is None or not fast > slow >= 0:
-        raise FigureError(f"{first} does not overtake {second}")
-
-
-def _meets(name: str) -> Said:
-    def asks(figure: CoordinateGrid, found: re.Match[str]) -> Asked:
-        _held_to_axes(figure, found)
-        names = tuple(shape.name for shape in figure.shapes if not shape.closed)
-        if len(names) != 2:
-            raise FigureError("it does not show two journeys")
-        groups = found.groupdict()
-        if groups.get("first") and {groups["first"].upper(), groups["second"].upper()} != {*names}:
-            raise FigureError("it does not show which journeys are meant")
-        if groups.get("how") and groups["how"].casefold() in ("overtake", "catch up with"):
-            _hold_overtaking(figure, groups["first"].upper(), groups["second"].upper())
-        return Asked(t.Sym("r"), (("r", Reading(name, names)),))
-
-    return asks
-
-
-_MANY = "buses|coaches|lorries|" + "|".join(f"{noun}s" for noun in _NOUNS.split("|"))
-_BOTH = rf"(?:do|did) the two (?:{_MANY}) meet"
-_PAIR = (
-    rf"(?:do(?:es)?|did) (?:{_NOUNS}) (?P<first>[a-z]) (?P<how>meet|overtake|pass|catch up with) "
-    rf"(?:{_NOUNS}) (?P<second>[a-z])"
-)
-JOURNEY_WORDINGS = (
-    Wording(
-        rf"how many {_U} {_FROM} (?:is|was) {_WHO} after {_N} {_T}",
-        _reads("distance at", "n"),
-    ),
-    Wording(
-        rf"after how many {_T} (?:is|was) {_WHO} {_N} {_U} {_FROM}",
-        _reads("time at", "n"),
-    ),
-    Wording(
-        rf"for how many {_T} (?:does|did) {_WHO} (?:stop|rest|wait|stand still)",
-        _reads("stopped"),
-    ),
-    Wording(rf"how many times (?:does|did) {_WHO} stop", _reads("stops")),
-    Wording(
-        rf"how many {_U} (?:does|did) {_WHO} (?:{_GOES}) (?:altogether|in total|in all)",
-        _reads("travelled"),
-    ),
-    Wording(
-        rf"what (?:is|was) the greatest distance of {_WHO} {_FROM},? in {_U}",
-        _reads("farthest"),
-    ),
-    Wording(
-        rf"what (?:is|was) the (?P<average>average )?speed of {_WHO},? in {_U} per "
-        r"(?P<each>hour|minute|second),? (?P<stage>for the whole journey|before the stop|"
-        rf"after the stop|on the way back|in the (?:first|last) {_N} {_T})",
-        _speed_asked,
-    ),
-    Wording(rf"after how many {_T} (?:{_PAIR}|{_BOTH})", _meets("time of meeting")),
-    Wording(rf"how many {_U} {_FROM} {_BOTH}", _meets("distance of meeting")),
-)
-"""The ways to ask about a distance–time graph."""

@@ -13,17 +13,24 @@ from math import lcm
 from typing import NamedTuple, TypeAlias
 
 from itembank.figures.drawing import Point
+from itembank.figures.kinds.grid_spots import (
+    Block,
+    Cut,
+    Ratio,
+    Spot,
+    block_around,
+    blocks_meet,
+    bounded_cut,
+    cut_parts_block,
+    first_spots,
+    smaller_ratio,
+    square_of_gap,
+    square_to_track,
+)
 from itembank.figures.label_room import room
 
-Ratio: TypeAlias = tuple[int, int]
-"""A number as one whole number over another, not reduced: quicker than a fraction to compare."""
 Place: TypeAlias = tuple[Ratio, Ratio]
 """A place in the drawing, in ems: both numbers in lowest terms."""
-Spot: TypeAlias = tuple[int, int]
-Track: TypeAlias = tuple[Spot, ...]
-Block: TypeAlias = tuple[int, int, int, int]
-Cut: TypeAlias = tuple[Spot, Spot, Block]
-"""A stroke by its ends, and the block that it fits in."""
 Wanted: TypeAlias = tuple[str, Sequence[Spot], Sequence[tuple[int, int]], bool]
 """A letter, by what and on which sides of it it may stand, and whether that is a point."""
 Try: TypeAlias = tuple[Sequence[Cut], int]
@@ -37,8 +44,6 @@ _APART = Fraction(3, 4)
 at a glance which is which one's."""
 _FAR = Fraction(3, 2)
 """The square of how far the letter of a line is from any point: further than that point's own."""
-_ALONG = (14, 13, 12, 2, 3, 4, 10, 6, 15, 1, 11, 5, 9, 7, 8)
-"""Where the letter of a line is tried, in sixteenths of it."""
 _WAYS: tuple[tuple[int, int], ...] = (
     *((1, 1), (-1, 1), (1, -1), (-1, -1)),
     *((1, 0), (-1, 0), (0, 1), (0, -1)),
@@ -103,13 +108,15 @@ class _Placing:
         self.points = {name: self._spot(at) for name, at in around.points}
         self.names = [shape.name for shape in around.named]
         self.tracks = [tuple(map(self._spot, shape.path)) for shape in around.named]
-        self.cuts = [_bounded(*ends) for track in self.tracks for ends in pairwise(track)]
-        self.all_cuts = self.cuts + [_bounded(*ends) for track in axes for ends in pairwise(track)]
+        self.cuts = [bounded_cut(*ends) for track in self.tracks for ends in pairwise(track)]
+        self.all_cuts = self.cuts + [
+            bounded_cut(*ends) for track in axes for ends in pairwise(track)
+        ]
         self.closed = [shape.closed for shape in around.named]
         self.free, self.cross = self._whole(_FREE), self._whole(CROSS)
         self.apart = self._whole(_APART)
         far = self.cross + self.free // 2
-        self.crosses = [_around(at, far, far) for at in self.points.values()]
+        self.crosses = [block_around(at, far, far) for at in self.points.values()]
 
     def _whole(self, value: Fraction | int) -> int:
         return value.numerator * self.unit // value.denominator
@@ -146,7 +153,7 @@ class _Placing:
         for name, track, closed in zip(self.names, self.tracks, self.closed, strict=True):
             if name:
                 ways = ((0, 0), *_WAYS) if closed else _WAYS
-                wanted.append((name, _starts(track, closed), ways, False))
+                wanted.append((name, first_spots(track, closed), ways, False))
         return wanted
 
     def _placed(self, wanted: Sequence[Wanted], tries: Sequence[Try]) -> Letters:
@@ -181,7 +188,7 @@ class _Placing:
                 for dx, dy in ways:
                     far_y = high + self.cross + self.free if dx == 0 else reach_y
                     at = (x + dx * reach_x, y + dy * far_y)
-                    block = _around(at, wide, high)
+                    block = block_around(at, wide, high)
                     if self._clear(block, letters, cuts, apart) and self._own(name, at, of_point):
                         return at, block
         return None
@@ -198,107 +205,36 @@ class _Placing:
             and top <= self.high[1] - free // 2
         ):
             return False
-        if any(_meet(block, cross) for cross in self.crosses):
+        if any(blocks_meet(block, cross) for cross in self.crosses):
             return False
         aside = (left - apart + free, bottom, right + apart - free, top)
-        if any(_meet(aside, letter) for letter in letters):
+        if any(blocks_meet(aside, letter) for letter in letters):
             return False
         wide = left, bottom, right, top = left - free, bottom - free, right + free, top + free
         for a, b, (first, least, last, most) in cuts:
             if last <= left or first >= right or most <= bottom or least >= top:
                 continue  # it lies to one side of the letter, as most do
-            if _parts(a, b, wide):
+            if cut_parts_block(a, b, wide):
                 return False
         return True
 
     def _own(self, name: str, at: Spot, of_point: bool) -> bool:
         """Tell whether a letter stands plainly by what it names: its own point, or its own line."""
         if of_point:
-            twice = 2 * _gap(at, self.points[name])
+            twice = 2 * square_of_gap(at, self.points[name])
             return all(
-                twice < _gap(at, spot) for point, spot in self.points.items() if point != name
+                twice < square_of_gap(at, spot)
+                for point, spot in self.points.items()
+                if point != name
             )
         far = self._whole(_FAR) * self.unit
-        if any(_gap(at, spot) <= far for spot in self.points.values()):
+        if any(square_of_gap(at, spot) <= far for spot in self.points.values()):
             return False
         if len(self.tracks) == 1:
             return True
-        mine_away = _nearest(at, self.tracks[self.names.index(name)])
+        mine_away = square_to_track(at, self.tracks[self.names.index(name)])
         twice_away = (2 * mine_away[0], mine_away[1])
         return all(
-            owner == name or _less(twice_away, _nearest(at, track))
+            owner == name or smaller_ratio(twice_away, square_to_track(at, track))
             for owner, track in zip(self.names, self.tracks, strict=True)
         )
-
-
-def _starts(track: Track, closed: bool) -> list[Spot]:
-    """Return the places by which the letter of a line, or of a shape, is tried."""
-    if closed:
-        corners = track[:-1]
-        n = len(corners)
-        middle = (sum(x for x, _ in corners) // n, sum(y for _, y in corners) // n)
-        # Towards each corner too: the middle of the corners may lie too near to a side.
-        aims = [((2 * middle[0] + x) // 3, (2 * middle[1] + y) // 3) for x, y in corners]
-        halves = [((a + c) // 2, (b + d) // 2) for (a, b), (c, d) in pairwise(track)]
-        return [middle, *aims, *halves, *corners]
-    pairs = [*pairwise(track)]
-    return [
-        (a + (c - a) * part // 16, b + (d - b) * part // 16)
-        for (a, b), (c, d) in reversed(pairs)
-        for part in _ALONG
-    ]
-
-
-def _around(at: Spot, wide: int, high: int) -> Block:
-    return at[0] - wide, at[1] - high, at[0] + wide, at[1] + high
-
-
-def _meet(block: Block, other: Block) -> bool:
-    return (
-        block[0] < other[2] and other[0] < block[2] and block[1] < other[3] and other[1] < block[3]
-    )
-
-
-def _bounded(a: Spot, b: Spot) -> Cut:
-    return a, b, (min(a[0], b[0]), min(a[1], b[1]), max(a[0], b[0]), max(a[1], b[1]))
-
-
-def _parts(a: Spot, b: Spot, block: Block) -> bool:
-    """Tell whether the line of a stroke has corners of a box on both sides of it."""
-    left, bottom, right, top = block
-    dx, dy = b[0] - a[0], b[1] - a[1]
-    across, up = (
-        (dy * (left - a[0]), dy * (right - a[0])),
-        (dx * (bottom - a[1]), dx * (top - a[1])),
-    )
-    return min(up) - max(across) < 0 < max(up) - min(across)
-
-
-def _gap(a: Spot, b: Spot) -> int:
-    return (a[0] - b[0]) ** 2 + (a[1] - b[1]) ** 2
-
-
-def _less(first: Ratio, other: Ratio) -> bool:
-    return first[0] * other[1] < other[0] * first[1]
-
-
-def _nearest(at: Spot, track: Track) -> Ratio:
-    """Return the square of the distance of a place from the nearest stroke of a track."""
-    found, *others = (_away(at, a, b) for a, b in pairwise(track))
-    for rival in others:
-        if _less(rival, found):
-            found = rival
-    return found
-
-
-def _away(at: Spot, a: Spot, b: Spot) -> Ratio:
-    """Return the square of the distance of a place from a stroke."""
-    dx, dy = b[0] - a[0], b[1] - a[1]
-    long = dx * dx + dy * dy
-    along = (at[0] - a[0]) * dx + (at[1] - a[1]) * dy
-    if along <= 0:
-        return _gap(at, a), 1
-    if along >= long:
-        return _gap(at, b), 1
-    across = (at[0] - a[0]) * dy - (at[1] - a[1]) * dx
-    return across * across, long

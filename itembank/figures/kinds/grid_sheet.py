@@ -12,11 +12,11 @@ from itembank.figures.kinds import grid_letters
 from itembank.figures.kinds.grid_letters import (
     Letters,
     Named,
-    Ratio,
     Surroundings,
     letter_places,
     lost_letter,
 )
+from itembank.figures.kinds.grid_spots import Ratio
 from itembank.once import once
 
 Place = tuple[Fraction, Fraction]

@@ -18,22 +18,18 @@ from itembank.figures.figure import (
     ToDraw,
     Wording,
     asks_reading,
-    not_shown,
     register_figure,
 )
 from itembank.figures.kinds.line_span import (
-    MOST_LISTED,
     Span,
     span_fault,
-    span_integers,
     span_marks,
-    span_relation,
     span_words,
 )
+from itembank.figures.kinds.number_line_read import _read, _readings, number_at, value_at
 from itembank.figures.label_room import room
-from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
-from itembank.notation.line import line, shown_line
+from itembank.notation.line import shown_line
 from itembank.notation.parse import ParseError, parse_written
 from itembank.notation.value import exact
 from itembank.notation.words import words as said
@@ -72,11 +68,6 @@ class NumberLine(Figure):
     span: Span | None = None
 
 
-def _value(figure: NumberLine, mark: int) -> Fraction:
-    low, high = exact(figure.first), exact(figure.last)
-    return low + (high - low) * Fraction(mark, figure.steps)
-
-
 def _fault(figure: NumberLine) -> str:
     if not 1 <= figure.steps <= MOST_STEPS:
         return f"it may have 1 to {MOST_STEPS} steps"
@@ -108,7 +99,7 @@ def _fault(figure: NumberLine) -> str:
             return fault
     step = _LONG / figure.steps
     shown = sorted({*figure.numbered, 0, figure.steps})
-    for (a, left), (b, right) in pairwise([(mark, _number(figure, mark)) for mark in shown]):
+    for (a, left), (b, right) in pairwise([(mark, number_at(figure, mark)) for mark in shown]):
         if (b - a) * step < (room(left).width + room(right).width) / 2 + Fraction(1, 4):
             return f"the numbers {shown_line(left)} and {shown_line(right)} do not fit side by side"
     for a, b in pairwise(sorted(at)):
@@ -124,25 +115,15 @@ def _lying(figure: NumberLine, jump: Jump) -> str:
     """
     if t.symbols(jump.label):
         return ""
-    far = _value(figure, jump.end) - _value(figure, jump.start)
+    far = value_at(figure, jump.end) - value_at(figure, jump.start)
     try:
         said_far = exact(jump.label)
     except t.NotationError:
         return "the labels of its jumps are to be numbers or letters"
     if said_far in (far, abs(far)):
         return ""
-    start, end = (shown_line(_number(figure, at)) for at in (jump.start, jump.end))
+    start, end = (shown_line(number_at(figure, at)) for at in (jump.start, jump.end))
     return f"the jump from {start} to {end} is labelled {shown_line(jump.label)}"
-
-
-def _number(figure: NumberLine, mark: int) -> t.Node:
-    """Return the number at a mark as it is printed: as its ends are written."""
-    if mark == 0:
-        return figure.first
-    if mark == figure.steps:
-        return figure.last
-    value = _value(figure, mark)
-    return written_as(value, figure.first, figure.last)
 
 
 _TICK, _TALL = Fraction(1, 4), Fraction(2, 5)
@@ -161,7 +142,7 @@ def _drawing(figure: NumberLine) -> Drawing:
         marks.append(Stroke((Point(x, -high), Point(x, high)), "tick"))
         if at in numbered:
             label = Text(
-                Point(x, -_TALL - Fraction(1, 8)), _number(figure, at), up="top", role="number"
+                Point(x, -_TALL - Fraction(1, 8)), number_at(figure, at), up="top", role="number"
             )
             marks.append(label)
     for name, at in figure.points:
@@ -192,7 +173,7 @@ def _words(figure: NumberLine) -> str:
     out = [f"A number line goes from {said(figure.first)} to {said(figure.last)} in {step}."]
     inner = [at for at in sorted({*figure.numbered}) if 0 < at < figure.steps]
     for at in inner:
-        out.append(f"Mark {at} after {said(figure.first)} is {said(_number(figure, at))}.")
+        out.append(f"Mark {at} after {said(figure.first)} is {said(number_at(figure, at))}.")
     for name, at in figure.points:
         out.append(f"The arrow {name} points {counted(at, 'step')} after {said(figure.first)}.")
     for jump in figure.jumps:
@@ -200,84 +181,6 @@ def _words(figure: NumberLine) -> str:
     if figure.span is not None:
         out.append(span_words(figure.span, said(figure.first)))
     return " ".join(out)
-
-
-def _read(figure: NumberLine, reading: Reading) -> t.Node:
-    places = dict(figure.points)
-    if reading.name == "number" and len(reading.of) == 1:
-        at = places.get(reading.of[0].upper())
-        if at is not None:
-            return written_as(_value(figure, at), figure.first, figure.last)
-    if reading.name == "letter" and len(reading.of) == 1:
-        try:
-            wanted = exact(parse_written(reading.of[0]))
-        except (ParseError, t.NotationError):
-            raise not_shown(reading) from None
-        for name, at in figure.points:
-            if _value(figure, at) == wanted:
-                return t.Label(name)
-    if (jumped := _read_jump(figure, reading)) is not None:
-        return jumped
-    if reading == Reading("step"):
-        return written_as(_value(figure, 1) - _value(figure, 0), figure.first, figure.last)
-    if figure.span is not None and (found := _read_span(figure, figure.span, reading)) is not None:
-        return found
-    raise not_shown(reading)
-
-
-def _read_jump(figure: NumberLine, reading: Reading) -> t.Node | None:
-    """Return where a jump ends, or how far its label says it goes; jumps are counted from 1."""
-    if reading.name not in ("jump end", "jump size") or len(reading.of) != 1:
-        return None
-    place = int(reading.of[0]) - 1 if reading.of[0].isdecimal() else -1
-    if not 0 <= place < len(figure.jumps):
-        return None
-    jump = figure.jumps[place]
-    if reading.name == "jump end":
-        return written_as(_value(figure, jump.end), figure.first, figure.last)
-    if t.symbols(jump.label):
-        return None
-    return written_as(abs(exact(jump.label)), figure.first, figure.last)
-
-
-def _read_span(figure: NumberLine, span: Span, reading: Reading) -> t.Node | None:
-    if reading.name == "inequality" and len(reading.of) == 1:
-        return span_relation(span, reading.of[0], lambda at: _number(figure, at))
-    least, greatest = span_integers(span, lambda at: _value(figure, at))
-    if reading == Reading("least integer"):
-        return None if least is None else t.num(least)
-    if reading == Reading("greatest integer"):
-        return None if greatest is None else t.num(greatest)
-    if least is None or greatest is None or not 0 < greatest - least < MOST_LISTED:
-        return None
-    inside = t.Listing(tuple(map(t.num, range(least, greatest + 1))))
-    return inside if reading == Reading("integers") else None
-
-
-def _readings(figure: NumberLine) -> tuple[Reading, ...]:
-    numbers = [Reading("number", (name,)) for name, _ in figure.points]
-    letters = [
-        Reading("letter", (line(written_as(_value(figure, at), figure.first, figure.last)),))
-        for _, at in figure.points
-    ]
-    jumps = [
-        Reading(name, (str(n),))
-        for n, jump in enumerate(figure.jumps, 1)
-        for name in ("jump end", *(() if t.symbols(jump.label) else ("jump size",)))
-    ]
-    return (*numbers, *letters, *jumps, Reading("step"), *_readings_of_span(figure))
-
-
-def _readings_of_span(figure: NumberLine) -> tuple[Reading, ...]:
-    if figure.span is None:
-        return ()
-    asked = (
-        Reading("inequality", ("x",)),
-        *map(Reading, ("integers", "least integer", "greatest integer")),
-    )
-    return tuple(
-        reading for reading in asked if _read_span(figure, figure.span, reading) is not None
-    )
 
 
 _SIZES = {"smallest": "least", "least": "least", "largest": "greatest", "greatest": "greatest"}
@@ -292,7 +195,7 @@ def _integer_asked(figure: object, found: re.Match[str]) -> Asked:
 def _printed(figure: NumberLine) -> tuple[t.Node, ...]:
     numbers = sorted({*figure.numbered, 0, figure.steps})
     return (
-        *(_number(figure, at) for at in numbers),
+        *(number_at(figure, at) for at in numbers),
         *(t.Label(name) for name, _ in figure.points),
         *(jump.label for jump in figure.jumps),
     )

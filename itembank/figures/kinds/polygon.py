@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
-from math import isqrt
 
 from itembank.data_class import dataclass
-from itembank.figures.drawing import Drawing, Exact, drawing
+from itembank.figures.drawing import Drawing, drawing
 from itembank.figures.figure import (
     NOT_ACCURATE,
     Asked,
@@ -22,12 +21,11 @@ from itembank.figures.figure import (
     register_figure,
     relations_on,
 )
+from itembank.figures.kinds.polygon_area import area_of, sign_of
 from itembank.figures.kinds.polygon_drawn import polygon_sheet
 from itembank.figures.kinds.polygon_facts import (
     facts_of,
-    labels_of,
     length_unit,
-    to_scale,
     units_of,
 )
 from itembank.figures.kinds.polygon_faults import polygon_fault
@@ -94,7 +92,7 @@ def _words(figure: Polygon) -> str:
     if facts_of(figure).rectilinear:
         ways = {(1, 0): "right", (-1, 0): "left", (0, 1): "up", (0, -1): "down"}
         steps = [
-            f"{ways[_sign(x), _sign(y)]} to {side[1]}"
+            f"{ways[sign_of(x), sign_of(y)]} to {side[1]}"
             for side in shape.sides
             for x, y in [shape.way(side)]
         ]
@@ -119,69 +117,8 @@ def _words(figure: Polygon) -> str:
     return " ".join(out)
 
 
-def _sign(value: Exact) -> int:
-    return (value > 0) - (value < 0)
-
-
 def _and(group: tuple[str, ...]) -> str:
     return f"{', '.join(group[:-1])} and {group[-1]}"
-
-
-def _area(figure: Polygon) -> Fraction | None:
-    """Return the area from the lengths alone, in squares of the base unit, if they settle it."""
-    if not to_scale(figure):
-        return None
-    facts, shape = facts_of(figure), shape_of(figure)
-    lengths = {side: facts.length(side) for side in shape.sides}
-    if facts.rectilinear and all(lengths.values()):
-        x = y = twice = Fraction(0)
-        for side in shape.sides:
-            dx, dy = shape.way(side)
-            far = lengths[side] or Fraction(0)
-            a, b = x + _sign(dx) * far, y + _sign(dy) * far
-            twice += x * b - a * y
-            x, y = a, b
-        return abs(twice) / 2
-    if figure.height is not None and figure.height.label is not None:
-        high = facts.solved.value(labels_of(figure)["height"])
-        base = shape.side(figure.height.side)
-        if high is None or lengths[base] is None:
-            return None
-        if len(shape.letters) == 3:
-            return high * (lengths[base] or 0) / 2
-        if len(shape.letters) == 4:
-            leg = next(s for s in shape.sides if not {*s} & {*base})
-            if lengths[leg] is not None and facts.parallel(base, leg):
-                return high * ((lengths[base] or 0) + (lengths[leg] or 0)) / 2
-    if len(shape.letters) == 4:
-        # Beside a right angle the side between two parallel ones is the height.
-        for k, cross in enumerate(shape.sides):
-            base, leg = shape.sides[k - 1], shape.sides[(k + 1) % 4]
-            both = [far for far in (lengths[base], lengths[leg]) if far]
-            up = lengths[cross]
-            if up and len(both) == 2 and {*cross} & {*figure.right} and facts.parallel(base, leg):
-                return up * sum(both) / 2
-    if len(shape.letters) != 3:
-        return None
-    for corner in figure.right:
-        legs = [lengths[s] for s in shape.sides if corner in s]
-        if all(legs):
-            return (legs[0] or 0) * (legs[1] or 0) / Fraction(2)
-    return _three_sides([far for far in lengths.values() if far])
-
-
-def _three_sides(sides: list[Fraction]) -> Fraction | None:
-    """Return a triangle's area by Heron's formula (Metrica, book 1), where it is a fraction."""
-    if len(sides) != 3:
-        return None
-    half = sum(sides, Fraction(0)) / 2
-    square = half
-    for side in sides:
-        square *= half - side
-    if square <= 0:
-        return None
-    top, bottom = isqrt(square.numerator), isqrt(square.denominator)
-    return Fraction(top, bottom) if Fraction(top, bottom) ** 2 == square else None
 
 
 def _read(figure: Polygon, reading: Reading) -> t.Node:
@@ -189,7 +126,7 @@ def _read(figure: Polygon, reading: Reading) -> t.Node:
     value: Fraction | None = None
     made: t.Node | None = None
     if reading == Reading("area"):
-        value = _area(figure)
+        value = area_of(figure)
         unit = f"{unit}^2" if unit else ""
         if unit and unit not in UNITS:
             raise not_shown(reading)

@@ -18,7 +18,8 @@ from itembank.figures.kinds.polygon_facts import (
     length_unit,
     lengths_drawn,
 )
-from itembank.figures.kinds.polygon_shape import LETTERS, Shape, Spot, shape_of
+from itembank.figures.kinds.polygon_no_shape import no_shape
+from itembank.figures.kinds.polygon_shape import Shape, shape_of
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.units import UNITS
@@ -29,13 +30,12 @@ if TYPE_CHECKING:
 NEAR = Fraction(1, 200)
 """By how much a length that is drawn to scale may be off: what no ruler shows."""
 NEAR_DEGREES = 0.5
-LARGEST = 10_000
 
 
 def polygon_fault(figure: Polygon) -> str:
     """Return what is wrong with a polygon, as a clause, or ``""``."""
     return (
-        _no_shape(figure)
+        no_shape(figure)
         or _unknown_names(figure)
         or _bad_labels(figure)
         or _wrong_marks(figure)
@@ -44,58 +44,6 @@ def polygon_fault(figure: Polygon) -> str:
         or (_not_as_drawn(figure) if figure.accurate else _other_order(figure))
         or _no_room(figure)
     )
-
-
-def _no_shape(figure: Polygon) -> str:
-    count = len(figure.corners)
-    if not 3 <= count <= len(LETTERS):
-        return f"it may have 3 to {len(LETTERS)} corners"
-    names = figure.names or LETTERS[:count]
-    if len(names) != count or len({*names}) != count:
-        return "each corner is to have a letter of its own"
-    if not all("A" <= letter <= "Z" for letter in names):
-        return "its corners are to be named by capital letters"
-    try:
-        shape = shape_of(figure)
-    except t.NotationError:
-        return "its corners are to be pairs of numbers"
-    if any(
-        not -LARGEST <= n <= LARGEST or n.denominator > LARGEST
-        for spot in shape.corners
-        for n in spot
-    ):
-        return f"a coordinate may be at most {LARGEST}, and a fraction at most as fine"
-    spots, n = shape.corners, count
-    for i, j in combinations(range(n), 2):
-        if spots[i] == spots[j]:
-            return f"the corners {names[i]} and {names[j]} are at one place"
-    for i in range(n):
-        a, b, c = spots[i - 1], spots[i], spots[(i + 1) % n]
-        if _turn(a, b, c) == 0:
-            return f"the corners {names[i - 1]}, {names[i]} and {names[(i + 1) % n]} are in a line"
-    for i, j in combinations(range(n), 2):
-        if j - i in (1, n - 1):
-            continue
-        if _meet(spots[i], spots[(i + 1) % n], spots[j], spots[(j + 1) % n]):
-            return f"its sides {shape.sides[i]} and {shape.sides[j]} cross"
-    return ""
-
-
-def _turn(a: Spot, b: Spot, c: Spot) -> Exact:
-    return (b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0])
-
-
-def _meet(a: Spot, b: Spot, c: Spot, d: Spot) -> bool:
-    """Tell whether two segments have a point in common."""
-    turns = [_turn(a, b, c), _turn(a, b, d), _turn(c, d, a), _turn(c, d, b)]
-    if turns[0] * turns[1] < 0 and turns[2] * turns[3] < 0:
-        return True
-    on = zip(turns, ((a, b, c), (a, b, d), (c, d, a), (c, d, b)), strict=True)
-    return any(turn == 0 and _within(*three) for turn, three in on)
-
-
-def _within(a: Spot, b: Spot, c: Spot) -> bool:
-    return all(min(a[k], b[k]) <= c[k] <= max(a[k], b[k]) for k in (0, 1))
 
 
 def _unknown_names(figure: Polygon) -> str:

@@ -7,40 +7,31 @@ one lower.
 
 from __future__ import annotations
 
-import re
 from fractions import Fraction
 from itertools import pairwise
 
 from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing, Mark, Stroke, drawing
 from itembank.figures.figure import (
-    Asked,
     Figure,
     FigureError,
     FigureKind,
     Reading,
-    Said,
     Wording,
     asks_reading,
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.chart_names import words_of
 from itembank.figures.kinds.grid_drawn import cross_at, grid_drawing
 from itembank.figures.kinds.grid_sheet import Sheet
+from itembank.figures.kinds.scatter_asked import GIVEN, LINE, N, known, over
 from itembank.figures.label_room import text_width
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
-from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 
 Place = tuple[Fraction, Fraction]
 MOST_POINTS, MOST_ACROSS, MOST_UP, WIDEST_TITLE, LARGEST = 16, 16, 11, 13, 10_000
-UNIT_NAMES = {
-    **{"cm": "centimetres", "m": "metres", "km": "kilometres", "mm": "millimetres"},
-    **{"g": "grams", "kg": "kilograms", "km/h": "kilometres per hour", "ml": "millilitres"},
-}
-"""Units that stand in short on an axis, and how they are said."""
 POSITIVE, NEGATIVE = t.Label("positive"), t.Label("negative")
 
 
@@ -237,52 +228,7 @@ def _readings(figure: ScatterGraph) -> tuple[Reading, ...]:
     return tuple(found)
 
 
-def _axis(figure: ScatterGraph, what: str, unit: str | None) -> str:
-    """Return which axis shows something, in that unit where one is said."""
-    for axis, title in (("x", figure.x_title), ("y", figure.y_title)):
-        shown = re.fullmatch(r"(.+?)(?: \((.+)\))?", title)
-        if shown and shown[1].casefold() == what.casefold():
-            said = (shown[2] or "").casefold()
-            if unit and unit.casefold() not in (said, UNIT_NAMES.get(said, said)):
-                raise FigureError(f"it does not show the {what} in ‘{unit}’")
-            return axis
-    raise FigureError(f"it does not show ‘{what}’")
-
-
-def _two(figure: ScatterGraph, found: re.Match[str]) -> str:
-    """Return the axis that is known, where the other one is asked for."""
-    known = _axis(figure, found["other"], found["unit"])
-    if _axis(figure, found["what"], found["given"]) == known:
-        raise FigureError("it asks for what it says")
-    return known
-
-
-def _known(name: str) -> Said:
-    def asks(figure: ScatterGraph, found: re.Match[str]) -> Asked:
-        return Asked(t.Sym("r"), (("r", Reading(name, (_two(figure, found), found["n"]))),))
-
-    return asks
-
-
-_NO_THINGS = frozenset(
-    re.findall(r"\w+", "more fewer less dozens hundreds pairs percent axes lines points")
-) | {unit.many for unit in UNITS.values()}
-
-
-def _over(figure: ScatterGraph, found: re.Match[str]) -> Asked:
-    axis = _axis(figure, found["what"], found["unit"])
-    if found["who"].casefold() in _NO_THINGS | words_of(f"{figure.x_title} {figure.y_title}"):
-        raise FigureError(f"it does not show ‘{found['who']}’")
-    part = ("r", Reading(found["way"].casefold(), (axis, found["n"])))
-    if "fraction" in found[0].casefold():
-        return Asked(t.Frac(t.Sym("r"), t.Sym("n")), (part, ("n", Reading("count"))))
-    return Asked(t.Sym("r"), (part,))
-
-
-_N = r"\{?(?P<n>\d{1,5}(?:\.\d{1,2})?)\}?(?: (?P<unit>[a-z/°]+))?"
 _WHAT, _OTHER = r"(?P<what>[a-z]+(?: [a-z]+)?)", r"(?P<other>[a-z]+(?: [a-z]+)?)"
-_GIVEN = r"(?:, in (?P<given>[a-z]+(?: per [a-z]+)?),)?"
-_LINE = "line of best fit"
 
 SCATTER_GRAPH = register_figure(
     FigureKind(
@@ -297,27 +243,27 @@ SCATTER_GRAPH = register_figure(
         wordings=(
             Wording(
                 rf"(?:how many|what fraction of the) (?P<who>[a-z]+) have an? {_WHAT} of "
-                rf"(?P<way>more|less) than {_N}",
-                _over,
+                rf"(?P<way>more|less) than {N}",
+                over,
             ),
             Wording(
-                rf"what (?:is|was) the {_WHAT}{_GIVEN} of the [a-z]+ with an? {_OTHER} of {_N}",
-                _known("value"),
+                rf"what (?:is|was) the {_WHAT}{GIVEN} of the [a-z]+ with an? {_OTHER} of {N}",
+                known("value"),
             ),
             Wording(
-                rf"use the {_LINE} to estimate the {_WHAT}{_GIVEN} of an? [a-z]+ "
-                rf"with an? {_OTHER} of {_N}",
-                _known("estimate"),
+                rf"use the {LINE} to estimate the {_WHAT}{GIVEN} of an? [a-z]+ "
+                rf"with an? {_OTHER} of {N}",
+                known("estimate"),
             ),
             Wording(r"how many points (?:are there|does it have)", asks_reading("count")),
             Wording(
-                rf"how many points (?:are|lie) above the {_LINE}", asks_reading("above the line")
+                rf"how many points (?:are|lie) above the {LINE}", asks_reading("above the line")
             ),
             Wording(
-                rf"how many points (?:are|lie) below the {_LINE}", asks_reading("below the line")
+                rf"how many points (?:are|lie) below the {LINE}", asks_reading("below the line")
             ),
             Wording(
-                rf"write down the coordinates of the (?:outlier|point farthest from the {_LINE})",
+                rf"write down the coordinates of the (?:outlier|point farthest from the {LINE})",
                 asks_reading("outlier"),
             ),
             Wording(r"is the correlation positive or negative", asks_reading("correlation")),

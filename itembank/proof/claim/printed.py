@@ -15,14 +15,12 @@ from itembank.items.asks import (
     ErrorInterval,
     FaultyLine,
     FaultyWorking,
-    Find,
     Handlers,
     Match,
     Members,
     OddOneOut,
     OfFigure,
     Order,
-    Round,
     RoundReading,
     Summary,
     TrueOrFalse,
@@ -30,14 +28,12 @@ from itembank.items.asks import (
     asked,
 )
 from itembank.items.asks.draw_on import to_draw
-from itembank.items.asks.of_figure import as_find, asked_in, name_read
+from itembank.items.asks.of_figure import asked_in
 from itembank.items.item import Item, Run
 from itembank.notation import tree as t
-from itembank.proof.claim.dimensions import answers, dimension, dimension_words, kinds
 from itembank.proof.claim.finding import text
-from itembank.proof.claim.key_solutions import value_given
+from itembank.proof.claim.key_fits import mismatched
 from itembank.wording.sentences.sizes import order_said
-from itembank.wording.sentences.units_said import kinds_in_words, other_unit
 from itembank.wording.tasks.answer_phrases import (
     ORDER_WORDS,
     rounding,
@@ -47,7 +43,6 @@ from itembank.wording.tasks.answer_phrases import (
 )
 from itembank.wording.tasks.answer_said import answer_said, working_said
 from itembank.wording.tasks.kinds_said import KindUnread, kind_said
-from itembank.wording.tasks.list_sums import as_sum
 from itembank.wording.tasks.members_said import members_said
 from itembank.wording.tasks.phrases_after import unread_of_answer
 from itembank.wording.tasks.statement_said import statement_said
@@ -55,14 +50,6 @@ from itembank.wording.tasks.summary_asked import summary_asked
 
 PRINTED: Handlers[Callable[[Any, Item], str]] = Handlers("print", otherwise=lambda ask, item: "")
 """What else a prompt has to print for each kind of question: returns what is lacking, or ``""``."""
-
-FITTING: Handlers[Callable[[Any, t.Node], str]] = Handlers("fit", otherwise=lambda ask, key: "")
-"""How a key is about another letter than the question, for each kind; ``""`` where it is not."""
-
-MEASURING: Handlers[Callable[[Any, t.Node], str]] = Handlers(
-    "measure", otherwise=lambda ask, key: ""
-)
-"""How a key measures another thing than the question, for each kind; ``""`` where it does not."""
 
 
 def unprinted(item: Item) -> str:
@@ -245,76 +232,6 @@ def _choose(ask: Choose, item: Item) -> str:
         if not named and not any(text(node) == label for node in shown):
             return f"the choice {label!r} is not named in the prompt"
     return ""
-
-
-def mismatched(item: Item) -> str:
-    """Return how the key's letter or units are not those of the question, or ``""``.
-
-    Two answers worth the same number are not the same answer: y = 5 does not solve an
-    equation in x, and 6 litres are not 6 kilograms.
-    """
-    said = "".join(run if isinstance(run, str) else " " for run in item.prompt)
-    if fault := other_unit(item.key, said):
-        return fault
-    key, ask = item.key, item.ask
-    if fault := FITTING.of(ask)(ask, key):
-        return fault
-    # A unit may be printed as a word (metres) as well as by its sign.
-    if strange := kinds(key) - kinds_in_words(said):
-        on_figure = printed_on(item.figure) if item.figure else ()
-        in_words = (run for run in item.prompt if not isinstance(run, str))
-        for node in (*in_words, *on_figure, *asked(ask)):
-            strange -= kinds(node)
-        if strange:
-            units = " and ".join(sorted(strange))
-            return f"the key is in units of {units}, which the prompt does not print"
-    return MEASURING.of(ask)(ask, key)
-
-
-@FITTING.on(Find)
-def _same_letter(ask: Find, key: t.Node) -> str:
-    if isinstance(key, t.Relation) and ask.target not in _ends(key):
-        return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
-    return ""
-
-
-@MEASURING.on(Find)
-def _find(ask: Find, key: t.Node) -> str:
-    return "" if ask.relations else _measures(ask, key)
-
-
-@MEASURING.on(Summary)
-def _of_a_list(ask: Summary, key: t.Node) -> str:
-    return _measures(Find(as_sum(ask)), key)
-
-
-@MEASURING.on(OfFigure)
-def _of_what_is_read(ask: OfFigure, key: t.Node) -> str:
-    return "" if name_read(ask) is not None else _find(as_find(ask), key)
-
-
-@MEASURING.on(RoundReading)
-def _of_what_is_rounded(ask: RoundReading, key: t.Node) -> str:
-    return _of_what_is_read(ask.of, key)
-
-
-@MEASURING.on(Round)
-def _measures(ask: Find | Round, key: t.Node) -> str:
-    if isinstance(ask.target, t.Ratio | t.Listing):
-        return ""
-    try:
-        wanted, given = dimension(ask.target), dimension(value_given(key))
-    except t.NotationError:
-        return ""
-    if not answers(wanted, given):
-        asks, gives = dimension_words(wanted), dimension_words(given)
-        return f"the question asks for {asks}, the key gives {gives}"
-    return ""
-
-
-def _ends(key: t.Relation) -> tuple[t.Node, t.Node]:
-    """Return the first and the last side of a relation: x = 3 may be written 3 = x."""
-    return key.first, key.rest[-1][1]
 
 
 def _shown(item: Item) -> set[t.Node]:

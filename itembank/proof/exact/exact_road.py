@@ -47,8 +47,9 @@ from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal, text, values_node
 from itembank.proof.claim.judged import find_faulty_working, find_judged, find_who
+from itembank.proof.claim.key_fits import mismatched
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
-from itembank.proof.claim.printed import mismatched, unprinted
+from itembank.proof.claim.printed import unprinted
 from itembank.proof.claim.repeats import REPEATS, repeats
 from itembank.proof.claim.step_pictures import picture_fault
 from itembank.proof.exact.cards import find_faulty, find_odd, find_pairs, find_truth, worth_the_same

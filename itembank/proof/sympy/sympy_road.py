@@ -49,9 +49,10 @@ from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, WrongKey, found, ordinal
 from itembank.proof.claim.judged import find_faulty_working, find_judged, find_who
+from itembank.proof.claim.key_fits import mismatched
 from itembank.proof.claim.key_solutions import Misfit, says, value_given
 from itembank.proof.claim.not_understood import not_understood
-from itembank.proof.claim.printed import mismatched, unprinted
+from itembank.proof.claim.printed import unprinted
 from itembank.proof.measured.drawn_answers_measured import measure_drawn
 from itembank.proof.measured.measure import as_measured, disagreement, measured_name
 from itembank.proof.measured.step_pictures_measured import measured_picture_fault
