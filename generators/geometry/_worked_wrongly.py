@@ -13,10 +13,10 @@ from itertools import pairwise
 from generators.geometry import _misconceptions as m
 from itembank.items.asks.faulty_line import MOST_LINES
 from itembank.items.item import Draft
+from itembank.items.kinds.calculations import value_of
 from itembank.items.kinds.line_edits import smaller_from_larger, uncarried
 from itembank.items.kinds.mistakes import CARRY_LOST, SMALLER_FROM_LARGER
 from itembank.items.kinds.wrong_solutions import WrongSolution
-from itembank.items.kinds.wrong_workings import value_of
 from itembank.notation import tree as t
 from itembank.notation.linear import linear
 from itembank.notation.value import exact, exact_or_none

@@ -22,9 +22,9 @@ from itembank.marking.class_sheet import (
     unanswered,
 )
 from itembank.marking.verdict import Verdict
-from itembank.packs.data.convert import read_item
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack import Version as StoredVersion
+from itembank.packs.data.read_back import read_item
 from itembank.packs.pack_checks import read_pack
 from itembank.planning.bands.bands import Band, band_of, rescaled
 from itembank.planning.bands.caution import CAUTION, HEADING

@@ -10,10 +10,10 @@ from itembank.errors import CheckFailed, ItembankError
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.packs.build import Started
-from itembank.packs.data.convert import read_item, said_now
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_files import load_pack
 from itembank.packs.data.pack_item import PackItem
+from itembank.packs.data.read_back import read_item, said_now
 from itembank.packs.pack_proof import Proof, prove_by_first_road
 from itembank.planning.bands.bands import BandError, check_intervals
 

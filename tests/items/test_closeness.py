@@ -14,10 +14,9 @@ from itembank.items.measures.closeness import (
     alike_running,
     closeness,
     ends_alike,
-    look,
     same_answer,
-    structure,
 )
+from itembank.items.measures.looks import look, structure
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation import tree as t
 from itembank.notation.parse import parse

@@ -19,8 +19,9 @@ from itembank.marking.verdict import Verdict
 from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.packs.data.convert import Faces, pack_item, read_item
+from itembank.packs.data.convert import Faces, pack_item
 from itembank.packs.data.pack_item import PackItem
+from itembank.packs.data.read_back import read_item
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import Finding, found
 from itembank.proof.exact.exact_road import ROAD as EXACT

@@ -13,8 +13,8 @@ from itembank.files.faults import FileFaults
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.packs.build import build_pack, choose
-from itembank.packs.data.convert import read_item
 from itembank.packs.data.pack_files import pack_json
+from itembank.packs.data.read_back import read_item
 from itembank.packs.pack_checks import read_pack, stored_items
 from itembank.packs.sources.banks import Banks, same_question
 from itembank.packs.sources.sources_in_words import provenance_words, source_words

@@ -13,8 +13,9 @@ from itembank.notation import tree as t
 from itembank.notation.parse import parse
 from itembank.packs import pack_proof as proofs
 from itembank.packs.build import build_pack, choose, start_pack
-from itembank.packs.data.convert import Faces, Mismatch, pack_item, read_item, read_maths
+from itembank.packs.data.convert import Faces, pack_item
 from itembank.packs.data.pack_files import pack_json
+from itembank.packs.data.read_back import Mismatch, read_item, read_maths
 from itembank.packs.pack_checks import stored_items
 from itembank.packs.pack_proof import Proof
 from itembank.packs.proof_ahead import begin_proof

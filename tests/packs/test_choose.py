@@ -10,7 +10,8 @@ from hypothesis import strategies as st
 
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
-from itembank.items.measures.closeness import answer_of, closeness
+from itembank.items.measures.closeness import closeness
+from itembank.items.measures.looks import answer_of
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.space import Space
 from itembank.notation import tree as t

@@ -9,8 +9,9 @@ from itembank.items.asks import Condition, Give, Pick, kind_of
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.tree import Int, NotationError
-from itembank.packs.data.convert import Faces, pack_item, read_item
+from itembank.packs.data.convert import Faces, pack_item
 from itembank.packs.data.pack_item import PackItem
+from itembank.packs.data.read_back import read_item
 from itembank.pages.parts.answers import key_on_slide, key_shown
 from itembank.proof import prove_fast
 

@@ -5,7 +5,8 @@ import random
 import pytest
 
 from itembank.items.topics.registry import find_topic, topic_ids
-from itembank.packs.data.convert import Faces, pack_item, read_item
+from itembank.packs.data.convert import Faces, pack_item
+from itembank.packs.data.read_back import read_item
 from tests.depth import cases, each, whole
 
 EACH = cases(1, 16, 4)

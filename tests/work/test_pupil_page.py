@@ -21,7 +21,8 @@ from itembank.records.reports.seats_to_look_at import seats_to_look_at
 from itembank.records.store.store import open_store
 from itembank.work.lesson.forget import forget
 from itembank.work.lesson.results_store import open_results
-from itembank.work.report.pupil_page import pupil_page, pupil_pdf, seat_list, write_pupil_page
+from itembank.work.report.pupil_page import pupil_page, pupil_pdf, write_pupil_page
+from itembank.work.report.seat_list import seat_list
 
 DAY = datetime.date(2026, 11, 2)
 LATE = datetime.date(2026, 12, 20)

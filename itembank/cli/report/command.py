@@ -114,7 +114,8 @@ def _of_seats(
     from itembank.cli.report.pupil_text import pupil_text, seats_text
     from itembank.cli.words.wrapped import say
     from itembank.work.lesson.decide import check_pdf
-    from itembank.work.report.pupil_page import pupil_page, seat_list, write_pupil_page
+    from itembank.work.report.pupil_page import pupil_page, write_pupil_page
+    from itembank.work.report.seat_list import seat_list
 
     if pdf is not None:
         check_pdf(pdf)

@@ -18,7 +18,8 @@ from itembank.work.report.pupil_page import (
 
 if TYPE_CHECKING:
     from itembank.records.reports.pupil_starters import PupilStarter
-    from itembank.work.report.pupil_page import PupilPage, SeatList
+    from itembank.work.report.pupil_page import PupilPage
+    from itembank.work.report.seat_list import SeatList
 
 
 def pupil_text(page: PupilPage) -> list[str]:

@@ -17,7 +17,7 @@ if TYPE_CHECKING:
 
 def seats(request: Request) -> Response:
     """Show the seats of a class, each with a link to its page."""
-    from itembank.work.report.pupil_page import seat_list
+    from itembank.work.report.seat_list import seat_list
 
     desk: Desk = request.app.state.desk
     group = desk.group(request.path_params["name"])

@@ -15,6 +15,7 @@ from itembank.items.forms import factor_forms as factors
 from itembank.items.forms import letter_forms as letters
 from itembank.items.forms import number_forms as numbers
 from itembank.items.forms import power_forms as powers
+from itembank.items.forms import surd_forms
 from itembank.items.forms import value_forms as values
 from itembank.notation import tree as t
 
@@ -38,7 +39,7 @@ FORMS: dict[str, tuple[str, Rule]] = {
     "amount": ("an amount", numbers.amount),
     "value": ("one number, worked out", values.value),
     "rounded": ("a rounded number", values.rounded),
-    "surd": ("the simplest form of a surd, with no root in a denominator", values.surd),
+    "surd": ("the simplest form of a surd, with no root in a denominator", surd_forms.surd),
     "standard-form": ("standard form, a × 10^n with a from 1 up to 10", values.standard_form),
     "prime-factors": ("a product of prime numbers or their powers", values.prime_factors),
     "prime-powers": ("a product of powers of prime numbers", powers.prime_powers),

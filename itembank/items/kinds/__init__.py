@@ -15,15 +15,15 @@ from itembank.items.kinds.answers_given import (
     with_people_asked,
     with_who_is_right,
 )
-from itembank.items.kinds.card_kinds import (
+from itembank.items.kinds.card_kinds import odd_one_out
+from itembank.items.kinds.lot import lot, shuffled
+from itembank.items.kinds.match_kind import (
     CardMistake,
     match_answers,
     match_pairs,
-    odd_one_out,
     with_claims_and_matches,
     with_matches,
 )
-from itembank.items.kinds.lot import lot, shuffled
 from itembank.items.kinds.missing import missing_number
 from itembank.items.kinds.mistakes import BY_LOOKS, OTHER_LINE, OTHER_PAIR
 from itembank.items.kinds.stated_answers import stated_answer, with_statements

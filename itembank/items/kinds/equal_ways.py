@@ -9,7 +9,8 @@ from typing import NamedTuple
 from itembank.items.asks.odd_one_out import LETTERS
 from itembank.items.asks.ordering import Order
 from itembank.items.item import Draft, Misconception, Step, prompt
-from itembank.items.kinds.card_kinds import CardMistake, Same, match_pairs, odd_one_out
+from itembank.items.kinds.card_kinds import Same, odd_one_out
+from itembank.items.kinds.match_kind import CardMistake, match_pairs
 from itembank.items.kinds.mistakes import OTHER_PAIR
 from itembank.items.wrong_answers import slips
 from itembank.notation import tree as t

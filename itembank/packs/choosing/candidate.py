@@ -8,9 +8,9 @@ from typing import Any
 
 from itembank.figures.figure import drawn
 from itembank.items.item import Item
-from itembank.items.measures.closeness import Look, look, structure
 from itembank.items.measures.difficulty import difficulty
 from itembank.items.measures.kind_told import kind_told
+from itembank.items.measures.looks import Look, look, structure
 from itembank.notation import tree as t
 from itembank.packs.data.source import (
     Source,

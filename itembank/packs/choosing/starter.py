@@ -33,7 +33,8 @@ from functools import partial
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
-from itembank.items.measures.closeness import Look, alike_running
+from itembank.items.measures.closeness import alike_running
+from itembank.items.measures.looks import Look
 from itembank.packs.choosing.candidate import Candidate, address_of
 from itembank.packs.choosing.chance import generator
 from itembank.packs.choosing.cost import (

@@ -3,25 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
 
 from itembank.errors import ItembankError
 from itembank.packs.data.pack import Pack, Sheet
-from itembank.packs.data.pack_item import Maths, PackItem
 from itembank.pages.documents.slides import DECIMAL, lesson_line
 from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
-from itembank.pages.engine.fonts import face
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import LEFT, WIDTH, Paper, Part, text_part
-from itembank.pages.engine.paragraph import Block, Flow, Piece, draw, measure
+from itembank.pages.engine.paragraph import Block, Flow, draw, measure
 from itembank.pages.engine.tagging import Element
-from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.marks_said import counted, total
-from itembank.pages.parts.solutions import chain
+from itembank.pages.parts.short_answer import GAP, Answer, draw_answer, room_between, short_answer
 
-GAP = 26.0
 COLUMN = (WIDTH - GAP) / 2
 HOW = (
     "Tick what is right. Where your answer differs, find the first line of your working that "
@@ -31,26 +26,6 @@ MARKS = (
     " A right answer earns all the marks of its question. Without one, each line with ‘1 mark’ "
     "beside it that you reached earns that mark."
 )
-
-
-class Answer(NamedTuple):
-    """An answer as measured: its topic's name where that opens here, and its parts.
-
-    `left` is where the box of the key starts, `working` where the lines of working start;
-    with `beside` the first of those stands on the line of the key. `up` is the height above
-    the baseline of the first line, `height` that of everything with the room after it.
-    """
-
-    topic: Block | None
-    label: Block
-    key: Block
-    worth: Block | None
-    lines: list[Block]
-    left: float
-    working: float
-    beside: bool
-    up: float
-    height: float
 
 
 def follow_up_answers(pack: Pack, large: bool = False) -> bytes:
@@ -198,70 +173,13 @@ def _answers(sheet: Sheet, width: float, size: float) -> list[Answer]:
     """Return a sheet's answers, measured for a column, with topics named where they change."""
     made = []
     if sheet.part_finished is not None:
-        made.append(_answer("Example to finish", sheet.part_finished, "", width, size))
+        made.append(short_answer("Example to finish", sheet.part_finished, "", width, size))
     topic = ""
     for number, item in enumerate(sheet.items, start=1):
         opens = item.topic_title if item.topic != topic else ""
-        made.append(_answer(str(number), item, opens, width, size))
+        made.append(short_answer(str(number), item, opens, width, size))
         topic = item.topic
     return made
-
-
-def _answer(name: str, item: PackItem, opens: str, width: float, size: float) -> Answer:
-    pad = _pad(size)
-    topic = measure(Flow(opens), width, size) if opens else None
-    label = measure(Flow(name, bold=True), width, size)
-    indent = face(True).width("00") * size + 0.7 * size
-    left = max(indent, label.width + 0.7 * size)
-    worth, room = None, 0.0
-    if item.marks > 1:
-        worth = measure(Flow(f"[{counted(item.marks)}]"), width, size)
-        room = _before_worth(size) + worth.width
-    key = measure(Flow(key_shown(item), bold=True), width - left - 2 * pad - room, size)
-    shown = chain(item.steps)
-    if not item.many and [step.line for step in shown] == [item.key.line]:
-        shown = []
-    maths = [Flow(_line(*pair)) for pair in zip(shown, _earned(item), strict=False)]
-    if item.key_picture is not None:
-        maths.insert(0, Flow([item.key_picture]))
-    working = left + key.width + 2 * pad + room + size
-    lines = [measure(flow, width - working, size) for flow in maths]
-    beside = left == indent and all(not b.cramped and len(b.lines) == 1 for b in lines)
-    if not beside:
-        working = indent
-        lines = [measure(flow, width - indent, size) for flow in maths]
-    up, down = key.baseline + pad, key.height - key.baseline + pad
-    rest = lines
-    if beside and lines:
-        up = max(up, lines[0].baseline)
-        down = max(down, lines[0].height - lines[0].baseline)
-        rest = lines[1:]
-    height = up + down + sum(line.height + _between(size) for line in rest) + 0.9 * size
-    if topic is not None:
-        height += topic.height + _between(size)
-    return Answer(topic, label, key, worth, lines, left, working, beside, up, height)
-
-
-def _earned(item: PackItem) -> list[int]:
-    """Return the marks of each line of working but the last, whose mark is for the answer."""
-    earned = [step.marks for step in item.steps if step.maths is not None]
-    return [*earned[:-1], 0]
-
-
-def _line(shown: Maths, earned: int) -> list[Piece]:
-    return [shown, f"\u00a0\u00a0 {counted(earned)}"] if earned else [shown]
-
-
-def _before_worth(size: float) -> float:
-    return 0.6 * size
-
-
-def _pad(size: float) -> float:
-    return 0.3 * size
-
-
-def _between(size: float) -> float:
-    return 0.42 * size
 
 
 def _draw(
@@ -272,48 +190,10 @@ def _draw(
     if answer.topic is not None:
         with document.tag("H3"):
             draw(page, answer.topic, x, top, colour=theme.QUIET)
-        top -= answer.topic.height + _between(answer.label.size)
+        top -= answer.topic.height + room_between(answer.label.size)
     if answer.topic is not None or current is None:
         with document.tag("L", attributes=DECIMAL) as current:
             pass
     with document.back_in(current), document.tag("LI"):
-        _draw_entry(page, answer, x, top)
+        draw_answer(page, answer, x, top)
     return current
-
-
-def _draw_entry(page: Page, answer: Answer, x: float, top: float) -> None:
-    document = page.document
-    label, key, lines = answer.label, answer.key, answer.lines
-    size = label.size
-    pad, between = _pad(size), _between(size)
-    baseline = top - answer.up
-    with document.tag("Lbl"):
-        draw(page, label, x, baseline + label.baseline, colour=theme.ACCENT)
-    with document.tag("LBody"):
-        high = baseline + key.baseline
-        with page.artifact():
-            page.rect(
-                x + answer.left,
-                high - key.height - pad,
-                key.width + 2 * pad,
-                key.height + 2 * pad,
-                fill=theme.WHITE,
-                stroke=theme.INK,
-                line=1.4,
-                radius=3,
-            )
-        with document.tag("P"):
-            draw(page, key, x + answer.left + pad, high)
-            if answer.worth is not None:
-                right = x + answer.left + key.width + 2 * pad + _before_worth(size)
-                draw(page, answer.worth, right, baseline + answer.worth.baseline)
-        low = baseline - (key.height - key.baseline) - pad
-        for number, line in enumerate(lines):
-            if answer.beside and number == 0:
-                start = baseline + line.baseline
-                low = min(low, start - line.height)
-            else:
-                start = low - between
-                low = start - line.height
-            with document.tag("P"):
-                draw(page, line, x + answer.working, start)

@@ -30,10 +30,6 @@ from itembank.items.forms.form_rules import form_fault
 from itembank.items.forms.number_forms import (
     bare,
     integer,
-    lowest_terms,
-    mixed,
-    ratio,
-    sort_of,
     unsigned,
     whole_parts,
 )
@@ -42,12 +38,11 @@ from itembank.items.forms.value_forms import is_prime, value
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
+from itembank.proof.exact.forms_in_words import can_have, fault_by_words, value_of_key
 from itembank.proof.exact.rounding import rounding_fault
 from itembank.wording.tasks.forms_said import (
     ANY_FORM,
     FORMS_SAID,
-    LOWEST,
-    POWER_OF,
     PRIME_POWERS,
     PRIMES,
     PRODUCT,
@@ -70,7 +65,7 @@ def key_form_fault(item: Item) -> str:
         over_one = rules.over_one and _whole_as_fraction(item, rules.target(item.ask))
         return "" if over_one else fault
     words = "".join(run if isinstance(run, str) else HOLE for run in item.prompt)
-    asked = _asked_in_words(item, words) if rules.words and _names_a_form(words) else ""
+    asked = fault_by_words(item, words) if rules.words and _names_a_form(words) else ""
     return asked or rules.finished(item.ask, item)
 
 
@@ -115,7 +110,7 @@ def form_asked(words: str, ask: Ask, key: t.Node) -> str:
     if PRIMES.search(words):
         return "prime-powers" if PRIME_POWERS.search(words) else ""
     for form, pattern in FORMS_SAID:
-        if pattern.search(words) and _can_have(form, "", _value(key)):
+        if pattern.search(words) and can_have(form, "", value_of_key(key)):
             return form
     target = bare(target)
     if isinstance(target, t.Power) and PRODUCT.search(words):
@@ -162,87 +157,6 @@ def _whole_as_fraction(item: Item, target: t.Node | None) -> bool:
         parts = whole_parts(item.key)
         return isinstance(parts, tuple) and parts[1] == 1
     return False
-
-
-class _FormsSaid(NamedTuple):
-    """What words say of the form of an answer. Read once for all the items of a topic."""
-
-    prime_powers: bool
-    lowest: str
-    forms: tuple[str, ...]
-
-
-@lru_cache(maxsize=1024)
-def _forms_said(words: str) -> _FormsSaid:
-    lowest = LOWEST.search(words)
-    return _FormsSaid(
-        bool(PRIME_POWERS.search(words)),
-        lowest[0] if lowest else "",
-        tuple(form for form, pattern in FORMS_SAID if pattern.search(words)),
-    )
-
-
-def _asked_in_words(item: Item, words: str) -> str:
-    """Return what the words ask of the form of the answer that the key has not."""
-    key, said = _value(item.key), _forms_said(words)
-    if item.form == "prime-factors" and said.prime_powers:
-        return form_fault("prime-powers", key)
-    if said.lowest and (fault := _not_lowest(key, "terms" in said.lowest.lower())):
-        return fault
-    for form in said.forms:
-        asked = form != item.form and _can_have(form, item.form, key)
-        if asked and (fault := form_fault(form, key)):
-            return fault
-    return _base_fault(item, key)
-
-
-def _value(key: t.Node) -> t.Node:
-    if isinstance(key, t.Relation) and len(key.rest) == 1:
-        return bare(key.rest[0][1])
-    return bare(key)
-
-
-def _can_have(form: str, stated: str, key: t.Node) -> bool:
-    """Tell whether a form that words speak of is one for the key, and not of another thing."""
-    if isinstance(key, t.Relation | t.Listing | t.Either):
-        return False
-    if form in ("power", "powers"):
-        others = ("power", "powers", "prime-powers", "prime-factors", "standard-form", "rounded")
-        return stated not in others and not isinstance(key, t.Sum)
-    if form == "surd":
-        return not t.symbols(key)
-    return bool(t.symbols(key))  # numbers are held to a form of their own
-
-
-def _not_lowest(key: t.Node, terms: bool) -> str:
-    inner = unsigned(key)
-    if isinstance(inner, t.Ratio):
-        return ratio(inner)
-    if isinstance(inner, t.Mixed):
-        return mixed(inner)
-    if isinstance(inner, t.Dec) and terms:
-        return sort_of(inner)
-    parts = whole_parts(key) if isinstance(inner, t.Frac) else ""
-    return lowest_terms(key) if isinstance(parts, tuple) else ""
-
-
-def _base_fault(item: Item, key: t.Node) -> str:
-    """Return a sentence if the key is a power of another number than the words name."""
-    inner = unsigned(key)
-    if not isinstance(inner, t.Power):
-        return ""
-    for place, run in enumerate(item.prompt):
-        match = POWER_OF.search(run) if isinstance(run, str) else None
-        if not match:
-            continue
-        after = item.prompt[place + 1] if place + 1 < len(item.prompt) else None
-        named: t.Node | str | None = after
-        # The base stands in the words (a power of 2), or in the mathematics after them.
-        if match[1]:
-            named = t.Int(int(match[1])) if match[1].isdigit() else t.Sym(match[1])
-        if isinstance(named, t.Int | t.Sym) and bare(inner.base) != named:
-            return f"it is not a power of {shown_line(named)}"
-    return ""
 
 
 def _order_finished(ask: Order, item: Item) -> str:

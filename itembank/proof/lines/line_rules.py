@@ -50,15 +50,14 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact, parts
 from itembank.proof.exact.elimination import answer, eliminate, equations_of, known_letters
-from itembank.proof.exact.equations import Values, holds, sides_of, solve, unknowns
+from itembank.proof.exact.equations import holds, sides_of, solve
 from itembank.proof.exact.error_intervals import interval_of
 from itembank.proof.exact.integers import newton
 from itembank.proof.exact.members_found import member_fault
-from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.rounding import gap, tree_rounded, unit_of
-from itembank.proof.exact.subject import undone
 from itembank.proof.exact.truth import expression_parts, in_proportion, true, values_of
 from itembank.proof.lines.line_of_cards import card_fault, solution_fault, statement_fault
+from itembank.proof.lines.line_of_equations import inequality_fault, solved_fault, subject_fault
 from itembank.proof.lines.line_of_list import row_fault
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
 from itembank.wording.tasks.list_sums import as_sum
@@ -93,10 +92,10 @@ TOGETHER: Handlers[bool] = Handlers("lists in working", otherwise=False)
 RULES.by_kind |= {
     Find: lambda ask, line: _find(ask, line),
     Rewrite: lambda ask, line: _rewrite(ask.target, line),
-    Solve: lambda ask, line: _solve(ask.relations, line),
+    Solve: lambda ask, line: solved_fault(ask.relations, line),
     Pick: lambda ask, line: line_fault(ask.of, line),
-    Inequality: lambda ask, line: _inequality(ask, line),
-    Subject: lambda ask, line: _subject(ask, line),
+    Inequality: lambda ask, line: inequality_fault(ask, line),
+    Subject: lambda ask, line: subject_fault(ask, line),
     Sequence: lambda ask, line: _sequence(ask.terms, line),
     Common: lambda ask, line: _common(ask.numbers, ask.detail, line),
     Round: lambda ask, line: _round(ask, line),
@@ -104,7 +103,7 @@ RULES.by_kind |= {
     Give: given_fault,
     Members: member_fault,
     TwoNumbers: two_fault,
-    ErrorInterval: lambda ask, line: _inequality(Inequality(interval_of(ask)), line),
+    ErrorInterval: lambda ask, line: inequality_fault(Inequality(interval_of(ask)), line),
     Equivalent: equivalent_fault,
     OfFigure: lambda ask, line: _of_figure(_on_figure(ask, line), line),
     RoundReading: lambda ask, line: _round_reading(ask, line),
@@ -128,9 +127,9 @@ def _of_figure(ask: Find, line: t.Node) -> str:
     if line == target:
         return ""  # a name, or the inequality that a line shows
     if isinstance(target, t.Relation) and isinstance(target.first, t.Sym):
-        return _subject(Subject(target, target.first), line)
+        return subject_fault(Subject(target, target.first), line)
     if given := relations_in(target):
-        return _solve(given, line)
+        return solved_fault(given, line)
     return _find(ask, line)
 
 
@@ -209,72 +208,6 @@ def _rewrite(target: t.Node, line: t.Node) -> str:
     # 0 : 0 agrees crosswise with every ratio.
     same = all(a * given[0] == ours[0] * b for a, b in zip(ours, given, strict=True))
     return "" if same and given[0].top else ELSE
-
-
-def _solve(relations: tuple[t.Relation, ...], line: t.Node) -> str:
-    letters = unknowns(relations)
-    cases = line.parts if isinstance(line, t.Either) else (line,)
-    every = solve(relations)
-    if not t.symbols(line) - {"π"} <= letters:
-        return "is about another letter"
-    if not all(isinstance(case, t.Relation | t.Listing) for case in cases):
-        return _side(relations, line)
-    # Each solution has to fit a case, and each case a solution: else a solution was lost on the
-    # way, or one was made up.
-    used = [False] * len(cases)
-    for solution in every:
-        fits = [_holds(case, solution) for case in cases]
-        if not any(fits):
-            return "does not follow from the question"
-        used = [a or b for a, b in zip(used, fits, strict=True)]
-    return "" if all(used) or not every else "has a solution that the question has not"
-
-
-def _holds(case: t.Node, at: Values) -> bool:
-    relations = case.parts if isinstance(case, t.Listing) else (case,)
-    return all(isinstance(relation, t.Relation) and holds([relation], at) for relation in relations)
-
-
-def _side(relations: tuple[t.Relation, ...], line: t.Node) -> str:
-    """Hold a bare expression to be a side of an equation, written in another way."""
-    given = algebra(line)
-    for relation in relations:
-        for a, b in sides_of(relation):
-            # Or the difference of the sides, which is what is factorised to solve a quadratic.
-            if given in (a, b, a - b, b - a):
-                return ""
-    raise NotExact("it is an expression, and neither side of the equation")
-
-
-def _inequality(ask: Inequality, line: t.Node) -> str:
-    cases = line.parts if isinstance(line, t.Either | t.Listing) else (line,)
-    (letter,) = t.symbols(ask.relation) - {"π"}
-    relations = tuple(case for case in cases if isinstance(case, t.Relation))
-    if len(relations) != len(cases):
-        raise NotExact("it is not an inequality")
-    if any(t.symbols(relation) != {letter} for relation in relations):
-        return "is about another letter"
-    asked, given = statement((ask.relation,), letter), statement(relations, letter)
-    if len(ask.relation.rest) > 1 and [len(relation.rest) for relation in relations] == [1]:
-        # One part of a chain has to be true wherever the chain is.
-        wider = all(
-            is_true(given, x) or not is_true(asked, x) for x in points(turning_places(asked, given))
-        )
-        return "" if wider else "has another solution than the question"
-    return (
-        "" if first_difference(asked, given) is None else "has another solution than the question"
-    )
-
-
-def _subject(ask: Subject, line: t.Node) -> str:
-    if not isinstance(line, t.Relation):
-        raise NotExact("it is not a formula")
-    power, value = undone(ask.relation, ask.letter.name)
-    if power == 1:
-        same = holds([line], {ask.letter.name: value})
-    else:
-        same = undone(line, ask.letter.name) == (power, value)
-    return "" if same else "says something else than the formula"
 
 
 def _sequence(terms: tuple[t.Node, ...], line: t.Node) -> str:

@@ -39,7 +39,7 @@ def starter_items(path: Path, banks: tuple[Path, ...] = ()) -> dict[str, list[It
     }
     if all(len(found[letter]) == len(items) for letter, items in quick.items()):
         return found
-    from itembank.packs.data.convert import read_item
+    from itembank.packs.data.read_back import read_item
     from itembank.packs.pack_checks import read_pack
 
     pack = read_pack(path)

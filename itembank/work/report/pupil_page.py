@@ -11,21 +11,19 @@ from typing import TYPE_CHECKING
 
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError, NotFound
-from itembank.people.seats import seat_order
 from itembank.text.characters import shown
 from itembank.text.in_words import counted, day_month_year, short_day
 from itembank.today import today
 from itembank.work.lesson.decide import thresholds_of
 from itembank.work.lesson.results_store import open_results, place_of_results
+from itembank.work.report.seat_list import any_results, days_of_lessons, schemes_of
 from itembank.work.report.titles import Titles, titles_of
 
 if TYPE_CHECKING:
-    from itembank.planning.bands.bands import BandScheme
-    from itembank.planning.department.department import Department, SchoolClass
+    from itembank.planning.department.department import Department
     from itembank.records.reports.advice import Thresholds
     from itembank.records.reports.pupil_report import PupilReport
-    from itembank.records.reports.pupil_starters import PupilAnswer, PupilStarter, Schemes
-    from itembank.records.reports.seats_to_look_at import LookAt
+    from itembank.records.reports.pupil_starters import PupilAnswer, PupilStarter
 
 FOR_A_TALK = (
     "This page is for a talk, not a verdict. It holds what was recorded in short starters, which "
@@ -141,11 +139,11 @@ def pupil_page(
 
     group = department.find_class(class_name)
     code = seat.strip().upper()
-    first, last = _days(since, until)
+    first, last = days_of_lessons(since, until)
     # Where nothing was ever recorded there is no store, and nothing is kept of anybody.
     found = PupilReport(group.name, code, first, last)
-    if _any_results(department):
-        bands = _schemes(department, group)
+    if any_results(department):
+        bands = schemes_of(department, group)
         lines = thresholds_of(department)
         with open_results(department, make=False) as store, store.reading() as connection:
             found = pupil_report(connection, group.name, code, bands, first, last, today(), lines)
@@ -155,57 +153,6 @@ def pupil_page(
             field="seat",
         )
     return PupilPage(found, titles_of(department), department.school, thresholds_of(department))
-
-
-@dataclass(frozen=True, slots=True)
-class SeatList:
-    """The seats of a class: those with results, and others that the class lists."""
-
-    class_name: str
-    known: tuple[LookAt, ...]
-    unknown: tuple[str, ...]
-
-    @property
-    def wanted(self) -> tuple[LookAt, ...]:
-        """Return the seats that a teacher may want to look at."""
-        return tuple(line for line in self.known if line.wanted)
-
-    @property
-    def rule(self) -> str:
-        """Return by which rule a seat is in the list."""
-        from itembank.records.reports.pupil_starters import FEWEST
-        from itembank.records.reports.seats_to_look_at import LATEST
-
-        return (
-            f"Here are seats that were in the lowest band in most of their last {LATEST} starters, "
-            f"with {FEWEST} starters at the least. It is a reason to look, and nothing more: your "
-            "judgement decides."
-        )
-
-
-def seat_list(
-    department: Department,
-    class_name: str,
-    since: datetime.date | None = None,
-    until: datetime.date | None = None,
-) -> SeatList:
-    """Return the seats of a class, those to look at first.
-
-    Raises:
-        ItembankError: there is no such class, or the days make no sense.
-    """
-    from itembank.records.reports.seats_to_look_at import seats_to_look_at
-
-    group = department.find_class(class_name)
-    first, last = _days(since, until)
-    known: tuple[LookAt, ...] = ()
-    if _any_results(department):
-        bands = _schemes(department, group)
-        with open_results(department, make=False) as store, store.reading() as connection:
-            known = seats_to_look_at(connection, group.name, bands, first, last, today())
-    there = {line.seat for line in known}
-    others = sorted((seat for seat in group.plan.seats if seat not in there), key=seat_order)
-    return SeatList(group.name, known, tuple(others))
 
 
 def pupil_pdf(page: PupilPage) -> bytes:
@@ -297,28 +244,3 @@ def starter_result(starter: PupilStarter) -> str:
     view = f" Own view before marking: {starter.view}." if starter.view else ""
     only = "" if starter.answers else " Only the score was recorded."
     return band + view + only
-
-
-def _any_results(department: Department) -> bool:
-    place = place_of_results(department)
-    return not place.is_file or place.path.exists()
-
-
-def _schemes(department: Department, group: SchoolClass) -> Schemes:
-    """Return what gives the bands of a class; of one that is gone, those of `group`."""
-
-    def of(name: str) -> BandScheme:
-        try:
-            return department.find_class(name).bands
-        except ItembankError:
-            return group.bands
-
-    return of
-
-
-def _days(
-    since: datetime.date | None, until: datetime.date | None
-) -> tuple[datetime.date, datetime.date]:
-    from itembank.work.report.reports import ReportRequest, days_of
-
-    return days_of(ReportRequest(since=since, until=until))
