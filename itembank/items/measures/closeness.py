@@ -25,6 +25,7 @@ def closeness(first: Look, second: Look) -> float:
 
     One story with other numbers lies between.
 
+    >>> from itembank.items.measures.looks import look
     >>> from itembank.items.topics.registry import find_item
     >>> def seen(index):
     ...     return look(find_item(f"equations.both-sides/core/{index}"))

@@ -7,8 +7,8 @@ from collections.abc import Iterator, Sequence
 from itertools import islice
 
 from itembank.items.item import Tier
-from itembank.items.measures.closeness import skeleton
 from itembank.items.measures.features import lines_worked
+from itembank.items.measures.looks import skeleton
 from itembank.packs.choosing.candidate import Candidate
 from itembank.packs.choosing.item_pool import LOOK_AHEAD, Pool
 from itembank.packs.choosing.linked_run import MOST_LOOKED_AT, linked_run
