@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from itembank.items.item import Item
 from itembank.marking.answer_alone import verdict_alone
-from itembank.marking.form.policy import policy
-from itembank.marking.form.rounded_answer import unrounded
+from itembank.marking.form.policy import Policy, policy
+from itembank.marking.form.rounded_answer import rounds_to, unrounded
 from itembank.marking.typing.answer_setting import Setting
 from itembank.marking.typing.filled import filled
 from itembank.marking.typing.parsed_answer import Unreadable
@@ -15,13 +15,16 @@ from itembank.marking.typing.read_answer import read_answer
 from itembank.marking.typing.rivals import another_result, rival
 from itembank.marking.typing.sides_agree import flat
 from itembank.marking.typing.working_lines import lines_of, says_what_was_done
-from itembank.marking.typing.working_links import links
+from itembank.marking.typing.working_links import Link, links
 from itembank.marking.typing.working_results import comes_to, results
 from itembank.marking.verdict import Marked, Verdict
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.same_worth import unknowns
 from itembank.marking.worth.typed_maths import tidy
 from itembank.notation import tree as t
+from itembank.text.late_pattern import late
+
+_DECIMALS = late(r"(?<![\d,])\d+,\d+(?![\d,])")
 
 TWO_ANSWERS = "More than one answer is given, and they differ: decide on one."
 
@@ -37,8 +40,10 @@ def verdict_with_working(
     lines = lines_of(answer)
     if not lines:
         return None
-    # An answer alone, marked already.
-    if len(lines) == 1 and typed is not None and _plain(item, typed):
+    # An answer alone, marked already; the comma of x = 5,5 parts no lines.
+    alone = len(lines) == 1 or ("," in answer and "," not in _DECIMALS.sub("", answer))
+    alone = alone and len(lines_of(answer.replace(",", "."))) == 1
+    if alone and typed is not None and _plain(item, typed):
         return None
     read: list[t.Node | None] = []
     for text in lines:
@@ -63,6 +68,8 @@ def verdict_with_working(
         # One letter on each line, in any order, is read first: as lines of one letter they would
         # look like several answers that differ.
         if marked.verdict is Verdict.RIGHT:
+            if flat(shown[-1]):  # x = 2, y = 8, 5
+                return Marked(Verdict.WRONG, TWO_ANSWERS)
             return _with_working(item, others, [solved], marked)
     best: tuple[Marked, int] | None = None
     # As many lines as the key has parts, then fewer: of x = 2 and x = 5 each is half of it.
@@ -156,12 +163,15 @@ def _answers(item: Item, lines: list[t.Node]) -> list[t.Node]:
         return [] if None in ends else [t.Listing(tuple(end for end in ends if end is not None))]
     (only,) = lines
     if isinstance(only, t.Listing | t.Either):
-        return [type(only)(tuple(comes_to(part) for part in only.parts))]
-    found = list(results(item, only))
+        # -x = 4 or x = 7 says of x no more than 2x = 14 does.
+        ends = [next(iter(results(item, part)), None) for part in only.parts]
+        found = [end for end in ends if end is not None]
+        return [type(only)(tuple(found))] if len(found) == len(ends) else []
+    sides = list(results(item, only))
     if marking_of(item.ask).sign:
-        found = [only, *found]  # 3/4 = 6/8 is the answer itself, and 6/8 is not
+        sides = [only, *sides]  # 3/4 = 6/8 is the answer itself, and 6/8 is not
     box = filled(item, only)
-    return found if box is None else [*found, box]
+    return sides if box is None else [*sides, box]
 
 
 def _used(node: t.Node, later: Sequence[t.Node]) -> bool:
@@ -177,15 +187,22 @@ def _used(node: t.Node, later: Sequence[t.Node]) -> bool:
     )
 
 
+def _two_numbers(how: Policy, link: Link) -> bool:
+    """Tell whether a link says that one number is another that it does not round to."""
+    left = tidy(link.left)
+    return link.flat and not (unrounded(how, left, link.right) or rounds_to(how, left, link.right))
+
+
 def _with_working(item: Item, before: list[t.Node], last: list[t.Node], marked: Marked) -> Marked:
     """Return a verdict with what must be said of the lines that lead to the answer."""
     every = [link for node in (*before, *last) for link in links(item, node)]
     rounds = marking_of(item.ask).rounded(item.ask) is not None
-    if rounds and every:
-        every = every[:-1]  # 2.499 = 2.50 says that it was rounded
+    asked, how = getattr(item.ask, "target", None), policy(item)
+    # 2.499 = 2.50 says that it was rounded; 7 = 2.50 does not.
+    if rounds and every and (every[-1].holds is not False or not _two_numbers(how, every[-1])):
+        every = every[:-1]
     false = next((line for line in every if line.holds is False and not line.answers), None)
     ends = _answers(item, last)
-    asked, how = getattr(item.ask, "target", None), policy(item)
     rivals = [
         node
         for place, node in enumerate(before)

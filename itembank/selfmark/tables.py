@@ -42,6 +42,7 @@ _MODULES = {
     "numerals": (_TYPING + "numerals",),
     "times": (_TYPING + "times_typed",),
     "working": (_TYPING + "working_lines",),
+    "with_working": ("itembank.marking.with_working",),
     "sorted": (_TYPING + "sorted_numbers",),
     "units_beside": ("itembank.marking.form.units_beside",),
     "kinds": ("itembank.marking.worth.marked_by_kind",),
@@ -55,11 +56,11 @@ _MODULES = {
 }
 """The modules whose patterns the page has, under the name by which its scripts call them."""
 _CONSTANTS = {
-    "read": ("_SIGN_WORDS", "LONGEST", "REMAINDER", "_STOPS", "RATIOS"),
+    "read": ("_SIGN_WORDS", "LONGEST", "REMAINDER", "_STOPS", "RATIOS", "_SHORT_NAMES"),
     "spelling": ("_BETWEEN", "_COMPARED", "_WORDS", "_DOUBLE", "_STOPS", "_PASS_FOR"),
     "choice": ("_CALLED",),
     "kind_typed": ("NO_TRUTH", "NO_PAIRS", "NO_LINE", "_NUMBERS"),
-    "nouns": ("_SMALL_WORDS", "_KEPT"),
+    "nouns": ("_SMALL_WORDS", "_KEPT", "_BOUNDS"),
     "numerals": ("_SMALL", "_LARGE", "_PARTS"),
     "normalise": ("_SAME", "_RAISED", "_RELATIONS", "_QUOTES"),
     "unit_names": ("NAMES", "_CAPITALS_MATTER"),

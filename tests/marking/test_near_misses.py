@@ -13,7 +13,7 @@ from pathlib import Path
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
-from itembank.items.asks import Choose
+from itembank.items.asks import Choose, Round
 from itembank.items.item import Find, Item, Tier
 from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
@@ -129,6 +129,36 @@ def test_a_decimal_cut_off_with_dots_is_never_called_wrong(top, bottom, places, 
     # A digit further away it is another number, however it goes on.
     far = f"{int(worth) + 1}.{cut.partition('.')[2]}{dots}"
     assert mark(item, far).verdict is not Verdict.RIGHT
+
+
+MODIFIERS = (
+    "≠ {}", "!= {}", "not {}", "twice {}", "{} twice", "-{}", "2{}", "±{}", "half of {}",
+    "{} or 99", "{}\n99", "99\n{}", "{}, 99", "more than {}", "at least {}", "{} squared",
+    "between {} and 99", "{} r 1", "1/({})", "it isn't {}", "99 not {}", "{} 99",
+)  # fmt: skip
+
+
+@settings(max_examples=cases(100, 1500), deadline=None)
+@given(made_items(), st.sampled_from(MODIFIERS))
+def test_what_changes_an_answer_makes_it_another(item, modifier):
+    key = item.key
+    assume(not isinstance(key, t.Label) and not marking_of(item.ask).reads)
+    assume(item.form != "drawing" and marking_of(item.ask).unmet is None)
+    # Minus 0 and twice 0 are 0, and ±3 is what a root of 9 may be; x = 3 twice is a double root.
+    assume(not any(part == t.Int(0) for part in t.walk(key)))
+    assume(modifier != "{} twice" or not marking_of(item.ask).repeated)
+    assume(not (modifier == "±{}" and isinstance(key, t.Either)))
+    marked = mark(item, modifier.format(written(key)))
+    assert marked.verdict is not Verdict.RIGHT, (item.address, modifier, marked)
+
+
+def test_one_number_said_to_be_another_is_no_rounding():
+    item = question("2.50", "rounded", "Round {2.499} to 2 decimal places.",
+                    lambda maths: Round(maths[0], "places", 2))  # fmt: skip
+    assert mark(item, "2.499 = 2.50").verdict is Verdict.RIGHT
+    for text in ("7 = 2.50", "2.6 = 2.50"):
+        assert mark(item, text).verdict is Verdict.WRONG
+        assert mark(item, text).says == f"{text} is not true: the two sides are not worth the same."
 
 
 def test_a_sign_beside_a_choice_is_told():

@@ -26,6 +26,11 @@ BANKS = ("banks/key-stage-3", "banks/key-stage-4", "banks/larkhythe/questions")
 _MARKING = Path(__file__).parents[1] / "marking"
 CHARS = "0123456789" * 3 + "  +-×÷/*^()=,.;:<>≤≥%£p√□xyn" + "abcmkglhst½²°·'_?&±~–−→\n"
 STRANGE = "٣７①²⅔½¼⁄∕≈∞π√∛‽ßéЖ漢\u200b\u2064\u0307ı\t\u00a0\u3000ſK🙂𝟝𝑥"
+AROUND = ("a) {}", "(b) {}", "1) {}", "2. {}", "Q3: {}", "A: {}", "{} (both)", "{} in total")
+MODIFYING = (
+    "{}..", "{} + 1", "√{}", "!= {}", "±{}", "twice {}", "{} twice", "7 = {}", "£{}", "{} cm",
+    "{},5", "{}:00",
+)  # fmt: skip
 JUNK = (
     "", " ", "?", "dunno", "idk", "I don't know", "-", "--", "1/0", "0/0", "9^9^9", "9^(9^9)",
     "((((((1))))))", "(" * 41 + "1" + ")" * 41, "1" * 201, "1 2 3", "3x4", "x", "xx", "1e5",
@@ -158,20 +163,11 @@ def _spellings(text: str, rng: random.Random) -> list[str]:
         lambda s: f"{s} = 0",
         lambda s: s + rng.choice(" .;,!?"),
         lambda s: f"so {s}",
-        lambda s: f"a) {s}",
-        lambda s: f"(b) {s}",
-        lambda s: f"1) {s}",
-        lambda s: f"2. {s}",
-        lambda s: f"Q3: {s}",
-        lambda s: f"A: {s}",
-        lambda s: f"{s}..",
+        lambda s: rng.choice(AROUND).format(s),
+        lambda s: rng.choice(MODIFYING).format(s),
         lambda s: f"{s[:-1]}...",
-        lambda s: f"{s} + 1",
-        lambda s: f"√{s}",
         lambda s: s.replace("%", "pc"),
-        lambda s: f"{s} (both)",
         lambda s: s.replace(", ", " then "),
-        lambda s: f"{s}:00",
         lambda s: f"{s} because it is",
     )
     made = [change(text) for change in changes]

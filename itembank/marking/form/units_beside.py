@@ -119,12 +119,32 @@ def _bare(node: t.Node, change: Callable[[t.Node, str], t.Node]) -> t.Node:
             return change(worth, last)
         case t.Neg(of):
             return t.Neg(_bare(of, change))
+        case t.Sum(first, rest) if t.symbols(node):
+            # 15n - 5 cm, an expression with its unit behind it.
+            terms = [first, *(term for _, term in rest)]
+            units = {_unit(term) for term in terms} - {""}
+            if len(units) == 1:
+                first, *others = [_amount(term) for term in terms]
+                ops = [op for op, _ in rest]
+                whole = t.Sum(first, tuple(zip(ops, others, strict=True)))
+                return change(whole, units.pop())
         case t.Relation(first, rest):
             sides = tuple((op, _bare(side, change)) for op, side in rest)
             return t.Relation(_bare(first, change), sides)
         case t.Listing(parts) | t.Either(parts):
             return type(node)(tuple(_bare(part, change) for part in parts))
     return node
+
+
+def _unit(node: t.Node) -> str:
+    match node:
+        case t.Quantity(_, unit) | t.Money(_, unit):
+            return unit
+    return ""
+
+
+def _amount(node: t.Node) -> t.Node:
+    return node.amount if isinstance(node, t.Quantity | t.Money) else node
 
 
 def counted_wrongly(item: Item, answer: str) -> str:

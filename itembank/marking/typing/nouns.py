@@ -26,8 +26,11 @@ _OF_WHAT = late(
 )
 _WORDS_AFTER = late(r"(?<=\d) +([A-Za-z]+(?: [A-Za-z]+)+)$")
 _MATHS = ("or", "and", "of", "to", "sqrt", "root", "pi", "than", "per", "recurring")
+_TIMES = ("twice", "double", "triple")
+_BOUNDS = frozenset(("over", "under", "above", "below", "more", "less", "fewer"))
+"""Words that make a bound, or another number, of a number they stand before."""
 _DENIALS = ("not", "no", "never", "isn", "except", "without")
-_KEPT = frozenset((*_MATHS, *_DENIALS))
+_KEPT = frozenset((*_MATHS, *_TIMES, *_DENIALS))
 """Words with a meaning of their own, wherever else they stand: mathematics, and denials."""
 
 
@@ -63,7 +66,7 @@ def without_words(plain: str, key: t.Node, words: str) -> str:
         plain = plain[: after.start()].rstrip(" ,.")
         after = _TAIL.search(plain)
     before = _HEAD.match(plain)
-    while before and spoken(before[1]):
+    while before and spoken(before[1]) and before[1].lower() not in _BOUNDS:
         plain = plain[before.end() :].lstrip(" :=")
         before = _HEAD.match(plain)
     return plain

@@ -21,6 +21,9 @@ _WORD_TOLD = late(r"‘([A-Za-z]+)’")
 
 _FOR_WRITERS = late(r"\{|is the name of a function")
 
+_SHORT_WORD = late(r"(?<![A-Za-z])[A-Za-z]{2}(?![A-Za-z])")
+_SHORT_NAMES = ("pi", "am", "pm", "or", "of")
+
 _AMOUNTS_APART = late(r"(?<=[A-Za-z%°]) +(?=[-£]?\d)")
 
 _COLUMN = late(r" \(column \d+\)| at column \d+")
@@ -43,6 +46,9 @@ def parsed(plain: str, typed: str, asked: Setting) -> t.Node:
         if word not in UNITS and not set(word) <= asked.letters and word not in RATIOS:
             if word == "and" and not asked.several:
                 raise Unreadable("Only one answer is wanted: decide on one.")
+            raise Unreadable(f"‘{word}’ cannot be read here: type the answer alone.")
+    for word in _SHORT_WORD.findall(plain):
+        if word not in UNITS and not set(word) & asked.letters and word not in _SHORT_NAMES:
             raise Unreadable(f"‘{word}’ cannot be read here: type the answer alone.")
     try:
         return parse(plain, pence=pence, letters=asked.letters, times=is_time(asked.key) or None)

@@ -93,6 +93,8 @@ _ORDINAL = late(
 
 _PER_CENT = late(r"(?<=\d) ?(?:pct|p\.?c)(?![A-Za-z])", re.I)
 
+_REPEATED = late(r"\btwice\b", re.I)
+
 _SET_OF_ROOTS = late(r"(?<==) ?\(([^()]*,[^()]*)\)$")
 
 _REMAINDER = late(r"\d ?(?:r|rem|remainder) ?\d|\bremainder\b", re.I)
@@ -135,8 +137,8 @@ def read_answer(text: str, asked: Setting) -> t.Node:
         if sign_beside(plain, names):
             raise Unreadable(SIGN_BESIDE)
         return t.Label(named(plain, list(names)))
-    if told := either_way(plain, asked):
-        raise Unreadable(told)
+    if doubtful := either_way(plain, asked):
+        raise Unreadable(doubtful)
     if any(isinstance(part, t.Quantity) and part.unit == "lb" for part in t.walk(key)):
         plain = _POUNDS.sub(" lb", plain)
     if isinstance(key, t.Listing):
@@ -147,14 +149,16 @@ def read_answer(text: str, asked: Setting) -> t.Node:
     plain = _REASON.sub("", plain)
     if asked.about_how_many:
         plain = _ESTIMATED.sub("", plain)
+    if not marking_of(asked.ask).repeated and (told := _REPEATED.search(plain)):
+        raise Unreadable(f"‘{told[0]}’ cannot be read here: type the answer alone.")
     plain = respell(plain)
     if not asked.letters & set("pcPC"):
         plain = _PER_CENT.sub("%", plain)
     plain = as_time(_ordinal(plain, asked), key)
     if not asked.several:
         plain = _AND_SMALLER.sub(r"\1 ", plain)
-    if told := time_unreadable(plain, key):
-        raise Unreadable(told)
+    if unread := time_unreadable(plain, key):
+        raise Unreadable(unread)
     if not plain:
         raise Unreadable("There is no answer to read.")
     if isinstance(key, t.Relation) and plain in ("<", ">", "=") and not t.symbols(key):

@@ -38,7 +38,7 @@ _RAISED_UNIT = late(
     r"(?<=[\d)π ])(?P<unit>mm|cm|km|m) ?\^ ?(?:\((?P<in>[23])\)|(?P<n>[23]))(?![\w(^])", re.I
 )
 _RAISED_FRACTION = late("([⁰¹²³⁴⁵⁶⁷⁸⁹]+)[⁄/]([₀₁₂₃₄₅₆₇₈₉]+)")
-_DOUBLE = {"==": "=", "=<": "≤", "=>": "≥", "**": "^"}
+_DOUBLE = {"!=": "≠", "==": "=", "=<": "≤", "=>": "≥", "**": "^"}
 _TAGS = late(
     r"^(?:(?:so|therefore|i (?:think|got|get|make)|my)\b,? ?)*"
     r"(?:(?:the |my )?(?:final )?ans(?:wer)?(?: is| was)? ?(?:\.(?!\d))? ?(?:[:=]|->|→)? ?"
@@ -46,7 +46,9 @@ _TAGS = late(
     r"|^(?:(?:so|therefore|i (?:think|got|get))\b,? ?)+",
     re.I,
 )
-_TWICE = late(r",? ?\(?(?:\btwice|\bonly|\bboth|\brepeated(?: root)?|\bdouble root)\)?$", re.I)
+_TWICE = late(
+    r",? ?\(?\b(?:twice|only|both|in (?:total|all)|repeated(?: root)?|double root)\)?$", re.I
+)
 _MINUS = late(r"(?<![A-Za-z])(?:minus|negative|neg)\b\.? ?", re.I)
 _OVER = late(r"(?<=[\w)]) (?:over|out of) (?=[\w(])|(?<=\d) in (?=\d)", re.I)
 _BETWEEN = (

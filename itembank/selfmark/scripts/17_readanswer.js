@@ -24,6 +24,8 @@ function readAnswer(text, q) {
   }
   plain = sub("read.reason", "", plain);
   if (q.estimate) plain = sub("read.estimated", "", plain);
+  const repeated = !q.repeated && search("read.repeated", plain);
+  if (repeated) throw new Unreadable(`‘${repeated[0]}’ cannot be read here: type the answer alone.`);
   plain = respell(plain);
   if (!["p", "c", "P", "C"].some((letter) => q.letters.has(letter))) plain = sub("read.per_cent", "%", plain);
   plain = asTime(ordinal(plain, q), key);
@@ -210,6 +212,11 @@ function parseAnswer(plain, typed, q) {
     const word = m[0];
     if (!(word in UNITS) && !subset(word, q.letters) && READ.RATIOS.indexOf(word) < 0) {
       if (word === "and" && !q.several) throw new Unreadable("Only one answer is wanted: decide on one.");
+      throw new Unreadable(`‘${word}’ cannot be read here: type the answer alone.`);
+    }
+  }
+  for (const [word] of findAll("read.short_word", plain)) {
+    if (!(word in UNITS) && !Array.from(word).some((letter) => q.letters.has(letter)) && READ._SHORT_NAMES.indexOf(word) < 0) {
       throw new Unreadable(`‘${word}’ cannot be read here: type the answer alone.`);
     }
   }
@@ -458,7 +465,8 @@ function withoutWords(plain, key, text) {
     after = search("nouns.tail", plain);
   }
   let before = matchAt("nouns.head", plain, 0);
-  while (before && spoken(before[1])) {
+  const bounds = TABLES.constants.nouns._BOUNDS;
+  while (before && spoken(before[1]) && bounds.indexOf(before[1].toLowerCase()) < 0) {
     plain = lstrip(plain.slice(before[0].length), " :=");
     before = matchAt("nouns.head", plain, 0);
   }

@@ -364,6 +364,15 @@ function bareAmounts(node, change) {
       return worth === null ? node : change(decimalNode(worth.over(SIZES[last])), last);
     }
     case "Neg": return Neg(bareAmounts(node.of, change));
+    case "Sum": {
+      if (!hasLetters(node)) return node;
+      const terms = [node.first, ...node.rest.map(([, term]) => term)];
+      const unitIn = (term) => (term.k === "Quantity" ? term.unit : term.k === "Money" ? term.sign : "");
+      const units = new Set(terms.map(unitIn).filter(Boolean));
+      if (units.size !== 1) return node;
+      const [head, ...others] = terms.map((term) => (unitIn(term) ? term.amount : term));
+      return change(Sum(head, node.rest.map(([op], i) => [op, others[i]])), Array.from(units)[0]);
+    }
     case "Relation": {
       const rest = node.rest.map(([op, side]) => [op, bareAmounts(side, change)]);
       return Relation(bareAmounts(node.first, change), rest);

@@ -96,7 +96,7 @@ function links(q, node) {
   for (const [op, right] of node.rest) {
     const finished = op === "=" && flat(left) && flat(right), from = left;
     found.push({
-      holds: holds(q, left, op, right), flat: finished, answers: left.k === "Sym" && flat(right),
+      left, right, holds: holds(q, left, op, right), flat: finished, answers: left.k === "Sym" && flat(right),
       text: () => shownLine(Relation(from, [[op, right]])),
     });
     left = right;

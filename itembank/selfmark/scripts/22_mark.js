@@ -215,7 +215,10 @@ function markedWorking(q, answer, typed) {
   const ended = onTheLastLine(q, answer);
   if (ended) return ended;
   const lines = linesOf(answer);
-  if (!lines.length || (lines.length === 1 && typed && plainAnswer(q, typed))) return null;
+  if (!lines.length) return null;
+  const decimal = answer.indexOf(",") >= 0 && sub("with_working.decimals", "", answer).indexOf(",") < 0;
+  const alone = (lines.length === 1 || decimal) && linesOf(answer.split(",").join(".")).length === 1;
+  if (alone && typed && plainAnswer(q, typed)) return null;
   const read = [];
   for (const text of lines) {
     try { read.push(readAnswer(text, q)); } catch (error) {
@@ -235,7 +238,9 @@ function markedWorking(q, answer, typed) {
   const [solved, others] = solvedIn(q, shown);
   if (solved) {
     const found = safely(q, solved, answer);
-    if (found.verdict === RIGHT) return withWorking(q, others, [solved], found);
+    if (found.verdict === RIGHT) {
+      return flat(shown[shown.length - 1]) ? verdict(WRONG, MESSAGES.TWO_ANSWERS) : withWorking(q, others, [solved], found);
+    }
   }
   let best = null;
   for (let n = Math.min(most, shown.length); n > 0; n--) {
@@ -295,7 +300,10 @@ function answersOf(q, lines) {
     return ends.every(Boolean) ? [Listing(ends)] : [];
   }
   const only = lines[0];
-  if (is(only, "Listing", "Either")) return [make(only.k, only.parts.map(comesTo))];
+  if (is(only, "Listing", "Either")) {
+    const ends = only.parts.map((part) => results(q, part)[0]);
+    return ends.every(Boolean) ? [make(only.k, ends)] : [];
+  }
   const found = [...(q.sign ? [only] : []), ...results(q, only)], box = filled(q, only);
   return box ? [...found, box] : found;
 }
@@ -304,9 +312,14 @@ function usedLater(node, later) {
   return flat(node) && lines.some((line) => sidesOf(line).slice(0, -1)
     .some((side) => !flat(side) && walk(side).some((part) => eq(part, node))));
 }
+function twoNumbers(q, link) {
+  const left = tidy(link.left);
+  return link.flat && !(notYetRounded(q.policy, left, link.right) || roundsTo(q.policy, left, link.right));
+}
 function withWorking(q, before, last, found) {
   let every = [...before, ...last].reduce((all, node) => all.concat(links(q, node)), []);
-  if (q.rounds && every.length) every = every.slice(0, -1);
+  const end_ = every[every.length - 1];
+  if (q.rounds && end_ && (end_.holds !== false || !twoNumbers(q, end_))) every = every.slice(0, -1);
   const untrue = every.find((link) => link.holds === false && !link.answers);
   const ends = answersOf(q, last), target = q.asked_target;
   const rivals = before.filter((node, i) => !(target && eq(node, target)) &&
