@@ -73,10 +73,8 @@ def _judged(item: Item) -> Outcome:
         return Outcome(State.NEEDS_PERSON, _sentence(says), *answers)
     if first.fault and _other_day(item, first):
         return Outcome(State.NEEDS_PERSON, "The times are of different days.", *answers)
-    lacking = mismatched(item)
-    # What it comes to is shown as the key is written: without a unit, that would be in any unit.
-    told = "" if lacking.endswith("a number without a unit") else first.fault
-    fault = "; ".join(fault for fault in (told, lacking) if fault)
+    # Of a length that was to be an area there is no saying what it should be worth.
+    fault = mismatched(item) or first.fault
     if fault:
         return Outcome(State.DISPROVED, _sentence(fault), *answers)
     # The form comes last. To say that 22/24 is not in lowest terms is right only where it is

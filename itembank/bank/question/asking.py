@@ -97,7 +97,8 @@ def _question(item: BankItem, maths: Maths) -> Question:
         return _of_sets(item, maths)
     reading = read_prompt(maths.runs)
     printed = any(not isinstance(run, str) for run in maths.runs)
-    if not (maths.model or printed or (reading.giving and not reading.unread)):
+    understood = (reading.giving or reading.saying) and not reading.unread
+    if not (maths.model or printed or understood):
         raise NeedsPerson(
             "The prompt prints no mathematics in { } and there is no model of its words."
         )

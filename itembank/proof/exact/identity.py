@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import Quotient, algebra
+from itembank.notation.units import UNITS
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, ordinal
 from itembank.proof.claim.key_solutions import Misfit, value_given
@@ -44,9 +46,11 @@ def find_value(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -
         pieces = _settled(_pieces(target), relations)
     else:
         pieces = [algebra(piece) for piece in _pieces(target)]
-    shown = [quotient_node(piece) for piece in pieces]
+    shown = [quotient_node(piece) for piece in _in_unit_of(key, pieces)]
     proportional = isinstance(target, t.Ratio)
     whole: t.Node = shown[0]
+    if isinstance(key, t.Quantity) and len(shown) == 1:
+        whole = t.Quantity(whole, key.unit)
     if len(shown) > 1:
         whole = t.Ratio(tuple(shown)) if proportional else t.Listing(tuple(shown))
     try:
@@ -62,8 +66,18 @@ def find_value(target: t.Node, relations: tuple[t.Relation, ...], key: t.Node) -
         same = ours * given[0] == pieces[0] * theirs if proportional else ours == theirs
         if not same or (proportional and not given[0].top):
             at = f"they first differ at the {ordinal(place)} number" if len(pieces) > 1 else ""
-            return found(whole, key, False, at or parting(ours, theirs) if ours.letters() else at)
+            if not at and ours.letters():
+                at = parting(*_in_unit_of(key, [ours, theirs]))
+            return found(whole, key, False, at)
     return found(whole, key, True)
+
+
+def _in_unit_of(key: t.Node, values: list[Quotient]) -> list[Quotient]:
+    """Return values as the key would write them: an area as so many square centimetres."""
+    if not isinstance(key, t.Quantity) or key.unit not in UNITS:
+        return values
+    one = algebra(number_node(UNITS[key.unit].size))
+    return [value / one for value in values]
 
 
 def _pieces(node: t.Node) -> tuple[t.Node, ...]:

@@ -24,6 +24,7 @@ from itembank.wording.tasks.part_sums import (
     percentage_loss,
     share_of,
     whole_first,
+    whole_of,
 )
 from itembank.wording.tasks.sums import (
     Built,
@@ -199,6 +200,7 @@ _SAYINGS: tuple[tuple[str, Callable[..., Built], str], ...] = (
     (r"<M> of <M>", part_of, ""),
     (rf"<FIND> <VALUE><M> of {_ONE}", part_of_one, ""),
     (rf"how many <UNIT> (?:are (?:there )?in|is|are|make(?: up)?) <M> of {_ONE}", part_of_one, ""),
+    (r"<FIND> the number of which <M> is <M>", whole_of, ""),
     (r"<FIND> the value of (?:the )?(?:digit )?<M> in(?: the number)? <M>", worth_of_digit, ""),
     (
         r"<FIND> the place value of (?:the )?(?:digit )?<M> in(?: the number)? <M>",

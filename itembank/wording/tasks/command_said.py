@@ -16,9 +16,12 @@ from itembank.wording.tasks.estimates import ESTIMATES
 from itembank.wording.tasks.giving import giving
 from itembank.wording.tasks.heads import HEADS
 from itembank.wording.tasks.loose_words import slots_in, unread_in_story
+from itembank.wording.tasks.motion_sayings import MOTION_SAYINGS
 from itembank.wording.tasks.nested import Nested, nested
 from itembank.wording.tasks.phrases_after import end_of_phrase
+from itembank.wording.tasks.point_sayings import POINT_SAYINGS
 from itembank.wording.tasks.reading_found import Reading
+from itembank.wording.tasks.shape_sayings import SHAPE_SAYINGS
 from itembank.wording.tasks.terms import TERM_SAYINGS
 from itembank.wording.tasks.times import TIME_SAYINGS
 from itembank.wording.tasks.whole_numbers import WHOLE_NUMBER_SAYINGS
@@ -35,6 +38,9 @@ _ALL_SAYINGS = (
     *WHOLE_NUMBER_SAYINGS,
     *TIME_SAYINGS,
     *ESTIMATES,
+    *SHAPE_SAYINGS,
+    *POINT_SAYINGS,
+    *MOTION_SAYINGS,
 )
 _SAYINGS_OPENING = Openings(saying.wording for saying in _ALL_SAYINGS)
 _HEADS_OPENING = Openings(head.wording for head in HEADS)

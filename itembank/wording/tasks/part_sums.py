@@ -100,3 +100,10 @@ def percentage_loss(a: t.Node, b: t.Node) -> Built:
     """Return by what part of a the smaller b is less."""
     more(a, b)
     return t.Product(t.Bracket(less(a, b)[0]), (("÷", as_part(a)),)), ()
+
+
+def whole_of(part: t.Node, made: t.Node) -> Built:
+    """Return the whole of which a percentage or a fraction comes to an amount."""
+    if not isinstance(part, t.Percent | t.Frac) or t.symbols(part):
+        raise NotBuilt("A part of a number is a percentage or a fraction.")
+    return t.Product(as_part(made), (("÷", as_part(part)),)), ()

@@ -25,6 +25,7 @@ from itembank.wording.tasks.loose_words import ONE_SLOT, slots_in, unread_in_sto
 from itembank.wording.tasks.phrases_after import about_the_answer, is_aside
 from itembank.wording.tasks.reading_found import Reading
 from itembank.wording.tasks.story_led import other_measure, strange_in_story
+from itembank.wording.tasks.told_then_asked import as_one
 
 _COLON = late(rf": ?(?={SLOT})")
 
@@ -69,7 +70,7 @@ def counts(runs: Sequence[Run]) -> frozenset[int]:
 
 @lru_cache(maxsize=4096)
 def _read(text: str, shown: frozenset[int]) -> Reading:
-    text = _COLON.sub(" ", text)  # Work out: {3 + 4}
+    text = as_one(_COLON.sub(" ", text))  # Work out: {3 + 4}
     command: Reading | None = None
     loose: list[int] = []  # mathematics that is given before a command points back at it
     told, story, strange = 0, "", ""
