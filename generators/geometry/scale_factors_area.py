@@ -12,6 +12,7 @@ from fractions import Fraction
 from math import gcd
 from typing import Any
 
+from generators._in_figures import in_figures
 from generators._turns import by_turns
 from generators.geometry import _similar_mistakes as m
 from generators.geometry._calculator import amount
@@ -264,7 +265,10 @@ class ScaleFactorsArea(Topic):
                     f"Lengths are multiplied by {n}, so areas by its square.",
                     t.equals(t.times(drawn, squared), square),
                 ),
-                Step("A square metre is 10000 square centimetres.", t.equals(square, key)),
+                Step(
+                    f"A square metre is {in_figures(10_000)} square centimetres.",
+                    t.equals(square, key),
+                ),
             ),
             slips(
                 (m.NOT_SQUARED, amount(Fraction(b * n, 10_000), "m^2")),

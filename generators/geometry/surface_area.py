@@ -11,6 +11,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Any
 
+from generators._in_figures import in_figures
 from generators._turns import by_turns
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._boxes_told import with_surfaces
@@ -271,7 +272,10 @@ class SurfaceArea(Topic):
                 Step("Find the front and the back.", t.equals(fronts, areas[1])),
                 Step("Find the left and the right.", t.equals(sides, areas[2])),
                 Step("Add them.", t.equals(t.add(*areas), whole)),
-                Step("A square metre is 10000 square centimetres.", t.equals(whole, key)),
+                Step(
+                    f"A square metre is {in_figures(10_000)} square centimetres.",
+                    t.equals(whole, key),
+                ),
             ),
             slips(
                 (m.LID_COUNTED, amount(Fraction(total + bottom, 10_000), "m^2")),

@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._in_figures import in_figures
 from generators._turns import by_turns
 from generators.measures._areas_on_cards import with_cards
 from generators.measures._unit_mistakes import (
@@ -203,7 +204,10 @@ class AreaVolumeUnits(Topic):
             "quantity",
             (
                 Step(f"Start from 1 {unit_known(large).singular}.", fact),
-                Step(f"{'Multiply' if down else 'Divide'} by {size}.", t.equals(given, key)),
+                Step(
+                    f"{'Multiply' if down else 'Divide'} by {in_figures(size)}.",
+                    t.equals(given, key),
+                ),
             ),
             wrong_amounts(
                 unit,
@@ -229,7 +233,7 @@ class AreaVolumeUnits(Topic):
                     f"Start from 1 {unit_known(large).singular}.",
                     t.equals(amount(1, large), amount(size, small)),
                 ),
-                Step(f"Multiply by {size}.", t.equals(first, amount(changed, small))),
+                Step(f"Multiply by {in_figures(size)}.", t.equals(first, amount(changed, small))),
                 Step(
                     "Add.",
                     t.equals(t.add(amount(changed, small), second), amount(changed + more, small)),

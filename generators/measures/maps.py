@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._in_figures import in_figures
 from generators._turns import by_turns
 from generators.measures._map_mistakes import (
     ADDS,
@@ -166,7 +167,7 @@ def _distance(scale: int, halves: int, back: int) -> Draft:
             (
                 Step("Change kilometres to centimetres.", t.equals(real, real_cm)),
                 Step(
-                    f"Distances on the map are {scale} times smaller, so divide.",
+                    f"Distances on the map are {in_figures(scale)} times smaller, so divide.",
                     t.equals(t.divide(real_cm, t.Int(scale)), on_map),
                 ),
             ),
@@ -187,7 +188,7 @@ def _distance(scale: int, halves: int, back: int) -> Draft:
         "quantity",
         (
             Step(
-                f"Real distances are {scale} times larger, so multiply.",
+                f"Real distances are {in_figures(scale)} times larger, so multiply.",
                 t.equals(t.times(t.Int(scale), on_map), real_cm),
             ),
             Step("Change centimetres to kilometres.", t.equals(real_cm, real)),
@@ -221,7 +222,7 @@ def _way(scale: int, first: int, second: int) -> Draft:
         (
             Step("Add the parts on the map.", t.equals(t.add(before, after), both)),
             Step(
-                f"Real distances are {scale} times larger, so multiply.",
+                f"Real distances are {in_figures(scale)} times larger, so multiply.",
                 t.equals(t.times(t.Int(scale), both), real_cm),
             ),
             Step("Change centimetres to kilometres.", t.equals(real_cm, key)),

@@ -10,6 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._in_figures import in_figures
 from generators._turns import by_turns
 from generators.number import _point_mistakes as m
 from generators.number._product_numbers import Kind, challenge_fits, core_fits, support_fits
@@ -192,11 +193,13 @@ def _known(a: int, b: int, down_a: int, down_b: int, twin: tuple[object, ...]) -
         if down:
             steps.append(
                 Step(
-                    f"{n} is divided by {10**down}.",
+                    f"{n} is divided by {in_figures(10**down)}.",
                     t.equals(t.divide(t.Int(n), t.Int(10**down)), decimal(n, down)),
                 )
             )
-    steps.append(Step(f"So the product is divided by {10**places}.", t.equals(asked, key)))
+    steps.append(
+        Step(f"So the product is divided by {in_figures(10**places)}.", t.equals(asked, key))
+    )
     wrong = slips(
         (m.ONE_PLACE, decimal(a * b, places - 1)), (m.ONE_TOO_MANY, decimal(a * b, places + 1))
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from generators._in_figures import in_figures
 from generators._turns import by_turns
 from generators.ratio._parts import amount, whole_ratio
 from generators.ratio._scale_mistakes import CM_AS_M, THOUSAND
@@ -68,7 +69,7 @@ def to_real(scale: int, on_plan: t.Node, in_cm: t.Node, real: t.Node) -> tuple[S
     """Return the lines from a length on a plan to the real length in metres."""
     return (
         Step(
-            f"Real lengths are {scale} times larger, so multiply.",
+            f"Real lengths are {in_figures(scale)} times larger, so multiply.",
             t.equals(t.times(t.Int(scale), on_plan), in_cm),
         ),
         Step("Change centimetres to metres.", t.equals(in_cm, real)),

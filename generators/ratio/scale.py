@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Any
 
+from generators._in_figures import in_figures
 from generators.ratio._parts import amount, whole_ratio
 from generators.ratio._plans_drawn import drawn_plan, plan_fits, to_real
 from generators.ratio._scale_in_brief import BRIEF
@@ -189,7 +190,7 @@ class Scale(Topic):
                 steps=(
                     Step("Change metres to centimetres.", t.equals(real, real_cm)),
                     Step(
-                        f"Lengths on the plan are {scale} times smaller, so divide.",
+                        f"Lengths on the plan are {in_figures(scale)} times smaller, so divide.",
                         t.equals(t.divide(real_cm, t.Int(scale)), on_plan),
                     ),
                 ),
@@ -275,8 +276,8 @@ class Scale(Topic):
                     t.equals(t.times(t.Int(scale), on_plan), real),
                 ),
                 Step(
-                    f"Lengths on the second plan are {second_scale} times smaller than real: "
-                    "divide.",
+                    f"Lengths on the second plan are {in_figures(second_scale)} times smaller than "
+                    "real: divide.",
                     t.equals(t.divide(real, t.Int(second_scale)), key),
                 ),
             ),
