@@ -120,3 +120,11 @@ def test_what_was_asked_before_it_was_taught_says_nothing():
     early = Seen(DAY(2026, 9, 21), 1, 20)
     assert states([early]).seen == ()
     assert states([early]).memory == states().memory
+
+
+def test_a_topic_asked_on_the_day_it_was_taught_was_asked():
+    day = DAY(2026, 10, 5)
+    scheme = Scheme("year-8", 8, (Taught("ratio.share", day),))
+    seen = {"ratio.share": (Seen(day, 20, 28), Seen(day - DAY.resolution, 5, 28))}
+    (state,) = topic_states(scheme, {}, seen, (), DAY(2026, 10, 12))
+    assert state.seen == (Seen(day, 20, 28),)

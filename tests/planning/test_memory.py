@@ -217,3 +217,22 @@ def test_occasions_count_in_the_order_of_their_dates():
     quiet = remember(DAY, [first, Seen(later(9), 0, 0)])
     assert quiet == asked(remember(DAY, [first]), later(9), None)
     assert remember(DAY, []).level == FIRST_LEVEL
+
+
+def test_a_day_with_a_score_among_its_occasions_stays_one_of_which_the_score_is_known():
+    counted, scored = Seen(DAY, 20, 28), Seen(DAY, 0, 0, scored=True)
+    assert by_day([counted, scored]) == (Seen(DAY, 20, 28, scored=True),)
+    assert by_day([scored, counted]) == (Seen(DAY, 20, 28, scored=True),)
+
+
+def test_what_was_asked_before_the_teaching_counts_from_the_teaching_on():
+    memory = remember(DAY, [Seen(later(-9), 28, 28)])
+    assert memory.last == DAY
+    assert memory == remember(DAY, [Seen(DAY, 28, 28)])
+
+
+def test_answers_counted_once_stay_counted_when_only_a_score_comes_after():
+    counted = Seen(later(7), 20, 28)
+    memory = remember(DAY, [counted, Seen(later(14), 0, 0)])
+    assert memory.alone
+    assert not remember(DAY, [Seen(later(14), 0, 0)]).alone

@@ -13,6 +13,7 @@ from itembank.items.topics.registry import find_item
 from itembank.planning.calendar.scheme import Scheme, Taught
 from itembank.planning.week.earlier_weeks import topic_states
 from itembank.planning.week.lesson_meant import find_lesson, find_question
+from itembank.planning.week.week_changes import Another, Instead
 from itembank.planning.week.week_choice import Hold, Known, choose_week
 from itembank.planning.week.week_edit import Editor
 from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
@@ -403,3 +404,44 @@ def test_a_question_is_named_by_its_number_or_its_topic_too():
 def test_another_question_that_makes_no_sense(text, said):
     with pytest.raises(ItembankError, match=said):
         edited(another=text)
+
+
+def test_a_pin_of_a_question_lifts_the_ban_of_its_topic():
+    banned = edited(ban=f"mon {FREE}")
+    made = edited(banned, pin=f"mon {FREE}/core/12").lessons[0]
+    assert (made.never, made.items, made.counts[FREE]) == ((), (f"{FREE}/core/12",), 1)
+
+
+def test_a_topic_that_comes_instead_of_another_is_barred_no_more():
+    banned = edited(ban=f"mon {FREE}")
+    old = next(iter(banned.lessons[0].counts))
+    change = Instead(read_lesson_name("mon", MONDAY), old, FREE)
+    made = Editor(banned, KNOWN, EVERY, topic_of).apply([change]).lessons[0]
+    assert (made.never, made.counts[FREE]) == ((), banned.lessons[0].counts[old])
+
+
+def test_pins_may_fill_a_starter_to_its_last_question():
+    made = edited(pin=f"mon {FREE} 6").lessons[0]
+    assert made.counts == {FREE: 6}
+
+
+def test_what_stands_for_a_question_that_was_held_is_held_as_well():
+    held = edited(pin=f"mon {FREE}/core/12")
+    asked = replace(held.lessons[0], asked=(*held.lessons[0].asked, f"{FREE}/core/12"))
+    held = replace(held, lessons=(asked, *held.lessons[1:]))
+    monday = read_lesson_name("mon", MONDAY)
+    change = Another(monday, f"{FREE}/core/12", f"{FREE}/core/14", held=False)
+    made = Editor(held, KNOWN, EVERY, topic_of).apply([change]).lessons[0]
+    assert made.items == (f"{FREE}/core/14",)
+    # And what nobody chose is not held by giving way.
+    loose = Another(monday, MON.asked[0], MON.asked[0].replace("/3", "/5"), held=False)
+    assert Editor(PLAN, KNOWN, EVERY, topic_of).apply([loose]).lessons[0].items == ()
+
+
+def test_the_same_changes_make_the_same_week_however_they_were_stated():
+    changes = read_changes({"ban": (f"mon {FREE}",), "pin": (f"mon {FREE}",)}, MONDAY)
+    made = [
+        Editor(PLAN, KNOWN, EVERY, topic_of).apply(order) for order in (changes, changes[::-1])
+    ]
+    assert made[0] == made[1]
+    assert made[0].lessons[0].counts[FREE] == 1

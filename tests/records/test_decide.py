@@ -144,3 +144,13 @@ def test_a_question_that_most_of_the_sure_had_right_fooled_nobody():
     answers = {seat: {1: n > 2, 2: n > 4} for n, seat in enumerate(views, 1)}
     found = fooled_the_confident(confident_answers(views, answers))
     assert [(fooled.number, fooled.wrong, fooled.sure) for fooled in found] == [(2, 4, 12)]
+
+
+def test_a_class_of_just_enough_pupils_is_not_called_small():
+    # Of twelve, eight right: the interval goes from below a half to above four fifths.
+    few, enough = advise(7, SMALL - 1), advise(8, SMALL)
+    assert "perhaps" in few.words
+    assert len(enough.others) == 2
+    assert enough.words == "too close to say; perhaps a repair group"
+    assert "Only" not in enough.why
+    assert f"Only {SMALL - 1} pupils" in few.why

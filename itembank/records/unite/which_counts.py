@@ -79,6 +79,11 @@ def _chained(group: list[Entry], union: dict[str, Entry]) -> list[Entry]:
         for known in live
         if not any(union[uid].undone_at is None for uid in _reached(known, union))
     ]
+    if live and not counting:
+        # Replaced in a circle, none would count: the latest does, as it does of any others.
+        latest = max(live, key=lambda known: known.order)
+        latest.winners = set()
+        return [latest]
     # The name settles which is later where two were made in the same moment.
     counting.sort(key=lambda known: known.order)
     for earlier, following in pairwise(counting):
