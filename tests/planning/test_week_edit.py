@@ -440,8 +440,6 @@ def test_what_stands_for_a_question_that_was_held_is_held_as_well():
 
 def test_the_same_changes_make_the_same_week_however_they_were_stated():
     changes = read_changes({"ban": (f"mon {FREE}",), "pin": (f"mon {FREE}",)}, MONDAY)
-    made = [
-        Editor(PLAN, KNOWN, EVERY, topic_of).apply(order) for order in (changes, changes[::-1])
-    ]
+    made = [Editor(PLAN, KNOWN, EVERY, topic_of).apply(order) for order in (changes, changes[::-1])]
     assert made[0] == made[1]
     assert made[0].lessons[0].counts[FREE] == 1
