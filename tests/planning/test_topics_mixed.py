@@ -83,3 +83,11 @@ def test_a_topic_is_recent_up_to_so_many_days_after_it_was_taught(days, recent):
     rules = ChoiceSettings(recent=21, fewest_recent=8, fewest_older=0)
     ((places, _),) = mix(lesson, topics, [0] * 7, [1] * 7, rules) or [([], 0)]
     assert (0 in places) == recent
+
+
+def test_recent_topics_of_this_year_are_among_those_of_this_year():
+    topics = [topic(f"n{k}", 5 + k) for k in range(12)]
+    topics += [replace(topic(f"e{k}", 400 + k), earlier=True) for k in range(12)]
+    (lesson,) = week(0)
+    rules = ChoiceSettings(fewest_recent=4, fewest_older=0, fewest_this_year=8)
+    assert [n for _, n in mix(lesson, topics, *limits_of(lesson, topics), rules)] == [4, 8]

@@ -9,8 +9,10 @@ from itembank.records.entries.recording import record
 from itembank.records.entries.undoing import undo
 from itembank.records.store import store_tables as tables
 from itembank.records.store.store import open_store
+from itembank.records.unite.both_files import Entry
 from itembank.records.unite.uniting import unite
-from tests.records.stores import counting, facts
+from itembank.records.unite.which_counts import _reached
+from tests.records.stores import DAY, counting, facts
 from tests.records.test_unite import MOMENT, datetime
 
 
@@ -56,3 +58,10 @@ def test_it_is_the_same_whichever_file_takes_in_the_other(tmp_path):
         unite(store, mine)
         (entry,) = counting(store)
         assert entry[4][0][1] == 4
+
+
+def test_no_entry_is_among_those_that_replaced_it():
+    known = {uid: Entry(uid, ("8k", DAY, ""), "scores", MOMENT, None, set()) for uid in "abc"}
+    known["a"].winners, known["b"].winners, known["c"].winners = {"b"}, {"a", "c"}, {"a"}
+    assert _reached(known["a"], known) == {"b", "c"}
+    assert _reached(known["c"], known) == {"a", "b"}
