@@ -32,14 +32,14 @@ _PLACES = (
 )
 _THINGS = (
     "pieces parts things items objects tickets ticket books book parcels letters cards counters "
-    "counter beads bead balls ball marbles discs tiles sticks cubes coins dice spinner spinners "
+    "counter beads bead balls ball marbles discs tiles cubes coins dice spinner spinners "
     "plant plants flower flowers bulbs trees tree seeds seedlings fruit fruits vegetables marrows "
     "apples pears plums carrots beans peas leeks potatoes tomatoes eggs hens cakes loaves dishes "
     "dish meals drinks water rain candles clothes caps goggles floats bikes buses bus coach "
     "coaches van vans car cars lorry lorries train trains tram trams boat boats tractor tractors "
     "bicycle bicycles vehicles animal animals pets pet bird birds sport sports hobby hobbies "
     "languages subjects colours colour shapes names favourite stroke strokes prize raffle trip "
-    "trips journey journeys timetable route values plan net number numbers family families box "
+    "trips journey journeys timetable route values plan number numbers family families box "
     "boxes tin tins swimming day week month year weekday triangular rectangular swimmer cyclist "
     "walker runner hiker driver"
 )

@@ -36,7 +36,11 @@ _DONE = (
     {"sold", "sell", "bought"},
     {"came", "come", "travel", "travelled", "visited"},
     {"chose", "choose", "chosen", "like", "liked", "said"},
-    *({word} for word in ("picked", "planted", "served", "made", "counted", "used")),
+    {"made", "make", "makes"},
+    {"needed", "need"},
+    {"kept", "keep"},
+    *({word} for word in ("picked", "planted", "served", "counted", "used", "drawn", "parked")),
+    *({word} for word in ("collected", "caught", "watched", "cooked", "asked", "returned")),
     *({word} for word in ("baked", "grown", "ordered", "delivered", "eaten", "won", "given")),
 )
 """What may be done to what is counted; the words of one set say the same."""
@@ -83,6 +87,8 @@ def done_apart(shown: set[str], asked: set[str]) -> str:
     known, wanted = ([words for words in _DONE if words & some] for some in (shown, asked))
     if known and wanted and not any(words in known for words in wanted):
         return min(known[0] & shown)
+    if wanted and (apart := [words for words in known if words not in wanted]):
+        return min(apart[0] & shown)  # ordered and sold, and asked of one alone
     return min(shown & _LACKING - asked, default="")
 
 

@@ -133,7 +133,7 @@ def asked(shown: Shown, question: str) -> Asked:
     counted = words_of(shown.counted)
     own = counted | words_of(shown.title)
     if "which" in asked_words:
-        own |= words_of(shown.sort)
+        own |= words_of(shown.sort) - _other_sorts(shown.names)
     elif (thing := _COUNTED.search(text)) and thing[1] not in counted | BINDING:
         # *How many days* is another question than *how many crates*.
         raise FigureError(f"it does not count ‘{thing[1]}’")
@@ -161,6 +161,17 @@ def asked(shown: Shown, question: str) -> Asked:
         parts = (("a", Reading("value", (names[0],))), ("b", Reading("total")))
         return Asked(t.Frac(t.Sym("a"), t.Sym("b")), parts)
     raise FigureError(f"‘{question}’ is not understood as a question about its categories")
+
+
+_SPANS = {"day", "week", "month", "year"}
+
+
+def _other_sorts(names: Sequence[str]) -> set[str]:
+    """Return what names of days or of months are none of: *in which week* asks for no Tuesday."""
+    for span, known in (("day", DAYS), ("month", MONTHS)):
+        if all(in_full(name) in known for name in names):
+            return {form for other in _SPANS - {span} for form in (other, f"{other}s")}
+    return set()
 
 
 def _is_time(name: str) -> bool:

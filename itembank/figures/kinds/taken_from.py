@@ -34,7 +34,7 @@ def taken_otherwise(
     """
     said = _FROM.search(sentence)
     one_bag = said is not None and (said["same"] or said["first"] == said["next"])
-    if one_bag or re.search(r"\bkept\b", sentence, re.IGNORECASE):
+    if one_bag or re.search(r"\b(?:kept|eaten|used)\b", sentence, re.IGNORECASE):
         return any(
             first is not None and second is not None and second >= first for first, second in same
         )

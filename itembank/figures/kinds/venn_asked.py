@@ -18,7 +18,8 @@ _OTHER_THINGS = _MEMBERS | frozenset(
     re.findall(
         r"\w+",
         "more fewer less many much sets set circles circle regions region parts sections percent "
-        "percentage names labels out times ways most least other others",
+        "percentage pairs groups classes lessons teams languages tens hundreds dozens names labels "
+        "out times ways most least other others",
     )
 )
 """What a question may count instead of those who are in the sets."""

@@ -23,6 +23,7 @@ from itembank.figures.figure_data import to_data
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
 from itembank.items.asks.find_value import Find
 from itembank.items.asks.told_beside import only_tells, told_otherwise
+from itembank.items.asks.told_words import other_head
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.once import once
@@ -178,7 +179,19 @@ def beside_the_question(figure: Figure, bare: str) -> bool:
     """Tell whether a sentence only says what a figure shows, or how the answer is to be written."""
     if OF_ANSWER.fullmatch(bare) or _NOT_ACCURATE.fullmatch(bare):
         return True
+    counts = kind_of(figure).name in _OF_COUNTS or "number of" in bare
+    if counts and other_head(bare, _counted(figure)):
+        return False
     return only_tells(bare, words(figure)) and not kind_of(figure).denies(figure, bare)
+
+
+_OF_COUNTS = ("bar chart", "pictogram", "pie chart")
+
+
+def _counted(figure: Figure) -> str:
+    """Return what a chart says that it counts or measures."""
+    names = ("counts", "counted", "what", "title")
+    return " ".join(str(getattr(figure, name, "")) for name in names)
 
 
 def _wording(figure: Figure, bare: str) -> Asked | None:

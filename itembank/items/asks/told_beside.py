@@ -121,6 +121,8 @@ def told_otherwise(told: str, shown: str, question: str) -> str:
         strange = (asked & some) - here - there
         if strange and here & any_of:
             return min(strange)
+    if other := (here & _LAID) - asked - there if asked & _LAID else set():
+        return min(other)
     noun: str
     for noun in re.findall(r"\bhow many ([a-z]+)", question.casefold()):
         inside = rf"\bshows? (?:the |some )?([a-z]+) (?:in|from|with) (?:the |some )?{noun}\b"
@@ -136,6 +138,8 @@ def _words_of(text: str) -> set[str]:
     return {*re.findall(r"[a-z]+", text.casefold())}
 
 
+_LAID = frozenset(("tiles", "squares", "dots", "counters", "cubes"))
+"""What a growing pattern may be laid with."""
 _VEHICLES = frozenset(
     re.findall(
         r"\w+",

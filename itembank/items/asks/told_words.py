@@ -17,11 +17,12 @@ import re
 
 from itembank.figures.kinds.chart_held import COUNTED_PEOPLE, PEOPLE
 from itembank.notation.units import UNITS
-from itembank.text.in_words import in_full
+from itembank.text.in_words import DAYS, in_full
 from itembank.text.plain_words import PLAIN
 
 _AT_A_PLACE = re.compile(r"\b(?:in|on|at|from) an? ([\w’'-]+)$")
 """How a sentence may end in a word that is not listed: *at a lido*. It says where, and no more."""
+_DAYS = {day.casefold() for day in DAYS}
 _ANYBODY = PEOPLE | {"member", "members"}
 _NO_PLACE = frozenset(
     re.findall(
@@ -52,6 +53,8 @@ def strange_word(told: str, shown: str) -> str:
     word: str
     for word in re.findall(r"[^\W\d_][\w’'-]*", re.sub(r"\{[a-z]\}", " ", told)):
         plain = word.casefold().removesuffix("’s").removesuffix("'s").strip("’'-")
+        if word in DAYS and {in_full(name).casefold() for name in own} & _DAYS:
+            return word  # one of its days, and not what all of it is about
         if word[0].isupper() or plain in own or plain in PLAIN or word == place:
             continue
         if _is_unit(plain):
@@ -62,6 +65,35 @@ def strange_word(told: str, shown: str) -> str:
             continue  # what is sold at noon is not all that is sold
         return word
     return ""
+
+
+_HEAD = re.compile(
+    r"\b(?:shows?|gives?|describes?|(?:is|are) (?:for|of|about)) (?:the |some |a |an )?"
+    r"(?:(?:total )?number of (?:the )?)?(?P<head>[^\W\d_][\w’'-]*)"
+    r"(?: (?:of|that) (?:the |all )?(?P<of>[\w’'-]+))?",
+    re.IGNORECASE,
+)
+_SORTS = frozenset(("colour", "colours", "kind", "kinds", "sort", "sorts", "type", "types"))
+
+
+def other_head(told: str, counts: str) -> str:
+    """Return what a sentence says a chart shows where that is not what the chart counts, or ``""``.
+
+    >>> other_head("The chart shows the plants sold", "Trays")
+    'plants'
+    >>> other_head("The chart shows the trays sold", "Trays")
+    ''
+    """
+    found = _HEAD.search(told)
+    counted = {form for word in _words(counts) for form in _forms(word)}
+    if found is None or not counted or _words(found["head"]) <= {"how", "what", "which"}:
+        return ""
+    head, of = found["head"].casefold(), (found["of"] or "").casefold()
+    people = counted & COUNTED_PEOPLE
+    if head in counted or (people and head in _ANYBODY):
+        return ""
+    chosen = f" that {of}" in told.casefold() and (of in counted or (people and of in _ANYBODY))
+    return "" if chosen or (head in _SORTS and of in counted) else head
 
 
 def _is_unit(word: str) -> bool:
