@@ -123,6 +123,29 @@ def needed_fault(
     return ""
 
 
+def measured_left_out(
+    runs: Sequence[Run], reasons: Mapping[str, str] | None, used: frozenset[Fraction]
+) -> str:
+    """Return a measured amount that is said not to be needed, in a story nobody else has read.
+
+    A stop of 10 minutes, a box of 20 g: why such an amount is told is for a reader to say.
+    """
+    tale = Tale(runs)
+    sizes = {abs(value) for value in used}
+    for text in reasons or ():
+        value = _said(text)
+        for number in tale.numbers:
+            amount = exact_or_none(number.node)
+            if number.counts or number.in_words or not _stands_for(number, text, value):
+                continue
+            if amount is not None and abs(amount) not in sizes:
+                return (
+                    f"‘{text}’ is said not to be needed, and the story is not read a second time: "
+                    "a person has to look why it is told."
+                )
+    return ""
+
+
 def _said(text: str) -> Fraction | None:
     word = text.strip().lower()
     if word in CARDINALS:

@@ -56,6 +56,9 @@ UNREAD: tuple[Turn, ...] = (
     Turn(r"(?:until|till|before) (?:it|she|he|they) (?:is|are|has|have) (?:twice|half|double|three times)", "question"),
     Turn(r"real one|the model weighs|(?:their|whose) product is", "told"),
     Turn(rf"is left\..*{SLOT} of the (?!rest|remain)[a-z]+", "told"),
+    Turn(r"(?:risen|fallen|grown|gone up|gone down) (?:in all|altogether|in total)", "question"),
+    Turn(r"the middle(?: one| number| angle| share)?$|what is the (?:second|third)$", "question"),
+    Turn(r"(?:from|at|off|of) (?:each|every) (?:corner|end|side)|the digits", "told"),
     # on the way
     Turn(r"with a stop|stops? for|rests (?:for|of)|a rest of|has a rest|a break|breaks|pauses?|waits?|stands? still|while it moves", "anywhere"),
     Turn(rf"(?:train|lorry|ship|boat) of {SLOT}|(?:passes|crosses) (?:a|the) (?:bridge|tunnel|platform)", "told"),

@@ -16,7 +16,7 @@ from itembank.wording.meaning.common_knowledge import known_fault
 from itembank.wording.meaning.comparisons import comparison_reading
 from itembank.wording.meaning.equal_parts import equal_reading
 from itembank.wording.meaning.letters import letter_fault
-from itembank.wording.meaning.not_needed import needed_fault
+from itembank.wording.meaning.not_needed import measured_left_out, needed_fault
 from itembank.wording.meaning.one_and_other import one_and_other_reading
 from itembank.wording.meaning.overturned import ALWAYS, UNREAD, overturned
 from itembank.wording.meaning.pairs import pair_fault
@@ -96,6 +96,7 @@ def meaning_fault(
         or _below_nothing(runs, model)
         or second_reading_fault(runs, found)
         or _trig_fault(runs, model, found)
+        or ("" if read_again(runs, found) else measured_left_out(runs, reasons, used))
     )
 
 
