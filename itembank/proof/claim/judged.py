@@ -97,6 +97,7 @@ def find_who(ask: WhoIsRight, key: t.Node, road: Road) -> Finding:
         If nobody does or more than one, and as for one answer.
     """
     names = [name for name, answer in ask.answers if _right(ask.of, answer, road)]
+    # Two right answers in unlike spelling make the question unfair, so this is for a person to see.
     if len(names) != 1:
         raise NotExact(f"{len(names)} of the answers are right, and not one")
     name = t.Label(names[0])
@@ -120,6 +121,7 @@ def find_faulty_working(ask: FaultyWorking, key: t.Node, road: Road, same: Same)
     if not (isinstance(key, t.Listing) and len(key.parts) == 2):
         return found("", key, False, "the answer is a line and a result")
     line, result = key.parts
+    # The result first: lines are held to the answer, which has to be the right one for that.
     if not _right(ask.of, result, road):
         return found("", key, False, "the result is another")
     wrong = _wrong_lines(ask.lines, result, same)
@@ -149,8 +151,10 @@ def _wrong_lines(lines: tuple[t.Node, ...], answer: t.Node, same: Same) -> list[
             if not true:
                 wrong.append(number)
             if not true or should != made:
+                # In brackets, since the lines that use it put it beside other signs.
                 meant[result] = t.Bracket(should)
             continue
+        # Held to the line before and not to the answer: else all after a slip were wrong as well.
         if not (same(before, line) if before else _worth_it(line, answer, meant, same)):
             wrong.append(number)
         before = line
@@ -174,6 +178,7 @@ def _worth_it(line: t.Node, answer: t.Node, meant: dict[t.Node, t.Node], same: S
 def _right(of: Ask, answer: t.Node, road: Road) -> bool:
     if not isinstance(of, ANSWERABLE):
         raise NotExact("whether such an answer is right is not one thing")
+    # The answer that is judged takes the key's place, so that a road needs no second way to say it.
     made = road.of(of)(of, answer)
     several = isinstance(answer, t.Listing | t.Either)
     if several and not (isinstance(of, WHOLE) and _as_many(made.answer, answer)):

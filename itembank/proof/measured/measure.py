@@ -47,6 +47,8 @@ class Measuring:
 
 def measuring(figure: Figure) -> Measuring:
     """Return how a figure is measured: `MEASURING` of the module named as its own is."""
+    # By name and not by a table: a kind of figure has no road to find that it did not bring along,
+    # and only the modules of figures that are met are loaded, most of which import sympy.
     name = type(figure).__module__.rpartition(".")[2]
     module = importlib.import_module(f"itembank.proof.measured.{name}_measured")
     found: Measuring = module.MEASURING
@@ -74,6 +76,7 @@ def disagreement(figure: Figure) -> str:
                 f"the figure says that the {reading.name}{of} is {_text(said)}, and it is drawn "
                 f"as {_text(found)}"
             )
+    # As sets: in which order labels are gone through is nobody's business.
     said_relations = {_equation(relation) for relation in kind.relations(figure)}
     found_relations = {
         _equation(relation) for relation in measuring(figure).relations(drawn(figure))
@@ -85,9 +88,11 @@ def disagreement(figure: Figure) -> str:
 
 def same_measured(said: t.Node, found: t.Node) -> bool:
     """Tell whether a measurement is what is said: a name, a number, an equation, a range."""
+    # A name has no worth, so that a name and a number would stop sympy instead of differing.
     if isinstance(said, t.Label) or isinstance(found, t.Label):
         return said == found
     if isinstance(said, t.Relation) and isinstance(found, t.Relation):
+        # Equations are compared up to a factor; one below 0 would turn a range round.
         if is_range(said):
             return _ops(said) == _ops(found) and all(
                 map(same_measured, _sides(said), _sides(found))
@@ -108,8 +113,10 @@ def _as_much(gap: Any) -> bool:
     """
     import sympy
 
+    # Exactly, wherever that can be told: digits are for what sympy may not see to be nought.
     if gap.expand() == 0:
         return True
+    # A letter has no digits to look at, and a fraction was told exactly above.
     if gap.free_symbols or gap.is_Rational:
         return False
     return bool(abs(sympy.N(gap, 60)) < sympy.Float("1e-50"))
@@ -133,6 +140,7 @@ def _equation(relation: t.Relation) -> Any:
     gap = sympy.expand(to_sympy(relation.first) - to_sympy(second))
     if not gap.free_symbols:
         return gap
+    # 2x = 6 and x = 3 say the same, so both are divided by what stands before their first letter.
     return sympy.Poly(gap, *sorted(gap.free_symbols, key=str)).monic().as_expr()
 
 
@@ -149,6 +157,7 @@ def as_measured(ask: OfFigure) -> Find:
     }
     target = t.replaced(ask.target, values)
     relations = measuring(ask.figure).relations(drawn(ask.figure))
+    # Where no letter is left, what the labels say is not used: it would only be solved for nothing.
     return Find(target, relations if t.symbols(target) - {"π"} else ())
 
 

@@ -27,12 +27,15 @@ def _scale(drawing: Drawing) -> tuple[list[Any], list[tuple[Any, Any]]]:
     for mark in drawing.of("number"):
         if isinstance(mark, Text) and not isinstance(mark.content, str):
             x = sympy.Rational(mark.at.x)
+            # A number a little off its mark reads as one of its neighbours, so near is not enough.
             if x not in ticks:
                 raise NotExact("a number stands under no mark of the line")
             numbers.append((x, to_sympy(mark.content)))
+    # One number fixes no scale: every mark could be worth anything.
     if len(numbers) < 2:
         raise NotExact("the line shows fewer than two numbers")
     (x0, low), *others = sorted(numbers, key=lambda pair: pair[0])
+    # From the ends, so that each number between is held to the two that are farthest apart.
     step = (others[-1][1] - low) / (others[-1][0] - x0)
     if any(low + (x - x0) * step != value for x, value in others):
         raise NotExact("the numbers do not stand where they belong")
@@ -50,6 +53,7 @@ def _points(drawing: Drawing) -> dict[str, Any]:
     found = {}
     for mark in drawing.of("point"):
         if isinstance(mark, Text) and isinstance(mark.content, str):
+            # An arrow is a letter's where it begins over it; where it points is what is measured.
             tip = next((p.points[-1].x for p in pointers if p.points[0].x == mark.at.x), None)
             if tip is None:
                 raise NotExact(f"no arrow goes from {mark.content}")
@@ -79,6 +83,7 @@ def _span(drawing: Drawing) -> list[tuple[Any, bool, str]]:
             raise NotExact("a circle of the span stands at no mark")
         if {point.y for point in stroke.points} != {circle.centre.y}:
             raise NotExact("the span does not lie level with its circles")
+        # The stroke stops at the rim: through an open circle it would read as a closed one.
         if x + radius == tips[0]:
             side = "low"
         elif x - radius == tips[1]:
@@ -90,6 +95,7 @@ def _span(drawing: Drawing) -> list[tuple[Any, bool, str]]:
     if len(circles) == 1:
         ((_, _, side),) = found
         tip = sympy.Rational(stroke.points[-1].x)
+        # An arrow goes away from its circle, or the span would hold the numbers it leaves out.
         if (tip == tips[1]) != (side == "low"):
             raise NotExact("the arrow of the span points to its circle")
     return found
@@ -136,6 +142,7 @@ def _jump(drawing: Drawing, reading: Reading) -> t.Node:
     if not 0 <= place < len(strokes) or strokes[place].arrow != "end":
         raise NotExact("the drawing shows no such jump")
     start, end = (sympy.Rational(strokes[place].points[at].x) for at in (0, -1))
+    # Its length is told by the marks under its ends, so it has to stand over some.
     if start not in ticks or end not in ticks:
         raise NotExact("a jump goes from, or to, a place beside the marks of the line")
     scale = (high - low) / (x1 - x0)

@@ -27,6 +27,7 @@ def _way(point: Point, centre: Point) -> float:
 
 def _degrees(arc: Arc) -> int:
     turn = (_way(arc.end, arc.centre) - _way(arc.start, arc.centre)) % 360
+    # Points on a circle are fractions near the true ones, so that a turn is whole only nearly.
     if abs(turn - round(turn)) > _NEAR:
         raise NotExact("the angle of a sector is no whole number of degrees")
     return round(turn)
@@ -44,6 +45,7 @@ class _Sector:
         self.name = str(_beside(drawing, "name", end))
         self.printed = _beside(drawing, "angle", end)
         corners = [m for m in drawing.of("right angle") if isinstance(m, Stroke) and _in(arc, m)]
+        # A square corner says 90° without a number, and has to be so in the drawing twice over.
         if corners:
             a, _, b = (sympy.Point(*map(sympy.Rational, point)) for point in corners[0].points)
             centre = sympy.Point(*map(sympy.Rational, arc.centre))
@@ -54,6 +56,7 @@ class _Sector:
             self.printed = t.Quantity(t.Int(90), "°")
         if not isinstance(self.printed, t.Quantity) or self.printed.unit != "°":
             raise NotExact(f"no angle stands at ‘{self.name}’")
+        # An angle with a letter is what is asked for: what is drawn may not answer it here.
         if not t.symbols(self.printed) and to_sympy(self.printed.amount) != self.degrees:
             raise NotExact(f"the angle of ‘{self.name}’ is drawn as {self.degrees}°")
 
@@ -84,6 +87,7 @@ def _sectors(drawing: Drawing) -> tuple[_Sector, ...]:
         raise NotExact("the sectors are not of one circle")
     found = tuple(_Sector(arc, drawing) for arc in arcs)
     ends = {arc.end for arc in arcs}
+    # Neither is enough by itself: sectors may overlap and still come to 360°.
     if sum(sector.degrees for sector in found) != 360 or ends != {arc.start for arc in arcs}:
         raise NotExact("the sectors do not fill the circle")
     if len({sector.name for sector in found}) != len(found):
@@ -109,6 +113,7 @@ def _measure(drawing: Drawing, reading: Reading) -> t.Node:
         order = sorted(
             sectors, key=lambda sector: sector.degrees, reverse=reading.name == "largest"
         )
+        # Of two that are equally large neither is the largest, whatever the data says.
         if order[0].degrees != order[1].degrees:
             return t.Label(order[0].name)
     for sector in sectors:

@@ -38,6 +38,7 @@ def _inside(box: Any, circle: Arc) -> bool:
         for a in (box.left, box.right)
         for b in (box.bottom, box.top)
     }
+    # By all corners: a number with its middle inside may still be cut by the rim.
     if len(inside) != 1:
         raise NotExact("a number stands on the rim of a set")
     return bool(inside.pop())
@@ -66,6 +67,7 @@ def _held(
     for mark in drawing.of("name"):
         if isinstance(mark, Text):
             gaps = [abs(Fraction(mark.at.x - circle.centre.x)) for circle in circles]
+            # Across the page: a name belongs to the circle whose middle it is nearer to.
             names[gaps.index(min(gaps))] = str(mark.content).casefold()
     held: dict[tuple[bool, bool], list[Any]] = {
         (a, b): [] for a in (True, False) for b in (True, False)
@@ -83,12 +85,14 @@ def _held(
         if isinstance(mark, Text):
             total = sympy.Integer(str(mark.content).split()[-1])
     if drawing.of("kind"):
+        # Where the numbers are the members themselves, how many there are is what is counted.
         counts = {place: sympy.Integer(len(numbers)) for place, numbers in held.items()}
     else:
         lacking = [place for place, numbers in held.items() if not numbers]
         if any(len(numbers) > 1 for numbers in held.values()) or len(lacking) > 1:
             raise NotExact("a region shows no single number")
         counts = {place: sum(numbers, sympy.Integer(0)) for place, numbers in held.items()}
+        # One region may be left open for the pupil, and only the total then says what belongs in it.
         if lacking:
             if total is None:
                 raise NotExact("nothing says how many are in a region")
@@ -135,6 +139,7 @@ def _set_of(text: str, names: list[str]) -> Any:
                 found.append(letters[sign])
     while signs:
         join()
+    # Two sets without a sign between them leave two: that is no set, and stops here.
     (only,) = found
     return only
 

@@ -63,15 +63,18 @@ def joined(
         case Answers(right, shown):
             before = answers_of(connection, entry_id)
             _refuse_twice(facts, before, right)
+            # Seats of the two parts never meet (above), so neither can write over the other's mistakes.
             named = {**misconceptions_of(connection, entry_id), **shown}
             return Answers({**before, **right}, named)
         case Scores(marks, asked):
+            # A score does not say which questions were right: only scores out of the same can be one list.
             _refuse_other_length(connection, facts, entry_id, what)
             known = scores_of(connection, entry_id)
             _refuse_twice(facts, known, marks)
             return Scores({**known, **marks}, asked)
         case Questions(counts):
             both = _summed(facts, tallies_by_question(connection, entry_id), counts)
+            # Hands have no seats: a count of more pupils than sit there is all that shows a part told twice.
             _refuse_crowd(facts, max(out_of for _, out_of in both.values()), seats)
             return Questions(both)
         case Bands(counts, asked):
@@ -97,6 +100,7 @@ def refuse_other_questions(connection: Connection, lesson_id: int, facts: Lesson
         .order_by(question.c.number)
     )
     before = [row.address for row in rows]
+    # Where either side knows no questions, as of a starter that had no pack, nothing can differ.
     if before and facts.questions and before != [asked.address for asked in facts.questions]:
         raise ItembankError(
             f"{facts}: what was recorded before is about other questions than this pack asks, so "
@@ -182,6 +186,7 @@ def _views(
     rows = connection.execute(select(own_view).where(own_view.c.entry_id == entry_id)).all()
     by_seat = {row.seat: row.level for row in rows if row.seat}
     hands = {row.level: row.pupils for row in rows if not row.seat}
+    # Hands and seats cannot be put together: whose hand was up is not known, and would count twice.
     if bool(by_seat) != bool(what.by_seat):
         raise ItembankError(
             f"{facts}: own views were told {'by seat' if by_seat else 'by hands'} before. Tell "
@@ -201,6 +206,7 @@ def _clarity(
     row = connection.execute(select(clarity).where(clarity.c.entry_id == entry_id)).one()
     _refuse_crowd(facts, row.unsure + what.unsure, seats)
     notes = [note for note in (row.note, what.note) if note]
+    # The same note told with both parts is one note.
     note = "; ".join(dict.fromkeys(notes))
     if len(note) > LONGEST_NOTE:
         raise ItembankError(
@@ -208,4 +214,5 @@ def _clarity(
             f"{LONGEST_NOTE} are the most. Write less.",
             field="note",
         )
+    # How many pupils there were is of the whole class, and not of a part: it is no sum.
     return Clarity(row.unsure + what.unsure, row.pupils or what.pupils, note)

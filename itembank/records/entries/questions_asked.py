@@ -42,6 +42,7 @@ def asked_in(what: What, facts: LessonFacts) -> tuple[int, ...]:
 def marks_of(facts: LessonFacts, asked: Collection[int]) -> int:
     """Return the marks of the questions asked; all of the starter's where none are named."""
     worth = {question.number: question.marks for question in facts.questions}
+    # Not the sum of the marks: of a starter whose questions nobody knows only the whole is known.
     if not asked or set(worth) <= set(asked):
         return facts.out_of
     return sum(worth.get(number, 1) for number in asked)
@@ -57,6 +58,7 @@ def pack_asked(facts: LessonFacts, asked: Collection[int]) -> str:
     '11--'
     """
     there = [question.number for question in facts.questions]
+    # Most starters are asked whole: then there is nothing to keep.
     if not asked or set(there) <= set(asked):
         return ""
     return "".join(ASKED if n in asked else NOT_ASKED for n in range(1, max(there) + 1))
@@ -113,6 +115,7 @@ def _runs_in(text: str) -> list[tuple[int, int]]:
             'in "1-4 6".',
             field="asked",
         )
+    # “5” is how far the class came; one question alone is written “5-5”, which is hardly ever meant.
     return [(1, runs[0][1])] if len(runs) == 1 and text.strip().isdigit() else runs
 
 

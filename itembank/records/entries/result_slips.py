@@ -42,12 +42,14 @@ def read_result_slips(
             field="slips",
         )
     folder = asked.pack
+    # The check of a slip is made with the pack's own bytes: another pack's slip fails it.
     key = slip_key((folder / PACK_FILE if folder.is_dir() else folder).read_bytes())
     text, name = (
         (decode_text(given), str(given)) if isinstance(given, Path) else (given, "the slips")
     )
     faults: list[Fault] = []
     found: dict[str, Slip] = {}
+    # Empty places count as well, so that a fault names the line that the teacher sees.
     for place, code in enumerate(_PARTED.split(text), 1):
         if not code.strip():
             continue
@@ -59,6 +61,7 @@ def read_result_slips(
         if fault := _fault(slip, found, asked, seats):
             unknown = "seats of the class" if seat_said(slip.seat, seats) else ""
             faults.append(Fault(name, place, fault, matter=unknown))
+        # Also where it has a fault: a second one of that seat is then told as the second.
         found.setdefault(slip.seat, slip)
     if not found and not faults:
         faults.append(Fault(name, 0, "There is no code of a slip in it."))
@@ -107,5 +110,6 @@ def _as_answers(slips: Sequence[Slip], asked: Asked) -> SheetRead:
                 matter="left to the teacher",
             )
         )
+    # What the page left open counts as wrong until a teacher says otherwise, as a mark on paper would.
     right = {slip.seat: {n: slip.outcomes[n - 1] == "r" for n in numbers} for slip in slips}
     return SheetRead(Answers(right, {}), (), tuple(remarks))

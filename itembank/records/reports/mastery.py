@@ -116,6 +116,7 @@ def mastery(
     >>> found.low < found.now < found.high
     True
     """
+    # What came later must not change what was expected then: reports show past days as they were.
     rows = [occasion for occasion in occasions if occasion.date <= date]
     return mastery_of(remember(taught, rows), rows, date, confidence)
 
@@ -129,6 +130,7 @@ def mastery_of(
     """Return what is expected on `date` of a topic of which `memory` came of the occasions."""
     scored = any(occasion.scored for occasion in occasions)
     low = high = None
+    # With neither, nothing was measured, and an interval would look as if something had been.
     if memory.alone or scored:
         low, high = interval_on(memory, date, confidence)
     only_scored = scored and not memory.alone

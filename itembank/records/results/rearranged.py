@@ -42,6 +42,7 @@ class Rearranged:
         self.came: dict[int, list[Moved]] = defaultdict(list)
         for row in rows:
             home = row.home.class_key if row.home is not None else ""
+            # Who moved within the class has left nothing and brought nothing: only the seat is another.
             if row.class_key == key and home != key:
                 self.left[row.entry_id].append(row)
             elif row.class_key != key and home == key:
@@ -79,6 +80,7 @@ class Rearranged:
                         tallies[entry_id][number] = (good - right, out_of - 1)
             elif entry_id in wholes:
                 whole = wholes[entry_id].without(row.marks for row in rows)
+                # A lesson of which everybody left says nothing of this class any more, not even that 0 were right.
                 if whole.pupils:
                     wholes[entry_id] = whole
                 else:
@@ -91,8 +93,11 @@ class Rearranged:
 
         `here` are the pupils of each lesson who are still in the class.
         """
+        # Of each lesson: who was there and is still here, and who came later. The fullest one is nearest,
+        # since absent pupils are counted nowhere.
         sizes = [count + self._after(dates[entry_id]) for entry_id, count in here.items() if count]
         brought = max(map(len, self.came.values()), default=0)
+        # Never 0: shares are taken of it.
         return max([*sizes, len(self.arrivals), brought, 1])
 
     def _after(self, date: datetime.date) -> int:
@@ -126,6 +131,7 @@ class Rearranged:
             topics: dict[str, list[int]] = defaultdict(list)
             for number in unpack_asked(first.asked, asked):
                 topics[asked[number][0]].append(number)
+            # What three of thirty were asked elsewhere is no occasion on which the class was asked.
             part = min(len(rows) / size, 1.0)
             for topic, numbers in topics.items():
                 given = [row[n] for row in answers for n in numbers if n in row]
@@ -134,6 +140,7 @@ class Rearranged:
                     found.append(
                         TopicResult(topic, first.date, sum(given), len(given), part, by_score)
                     )
+            # Scores alone say of no topic how it went: the model shares them out over all that was asked.
             if marks and topics:
                 whole = of_scores(marks, first.out_of)
                 worth = {t: sum(asked[n][1] for n in numbers) for t, numbers in topics.items()}
@@ -167,6 +174,7 @@ def moved_answers(connection: Connection, scope: Scope) -> list[tuple[str, str, 
         home = moved.home.class_key if moved.home is not None else ""
         for number, right in unpack_answers(moved.answers).items():
             topic = topics[moved.lesson_id].get(number)
+            # A question of which no row is kept has no topic, and is in no count to be changed.
             if topic is not None and home != moved.class_key:
                 found.append((moved.class_key, topic, -int(right), -1))
                 found.append((home, topic, int(right), 1))
