@@ -120,6 +120,7 @@ def read_scheme(
         top.fault("", "There are no topics. Add a [[topics]] table with topic and taught or week.")
     top.close()
     file.finish()
+    # By date alone, which keeps topics of one week in the order of the file.
     topics = sorted(found.values(), key=lambda taught: taught.date)
     return Scheme(path.stem, year, tuple(topics), after)
 
@@ -139,6 +140,7 @@ def with_earlier(scheme: Scheme, before: Scheme) -> Scheme:
     >>> [f"{each.topic} {each.date}" for each in with_earlier(eight, seven).known]
     ['a.b 2025-09-08', 'c.d 2026-09-21']
     """
+    # Else the year before would have the class forget from a day before it was taught anew.
     again = {taught.topic for taught in scheme.topics}
     earlier = tuple(
         Taught(taught.topic, taught.date - YEAR)
@@ -152,6 +154,7 @@ def _date(row: Table, calendar: Calendar) -> datetime.date | None:
     """Return the day a topic is taught, as stated or as the week says."""
     row.known("taught")
     row.known("week")
+    # Both at once are a fault even where they agree: whoever moves the one would leave the other.
     if ("taught" in row) == ("week" in row):
         said = "both ‘taught’ and ‘week’" if "week" in row else "neither ‘taught’ nor ‘week’"
         row.fault("topic", f"This topic has {said}. Give one, so that it is taught once.")

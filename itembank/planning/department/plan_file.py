@@ -55,6 +55,7 @@ def read_plan(
     stated_sources = read_sources(top, path.parent)
     known = None
     if known_topics is not None:
+        # Banks are read only once a topic is met that the tool itself does not know.
         known = KnownTopics(known_topics, (*(stated_sources.banks or ()), *banks))
     plan = PackRequest(
         topics=_topics(top, known),
@@ -136,6 +137,8 @@ def _check_counts(top: Table, plan: PackRequest) -> None:
         )
     elif plan.questions is not None and plan.topics:
         free = sum(topic.count is None for topic in plan.topics)
+        # Topics without a number share what is left, so that only without any the sum has to be
+        # exact.
         if counted > plan.questions or (not free and counted != plan.questions):
             top.fault(
                 "questions",

@@ -64,6 +64,7 @@ def without_detours(rests: Rests) -> dict[str, tuple[str, ...]]:
 
     found = {}
     for name, direct in rests.items():
+        # What lies below one of the direct ones is said already by the line to that one.
         far = frozenset[str]().union(*(below(topic) for topic in direct if topic in rests))
         found[name] = tuple(
             dict.fromkeys(topic for topic in direct if topic in rests and topic not in far)
@@ -109,12 +110,14 @@ def topic_places(
         first += rows
     starts = {lane.strand: lane.first for lane in lanes}
     places: dict[str, Place] = {}
+    # Column by column: most of what a topic rests on has its row by then.
     for (strand, column), names in sorted(cells.items(), key=lambda cell: (cell[0][1], cell[0][0])):
         wished = {name: _wish(direct[name], places, starts[strand]) for name in names}
         inside = depths(
             {name: [topic for topic in rests[name] if topic in names] for name in names}
         )
         for row, name in enumerate(
+            # The name last, so that the same topics make the same map.
             sorted(names, key=lambda name: (inside[name], wished[name], name))
         ):
             places[name] = Place(column, starts[strand] + row)

@@ -23,17 +23,20 @@ def quotient_node(value: Quotient) -> t.Node:
     >>> shown("(x + 2)(3 - x)"), shown("(x^2 - 1)/(2x - 2)"), shown("6/(4y)"), shown("1/√2")
     ('-x^2 + x + 6', '(x + 1)/2', '3/(2y)', '(√2)/2')
     """
+    # Without letters it is a number, for which roots are taken out of the bottom as well.
     if not value.letters():
         return surd_node(surd(value))
     top, bottom = _cancelled(value)
     if set(bottom) == {UNIT}:
         scale = Fraction(bottom[UNIT])
+        # A sum with fractions in it reads better over one bar.
         if len(top) == 1 or all((c / scale).denominator == 1 for c in top.values()):
             return polynomial_node({m: c / scale for m, c in top.items()})
     scale = Fraction(
         gcd(*(c.numerator for side in (top, bottom) for c in side.values())),
         lcm(*(c.denominator for side in (top, bottom) for c in side.values())),
     )
+    # As it is written by hand: the bottom begins without a minus.
     if bottom[_ordered(bottom)[0]] < 0:
         scale = -scale
     above = polynomial_node({m: c / scale for m, c in top.items()})
@@ -62,6 +65,8 @@ def _cancelled(value: Quotient) -> tuple[Polynomial, Polynomial]:
         {_divided(m, shared_powers): c for m, c in side.items()}
         for side in (value.top, value.bottom)
     )
+    # Factors in several letters are not looked for, but that one side is a multiple of the other
+    # is seen at once.
     if len(top) == len(bottom) and set(top) == set(bottom):
         (first, c), *_ = bottom.items()
         ratio = over(top[first], c)
@@ -144,6 +149,7 @@ def parting(ours: Quotient, theirs: Quotient) -> str:
     """
     from itembank.proof.claim.finding import text
 
+    # A letter too many says more than the term it stands in.
     strange = sorted(theirs.letters() - ours.letters())
     if strange:
         return f"the key has {strange[0]} in it, the question has not"

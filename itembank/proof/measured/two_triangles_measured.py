@@ -62,9 +62,11 @@ def _triangles(made: Drawing) -> tuple[_Triangle, _Triangle]:
     areas = [mark for mark in made.of("polygon") if isinstance(mark, Area)]
     if len(areas) != 2:
         raise NotExact("there are not two outlines")
+    # Nothing is measured off the outlines below, only the labels: a pupil has to know that as well.
     if not made.of("not accurate"):
         raise NotExact("it does not say that it is not drawn accurately")
     left, right = sorted(areas, key=_x)
+    # Labels stand near their own triangle: halfway between the two parts them.
     edge = (max(p.x for p in left.points) + min(p.x for p in right.points)) / 2
     kept = [mark for mark in made.marks if mark.role != "not accurate"]
     return (
@@ -115,9 +117,11 @@ def _third_side(sides: dict[int, Any], angles: dict[int, Any], third: int) -> li
         if at in angles:  # a² = b² + c² − 2bc cos A, as an equation for c
             middle = other * sympy.cos(angles[at])
             under = across**2 - (other * sympy.sin(angles[at])) ** 2
+            # The side across is too short to reach.
             if under < 0:
                 raise NotExact("there is no triangle with what is told")
             ends = (middle + sympy.sqrt(under), middle - sympy.sqrt(under))
+            # Of two ends only those count that lie on the right side of the corner; nought is no side.
             return [far for far in ends if far > _SAME]
     return None
 
@@ -125,11 +129,13 @@ def _third_side(sides: dict[int, Any], angles: dict[int, Any], third: int) -> li
 def _pairings(first: _Triangle, second: _Triangle) -> list[tuple[int, ...]]:
     """Return how corners can go together, where each triangle can be made in one way only."""
     ways = _ways(first), _ways(second)
+    # Two sides and an angle across from one may fit two triangles: then nothing is shown to be equal.
     if any(way is None or len(way) != 1 for way in ways):
         return []
     assert ways[0] is not None
     assert ways[1] is not None
     mine, theirs = ways[0][0], ways[1][0]
+    # A fourth label of a triangle follows from the others, and is printed rounded.
     near = _SAME if max(first.many, second.many) <= 3 else _ROUNDED
     return [
         pairing
@@ -146,6 +152,7 @@ def _condition(first: _Triangle, second: _Triangle) -> str:
         return "SSS"
     if len(bare.sides) == 1:
         return "ASA"
+    # With the right angle between the two sides it is SAS: RHS needs the side across from it.
     square = [corner for corner, angle in bare.angles.items() if angle == 90]
     return "RHS" if square and square[0] in bare.sides else "SAS"
 

@@ -92,7 +92,7 @@ def _held(
         if any(len(numbers) > 1 for numbers in held.values()) or len(lacking) > 1:
             raise NotExact("a region shows no single number")
         counts = {place: sum(numbers, sympy.Integer(0)) for place, numbers in held.items()}
-        # One region may be left open for the pupil, and only the total then says what belongs in it.
+        # One region may be left open for the pupil: only the total then says what belongs there.
         if lacking:
             if total is None:
                 raise NotExact("nothing says how many are in a region")

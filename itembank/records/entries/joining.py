@@ -63,18 +63,21 @@ def joined(
         case Answers(right, shown):
             before = answers_of(connection, entry_id)
             _refuse_twice(facts, before, right)
-            # Seats of the two parts never meet (above), so neither can write over the other's mistakes.
+            # Seats of the two parts never meet (above), so neither can write over the other's
+            # mistakes.
             named = {**misconceptions_of(connection, entry_id), **shown}
             return Answers({**before, **right}, named)
         case Scores(marks, asked):
-            # A score does not say which questions were right: only scores out of the same can be one list.
+            # A score does not say which questions were right: only scores out of the same can be
+            # one list.
             _refuse_other_length(connection, facts, entry_id, what)
             known = scores_of(connection, entry_id)
             _refuse_twice(facts, known, marks)
             return Scores({**known, **marks}, asked)
         case Questions(counts):
             both = _summed(facts, tallies_by_question(connection, entry_id), counts)
-            # Hands have no seats: a count of more pupils than sit there is all that shows a part told twice.
+            # Hands have no seats: a count of more pupils than sit there is all that shows a part
+            # told twice.
             _refuse_crowd(facts, max(out_of for _, out_of in both.values()), seats)
             return Questions(both)
         case Bands(counts, asked):
@@ -214,5 +217,4 @@ def _clarity(
             f"{LONGEST_NOTE} are the most. Write less.",
             field="note",
         )
-    # How many pupils there were is of the whole class, and not of a part: it is no sum.
     return Clarity(row.unsure + what.unsure, row.pupils or what.pupils, note)

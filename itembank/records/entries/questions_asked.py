@@ -115,7 +115,8 @@ def _runs_in(text: str) -> list[tuple[int, int]]:
             'in "1-4 6".',
             field="asked",
         )
-    # “5” is how far the class came; one question alone is written “5-5”, which is hardly ever meant.
+    # “5” is how far the class came; one question alone is written “5-5”, which is hardly ever
+    # meant.
     return [(1, runs[0][1])] if len(runs) == 1 and text.strip().isdigit() else runs
 
 

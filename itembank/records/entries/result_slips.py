@@ -110,6 +110,7 @@ def _as_answers(slips: Sequence[Slip], asked: Asked) -> SheetRead:
                 matter="left to the teacher",
             )
         )
-    # What the page left open counts as wrong until a teacher says otherwise, as a mark on paper would.
+    # What the page left open counts as wrong until a teacher says otherwise, as a mark on paper
+    # would.
     right = {slip.seat: {n: slip.outcomes[n - 1] == "r" for n in numbers} for slip in slips}
     return SheetRead(Answers(right, {}), (), tuple(remarks))

@@ -96,9 +96,11 @@ def pupil_report(
     )
     left = homes.out.get(here, [])
     came = homes.into.get(here, [])
+    # Whose rows there are sits here now, whoever left the seat before.
     gone = left[-1] if left and not rows else None
     if gone is not None and came and came[-1].date >= gone.date:
         gone = None
+    # What the class was asked before the pupil came is nothing that they missed.
     since = max([first, *(move.date for move in came)])
     without, by_hand = other_starters(connection, class_name, since, last, rows)
     topics = _topics(starters, thresholds or Thresholds())

@@ -84,6 +84,7 @@ def mistakes_shown(connection: Connection, rows: list[Any]) -> dict[tuple[int, i
         for row in connection.execute(
             select(misconception).where(misconception.c.seat.in_(set(seats.values())))
         )
+        # The query takes any of the seats in any of the entries: a pupil had one seat in each.
         if seats.get(row.entry_id) == row.seat
     }
 
@@ -120,5 +121,6 @@ def other_starters(
         .where(lesson.c.date >= first, lesson.c.date <= last)
     ).all()
     away = [row for row in found if row.id not in had and (row.date, row.period) not in days]
+    # Where hands were counted nobody's results are known, so that this pupil was not away for it.
     by_hand = sum(row.kind not in ("scores", "answers") for row in away)
     return len(away) - by_hand, by_hand

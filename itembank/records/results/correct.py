@@ -62,7 +62,8 @@ def find_lesson(
             class_name=class_name,
         )
     same = [result for result in known if result.date == known[-1].date]
-    # Without a date the last lesson is meant, as whoever has just recorded it says; with one, nobody
+    # Without a date the last lesson is meant, as whoever has just recorded it says; with one,
+    # nobody
     # can tell which of two.
     if len(same) > 1 and date is not None:
         raise several_lessons(class_name, date, [lesson.period for lesson in same])
@@ -137,7 +138,8 @@ def _change_answers(
         if number is None:
             said = f"Correct a question, as in: {seat} q1 right."
             faults.append(ItembankError(f"{seat} was recorded answer by answer. {said}"))
-        # It is on the slide and nobody was asked it, which is another slip than a number past the end.
+        # It is on the slide and nobody was asked it, which is another slip than a number past the
+        # end.
         elif number not in numbers and 0 < number <= questions:
             faults.append(ItembankError(not_asked_said([number]), matter="not asked"))
         elif number not in numbers:
@@ -146,7 +148,8 @@ def _change_answers(
         elif seat not in right:
             faults.append(_absent(seat, right))
         else:
-            # The mistake that was noted is of the answer as it was: a right one shows none, and of another
+            # The mistake that was noted is of the answer as it was: a right one shows none, and of
+            # another
             # wrong one nobody said which it shows.
             right[seat][number] = bool(value)
             shown.pop((seat, number), None)

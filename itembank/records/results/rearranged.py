@@ -42,7 +42,8 @@ class Rearranged:
         self.came: dict[int, list[Moved]] = defaultdict(list)
         for row in rows:
             home = row.home.class_key if row.home is not None else ""
-            # Who moved within the class has left nothing and brought nothing: only the seat is another.
+            # Who moved within the class has left nothing and brought nothing: only the seat is
+            # another.
             if row.class_key == key and home != key:
                 self.left[row.entry_id].append(row)
             elif row.class_key != key and home == key:
@@ -80,7 +81,8 @@ class Rearranged:
                         tallies[entry_id][number] = (good - right, out_of - 1)
             elif entry_id in wholes:
                 whole = wholes[entry_id].without(row.marks for row in rows)
-                # A lesson of which everybody left says nothing of this class any more, not even that 0 were right.
+                # A lesson of which everybody left says nothing of this class any more, not even
+                # that 0 were right.
                 if whole.pupils:
                     wholes[entry_id] = whole
                 else:
@@ -93,7 +95,8 @@ class Rearranged:
 
         `here` are the pupils of each lesson who are still in the class.
         """
-        # Of each lesson: who was there and is still here, and who came later. The fullest one is nearest,
+        # Of each lesson: who was there and is still here, and who came later. The fullest one is
+        # nearest,
         # since absent pupils are counted nowhere.
         sizes = [count + self._after(dates[entry_id]) for entry_id, count in here.items() if count]
         brought = max(map(len, self.came.values()), default=0)
@@ -140,7 +143,8 @@ class Rearranged:
                     found.append(
                         TopicResult(topic, first.date, sum(given), len(given), part, by_score)
                     )
-            # Scores alone say of no topic how it went: the model shares them out over all that was asked.
+            # Scores alone say of no topic how it went: the model shares them out over all that was
+            # asked.
             if marks and topics:
                 whole = of_scores(marks, first.out_of)
                 worth = {t: sum(asked[n][1] for n in numbers) for t, numbers in topics.items()}
