@@ -121,7 +121,7 @@ def _third_side(sides: dict[int, Any], angles: dict[int, Any], third: int) -> li
             if under < 0:
                 raise NotExact("there is no triangle with what is told")
             ends = (middle + sympy.sqrt(under), middle - sympy.sqrt(under))
-            # Of two ends only those count that lie on the right side of the corner; nought is no side.
+            # Of two ends only those on the right side of the corner count; nought is no side.
             return [far for far in ends if far > _SAME]
     return None
 
@@ -129,7 +129,7 @@ def _third_side(sides: dict[int, Any], angles: dict[int, Any], third: int) -> li
 def _pairings(first: _Triangle, second: _Triangle) -> list[tuple[int, ...]]:
     """Return how corners can go together, where each triangle can be made in one way only."""
     ways = _ways(first), _ways(second)
-    # Two sides and an angle across from one may fit two triangles: then nothing is shown to be equal.
+    # Two sides and an angle across from one may fit two triangles: nothing is equal then.
     if any(way is None or len(way) != 1 for way in ways):
         return []
     assert ways[0] is not None
