@@ -21,6 +21,7 @@ from itembank.marking.typing.sorted_numbers import without_sorted_numbers
 from itembank.marking.typing.working_lines import letters_named, shows_working
 from itembank.marking.verdict import Marked, Verdict
 from itembank.marking.with_working import verdict_with_working
+from itembank.marking.worth.letters_unknown import is_expression
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
@@ -61,7 +62,7 @@ def _marked(item: Item, answer: str) -> Marked:
     answer = without_sorted_numbers(item, answer)
     if named := letters_named(answer) - asked.letters:
         asked = replace(asked, letters=asked.letters | named)
-    if marking_of(item.ask).equals_nothing and (found := _EQUALS_NOTHING.fullmatch(answer)):
+    if is_expression(item.key) and (found := _EQUALS_NOTHING.fullmatch(answer)):
         alone = _marked(item, answer[: found.start("end")])
         if alone.verdict is Verdict.RIGHT:
             return Marked(Verdict.WRONG_FORM, _NOTHING_TO_SOLVE)

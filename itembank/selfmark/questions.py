@@ -11,6 +11,7 @@ from itembank.items.item import Item
 from itembank.marking.form.policy import policy
 from itembank.marking.typing.answer_setting import setting
 from itembank.marking.typing.prompt_printed import equation_of, printed_values
+from itembank.marking.worth.letters_unknown import is_expression
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.typed_maths import tidy
 from itembank.notation import tree as t
@@ -66,7 +67,7 @@ def question_data(item: Item) -> dict[str, Any]:
         "sign": kind.sign,
         "range": kind.range or item.form == "inequality",
         "repeated": kind.repeated,
-        "equals_nothing": kind.equals_nothing,
+        "equals_nothing": is_expression(item.key),
         "ordered": kind.ordered(ask),
         "rounds": kind.rounded(ask) is not None,
         "leads": pattern(kind.leads) if kind.leads is not None else None,

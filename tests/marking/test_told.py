@@ -40,6 +40,14 @@ TOLD = [
     ("fractions.add-like/core/121", "1.27", WRONG, "not exact: give it as a mixed number."),
     ("fractions.decimals-percentages/challenge/82", "33.3%", WRONG, "do not round it"),
     ("fractions.decimals-percentages/challenge/40", "0.318...", UNREAD, "put dots over the digits"),
+    # Close is what the exact value is close to, in the key's own unit; an estimate is not rounded.
+    ("ratio.scale/core/3", "9", WRONG, "That is too large"),
+    ("geometry.area-of-circles/core/48", "4.1", WRONG, "close: look at the next digit"),
+    ("geometry.area-of-circles/core/48", "4.3", WRONG, "That is too large"),
+    ("number.estimate/core/131", "£240.4", WRONG, "That is too large"),
+    ("number.estimate/core/131", "£240.00", RIGHT, ""),
+    ("algebra.factorise/challenge/241", "(y + 3)(2x - 6)", WRONG, "Multiplied out, 2xy and 6x are"),
+    ("algebra.form-expressions/support/109", "23 - w = 0", FORM, "leave out = 0"),
     # Ratios with units, as a fraction, or the n of 1 : n alone.
     ("ratio.simplest-form/core/488", "12 min : 60 min", FORM, "now leave the units out"),
     ("ratio.simplest-form/core/488", "12 min : 1 h", FORM, "write every part in the same unit"),

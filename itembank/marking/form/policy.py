@@ -36,7 +36,12 @@ from itembank.notation.enclosing import bounds
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.text.in_words import counted
 from itembank.text.late_pattern import late
-from itembank.wording.tasks.answer_phrases import rounding, says_bounds, says_simplest
+from itembank.wording.tasks.answer_phrases import (
+    rounding,
+    says_bounds,
+    says_each_rounded,
+    says_simplest,
+)
 from itembank.wording.tasks.written_how import asks_powers, asks_units, names_base, names_unit
 
 ACCEPT: dict[str, str] = {
@@ -185,7 +190,7 @@ def _from_words(words: str, form: str, accept: tuple[str, ...], unit: str) -> Po
         unit="needed" if needed else "may be missing",
         named_unit=unit if names_unit(words, unit) else "",
         places="any-places" not in accept,
-        rounding=None if says_bounds(words) else rounding(words),
+        rounding=(None if says_bounds(words) or says_each_rounded(words) else rounding(words)),
         within=Fraction(within[1]) if within else Fraction(0),
         ordered="any-order" not in accept,
         powers=asks_powers(words),

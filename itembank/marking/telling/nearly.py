@@ -56,7 +56,7 @@ def single(item: Item, given: t.Node, key: t.Node) -> str:
         case t.Sum(first, (*terms, (op, t.Frac(top, bottom)))):
             if same(t.Frac(t.Sum(first, (*terms, (op, top))), bottom), key):
                 return "Put brackets round all that is divided, as in (a + b)/2."
-    return _expressions(quotient(a), quotient(b))
+    return _expressions(given, quotient(a), quotient(b))
 
 
 def _foreign_letter(item: Item, given: t.Node, key: t.Node) -> str:
@@ -146,18 +146,20 @@ _FRACTION_FORMS = frozenset({"fraction", "lowest-terms", "improper", "mixed", "s
 def _rounded(item: Item, given: t.Node, a: Fraction, b: Fraction) -> str:
     """Return what to do about a decimal that is the key's value, cut off or rounded."""
     inner = given.of if isinstance(given, t.Neg) else given
-    unit = unit_of(given)
+    unit = unit_of(given) or unit_of(item.key)
     size = unit[1] if unit else Fraction(1)
     match inner:
         case t.Quantity(amount, _) | t.Money(amount, _):
             inner = amount
         case t.Percent(of):
             inner, size = of, Fraction(1, 100)
+    how = policy(item)
+    if how.unrounded is not None and unit_of(given) in (None, unit_of(item.key)):
+        b = how.unrounded * size  # what is rounded is held against, and not what it rounds to
     if isinstance(inner, t.Int) and isinstance(given, t.Percent):
         inner = t.Dec(str(inner.n), "")
     if not isinstance(inner, t.Dec):
         return ""
-    how = policy(item)
     if how.rounding and rounds_to(how, given, item.key):
         to = rounded_to(how.rounding)
         return f"That is close: keep every digit until the end, and round only then, to {to}."
@@ -178,7 +180,7 @@ def _rounded(item: Item, given: t.Node, a: Fraction, b: Fraction) -> str:
     return f"That is close, but it is not exact: {wanted}."
 
 
-def _expressions(a: Quotient, b: Quotient) -> str:
+def _expressions(given: t.Node, a: Quotient, b: Quotient) -> str:
     """Return which terms of an expression are right, where it has the key's denominator."""
     if a == -b:
         return "Every sign is the wrong way round: check the signs."
@@ -199,7 +201,10 @@ def _expressions(a: Quotient, b: Quotient) -> str:
         if all(said):
             listed = said[0] if len(said) == 1 else f"{', '.join(said[:-1])} and {said[-1]}"
             verb = "is" if len(said) == 1 else "are"
-            return f"{listed} {verb} right: look again at the rest."
+            # Of (x + 2)(x - 3) no term is to be seen before it is multiplied out.
+            out = any(isinstance(part, t.Bracket) for part in t.walk(given))
+            when = "Multiplied out, " if out else ""
+            return f"{when}{listed} {verb} right: look again at the rest."
     if any(abs(a.top.get(monomial, Fraction(0))) == abs(c) for monomial, c in b.top.items()) and {
         m: abs(c) for m, c in a.top.items()
     } == {m: abs(c) for m, c in b.top.items()}:

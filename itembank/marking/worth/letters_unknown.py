@@ -15,3 +15,14 @@ def unknown_letters(node: t.Node) -> frozenset[str]:
     [['r'], [], ['x']]
     """
     return t.symbols(node) - {PI}
+
+
+def is_expression(node: t.Node) -> bool:
+    """Tell whether a key is an expression with letters, and no equation or inequality.
+
+    >>> from itembank.notation.parse import parse
+    >>> [is_expression(parse(text)) for text in ("x - 2", "x = 2", "24π", "2")]
+    [True, False, False, False]
+    """
+    related = any(isinstance(part, t.Relation) for part in t.walk(node))
+    return bool(unknown_letters(node)) and not related

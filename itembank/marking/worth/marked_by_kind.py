@@ -87,8 +87,6 @@ class Marking(NamedTuple):
         Whether a line of working with such letters has to be true whatever they are worth.
     range
         Whether the answer is an inequality.
-    equals_nothing
-        Whether people write = 0 after an answer that is an expression.
     leads
         Words that lead up to an answer and are passed by.
     repeated
@@ -116,7 +114,6 @@ class Marking(NamedTuple):
     sign: bool = False
     for_letters: Callable[[frozenset[str]], bool] = lambda letters: False
     range: bool = False
-    equals_nothing: bool = False
     repeated: bool = False
     leads: re.Pattern[str] | None = None
     reads: Literal["", "truth", "cards", "line", "pairs"] = ""
@@ -191,7 +188,7 @@ MARKING.by_kind |= {
     Order: Marking(ordered=lambda ask: ask.detail),
     Compare: Marking(sign=True),
     Choose: Marking(names=lambda ask: tuple(name for name, _ in ask.options)),
-    Rewrite: Marking(for_letters=lambda letters: True, equals_nothing=True),
+    Rewrite: Marking(for_letters=lambda letters: True),
     Terms: Marking(for_letters=lambda letters: letters == {"n"}, leads=_NTH),
     Common: Marking(leads=_COMMON),
     Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),

@@ -85,7 +85,7 @@ function ownPattern(source, flags) {
 }
 const SPACE = new RegExp(`[${SPACES}]+`);
 function words(text) { return text.split(SPACE).filter((word) => word !== ""); }
-function escaped(text) { return text.replace(/[\^$\\.*+?()[\]{}|\/-]/g, "\\$&"); }
+function escaped(text) { return text.replace(/[\^$\\.*+?()[\]{}|\/]/g, "\\$&"); }
 function strip(text, chars) { return lstrip(rstrip(text, chars), chars); }
 function isSpace(char) { return char !== "" && SPACE.test(char); }
 function lstrip(text, chars) {

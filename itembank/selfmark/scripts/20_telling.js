@@ -228,7 +228,7 @@ function singleHint(q, given, key) {
       return "Put brackets round all that is divided, as in (a + b)/2.";
     }
   }
-  return expressionsHint(quotient(a), quotient(b));
+  return expressionsHint(given, quotient(a), quotient(b));
 }
 function foreignLetter(q, given, key) {
   const own_ = q.own_letters || q.letters;
@@ -289,10 +289,14 @@ function powerOfTen(ratio) {
 const FRACTION_FORMS = ["fraction", "lowest-terms", "improper", "mixed", "simplest"];
 function closeHint(q, given, a, b) {
   let inner = given.k === "Neg" ? given.of : given;
-  const unit = unitOf(given);
+  const unit = unitOf(given) || unitOf(q.key);
   let size = unit ? unit[1] : F(1);
   if (is(inner, "Quantity", "Money")) inner = inner.amount;
   else if (inner.k === "Percent") { inner = inner.of; size = F(1, 100); }
+  const mine = unitOf(given), wanted_ = unitOf(q.key);
+  if (q.policy.unrounded !== null && (!mine || (wanted_ && mine[0] === wanted_[0] && mine[1].is(wanted_[1])))) {
+    b = q.policy.unrounded.times(size);
+  }
   if (inner.k === "Int" && given.k === "Percent") inner = Dec(String(inner.n), "");
   if (inner.k !== "Dec") return "";
   if (roundsTo(q.policy, given, q.key)) {
@@ -314,7 +318,7 @@ function closeHint(q, given, a, b) {
   }
   return `That is close, but it is not exact: ${wanted}.`;
 }
-function expressionsHint(a, b) {
+function expressionsHint(given, a, b) {
   if (a.is(b.negated())) return "Every sign is the wrong way round: check the signs.";
   const one = poly([[UNIT, F(1)]]);
   if (!polyEqual(a.bottom, one) || !polyEqual(b.bottom, one)) return "";
@@ -329,7 +333,8 @@ function expressionsHint(a, b) {
     const said = right.map(([m, c]) => termText(m, c));
     if (said.every(Boolean)) {
       const listed = said.length === 1 ? said[0] : `${said.slice(0, -1).join(", ")} and ${said[said.length - 1]}`;
-      return `${listed} ${said.length === 1 ? "is" : "are"} right: look again at the rest.`;
+      const when = walk(given).some((part) => part.k === "Bracket") ? "Multiplied out, " : "";
+      return `${when}${listed} ${said.length === 1 ? "is" : "are"} right: look again at the rest.`;
     }
   }
   const sizes = (side) => poly(Array.from(side.values()).map(([m, c]) => [m, c.abs()]));

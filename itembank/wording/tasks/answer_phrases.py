@@ -118,6 +118,20 @@ def says_rough(words: str) -> bool:
     return _ROUGH.search(words) is not None
 
 
+_EACH = late(r"\bround(?:ed|ing)? (?:each|both|all|the numbers|every)\b", re.I)
+
+
+def says_each_rounded(words: str) -> bool:
+    """Whether the words say that numbers are rounded before the work, and nothing of the answer.
+
+    >>> says_each_rounded("Estimate it by rounding each number to 1 significant figure.")
+    True
+    >>> says_each_rounded("Give your answer to 1 decimal place.")
+    False
+    """
+    return _EACH.search(words) is not None
+
+
 _BOUNDS = late(r"\berror intervals?\b|\bbounds?\b", re.I)
 
 
