@@ -50,6 +50,14 @@ def test_a_question_of_the_guide_with_many_answers_is_proved(prompt, key):
     assert judged({"prompt": prompt, "key": key}).state is State.PROVED
 
 
+JUDGED = rows("True or false, and whose answer is right")
+
+
+@pytest.mark.parametrize(("prompt", "key"), JUDGED, ids=[prompt for prompt, _ in JUDGED])
+def test_an_answer_in_the_guide_is_judged_as_it_says(prompt, key):
+    assert judged({"prompt": prompt, "key": key}).state is State.PROVED
+
+
 CHANGES = (
     *("not", "half", "twice", "7", "minus", "−", "negative", "double", "other than 3", "squared"),
     *("of the rest", "and then add 5", "percent", "second", "two thirds of", "nearest", "plus"),

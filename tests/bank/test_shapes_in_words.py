@@ -159,7 +159,33 @@ def test_journeys(hours, speed):
         assert only_right(prompt, key, wrong)
 
 
+COLOURS = ("red", "blue", "green", "white")
+
+
+@given(st.lists(st.integers(1, 9), min_size=2, max_size=4), st.integers(0, 3), st.booleans())
+def test_chances_of_a_colour_are_counted(counts, place, without):
+    told = [f"{{{count}}} {colour}" for count, colour in zip(counts, COLOURS, strict=False)]
+    asked = min(place, len(counts) - 1)
+    story = f"A bag holds {', '.join(told[:-1])} and {told[-1]} counters. "
+    taken = "A counter is taken at random. What is the probability that it is "
+    bag = [colour for count, colour in zip(counts, COLOURS, strict=False) for _ in range(count)]
+    meant = sum((colour == COLOURS[asked]) is not without for colour in bag)
+    prompt = f"{story}{taken}{'not ' if without else ''}{COLOURS[asked]}?"
+    wrong = Fraction(meant, len(bag) + 1)
+    assert only_right(prompt, str(Fraction(meant, len(bag))), str(wrong))
+
+
 UNLIKE = (
+    ("A bag holds {3} red and {5} blue counters. A counter is taken at random. What is the probability that it is green?", "3/8"),
+    ("A bag holds {3} red and {5} blue counters and some green. A counter is taken at random. What is the probability that it is red?", "3/8"),
+    ("A bag holds {3} red and {5} red counters. A counter is taken at random. What is the probability that it is red?", "5/8"),
+    ("A bag holds {3} red and {5} large counters. A counter is taken at random. What is the probability that it is red?", "3/8"),
+    ("A bag holds {3} red pens and {5} blue socks. A pen is taken at random. What is the probability that it is red?", "3/8"),
+    ("A bag holds {3} red and {5} blue counters. Two counters are taken at random. What is the probability that it is red?", "3/8"),
+    ("A bag holds {3} red and {5} blue counters. A red counter is taken out. A counter is taken at random. What is the probability that it is red?", "3/8"),
+    ("A bag holds {3} red and {5} blue counters. A counter is taken at random. What is the probability that it is red or blue?", "3/8"),
+    ("The point {(2, 3)} is the image of a point that is reflected in the x-axis. Where is the point?", "(2, -3)"),
+    ("The point {(2, 3)} is reflected in the x-axis twice. Where is its image?", "(2, -3)"),
     ("Find the area of a triangle with base {6 cm} and slant height {4 cm}.", "12 cm^2"),
     ("A triangle has sides of {6 cm} and {4 cm}. Find its area.", "12 cm^2"),
     ("An isosceles triangle has a base of {6 cm} and a height of {4 cm}. Find its perimeter.", "20 cm"),

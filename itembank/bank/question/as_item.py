@@ -15,8 +15,10 @@ from itembank.bank.question.asking import NeedsPerson, question_of
 from itembank.bank.question.canonical import canonical
 from itembank.bank.question.maths import Maths, UnreadableMaths, read_maths, same_worth, words_of
 from itembank.items.asks import (
+    Answered,
     Ask,
     Choose,
+    WhoIsRight,
     kind_of,
 )
 from itembank.items.asks.round_reading import figure_asked
@@ -51,6 +53,11 @@ def as_item(entry: Entry) -> Item:
 def read_item(item: BankItem, address: str, topic: str) -> Item:
     """Return `item` with the question its prompt asks; raises as :func:`as_item`."""
     return read_with_model(item, address, topic)[0]
+
+
+def _of_answers(ask: Ask) -> Ask:
+    """Return the question that answers are given to, or the question itself."""
+    return ask.of if isinstance(ask, Answered | WhoIsRight) else ask
 
 
 def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, bool]:
@@ -99,7 +106,7 @@ def read_with_model(item: BankItem, address: str, topic: str) -> tuple[Item, boo
         usual_marks(maths.runs, steps) if item.marks is None else item.marks,
         question.constants,
         (*item.accept, "any-order") if question.any_order else item.accept,
-        None if (on_figure := figure_asked(ask)) is None else on_figure.figure,
+        None if (on_figure := figure_asked(_of_answers(ask))) is None else on_figure.figure,
     )
     return made, question.modelled
 

@@ -14,7 +14,7 @@ from itembank.bank.question.answer_rounded import rounded_reading
 from itembank.bank.question.asked_directly import asked_directly
 from itembank.bank.question.asked_of_story import asked_by_task, asked_of_model
 from itembank.bank.question.choosing import choose_ask
-from itembank.bank.question.judged_answers import judged_answer
+from itembank.bank.question.judged_answers import judged_answer, judged_statement
 from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.model_held import readable
 from itembank.bank.question.question import Question
@@ -28,6 +28,7 @@ from itembank.wording.tasks.kinds_said import KindUnread, kind_said
 from itembank.wording.tasks.members_said import members_said, tells_sets, unread_of_sets
 from itembank.wording.tasks.phrases_after import unread_of_answer
 from itembank.wording.tasks.reader import read_prompt
+from itembank.wording.tasks.statement_said import statement_said
 
 __all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
 
@@ -81,10 +82,12 @@ def _of_figure(item: BankItem, maths: Maths) -> Question:
 
 
 def _question(item: BankItem, maths: Maths) -> Question:
-    if item.figure is not None:
-        return _of_figure(item, maths)
     if (judged := answer_said(maths.runs)) is not None:
         return judged_answer(item, judged)
+    if (stated := statement_said(maths.runs)) is not None:
+        return judged_statement(item, stated)
+    if item.figure is not None:
+        return _of_figure(item, maths)
     if item.task == "choose" or (item.task is None and item.options):
         return Question(choose_ask(item, maths), item.constants, task="choose", modelled=True)
     try:

@@ -76,8 +76,8 @@ def _in_unit_of(key: t.Node, values: list[Quotient]) -> list[Quotient]:
     """Return values as the key would write them: an area as so many square centimetres."""
     if not isinstance(key, t.Quantity) or key.unit not in UNITS:
         return values
-    one = algebra(number_node(UNITS[key.unit].size))
-    return [value / one for value in values]
+    size = algebra(number_node(UNITS[key.unit].size))
+    return [value / size for value in values]
 
 
 def _pieces(node: t.Node) -> tuple[t.Node, ...]:

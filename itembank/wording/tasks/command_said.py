@@ -12,6 +12,7 @@ from itembank.wording.sentences.phrases import Openings, phrase
 from itembank.wording.sentences.prompt import SLOT, index_of
 from itembank.wording.sentences.sizes import SIZES
 from itembank.wording.tasks.arithmetic import SAYINGS, Saying
+from itembank.wording.tasks.chance_sayings import CHANCE_SAYINGS
 from itembank.wording.tasks.estimates import ESTIMATES
 from itembank.wording.tasks.giving import giving
 from itembank.wording.tasks.heads import HEADS
@@ -41,6 +42,7 @@ _ALL_SAYINGS = (
     *SHAPE_SAYINGS,
     *POINT_SAYINGS,
     *MOTION_SAYINGS,
+    *CHANCE_SAYINGS,
 )
 _SAYINGS_OPENING = Openings(saying.wording for saying in _ALL_SAYINGS)
 _HEADS_OPENING = Openings(head.wording for head in HEADS)

@@ -175,4 +175,5 @@ POINT_SAYINGS = (
     Saying(rf"{_IMAGE} (?:a )?translation of {_MOVE}", _translated),
     Saying(rf"translate (?:the point )?<M> (?:by )?{_MOVE}", _translated),
     Saying(rf"{_IMAGE} (?:an )?enlargement (?:with |of |from )?{_ENLARGE}", _enlarged),
+    Saying(rf"enlarge (?:the point )?<M> (?:with |by |from )?{_ENLARGE}", _enlarged),
 )

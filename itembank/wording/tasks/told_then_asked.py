@@ -11,6 +11,7 @@ import re
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import phrase
 from itembank.wording.sentences.prompt import SLOT
+from itembank.wording.tasks.chance_sayings import colours_as_one
 from itembank.wording.tasks.motion_sayings import MOVES, TRAVELS
 
 _SHAPE = (
@@ -34,7 +35,25 @@ _SPEED = (
 _OF_A_NUMBER = late(
     rf"^(?P<part>{SLOT}) of (?:a|some) (?:number|amount) is (?P<made>{SLOT})\. ", re.IGNORECASE
 )
+_MOVED = (
+    r"^(?:the point )?<M> is (?P<how>reflected|rotated|translated|enlarged) (?P<told>[^.?!;:]*)\. "
+    r"(?:where is (?:its|the) image|where does it go|<FIND> (?:the coordinates of )?(?:its|the) image|"
+    r"<FIND> its new (?:coordinates|position))(?=[ .?!,]|$)(?! of\b)"
+)
+_MOVE = (
+    r"^(?P<move>(?:reflect|rotate|translate|enlarge) (?:the point )?<M> [^.?!;:]*)\. "
+    r"(?:<FIND> (?:the coordinates of )?(?:its|the) image|<FIND> (?:its|the) new coordinates)"
+    r"(?=[ .?!,]|$)(?! of\b)"
+)
 _NUMBER = r"(?:<FIND>|what was) the (?:original |whole )?(?:number|amount)(?=[ .?!,]|$)(?! of\b)"
+
+
+_COMMANDS = {
+    "reflected": "Reflect",
+    "rotated": "Rotate",
+    "translated": "Translate",
+    "enlarged": "Enlarge",
+}
 
 
 def as_one(text: str) -> str:
@@ -55,7 +74,12 @@ def as_one(text: str) -> str:
     if match := phrase(_SPEED).match(text):
         said = f"{match['what'].lower()} that {match['told']}"
         return f"{match['find']} the {match['size']} of {said}{text[match.end() :]}"
+    if match := phrase(_MOVED).match(text):
+        how = _COMMANDS[match["how"].lower()]
+        return f"{how} the point {match[1]} {match['told']}{text[match.end() :]}"
+    if match := phrase(_MOVE).match(text):
+        return f"{match['move']}{text[match.end() :]}"
     if (match := _OF_A_NUMBER.match(text)) and (asked := phrase(_NUMBER).match(text, match.end())):
         said = f"Find the number of which {match['part']} is {match['made']}"
         return f"{said}{text[asked.end() :]}"
-    return text
+    return colours_as_one(text)
