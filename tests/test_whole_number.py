@@ -38,3 +38,13 @@ def test_periods_and_own_views_take_any_text(text):
         read_views(f"{text} sure {text} partly {text} not", [])
     with pytest.raises(ItembankError):
         read_views(f"{text} {text} {text}", [])
+
+
+@pytest.mark.parametrize("text", ["12 9", "dunno", "12 9 six", "twelve sure"])
+def test_who_mistypes_hands_is_told_how_hands_are_written_and_not_of_seats_alone(text):
+    with pytest.raises(ItembankError, match="as in 12 sure 9 partly 6 not"):
+        read_views(text, ["A1", "A2"])
+    # Where seats were read, only seats are spoken of.
+    with pytest.raises(ItembankError, match="A9") as caught:
+        read_views("A1 sure, A9 not sure", ["A1", "A2"])
+    assert "Hands" not in str(caught.value)

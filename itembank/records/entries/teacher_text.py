@@ -93,6 +93,8 @@ def read_views(text: str, seats: Collection[str]) -> tuple[dict[str, str], dict[
             found[seat.upper()] = level
     if faults or not found:
         faults = faults or ["There is no own view."]
+        if not found:  # it may have been meant as hands, which are asked for first
+            faults.append("Hands are three numbers for the class, as in 12 sure 9 partly 6 not.")
         words = join_words([f"‘{level}’" for level in reversed(LEVELS)], "or")
         raise ItembankError("\n".join([*faults, f"An own view is {words}."]))
     return found, {}
