@@ -170,7 +170,7 @@ def _other_sorts(names: Sequence[str]) -> set[str]:
     """Return what names of days or of months are none of: *in which week* asks for no Tuesday."""
     for span, known in (("day", DAYS), ("month", MONTHS)):
         if all(in_full(name) in known for name in names):
-            return {form for other in _SPANS - {span} for form in (other, f"{other}s")}
+            return {form for sort in _SPANS - {span} for form in (sort, f"{sort}s")}
     return set()
 
 
