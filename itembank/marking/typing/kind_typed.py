@@ -44,6 +44,8 @@ _LINE_LAST = late(
     r"(?:(?P<n>[1-9])|(?P<word>one|two|three|four))",
     re.I,
 )
+_SAYS_LINE = late(r"(?<![A-Za-z])(?:line|step)(?![A-Za-z])", re.I)
+_NOT_A_PAIR = late(r"\b(?:not|isn['’]?t|no|never)\b", re.I)
 _NUMBERS = {
     **dict(zip(("first", "second", "third", "fourth"), "1234", strict=True)),
     **dict(zip(("one", "two", "three", "four"), "1234", strict=True)),
@@ -88,6 +90,8 @@ def pairs_typed(plain: str, cards: Sequence[str], partners: Sequence[str]) -> tu
     >>> pairs_typed("A with Q, B with Q, C with P", "ABC", "PQRS"), pairs_typed("AQ", "AB", "PQ")
     ((), ())
     """
+    if _NOT_A_PAIR.search(plain):
+        return ()
     letters = [
         letter.upper() for found in _CARD.finditer(plain) for letter in found.groups() if letter
     ]
@@ -124,10 +128,15 @@ def line_typed(plain: str) -> tuple[str, str]:
     ('2', '3/4')
     >>> line_typed("2. 3/4"), line_typed("L2, 3/4"), line_typed("3/4 in line 2")
     (('2', '3/4'), ('2', '3/4'), ('2', '3/4'))
+    >>> line_typed("1, line 2"), line_typed("4(8x + 9), line 2"), line_typed("the error is line 2")
+    (('2', '1'), ('2', '4(8x + 9)'), ('2', 'the error is'))
     >>> line_typed("2 3/4"), line_typed("3/4"), line_typed("line 2")
     (('2', '3/4'), ('', ''), ('2', ''))
     """
-    found = _LINE.fullmatch(plain) or _LINE_LAST.fullmatch(plain)
+    found, last = _LINE.fullmatch(plain), _LINE_LAST.fullmatch(plain)
+    # In 1, line 2 and 4(8x + 9), line 2 no line is named before the last.
+    if last and len(_SAYS_LINE.findall(plain)) == 1 and (found is None or found["rest"]):
+        found = last
     if found is None:
         return "", ""
     number = found["n"] or _NUMBERS[found["word"].lower()]

@@ -40,6 +40,7 @@ function cardTyped(plain, cards) {
   return found ? found[0] : "";
 }
 function pairsTyped(plain, cards, partners) {
+  if (search("kind_typed.not_a_pair", plain)) return [];
   const letters = [];
   for (const m of findAll("kind_typed.card", plain)) {
     for (const letter of m.slice(1)) if (letter) letters.push(letter.toUpperCase());
@@ -63,7 +64,9 @@ function pairsTyped(plain, cards, partners) {
   return found.every(Boolean) && new Set(found).size === cards.length ? found : [];
 }
 function lineTyped(plain) {
-  const found = fullmatch("kind_typed.line", plain) || fullmatch("kind_typed.line_last", plain);
+  let found = fullmatch("kind_typed.line", plain);
+  const last = fullmatch("kind_typed.line_last", plain);
+  if (last && findAll("kind_typed.says_line", plain).length === 1 && (!found || found.groups.rest)) found = last;
   if (!found) return ["", ""];
   return [found.groups.n || KIND._NUMBERS[found.groups.word.toLowerCase()], strip(found.groups.rest)];
 }
