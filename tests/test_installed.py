@@ -21,7 +21,7 @@ def test_every_requirement_names_its_lowest_version():
     assert [lowest(one).replace("==", ">=") for one in wanted] == [
         one.replace("==", ">=") for one in wanted
     ]
-    assert pins() == [one.replace(">=", "==") for one in PROJECT["dependencies"]]
+    assert pins() == [dependency.replace(">=", "==") for dependency in PROJECT["dependencies"]]
     assert pins(["pytest"]) == [lowest(PROJECT["optional-dependencies"]["test"][0])]
 
 

@@ -47,7 +47,7 @@ def number(one):
 
 def test_outcomes_come_in_the_order_of_the_items_from_several_processes():
     found = judge_all(ITEMS, told, place=ThisMachine(2))
-    assert [outcome.says for outcome in found] == [one.address for one in ITEMS]
+    assert [outcome.says for outcome in found] == [item.address for item in ITEMS]
     assert len({outcome.first for outcome in found} - {str(os.getpid())}) == 2
 
 
@@ -56,7 +56,7 @@ def test_processes_judge_as_one_process_does():
         judge_all(ITEMS, judge, place=ThisMachine(2)),
         judge_all(ITEMS, judge, place=ThisMachine(1)),
     )
-    assert apart == here == [judge(one) for one in ITEMS]
+    assert apart == here == [judge(item) for item in ITEMS]
     wrong = {number(one) for one, out in zip(ITEMS, apart, strict=True) if out.state != "proved"}
     assert wrong == {5, 10, 15, 20, 25, 30, 35, 40}
     assert all(out.state in (State.PROVED, State.DISPROVED) for out in apart)

@@ -297,7 +297,7 @@ def test_a_pack_with_the_bank_s_questions_first_and_a_class_marked_on_it(said, s
     folder = Path("8K-2026-11-30")
     assert {file.suffix for file in folder.iterdir()} == {".pdf", ".json", ".html"}
     held = json.loads((folder / "pack.json").read_text(encoding="utf-8"))
-    asked = [one["address"] for one in held["versions"][0]["items"]]
+    asked = [item["address"] for item in held["versions"][0]["items"]]
     assert len(asked) == 2
     assert all(one.startswith("larkhythe:") for one in asked)
 

@@ -147,7 +147,7 @@ def test_an_answer_to_what_was_not_asked_is_refused(said, home):
 
 def test_typed_answers_that_stop(said, home):
     pack = json.loads((home / "output" / f"8K-{DAY}" / "pack.json").read_text())
-    keys = [one["key"]["line"] for one in pack["versions"][0]["items"]][:5]
+    keys = [item["key"]["line"] for item in pack["versions"][0]["items"]][:5]
     rows = ["seat,1,2,3,4,5,6,7,8"]
     rows += [f"{seat}," + ",".join(f'"{key}"' for key in keys) + ",,," for seat in SEATS[:4]]
     (home / "sheet.csv").write_text("\n".join(rows))

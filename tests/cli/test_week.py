@@ -87,9 +87,9 @@ def test_the_teachers_hand_wins_and_the_other_lessons_stay(said, home):
     after = packs(home)
     assert after["8K-2026-11-30"] == before["8K-2026-11-30"]
     monday, tuesday, wednesday, thursday = lessons()
-    assert "ratio.combine" in [one["topic"] for one in tuesday["topics"] if one.get("pinned")]
+    assert "ratio.combine" in [topic["topic"] for topic in tuesday["topics"] if topic.get("pinned")]
     assert any(one.startswith("ratio.combine/") for one in asked(after["8K-2026-12-01"]))
-    assert "fractions.order" not in [one["topic"] for one in wednesday["topics"]]
+    assert "fractions.order" not in [topic["topic"] for topic in wednesday["topics"]]
     assert len(asked(after["8K-2026-12-03"])) == thursday["questions"] == 6
     # One question by its address, and the order of a starter.
     pinned = "ratio.simplest-form/core/12"
@@ -101,8 +101,8 @@ def test_the_teachers_hand_wins_and_the_other_lessons_stay(said, home):
     # What was pinned and banned survives planning the week anew.
     said("week", "8K", "--from", "2026-11-30", "--replace")
     again = lessons()
-    assert "ratio.combine" in [one["topic"] for one in again[1]["topics"]]
-    assert "fractions.order" not in [one["topic"] for one in again[2]["topics"]]
+    assert "ratio.combine" in [topic["topic"] for topic in again[1]["topics"]]
+    assert "fractions.order" not in [topic["topic"] for topic in again[2]["topics"]]
     assert pinned in again[0]["asked"]
     assert monday["date"] == again[0]["date"]
 
@@ -147,7 +147,7 @@ def test_what_was_recorded_changes_the_third_week(said, home, monkeypatch):
         )
         assert found.status == 0, found.err
         assert said("week", "8K", "--from", "2026-11-30", "--replace").status == 0
-        return [[one["topic"] for one in lesson["topics"]] for lesson in lessons()]
+        return [[topic["topic"] for topic in lesson["topics"]] for lesson in lessons()]
 
     def times(weeks, topic):
         return sum(topic in lesson for lesson in weeks)

@@ -44,7 +44,7 @@ def everything(pack):
 
 
 def addresses(pack):
-    return [one.address for one in everything(pack)]
+    return [item.address for item in everything(pack)]
 
 
 @pytest.fixture(scope="module")
@@ -54,8 +54,8 @@ def own(tmp_path_factory):
 
 def test_a_pack_from_a_bank_holds_its_questions_alone_and_says_so(own):
     pack = build_pack(ask([own]))
-    assert {one.source.kind for one in everything(pack)} == {"bank"}
-    assert all(one.address == f"larkhythe:{one.source.id}" for one in everything(pack))
+    assert {item.source.kind for item in everything(pack)} == {"bank"}
+    assert all(item.address == f"larkhythe:{item.source.id}" for item in everything(pack))
     entries = {entry.address: entry for entry in read_bank(own).entries()}
     for one in everything(pack):
         entry = entries[one.address]
@@ -64,7 +64,7 @@ def test_a_pack_from_a_bank_holds_its_questions_alone_and_says_so(own):
         assert re.fullmatch("[0-9a-f]{64}", one.source.hash)
     assert pack.topics[0].title == f"Title of {OWN}"
     assert pack.drawing.questions_from == "bank"
-    assert [one.name for one in pack.drawing.banks] == ["larkhythe"]
+    assert [bank.name for bank in pack.drawing.banks] == ["larkhythe"]
     assert pack.drawing.offered == 36
     assert "All 36 questions there on these topics could be used." in provenance_words(pack)
 
@@ -78,8 +78,8 @@ def test_it_is_the_same_every_time_and_comes_back_as_it_was(own, tmp_path):
 
 def test_without_banks_every_question_says_that_it_was_generated():
     pack = build_pack(request(follow_up=3))
-    assert {one.source.kind for one in everything(pack)} == {"generated"}
-    assert {one.source.sign_off for one in everything(pack)} == {"none"}
+    assert {item.source.kind for item in everything(pack)} == {"generated"}
+    assert {item.source.sign_off for item in everything(pack)} == {"none"}
     assert pack.drawing.questions_from == "generated"
     assert pack.drawing.banks == []
 
@@ -120,8 +120,8 @@ def test_signed_only_leaves_out_what_is_unsigned_or_stale(tmp_path):
     text = path.read_text(encoding="utf-8").replace("Work out {20 + 41}", "Add up {20 + 41}")
     path.write_text(text, encoding="utf-8")
     pack = build_pack(ask([folder], signed_only=True, questions=8, follow_up=8))
-    assert {one.source.sign_off for one in everything(pack)} == {"signed"}
-    assert {(s.by, s.on) for one in everything(pack) for s in one.source.signed} == {("HT", DAY)}
+    assert {item.source.sign_off for item in everything(pack)} == {"signed"}
+    assert {(s.by, s.on) for item in everything(pack) for s in item.source.signed} == {("HT", DAY)}
     assert f"larkhythe:{stale}" not in addresses(pack)
     assert {part.why: part.count for part in pack.drawing.left_out} == {
         "unsigned": 1,
@@ -133,21 +133,21 @@ def test_signed_only_keeps_generated_questions_out_of_both(tmp_path):
     folder = bank(tmp_path / "b", {SHARE: plenty()}, titles=False)
     sign(folder, *[entry.item.id for entry in read_bank(folder).entries()])
     pack = build_pack(ask([folder], (SHARE,), "both", "generated", signed_only=True))
-    assert {one.source.kind for one in everything(pack)} == {"bank"}
+    assert {item.source.kind for item in everything(pack)} == {"bank"}
 
 
 @pytest.mark.parametrize(("prefer", "expected"), [("bank", {"bank"}), ("generated", {"generated"})])
 def test_from_both_the_preferred_comes_first(tmp_path, prefer, expected):
     folder = bank(tmp_path / "b", {SHARE: plenty()}, titles=False)
     pack = build_pack(ask([folder], (SHARE,), "both", prefer))
-    assert {one.source.kind for one in everything(pack)} == expected
+    assert {item.source.kind for item in everything(pack)} == expected
     assert pack.drawing.prefer == prefer
 
 
 def test_from_both_the_other_fills_up_where_the_bank_ends(tmp_path):
     folder = bank(tmp_path / "b", {SHARE: sums(2, "core")}, titles=False)
     pack = build_pack(ask([folder], (SHARE,), "both", follow_up=6))
-    kinds = [one.source.kind for one in everything(pack)]
+    kinds = [item.source.kind for item in everything(pack)]
     assert kinds.count("bank") == 2
     assert len(kinds) == 4 + 3 * 6 + 2
 
@@ -162,7 +162,7 @@ def test_a_bank_may_name_generated_sets_and_pinned_questions(tmp_path):
     ]
     folder = bank(tmp_path / "b", {SHARE: [*sums(3, "core"), *made]}, titles=False)
     pack = build_pack(ask([folder], (SHARE,), "bank", follow_up=4))
-    core = {one.address for one in everything(pack) if one.tier == "core"}
+    core = {item.address for item in everything(pack) if item.tier == "core"}
     named = {*addresses_, "ratio.share/core/12"}
     assert core <= named | {f"larkhythe:core-{n}" for n in range(20, 23)}
     assert core & named
@@ -170,7 +170,7 @@ def test_a_bank_may_name_generated_sets_and_pinned_questions(tmp_path):
         if one.address in named:
             assert (one.source.kind, one.source.bank) == ("generated", "larkhythe")
             assert one.key.line == read_key(one.address)
-    assert all(one.source.bank == "larkhythe" for one in everything(pack))
+    assert all(item.source.bank == "larkhythe" for item in everything(pack))
 
 
 def read_key(address):
@@ -270,15 +270,15 @@ def test_how_an_answer_may_be_marked_goes_into_the_pack_and_back(tmp_path):
     marked = [text for tier, start in tiers for text in sums(9, tier, start, accept=["within 1"])]
     folder = bank(tmp_path / "b", {OWN: marked})
     pack = build_pack(ask([folder]))
-    assert {tuple(one.accept) for one in everything(pack)} == {("within 1",)}
-    assert {read_item(one).accept for one in everything(pack)} == {("within 1",)}
+    assert {tuple(item.accept) for item in everything(pack)} == {("within 1",)}
+    assert {read_item(item).accept for item in everything(pack)} == {("within 1",)}
 
 
 def test_two_banks_serve_one_topic(tmp_path):
     path = bank(tmp_path / "a", {OWN: plenty()[:18]}, "one")
     other = bank(tmp_path / "b", {OWN: plenty()[18:]}, "two")
     pack = build_pack(ask([path, other], questions=8, follow_up=6))
-    assert {one.source.bank for one in everything(pack)} == {"one", "two"}
+    assert {item.source.bank for item in everything(pack)} == {"one", "two"}
 
 
 def test_a_word_problem_says_that_it_was_proved_from_its_model(tmp_path):
@@ -293,7 +293,7 @@ def test_a_word_problem_says_that_it_was_proved_from_its_model(tmp_path):
     ]
     folder = bank(tmp_path / "b", {OWN: [*words, *sums(9, "support"), *sums(9, "challenge", 80)]})
     pack = build_pack(ask([folder]))
-    said = {one.tier: source_words(one.source) for one in everything(pack)}
+    said = {item.tier: source_words(item.source) for item in everything(pack)}
     assert said["core"] == "proved from its model, unsigned"
     assert said["support"] == "proved, unsigned"
 
@@ -303,7 +303,7 @@ def test_who_signed_and_when_is_told_whether_or_not_it_is_stale(tmp_path):
     ids = [entry.item.id for entry in read_bank(folder).entries()]
     sign(folder, *ids)
     sign(folder, *ids, by="KS", on=datetime.date(2026, 10, 2))
-    said = {source_words(one.source) for one in everything(build_pack(ask([folder])))}
+    said = {source_words(item.source) for item in everything(build_pack(ask([folder])))}
     assert {text.replace("\u00a0", " ") for text in said} == {
         "proved, signed by HT on 14 Sep 2026 and KS on 2 Oct 2026"
     }
@@ -312,7 +312,7 @@ def test_who_signed_and_when_is_told_whether_or_not_it_is_stale(tmp_path):
     path.write_text(
         path.read_text(encoding="utf-8").replace("tier =", 'task = "work-out"\ntier ='), "utf-8"
     )
-    said = {source_words(one.source) for one in everything(build_pack(ask([folder])))}
+    said = {source_words(item.source) for item in everything(build_pack(ask([folder])))}
     assert {text.replace("\u00a0", " ") for text in said} == {
         "proved, sign-off by HT on 14 Sep 2026 and KS on 2 Oct 2026 is stale"
     }

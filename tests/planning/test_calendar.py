@@ -107,8 +107,8 @@ def test_lessons_are_held_or_skipped_in_order(weekly, first, days):
     held, skipped = lessons_between(weekly, YEAR, first, last)
     assert list(held) == sorted(held, key=lambda one: (one.date, one.period))
     assert all(not YEAR.closed_reason(lesson.date) for lesson in held)
-    assert all(YEAR.closed_reason(one.date) == one.why for one in skipped)
-    every_week = [one for one in weekly if not one.letter]
+    assert all(YEAR.closed_reason(lesson.date) == lesson.why for lesson in skipped)
+    every_week = [lesson for lesson in weekly if not lesson.letter]
     spread = [first + datetime.timedelta(days=d) for d in range(days + 1)]
     expected = sum(d.weekday() == one.weekday for d in spread for one in every_week)
     counted = [
@@ -144,7 +144,7 @@ def test_larkhythes_own_folder_is_sound():
         group.plan.lessons, found.calendar, DAY(2026, 11, 30), DAY(2026, 12, 4)
     )
     assert len(held) == 4
-    assert [one.why for one in skipped] == ["training day"]
+    assert [lesson.why for lesson in skipped] == ["training day"]
 
 
 def test_a_sound_folder_is_read(folder):
@@ -309,7 +309,7 @@ def test_letters_turn_at_a_holiday_and_lessons_with_them():
         DAY(2026, 11, 3),
         DAY(2026, 11, 9),
     ]
-    assert {one.why for one in skipped} == {"half term"}
+    assert {lesson.why for lesson in skipped} == {"half term"}
 
 
 def test_a_closed_day_over_another_and_one_on_a_weekend():

@@ -67,7 +67,7 @@ def test_topics_not_yet_taught_are_never_asked():
 def test_no_other_starter_is_worth_more(rows, questions):
     topics = [topic(f"t{k}", taught, right, seen) for k, (taught, right, seen) in enumerate(rows)]
     (choice,) = choose_topics(week(0, questions=questions), topics, {}, PLAIN)
-    values = {one.topic: worth(one, MONDAY, PLAIN) for one in topics}
+    values = {topic.topic: worth(topic, MONDAY, PLAIN) for topic in topics}
     best = max(
         sum(values[one.topic] for one in some) for some in itertools.combinations(topics, questions)
     )
@@ -115,7 +115,7 @@ def test_no_other_week_is_worth_more(rows, dates, rest):
     topics = [topic(f"t{k}", taught, right, seen) for k, (taught, right, seen) in enumerate(rows)]
     lessons = week(*sorted(dates), questions=1)
     wish = ChoiceSettings(fewest_recent=0, fewest_older=0, rest=rest)
-    size = max(sum(worth(one, lessons[0].date, wish) for one in topics) / len(topics), 1)
+    size = max(sum(worth(topic, lessons[0].date, wish) for topic in topics) / len(topics), 1)
 
     def total(names):
         found = 0.0
@@ -130,7 +130,7 @@ def test_no_other_week_is_worth_more(rows, dates, rest):
     chosen = [
         name for choice in choose_topics(lessons, topics, {}, wish) for name in counts(choice)
     ]
-    every = itertools.product([one.topic for one in topics], repeat=len(lessons))
+    every = itertools.product([topic.topic for topic in topics], repeat=len(lessons))
     assert total(chosen) == pytest.approx(max(map(total, every)), abs=1e-3)
 
 
@@ -221,7 +221,7 @@ def test_a_week_spreads_topics_out():
 def test_what_must_come_again_within_a_week_takes_turns_and_rests():
     topics = [topic(f"t{k}", 50, 20, 12) for k in range(10)]
     chosen = choose_topics(week(0, 1, 2, 3, 4, questions=4), topics, {})
-    days = {one.topic: [] for one in topics}
+    days = {topic.topic: [] for topic in topics}
     for choice in chosen:
         for name in counts(choice):
             days[name].append(choice.date.day)

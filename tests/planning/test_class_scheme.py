@@ -47,7 +47,7 @@ def test_a_day_without_a_lesson_means_the_next_lesson():
 
 def test_topics_of_one_week_share_out_its_lessons():
     found = dates(of_week("a.b", "c.d", "e.f"), [0, 1, 2, 3, 4])
-    assert [one.day for one in found.values()] == [23, 24, 26]
+    assert [date.day for date in found.values()] == [23, 24, 26]
 
 
 def test_a_class_ahead_or_behind():

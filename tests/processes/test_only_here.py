@@ -24,10 +24,10 @@ def starts(text):
         names = []
         match node:
             case ast.Import():
-                names = [one.name for one in node.names]
+                names = [alias.name for alias in node.names]
             case ast.ImportFrom(level=0):
                 module = node.module or ""
-                names = [module, *(f"{module}.{one.name}" for one in node.names)]
+                names = [module, *(f"{module}.{alias.name}" for alias in node.names)]
             case ast.Attribute(value=ast.Name("os" | "asyncio"), attr=name):
                 names = [f"os.{name}"]
         if any(is_start(name) for name in names):

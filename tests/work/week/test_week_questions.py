@@ -75,7 +75,7 @@ def write(home, plan):
 
 
 def given(plan):
-    return [a for one in plan.lessons for a in (*one.asked, *one.sheets.addresses)]
+    return [a for lesson in plan.lessons for a in (*lesson.asked, *lesson.sheets.addresses)]
 
 
 def twins(plan):
@@ -86,9 +86,9 @@ def test_nothing_comes_twice_in_a_week_or_across_weeks_that_were_merely_planned(
     made = [settle(home, week) for week in WEEKS]
     everything = [address for plan in made for address in given(plan)]
     assert len(everything) == sum(
-        len(one.asked) + 30 + sum(len(sheet.opens) for sheet in one.sheets.sheets)
+        len(lesson.asked) + 30 + sum(len(sheet.opens) for sheet in lesson.sheets.sheets)
         for plan in made
-        for one in plan.lessons
+        for lesson in plan.lessons
     )
     assert max(Counter(everything).values()) == 1
     # Nor does the same question under another number.
@@ -97,8 +97,8 @@ def test_nothing_comes_twice_in_a_week_or_across_weeks_that_were_merely_planned(
     assert all(
         sheet.opens
         for plan in made
-        for one in plan.lessons
-        for sheet in one.sheets.sheets
+        for lesson in plan.lessons
+        for sheet in lesson.sheets.sheets
         if sheet.tier == "support"
     )
 
@@ -106,7 +106,7 @@ def test_nothing_comes_twice_in_a_week_or_across_weeks_that_were_merely_planned(
 def test_two_lessons_on_one_day_share_nothing(home):
     change(home, '"Mon 1", "Tue 3"', '"Mon 1", "Mon 4"')
     made = settle(home, WEEKS[2])
-    assert [one.period for one in made.lessons[:2]] == ["1", "4"]
+    assert [lesson.period for lesson in made.lessons[:2]] == ["1", "4"]
     assert max(Counter(given(made)).values()) == 1
 
 
@@ -157,7 +157,7 @@ def test_what_was_recorded_stays_away_too(home):
     made = settle(home, WEEKS[1], save=False)
     store_questions(home, open_store, made)
     again = settle(home, WEEKS[2])
-    starters = {address for one in made.lessons[:1] for address in one.asked}
+    starters = {address for lesson in made.lessons[:1] for address in lesson.asked}
     assert not starters & set(given(again))
     assert starters <= with_avoided(planner(home), WEEKS[2])
 
@@ -288,7 +288,7 @@ def test_a_bank_that_has_too_few_questions_still_gives_the_same_week_again(home)
     change(home, 'scheme = "year-8"', 'scheme = "year-8"\nquestions = 4')
     change(home, '"Mon 1", "Tue 3", "Wed 2", "Thu 2", "Fri 5"', '"Mon 1", "Tue 3"')
     made = settle(home, WEEKS[1])
-    lengths = [len(sheet.questions) for one in made.lessons for sheet in one.sheets.sheets]
+    lengths = [len(sheet.questions) for lesson in made.lessons for sheet in lesson.sheets.sheets]
     assert min(lengths) < 10
     assert any(":" in address for address in given(made))
     assert any(":" not in address for address in given(made))
