@@ -175,6 +175,21 @@ def test_chances_of_a_colour_are_counted(counts, place, without):
     assert only_right(prompt, str(Fraction(meant, len(bag))), str(wrong))
 
 
+@given(st.integers(1, 99), st.sampled_from(("it rains", "a bus is late", "Priya wins")))
+def test_something_happens_or_not(hundredths, said):
+    contrary = {
+        "it rains": "it does not rain",
+        "a bus is late": "the bus is not late",
+        "Priya wins": "she does not win",
+    }[said]
+    asked = f"What is the probability that {contrary}?"
+    for chance, rest, wrong in (
+        (decimal(hundredths / 100), decimal(1 - hundredths / 100), decimal(hundredths / 100 + 1)),
+        (f"{hundredths}%", f"{100 - hundredths}%", f"{101 - hundredths}%"),
+    ):
+        assert only_right(f"The probability that {said} is {{{chance}}}. {asked}", rest, wrong)
+
+
 UNLIKE = (
     ("A bag holds {3} red and {5} blue counters. A counter is taken at random. What is the probability that it is green?", "3/8"),
     ("A bag holds {3} red and {5} blue counters and some green. A counter is taken at random. What is the probability that it is red?", "3/8"),
@@ -184,6 +199,17 @@ UNLIKE = (
     ("A bag holds {3} red and {5} blue counters. Two counters are taken at random. What is the probability that it is red?", "3/8"),
     ("A bag holds {3} red and {5} blue counters. A red counter is taken out. A counter is taken at random. What is the probability that it is red?", "3/8"),
     ("A bag holds {3} red and {5} blue counters. A counter is taken at random. What is the probability that it is red or blue?", "3/8"),
+    ("The probability that a bus is not late is {0.3}. What is the probability that it is late?", "0.7"),
+    ("The probability that a bus is late is {0.3}. What is the probability that it is not early?", "0.7"),
+    ("The probability that a bus is late is {0.3}. What is the probability that it is not late twice?", "0.7"),
+    ("The probability that a bus is late or full is {0.3}. What is the probability that it is not late or full?", "0.7"),
+    ("The probability that a bus is late is {0.3}. What is the probability that the train is not late?", "0.7"),
+    ("The probability that a boy wins is {0.3}. What is the probability that the girl does not win?", "0.7"),
+    ("The probability that it rains is {0.3}. What is the probability that it does not rain again?", "0.7"),
+    ("The probability that it rains is {1.3}. What is the probability that it does not rain?", "-0.3"),
+    ("The probability that both win is {0.3}. What is the probability that both do not win?", "0.7"),
+    ("The probability that all buses are late is {0.3}. What is the probability that all buses are not late?", "0.7"),
+    ("The probability that someone wins is {0.3}. What is the probability that someone does not win?", "0.7"),
     ("The point {(2, 3)} is the image of a point that is reflected in the x-axis. Where is the point?", "(2, -3)"),
     ("The point {(2, 3)} is reflected in the x-axis twice. Where is its image?", "(2, -3)"),
     ("Find the area of a triangle with base {6 cm} and slant height {4 cm}.", "12 cm^2"),

@@ -11,7 +11,7 @@ import re
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import phrase
 from itembank.wording.sentences.prompt import SLOT
-from itembank.wording.tasks.chance_sayings import colours_as_one
+from itembank.wording.tasks.chance_sayings import colours_as_one, contrary_as_one
 from itembank.wording.tasks.motion_sayings import MOVES, TRAVELS
 
 _SHAPE = (
@@ -82,4 +82,4 @@ def as_one(text: str) -> str:
     if (match := _OF_A_NUMBER.match(text)) and (asked := phrase(_NUMBER).match(text, match.end())):
         said = f"Find the number of which {match['part']} is {match['made']}"
         return f"{said}{text[asked.end() :]}"
-    return colours_as_one(text)
+    return colours_as_one(contrary_as_one(text))
