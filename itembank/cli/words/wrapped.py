@@ -5,6 +5,7 @@ No meaning rests on colour, and none is used.
 
 from __future__ import annotations
 
+import re
 import shutil
 import sys
 import textwrap
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
 
 WIDEST = 100
 LONGEST_TIED = 40
+_PER_CENT = re.compile(r"(?<=\d) %")
 _TIED = "\N{NO-BREAK SPACE}"  # made a plain space again when the lines are filled
 
 
@@ -80,7 +82,7 @@ def paragraph(lead: str, text: str) -> str:
       Key   3/4
     """
     filled = textwrap.fill(
-        text,
+        _PER_CENT.sub(f"{_TIED}%", text),
         width(),
         initial_indent=lead,
         subsequent_indent=" " * len(lead),
