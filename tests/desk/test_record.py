@@ -56,6 +56,17 @@ def test_right_answers_by_question_with_how_sure_and_what_was_unclear(desk, home
     assert found.clarity == (3, 29, "the box")
 
 
+def test_scores_by_seat_of_a_starter_that_stopped_early_are_out_of_what_was_asked(desk, home):
+    assert (
+        send(desk, how="seats", stopped="5", **{"score-A1": "5", "score-A2": "2"}).status_code
+        == 303
+    )
+    found = decision(home)
+    assert (found.out_of, found.not_asked) == (5, (6, 7, 8))
+    # Five of five is the highest band, where five of eight would be none of it.
+    assert [group.letter for group in found.groups if "A1" in group.seats] == ["E"]
+
+
 def test_a_starter_that_stopped_early_counts_what_was_asked(desk, home):
     right = {f"right-{n}": str(count) for n, count in enumerate(RIGHT[:5], 1)}
     assert send(desk, how="right", pupils="28", **right).status_code == 303

@@ -8,12 +8,14 @@ import shutil
 import pytest
 
 from itembank.errors import ItembankError
+from itembank.planning.bands.bands import default_scheme
 from itembank.records.entries.details import tallies_by_question
 from itembank.records.entries.entries import Answers, Cancelled, Scores
 from itembank.records.entries.recording import record
 from itembank.records.entries.undoing import last_recorded, undo
 from itembank.records.forget.forgetting import forget
 from itembank.records.pupils.whom import Whom
+from itembank.records.reports.decision import decide
 from itembank.records.results.lessons import lessons
 from itembank.records.store import store_tables as tables
 from itembank.records.store.store import open_store
@@ -105,3 +107,21 @@ def test_counts_that_come_in_are_without_the_seat_that_was_forgotten_here(tmp_pa
             for lesson in lessons(connection):
                 counts = tallies_by_question(connection, lesson.entry_id)
                 assert counts == {1: (1, 1), 2: (0, 1)}, lesson.date
+
+
+def test_pupils_who_were_asked_fewer_questions_stand_by_what_they_were_asked(store):
+    right = {"A1": {1: True, 2: True}, "A2": {1: True, 2: True, 3: False, 4: False}}
+    record(store, facts(), Answers(right, {}))
+    with store.reading() as connection:
+        (lesson,) = lessons(connection)
+        found = decide(connection, lesson, default_scheme())
+    assert found.unlike
+    bands = {seat: group.letter for group in found.groups for seat in group.seats}
+    assert bands == {"A1": "E", "A2": "R"}
+
+
+def test_a_class_that_was_asked_alike_is_not_called_unlike(store):
+    record(store, facts(), Answers({"A1": dict.fromkeys(range(1, 5), True)}, {}))
+    with store.reading() as connection:
+        (lesson,) = lessons(connection)
+        assert not decide(connection, lesson, default_scheme()).unlike
