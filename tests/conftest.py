@@ -17,6 +17,7 @@ import pytest
 from hypothesis import HealthCheck, settings
 
 from tests.browser import browser as browser
+from tests.outlined import outlined
 
 always = settings(deadline=None, suppress_health_check=[HealthCheck.too_slow], print_blob=True)
 # The same cases find nothing new when they are drawn again, so there are fewer of them, and
@@ -139,6 +140,16 @@ def drawn_once():
     _really = draw.drawers
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(draw, "drawers", drawers)
+        yield
+
+
+@pytest.fixture(scope="module")
+def pages_outlined(drawn_once):
+    """Draw no pages of packs, for tests that look at packs, plans and results and open no PDF.
+
+    On all cases (`make cover`, `make explore`) these draw, too.
+    """
+    with outlined():
         yield
 
 

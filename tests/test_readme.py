@@ -24,7 +24,7 @@ from itembank.cli.main import run as itembank
 from tests.depth import only_whole
 from tests.readme import README, blocks
 
-pytestmark = pytest.mark.usefixtures("one_core", "drawn_once", "proved_once")
+pytestmark = pytest.mark.usefixtures("one_core", "pages_outlined", "proved_once")
 
 ROOT = Path(__file__).parents[1]
 MAKE = shutil.which("make")

@@ -12,6 +12,8 @@ from itembank.cli.main import app
 from itembank.items.topics.registry import find_item
 from itembank.notation import line
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 ADDRESS = "ratio.share/support/7"
 ITEM = find_item(ADDRESS)
 

@@ -15,6 +15,8 @@ from itembank.records.results.results import class_history, class_results
 from itembank.records.results.scope import Scope
 from itembank.records.store.store import open_store
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 DAY = datetime.date
 FIRST, SECOND, THIRD = DAY(2026, 11, 2), DAY(2026, 11, 9), DAY(2026, 11, 16)
 DEPARTMENT = """

@@ -19,6 +19,8 @@ from itembank.records.entries.questions_asked import (
     unpack_asked,
 )
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 DAY = "2026-11-23"
 DEPARTMENT = """
 school = "Larkhythe School"

@@ -9,6 +9,8 @@ from itembank.cli.main import run
 from itembank.cli.words import tell
 from itembank.records.entries.lesson_pack import read_pack_facts
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 DEPARTMENT = """
 school = "Larkhythe School"
 default_class = "8K"

@@ -7,6 +7,8 @@ import pytest
 from itembank.cli.main import run
 from itembank.cli.words import ask
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 DEPARTMENT = """
 school = "Larkhythe School"
 [[classes]]

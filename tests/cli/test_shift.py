@@ -6,6 +6,8 @@ import pytest
 
 from itembank.files.shipped import shipped_folder
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 
 @pytest.fixture
 def home(away):

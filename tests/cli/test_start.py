@@ -195,15 +195,12 @@ def test_a_packs_proof_is_begun_before_all_else_is_loaded():
     assert not [name for name in loaded if name.startswith(later)]
 
 
-def test_a_pack_that_is_made_is_not_checked_as_one_that_is_read(tmp_path):
-    words = ["pack", "-t", "ratio.share", "--questions", "2", "--output", "here"]
-    loaded = loaded_by(words, tmp_path)
-    assert "itembank.packs.data.pack_files" in loaded
-    assert "pydantic" not in loaded
-    made = next(tmp_path.glob("here/*/pack.json"))
-    assert "pydantic" in loaded_by(
-        ["pack", "--from", str(made), "--output", "here", "--replace"], tmp_path
-    )
+def test_a_pack_that_is_made_is_not_checked_as_one_that_is_read(department, tmp_path):
+    folder, packed = department
+    assert "itembank.packs.data.pack_files" in packed
+    assert "pydantic" not in packed
+    (made,) = folder.rglob("pack.json")
+    assert "pydantic" in loaded_by(["pack", "--from", str(made), "--output", "here"], tmp_path)
 
 
 def test_recording_loads_no_more_where_there_is_no_bank(tmp_path):

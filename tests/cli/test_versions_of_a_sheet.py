@@ -13,6 +13,8 @@ from itembank.notation import tree as t
 from itembank.records.entries.pack_items import starter_items
 from tests.depth import only_whole
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 DEPARTMENT = """
 school = "Larkhythe School"
 default_class = "8K"

@@ -12,6 +12,8 @@ import pytest
 from itembank.packs.data.kinds_stored import kinds_counted, kinds_line
 from tests.depth import only_whole
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 PLAN = Path("plans/week-8K-2026-11-30.toml")
 

@@ -19,6 +19,8 @@ from tests.depth import left, only_whole
 
 from .forked import ended, fork
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 WEEK = "2026-11-23"
 PLAN = Path(f"plans/week-8K-{WEEK}.toml")

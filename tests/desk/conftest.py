@@ -10,6 +10,7 @@ from starlette.testclient import TestClient
 from itembank.desk.replying.desk import Desk
 from itembank.desk.serving.application import application
 from itembank.files.shipped import shipped_folder
+from tests.outlined import outlined
 
 USUAL_DAY = "2026-11-28"
 HOST = "127.0.0.1:8417"
@@ -22,8 +23,8 @@ def on_day(monkeypatch):
 
 
 @pytest.fixture(autouse=True, scope="module")
-def _here(one_core, drawn_once, proved_once):
-    """Let the desk do its work in this process, and draw and prove nothing twice."""
+def _here(one_core, pages_outlined, proved_once):
+    """Let the desk do its work in this process, prove nothing twice, and draw no pack's pages."""
 
 
 def fresh_home(at: Path) -> Path:
@@ -52,7 +53,7 @@ def planned_home(tmp_path_factory):
     The fixture is shared: `home` is a copy for a test of its own.
     """
     home = fresh_home(tmp_path_factory.mktemp("planned"))
-    with pytest.MonkeyPatch.context() as patch:
+    with outlined(), pytest.MonkeyPatch.context() as patch:
         patch.setenv("ITEMBANK_TODAY", USUAL_DAY)
         patch.setattr(os, "sched_getaffinity", lambda _: {0}, raising=False)
         answer = visitor(home).post("/class/8K/week/2026-11-30/plan", follow_redirects=False)

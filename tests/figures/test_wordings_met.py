@@ -9,13 +9,15 @@ from hypothesis import strategies as st
 from itembank.figures.figure import KINDS
 from itembank.figures.kinds import load_all
 from itembank.text.needed_letters import Needing, needs
+from tests.depth import cases, whole
 
 load_all()
 WORDED = sorted(name for name, kind in KINDS.items() if kind.wordings)
 PATTERNS = sorted({wording.pattern for kind in KINDS.values() for wording in kind.wordings})
 
 
-@settings(max_examples=12)
+@whole
+@settings(max_examples=cases(6, 12, 12))
 @given(st.data())
 @pytest.mark.parametrize("kind", WORDED)
 def test_what_meets_a_wording_holds_the_letters_it_needs(kind, data):

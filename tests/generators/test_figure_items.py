@@ -14,10 +14,12 @@ from itembank.items.topics.registry import topics
 from itembank.items.topics.space_part import is_other_kind
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from tests.depth import cases, whole
 from tests.generators.asked_plainly import plain
 from tests.generators.figure_methods import FIGURE_METHODS, KEYS, answer, seen
 from tests.generators.mistakes import each_mistake
 
+MOST = cases(60, 150, 150)
 FIGURED = tuple(
     topic
     for topic in topics()
@@ -28,7 +30,7 @@ each_topic = pytest.mark.parametrize("topic", FIGURED, ids=lambda topic: topic.i
 
 @cache
 def with_figures(topic: Topic) -> tuple[Item, ...]:
-    """Return up to 150 questions of each tier that show a figure, made once for all tests."""
+    """Return up to `MOST` questions of each tier that show a figure, made once for all tests."""
     found: list[Item] = []
     for tier in Tier:
         space = topic.spaces[tier]
@@ -42,10 +44,11 @@ def with_figures(topic: Topic) -> tuple[Item, ...]:
             *rng.sample(asked[last:], len(asked) - last),
         ]
         drawn = (item for index in chosen if (item := topic.item(tier, index)).figure is not None)
-        found += islice(drawn, 150)
+        found += islice(drawn, MOST)
     return tuple(found)
 
 
+@whole
 @each_topic
 def test_the_key_is_found_again_from_the_words_alone(topic: Topic) -> None:
     items = with_figures(topic)
@@ -55,6 +58,7 @@ def test_the_key_is_found_again_from_the_words_alone(topic: Topic) -> None:
         assert answer(line(item.key)) == KEYS[topic.id.partition(".")[2]](found), found
 
 
+@whole
 @each_topic
 def test_each_mistake_is_what_its_method_gives(topic: Topic) -> None:
     name = topic.id.partition(".")[2]

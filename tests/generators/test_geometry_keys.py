@@ -46,15 +46,14 @@ def test_where_two_lines_cross() -> None:
             assert known
             assert number(item) == 180 - known[1], item.address
             continue
-        found = [
-            value
-            for value in range(1, 180)
-            for first in range(1, 180)
-            if all(
-                form is None or form[0] * value + form[2] == (first, 180 - first)[k % 2]
-                for k, form in enumerate(forms)
-            )
-        ]
+        # The first and third angle are as large as each other, the others are what is left of 180.
+        told = [(k % 2, form[0], form[2]) for k, form in enumerate(forms) if form is not None]
+        assert told
+        found = []
+        for value in range(1, 180):
+            sizes = [(second, times * value + more) for second, times, more in told]
+            firsts = {180 - size if second else size for second, size in sizes}
+            found += [value] if len(firsts) == 1 and 0 < firsts.pop() < 180 else []
         assert found == [number(item)], item.address
 
 

@@ -24,13 +24,13 @@ from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.value import exact
-from tests.depth import only_whole
+from tests.depth import cases, only_whole, whole
 from tests.figures.grid_reader import grid_said
 from tests.generators.asked_plainly import plain
 from tests.generators.mistakes import each_mistake
 from tests.generators.test_graphs_keys import text_of
 
-COUNT = 70
+COUNT = cases(30, 70, 70)
 AXES = sorted(
     {(s + Fraction(180 * k, n)) % 180 for n in range(1, 11) for k in range(n) for s in (0, 90)}
 )
@@ -196,6 +196,7 @@ def equation_holds(text: str, seen: Seen) -> bool:
     return seen.kept(reflection(angle, on))
 
 
+@whole
 @pytest.mark.parametrize("tier", list(Tier))
 def test_keys_are_what_laying_the_area_over_itself_gives(tier: Tier) -> None:
     kinds = set()

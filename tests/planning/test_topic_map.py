@@ -10,7 +10,7 @@ from itembank.figures.drawing import Area, Stroke, Text, text_box
 from itembank.items.topics.registry import listed_topics
 from itembank.planning.topic_map.map_drawing import map_drawing
 from itembank.planning.topic_map.topic_places import depths, topic_places, without_detours
-from tests.depth import cases
+from tests.depth import cases, whole
 
 STRANDS = ("number", "ratio", "algebra", "garden")
 
@@ -102,7 +102,8 @@ def held_to(layout, titles):
         )
 
 
-@settings(max_examples=cases(25, 60))
+@whole
+@settings(max_examples=cases(12, 60, 25))
 @given(graphs(), st.data())
 def test_arrows_pass_between_boxes(rests, data):
     titles = {name: data.draw(st.sampled_from(("Ratio", "Adding " * 9))).strip() for name in rests}

@@ -177,6 +177,7 @@ def test_whatever_ends_in_the_middle_nothing_is_lost(tmp_path, at, remarks, monk
     assert "does not answer any more. What is left is done on this machine." in remarks[1]
 
 
+@only_whole  # a scheduler of its own; workers of other code are as good as none
 def test_a_cluster_without_workers_is_a_remark(tmp_path, at, remarks, monkeypatch):
     monkeypatch.setattr(cluster_run, "PATIENCE", 0.5)
     with DaskHere(tmp_path, workers=0) as dask, at(dask) as place:

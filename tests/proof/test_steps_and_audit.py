@@ -25,7 +25,7 @@ EQUATION = t.equals(t.sub(t.juxt(t.num(3), x), t.num(4)), t.num(11))
 ACROSS = Misconception("adds-across", "adds tops and bottoms", "What is 1/2 + 1/2 that way?")
 OTHER = Misconception("keeps-one", "keeps one denominator", "Are the pieces the same size?")
 LAST = Misconception("gives-last", "gives the last fraction", "Is that all of it?")
-TAKEN = cases(10, 150, 30)
+TAKEN = cases(5, 150, 30)
 TWO = (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3)))
 
 
@@ -125,15 +125,20 @@ def test_every_tier_is_large_enough_or_says_why():
 
 
 @whole
-@pytest.mark.parametrize("name", each([topic.id for topic in topics()], 52, 2))
+@pytest.mark.parametrize("name", [topic.id for topic in topics()])
 def test_items_come_back_identical_and_distinct(name):
     topic = find_topic(name)
     for tier in Tier:
         last = len(topic.spaces[tier]) - 1
         assert topic.item(tier, last) == topic.item(tier, last)
-        places = range(0, last + 1, max(1, last // TAKEN))
+        # Neighbours, too: a number that no question uses makes two of them one.
+        places = {
+            place
+            for first in range(0, last + 1, max(1, last // TAKEN))
+            for place in (first, min(first + 1, last))
+        }
         asked = {(item.prompt, item.figure) for item in (topic.item(tier, i) for i in places)}
-        assert len(asked) == len(range(0, last + 1, max(1, last // TAKEN)))
+        assert len(asked) == len(places)
 
 
 def test_an_audit_on_several_cores_says_the_same(monkeypatch):

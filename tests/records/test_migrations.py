@@ -17,6 +17,7 @@ from itembank.records.entries.undoing import undo
 from itembank.records.store import store_tables as tables
 from itembank.records.store.migrate import downgrade, upgrade
 from itembank.records.store.store import open_store
+from tests.depth import cases, whole
 
 from .stores import DAY, counting, dump, facts
 
@@ -33,8 +34,11 @@ def test_a_seats_answers_are_read_as_they_were_written(answers):
     assert unpack_answers(text) == answers
 
 
+@whole
 @given(right=ANSWERS, where=st.data())
-@settings(max_examples=15, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(
+    max_examples=cases(6, 15, 15), deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)
 def test_answers_survive_migrations_down_and_up_again(tmp_path_factory, right, where):
     wrong = [(seat, n) for seat, row in right.items() for n, good in row.items() if not good]
     shown = {one: "ratio.adds" for one in wrong if where.draw(st.booleans())}

@@ -11,6 +11,7 @@ from itembank.records.entries.entries import Scores
 from itembank.records.entries.recording import record
 from itembank.records.exporting import export_all
 from itembank.records.store.store import open_store
+from tests.depth import cases, whole
 
 from .stores import dump, facts
 
@@ -24,13 +25,14 @@ def files_under(folder):
     return sorted(str(path.relative_to(folder)) for path in folder.rglob("*") if path.is_file())
 
 
+@whole
 @given(name=NAMES)
 @example(name="Maths?mode=memory")
 @example(name="100%25")
 @example(name="a%2Fb")
 @example(name="file:x?mode=ro")
 @example(name="user:word@host")
-@settings(max_examples=25, deadline=None)
+@settings(max_examples=cases(8, 25, 25), deadline=None)
 def test_results_land_in_the_folder_that_was_meant(name):
     with tempfile.TemporaryDirectory() as top:
         folder = Path(top) / name

@@ -18,7 +18,7 @@ from itembank.selfmark.questions import question_data
 from tests.depth import cases, whole
 from tests.selfmark.answers import answers_to, every_item, typed_answers
 
-LEAST = cases(5_000, 40_000, 20_000)
+LEAST = cases(3_000, 40_000, 20_000)
 MARK_ALL = """
 (cases) => cases.map(([data, answers]) => {
   const q = window.selfmark.question(data);

@@ -19,7 +19,7 @@ IN_PAGE = (
 @whole
 def test_words_are_the_same(browser):
     trees = []
-    for item in some(every_item(random.Random(3), each=1), 400):
+    for item in some(every_item(random.Random(3), each=1), 200):
         runs = [run for run in item.prompt if not isinstance(run, str)]
         for node in (item.key, *(slip.wrong for slip in item.slips), *runs):
             trees += [node, t.Neg(node), t.Listing((node, node)), t.Sum(node, (("-", node),))]

@@ -18,7 +18,7 @@ from itembank.work.week.begin import folder_of
 from itembank.work.week.request import WeekRequest
 from itembank.work.week.week_run import make_week
 
-pytestmark = pytest.mark.usefixtures("one_core", "proved_once")
+pytestmark = pytest.mark.usefixtures("one_core", "pages_outlined", "proved_once")
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DAY = datetime.date

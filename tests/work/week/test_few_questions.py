@@ -13,7 +13,7 @@ from itembank.work.week.planner import Planner
 from itembank.work.week.week_questions import with_questions
 from tests.packs.bank_files import bank, sums
 
-pytestmark = pytest.mark.usefixtures("one_core", "proved_once")
+pytestmark = pytest.mark.usefixtures("one_core", "pages_outlined", "proved_once")
 
 MONDAY = datetime.date(2026, 11, 16)
 DEPARTMENT = """

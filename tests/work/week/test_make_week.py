@@ -11,7 +11,7 @@ from itembank.planning.week.week_changes import Length, LessonName, Order, Pin
 from itembank.work.week.request import Step, WeekRequest
 from itembank.work.week.week_run import make_week
 
-pytestmark = pytest.mark.usefixtures("one_core", "proved_once")
+pytestmark = pytest.mark.usefixtures("one_core", "pages_outlined", "proved_once")
 
 LARKHYTHE = Path(__file__).parents[3] / "banks" / "larkhythe"
 MONDAY = datetime.date(2026, 11, 30)

@@ -12,7 +12,7 @@ from itembank.planning.week.week_changes import LessonName, Pin
 from itembank.work.week.request import WeekRequest
 from itembank.work.week.several_weeks import classes_meant, make_weeks
 
-pytestmark = pytest.mark.usefixtures("one_core", "proved_once")
+pytestmark = pytest.mark.usefixtures("one_core", "pages_outlined", "proved_once")
 
 LARKHYTHE = Path(__file__).parents[3] / "banks" / "larkhythe"
 MONDAY = datetime.date(2026, 11, 30)

@@ -21,7 +21,7 @@ from itembank.work.week.planner import Planner
 from itembank.work.week.week_questions import with_questions
 from tests.depth import only_whole
 
-pytestmark = pytest.mark.usefixtures("one_core", "proved_once")
+pytestmark = pytest.mark.usefixtures("one_core", "pages_outlined", "proved_once")
 
 LARKHYTHE = Path(__file__).parents[3] / "banks" / "larkhythe"
 DAY = datetime.date
