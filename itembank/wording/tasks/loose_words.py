@@ -28,7 +28,7 @@ _CHANGES = (
     r"before|after|difference|total|sum|product|each|every|per|both|all|half|halves|quarter\w*|"
     r"third\w*|percent\w*|per cent|average|mean|nearest|round\w*|estimat\w*|approximat\w*|about|"
     r"digits?|revers\w*|rearrang\w*|swap\w*|some|first|second|last|next|previous|ignor\w*|over|under|least|most|prime|inverse|every|"
-    r"greatest|largest|smallest|equal\w*|same|plus|instead|but|unless|larger|smaller|bigger|greater|another|again|also|only|wrong|mistake\w*)(?:\W.*)?"
+    r"greatest|largest|smallest|backwards|upwards|downwards|equal\w*|same|plus|instead|but|unless|larger|smaller|bigger|greater|another|again|also|only|wrong|mistake\w*)(?:\W.*)?"
 )
 
 
