@@ -12,15 +12,16 @@ READ_BACK = {
     "itembank/figures/figure_data.py",
     "itembank/figures/kinds/grid_readings.py",  # a point or line asked for, which it parses
     "itembank/figures/kinds/sample_space.py",  # a number asked for, which its reading parses
-    "itembank/figures/kinds/number_line.py",  # a number asked for, which its reading parses
+    "itembank/figures/kinds/number_line_read.py",  # a number asked for, which its reading parses
     "itembank/items/kinds/wrong_workings.py",  # looks for what the strict function refuses
-    "itembank/items/measures/closeness.py",  # compared, and told apart where it has no line
+    "itembank/items/measures/looks.py",  # compared, and told apart where it has no line
     "itembank/items/topics/frozen.py",
     "itembank/notation/__init__.py",
     "itembank/notation/line.py",
     "itembank/notation/parse.py",
     "itembank/packs/data/asks.py",
     "itembank/packs/data/convert.py",
+    "itembank/packs/data/read_back.py",
     "itembank/proof/lines/writing.py",  # looks for what the strict function refuses
 }
 """The files in which the line of a tree is kept or compared, and shown to nobody."""

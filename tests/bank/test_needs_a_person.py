@@ -32,6 +32,7 @@ from tests.bank.prompts_read import item, read
         ("Solve {2x + 1}.", {"task": "solve"}, "an equation or an inequality"),
         ("Solve {1 + 1 = 2}.", {"task": "solve"}, "a letter in it"),
         ("Solve {x < 2} and {x > 1}.", {"task": "solve"}, "Several inequalities"),
+        ("Solve {2x + 3 = 11} and {x^2 = 16}.", {}, "apart or together"),
         ("Expand {x = 2}.", {"task": "expand"}, "takes an expression"),
         ("Write in order {1, 2, 3}.", {"task": "order"}, "smallest first"),
         ("Write {1} in order, smallest first.", {"task": "order"}, "takes a list"),

@@ -89,6 +89,12 @@ def solve(item: BankItem, given: Given) -> Ask:
     if letter and len(letters) > 1 and signs == {"="}:
         return Find(t.Sym(letter), tuple(relations))
     if signs == {"="}:
+        apart = len(relations) > 1 and all(len(t.symbols(relation)) == 1 for relation in relations)
+        if apart and not given.modelled and "simultaneous" not in given.words.casefold():
+            raise NeedsPerson(
+                "Equations of one letter each may be solved apart or together: ask one, or say "
+                "‘simultaneous’."
+            )
         return Solve(tuple(relations))
     if len(relations) == 1 and "=" not in signs and "≠" not in signs:
         return Inequality(relations[0])
