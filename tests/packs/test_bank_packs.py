@@ -285,7 +285,7 @@ def test_a_word_problem_says_that_it_was_proved_from_its_model(tmp_path):
     words = [
         item(
             f"words-{n}",
-            f"A bed of {{{n}}} lettuces is planted with {{7}} more. How many are there?",
+            f"A bed holds {{{n}}} lettuces. A grower adds {{7}}. How many lettuces are in the bed?",
             str(n + 7),
             model=[f"{n} + 7"],
         )
