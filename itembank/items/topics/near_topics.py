@@ -20,6 +20,8 @@ def near_topics(name: str, known: Iterable[str], cutoff: float = 0.6) -> list[st
 
     >>> near_topics("circle area", ["geometry.area-of-circles", "geometry.circumference"])
     ['geometry.area-of-circles']
+    >>> near_topics("ratio", ["number.order-of-operations", "ratio.share"])
+    ['ratio.share']
     >>> near_topics("HCF", ["number.hcf", "number.lcm"])
     ['number.hcf']
     >>> near_topics("ratio.shar", ["ratio.share", "ratio.scale", "number.hcf"])
@@ -29,11 +31,11 @@ def near_topics(name: str, known: Iterable[str], cutoff: float = 0.6) -> list[st
 
     ids = list(dict.fromkeys(known))
     titles = {topic.id: folded(topic.title) for topic in listed_topics().values()}
-    words = [folded(word) for word in re.split(r"[^\w’']+", name) if word]
+    words = _words(folded(name))
     found = [
         topic
         for topic in ids
-        if words and all(word in f"{topic} {titles.get(topic, '')}" for word in words)
+        if words and _are_in(words, _words(f"{folded(topic)} {titles.get(topic, '')}"))
     ]
 
     def beside(topic: str) -> tuple[bool, int]:
@@ -47,3 +49,12 @@ def near_topics(name: str, known: Iterable[str], cutoff: float = 0.6) -> list[st
     if not found or "." in name:
         found += difflib.get_close_matches(name.lower(), ids, n=MOST, cutoff=cutoff)
     return list(dict.fromkeys(found))[:MOST]
+
+
+def _words(text: str) -> list[str]:
+    return [word for word in re.split(r"[^\w’']+", text) if word]
+
+
+def _are_in(words: list[str], called: list[str]) -> bool:
+    """Tell whether each word begins one that a topic is called by; *ratio* begins no operations."""
+    return all(any(part.startswith(word.removesuffix("s")) for part in called) for word in words)
