@@ -168,7 +168,7 @@ def test_a_drawing_moved_out_of_place_is_found_out(name: str, monkeypatch) -> No
     """Of the lies that moving a single mark tells, the second road believes none."""
     chance = random.Random(name)
     told = 0
-    for figure in examples(name, cases(2, 12, 12)):
+    for figure in examples(name, cases(4, 12, 12)):
         kind = kind_of(figure)
         made = drawn(figure)
         readings = list(kind.readings(figure))
