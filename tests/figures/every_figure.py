@@ -38,18 +38,17 @@ def names() -> list[str]:
 
 def examples(name: str, count: int, seed: int = 1) -> Iterator[Figure]:
     """Yield so many sound figures of a kind, the same ones for a seed."""
-    yield from _examples(name, count, seed)
+    yield from _examples(name, count, seed, maker(name))
 
 
 @lru_cache(maxsize=256)
-def _examples(name: str, count: int, seed: int) -> tuple[Figure, ...]:
+def _examples(name: str, count: int, seed: int, make: Maker) -> tuple[Figure, ...]:
     """Make them once for all tests that ask the same of every kind: figures do not change."""
-    return tuple(_sound(name, count, seed))
+    return tuple(_sound(name, count, seed, make))
 
 
-def _sound(name: str, count: int, seed: int) -> Iterator[Figure]:
+def _sound(name: str, count: int, seed: int, make: Maker) -> Iterator[Figure]:
     chance = random.Random(f"{name} {seed}")
-    make = maker(name)
     found = tried = 0
     while found < count:
         tried += 1

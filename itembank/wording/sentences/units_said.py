@@ -56,7 +56,7 @@ def unit_said(words: str) -> str:
 def several_units(words: str) -> bool:
     """Tell whether the words ask for the answer in units of which only one can be meant.
 
-    >>> several_units("Change 240 cm to metres in centimetres."), several_units("In h or in min.")
+    >>> several_units("Change 240 cm to metres in centimetres."), several_units("In hours or in minutes.")
     (True, True)
     >>> several_units("Change 130 min to hours and minutes.")
     False

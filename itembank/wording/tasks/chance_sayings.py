@@ -60,7 +60,7 @@ def contrary_as_one(text: str) -> str:
     r"""Return the question how likely it is that something is not, as one, or the text as it is.
 
     >>> told = "The probability that it rains is \ue000. "
-    >>> contrary_as_one(told + "What is the probability that it does not rain?")[:31]
+    >>> contrary_as_one(told + "What is the probability that it does not rain?")[:29]
     'Find the probability of not \ue000'
     >>> contrary_as_one(told + "What is the probability that it does not snow?")[:3]
     'The'
