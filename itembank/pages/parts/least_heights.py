@@ -40,16 +40,22 @@ class LeastHeights:
 
     def least(self, i: int, width: float, size: float, setting: Setting) -> float:
         """Return a height in points that a question is hardly below; infinite if it is too wide."""
-        place = bisect_left(self.widths, width)
+        # In ems a larger question has a narrower column.
+        place = bisect_left(self.widths, width * LEAST / size)
         if place == len(self.widths):
             return 0.0
-        height = self._heights.get((i, place))
-        if height is None:
-            made = self.cell(i, self.widths[place], LEAST, CLOSEST)
-            cramped = made.question.cramped or made.answer.cramped
-            height = self._heights[i, place] = inf if cramped else made.height * (1 - NEAR)
+        # Where words break sooner, an answer may stand beside the last of them and not below.
+        height = min(self._height(i, place), self._height(i, max(0, place - 1)))
         larger = size / LEAST
         if self.figures[i]:
             # Figures grow by their labels, which may be as small in larger questions.
             larger = min(larger, larger * setting.pictures / CLOSEST.pictures)
         return height * larger
+
+    def _height(self, i: int, place: int) -> float:
+        height = self._heights.get((i, place))
+        if height is None:
+            made = self.cell(i, self.widths[place], LEAST, CLOSEST)
+            cramped = made.question.cramped or made.answer.cramped
+            height = self._heights[i, place] = inf if cramped else made.height * (1 - NEAR)
+        return height
