@@ -194,6 +194,7 @@ UNLIKE = (
     ("A bag holds {3} red and {5} blue counters. A counter is taken at random. What is the probability that it is green?", "3/8"),
     ("A bag holds {3} red and {5} blue counters and some green. A counter is taken at random. What is the probability that it is red?", "3/8"),
     ("A bag holds {3} red and {5} red counters. A counter is taken at random. What is the probability that it is red?", "5/8"),
+    ("A bag holds {3} red, {5} red and {2} blue counters. A counter is taken at random. What is the probability that it is red?", "5/7"),
     ("A bag holds {3} red and {5} large counters. A counter is taken at random. What is the probability that it is red?", "3/8"),
     ("A bag holds {3} red pens and {5} blue socks. A pen is taken at random. What is the probability that it is red?", "3/8"),
     ("A bag holds {3} red and {5} blue counters. Two counters are taken at random. What is the probability that it is red?", "3/8"),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from functools import cache
+from unittest.mock import patch
 
 import numpy as np
 import pypdfium2
@@ -228,3 +229,12 @@ def test_strips_are_the_same_where_least_heights_are_told(areas, room):
 
     asked = range(len(areas)), 904, room, 24, 7, cell
     assert strips(*asked, nearly) == strips(*asked, unknown)
+
+
+@given(st.lists(st.integers(2000, 60000), min_size=2, max_size=8), st.integers(75, 100))
+def test_no_way_that_has_room_is_passed_over(areas, full):
+    room = sum(areas) / 904 / full * 100 + 7 * len(areas) / 3
+    asked = range(len(areas)), 904, room, 24, 7, lambda i, width: Square(areas[i], width), unknown
+    with patch("itembank.pages.parts.strips.NEARLY", 1e9):  # then every way is tried to its end
+        tried = strips(*asked)
+    assert strips(*asked) == tried
