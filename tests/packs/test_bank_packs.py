@@ -13,11 +13,12 @@ from itembank.files.faults import FileFaults
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.packs.build import build_pack, choose
+from itembank.packs.data.pack import Provenance
 from itembank.packs.data.pack_files import pack_json
 from itembank.packs.data.read_back import read_item
 from itembank.packs.pack_checks import read_pack, stored_items
 from itembank.packs.sources.banks import Banks, same_question
-from itembank.packs.sources.sources_in_words import provenance_words, source_words
+from itembank.packs.sources.sources_in_words import left_out_words, provenance_words, source_words
 from itembank.planning.department.pack_request import PlannedTopic
 from itembank.planning.department.question_sources import QuestionSources, StatedSources
 from tests.packs.bank_files import DAY, OWN, bank, item, sign, sums
@@ -394,3 +395,8 @@ def test_a_question_whose_proof_is_made_void_stops_the_pack(own, monkeypatch):
     monkeypatch.setattr(Banks, "_offered", harmed)
     with pytest.raises(CheckFailed, match="larkhythe:"):
         build_pack(ask([own]))
+
+
+def test_banks_without_a_question_on_the_topics_are_not_said_to_have_been_used():
+    nothing = Provenance(questions_from="both")
+    assert left_out_words(nothing) == "There are none there on these topics."

@@ -126,7 +126,13 @@ def test_what_is_not_a_lesson(text):
 
 @pytest.mark.parametrize(
     ("text", "seats"),
-    [("A1-A3", ["A1", "A2", "A3"]), ("A1–3", ["A1", "A2", "A3"]), ("F5", ["F5"]), ("A1-B3", [])],
+    [
+        ("A1-A3", ["A1", "A2", "A3"]),
+        ("A1–3", ["A1", "A2", "A3"]),
+        ("F5", ["F5"]),
+        ("A1-B3", []),
+        ("A09-A11", ["A09", "A10", "A11"]),
+    ],
 )
 def test_rows_of_seats(text, seats):
     assert spread_seats(text) == seats
@@ -145,6 +151,13 @@ def test_larkhythes_own_folder_is_sound():
     )
     assert len(held) == 4
     assert [lesson.why for lesson in skipped] == ["training day"]
+
+
+def test_no_topic_is_said_to_be_missing_where_the_banks_are_not_known(folder):
+    (folder / "schemes" / "year-8.toml").write_text(SCHEME.replace("ratio.share", "ours.own"))
+    assert any("There is no topic ‘ours.own’" in said for said in faults(folder))
+    (folder / "department.toml").write_text(f"bankz = []\n{DEPARTMENT}")
+    assert [said.partition(" ")[0] for said in faults(folder)] == ["department.toml:1"]
 
 
 def test_a_sound_folder_is_read(folder):

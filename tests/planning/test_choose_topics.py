@@ -313,6 +313,7 @@ def test_pins_and_bans_win():
         (LessonWish(MONDAY, 8, pinned={"t1": 1}, banned=frozenset({"t1"})), "both pinned"),
         (LessonWish(MONDAY, 2, pinned={"t1": 3}), "ask for 3 questions"),
         (LessonWish(datetime.date(2020, 1, 6), 8), "nothing in the scheme was taught"),
+        (LessonWish(MONDAY, 8, banned=frozenset({"t0", "t1", "t2"})), "all that was taught"),
     ],
 )
 def test_what_cannot_be_is_refused_in_plain_words(wish, said):

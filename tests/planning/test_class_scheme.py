@@ -56,6 +56,16 @@ def test_a_class_ahead_or_behind():
     assert dates(rows, [0], own) == {"x.y": DAY(2026, 10, 6), "a.b": DAY(2026, 11, 17)}
 
 
+def test_what_the_class_itself_was_taught_this_year_is_of_no_earlier_one():
+    rows = (Taught("c.d", DAY(2026, 9, 21)),)
+    earlier = (Taught("a.b", DAY(2025, 9, 8)), Taught("e.f", DAY(2025, 9, 8)))
+    scheme = Scheme("year-8", 8, rows, "year-7", earlier)
+    plan = ClassPlan(lessons=(WeeklyLesson(0, "1"),), taught={"a.b": DAY(2026, 10, 12)})
+    found = class_scheme(scheme, plan, YEAR)
+    assert [taught.topic for taught in found.earlier] == ["e.f"]
+    assert found.current(DAY(2026, 10, 12)) == "a.b"
+
+
 def test_a_cancelled_lesson_teaches_nothing():
     gone = [(MONDAY, "1")]
     assert dates(of_week("a.b"), [0, 3], cancelled=gone) == {"a.b": DAY(2026, 11, 26)}

@@ -215,6 +215,8 @@ def test_unknown_class_names_those_there_are(tmp_path):
         ('topics = ["ratio.share"]\nsed = 1\n', 2, "Did you mean ‘seed’?"),
         ('topics = [{ id = "ratio.share", cuont = 2 }]\n', 1, "Did you mean ‘count’?"),
         ('topics = [{ id = "ratio.share", count = 3 }]\nquestions = 2\n', 2, "ask for 3"),
+        ("topics = [true]\n", 1, "in quotation marks, not true"),
+        ('topics = ["ratio.share"]\nbanks = [false]\n', 2, "in quotation marks, not false"),
     ],
 )
 def test_faults_of_a_plan(tmp_path, text, line, words):

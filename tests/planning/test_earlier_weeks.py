@@ -93,6 +93,17 @@ def test_an_older_plan_that_was_mangled_is_told_and_not_passed_over(tmp_path, ol
     assert all(fault.file == str(path) for fault in caught.value.faults)
 
 
+def test_a_lesson_is_read_as_its_plan_is_read(tmp_path):
+    path = write(tmp_path, DAY(2026, 11, 16))
+    text = path.read_text().replace('period = "1"\n', "")
+    row = next(line for line in text.splitlines() if '{ topic = "ratio.share"' in line)
+    path.write_text(text.replace(row, '    "ratio.share", "fractions.order",'))
+    (found,) = planned_lessons(tmp_path, "8K")
+    assert found.period == "1"
+    assert found.topics == ("ratio.share", "fractions.order")
+    assert "ratio.share/core/56" in found.addresses  # of its sheet
+
+
 TAUGHT = DAY(2026, 10, 5)
 SCHEME = Scheme("year-8", 8, (Taught("ratio.share", TAUGHT),))
 

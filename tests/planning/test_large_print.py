@@ -127,6 +127,8 @@ def test_what_may_be_typed(text, seats):
         ("A3;C5", "not a seat code"),
         ("A3,A3", "named twice"),
         ("٣", "not a seat code"),
+        ("--2", "a number of copies, such as 2, or seats"),
+        ("9" * 5000, "not a seat code"),
     ],
 )
 def test_what_may_not(text, words):

@@ -26,6 +26,7 @@ from tests.planning.week_plans import ORDER, faults, lesson, made_sheets, plan, 
         ('why = "taught', 'pinned = "yes", why = "taught', "ratio.share", "must be true or false"),
         ("seed = 7", "seed = -7", "seed = -7", "must be from 0 to"),
         ('period = "1"', "period = 1", "period = 1", "must be text in quotation marks"),
+        ('period = "1"', 'period = "1/2"', "1/2", "‘1/2’ is no period"),
         ('title = "Sharing"', f'title = "{"x" * 61}"', "xxx", "is too long"),
         (
             "date = 2026-11-16",

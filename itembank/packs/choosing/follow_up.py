@@ -81,12 +81,12 @@ def held_sheet(
     """
     if len(wanted.opens) > 2:
         raise ItembankError(f"The {tier} sheet opens with two examples at the most.")
-    candidate = held_items(topics, (*wanted.opens, *wanted.questions), pool)
-    for item in candidate:
-        if not pool.free(item):
-            raise ItembankError(f"{item.item.address} stands in this pack already.")
-        pool.take(item)
-    opens, items = candidate[: len(wanted.opens)], candidate[len(wanted.opens) :]
+    held = held_items(topics, (*wanted.opens, *wanted.questions), pool)
+    for candidate in held:
+        if not pool.free(candidate):
+            raise ItembankError(f"{candidate.item.address} stands in this pack already.")
+        pool.take(candidate)
+    opens, items = held[: len(wanted.opens)], held[len(wanted.opens) :]
     return ChosenSheet(
         tier,
         opens[0] if opens else None,

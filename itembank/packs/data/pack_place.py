@@ -20,7 +20,7 @@ from itembank.text.folding import same_name
 
 PACK_FILE = "pack.json"
 SCHEMA_VERSION = 6
-_FOLDER = re.compile(r"(.+)-(\d{4}-\d{2}-\d{2})(?:-(\w{1,8}))?", re.DOTALL)
+_FOLDER = re.compile(r"(.+)-(\d{4}-\d{2}-\d{2})(?:-([\w.]{1,8}))?", re.DOTALL)
 
 
 @dataclass(frozen=True, slots=True)

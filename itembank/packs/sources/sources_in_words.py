@@ -57,6 +57,8 @@ def left_out_words(provenance: Provenance) -> str:
     left = sum(reason.count for reason in provenance.left_out)
     total = provenance.offered + left
     questions = plural(total, "question")
+    if not total:
+        return "There are none there on these topics."
     if not left:
         all_ = "The one question" if total == 1 else f"All {total} questions"
         return f"{all_} there on these topics could be used."

@@ -16,7 +16,11 @@ from itembank.planning.calendar.calendar import DAY, Calendar
 from itembank.planning.calendar.days import period_order
 
 DAYS = ("Mon", "Tue", "Wed", "Thu", "Fri")
-_LESSON = re.compile(r"(?:([AB])\s+)?(\w{3,9})\s+([\w.]{1,8})", re.I)
+PERIOD = r"[\w.]{1,8}"
+"""What a period may be called: it becomes part of the name of a pack's folder."""
+USUAL_PERIOD = "1"
+"""The period of a planned lesson that states none."""
+_LESSON = re.compile(rf"(?:([AB])\s+)?(\w{{3,9}})\s+({PERIOD})", re.I)
 
 
 @dataclass(frozen=True, slots=True)

@@ -81,6 +81,11 @@ def _check(lesson: LessonWish, topics: Sequence[TopicState]) -> None:
         )
     free = any(lesson.allows(state) for state in topics)
     if not free and sum(lesson.pinned.values()) < lesson.questions:
+        if any(state.taught < lesson.date for state in topics):
+            raise ItembankError(
+                f"{day}: all that was taught before this lesson is banned or makes way, so there "
+                "is nothing to bring back. Take a ban away, pin a topic or ask fewer questions."
+            )
         raise ItembankError(
             f"{day}: nothing in the scheme was taught before this lesson, so there is nothing "
             "to bring back. Pin a topic, or check the dates of the scheme."

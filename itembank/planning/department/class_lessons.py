@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING
 from itembank.files.toml_table import Table
 from itembank.planning.calendar.calendar import Calendar
 from itembank.planning.calendar.days import period_order
-from itembank.planning.calendar.timetable import Lesson, Skipped, lessons_between
+from itembank.planning.calendar.timetable import PERIOD, Lesson, Skipped, lessons_between
 from itembank.text.in_words import long_day
 
 if TYPE_CHECKING:
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 Place = tuple[datetime.date, str]
 """The day and the period of a lesson."""
-_PLACE = re.compile(r"(\d{4}-\d{2}-\d{2})\s+([\w.]{1,8})")
+_PLACE = re.compile(rf"(\d{{4}}-\d{{2}}-\d{{2}})\s+({PERIOD})")
 
 
 def read_moved(row: Table) -> dict[Place, Place]:

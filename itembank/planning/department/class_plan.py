@@ -118,7 +118,9 @@ def spread_seats(text: str) -> list[str]:
     # A1-B6 may be two rows or a block of seats: neither is guessed.
     if last_row and last_row.upper() != row.upper():
         return []
-    return [f"{row}{number}" for number in range(int(first), int(last) + 1)]
+    # Whose labels say A01 means A02 by the next, and no seat called A2.
+    width = len(first) if first.startswith("0") else 0
+    return [f"{row}{number:0{width}}" for number in range(int(first), int(last) + 1)]
 
 
 def _seats(row: Table) -> tuple[str, ...]:

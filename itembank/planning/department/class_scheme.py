@@ -71,14 +71,17 @@ def class_scheme(
                     date = held[same.index(taught) * len(held) // len(same)]
         if date is not None:
             found.append(replace(taught, date=date))
-    found += [taught for taught in scheme.earlier if taught.topic not in plan.taught]
+    # What the class itself was taught this year is no topic of an earlier one any more.
+    earlier = tuple(taught for taught in scheme.earlier if taught.topic not in plan.taught)
+    found += earlier
     there = {taught.topic for taught in scheme.topics}
     found += [
         Taught(name, date)
         for name, date in plan.taught.items()
         if name not in there and date is not None
     ]
-    return replace(scheme, topics=tuple(sorted(found, key=lambda taught: taught.date)))
+    topics = tuple(sorted(found, key=lambda taught: taught.date))
+    return replace(scheme, topics=topics, earlier=earlier)
 
 
 def _lesson_days(

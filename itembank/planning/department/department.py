@@ -43,7 +43,7 @@ from itembank.planning.department.pack_request import SELF_MARK, USUAL, PackRequ
 from itembank.planning.department.papers import PAPERS
 from itembank.planning.department.question_sources import StatedSources, read_sources
 from itembank.planning.topic_names import unknown_topic
-from itembank.text.characters import name_fault, shown
+from itembank.text.characters import name_fault, shown, shown_value
 from itembank.text.folding import folded, same_name
 
 FILE_NAME = "department.toml"
@@ -260,7 +260,7 @@ def read_topics(row: Table, known_topics: Collection[str] | None) -> tuple[str, 
         row.fault("topics", "There are no topics. List at least one.", matter="no such topic")
     for value in values:
         if not isinstance(value, str):
-            row.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
+            row.fault("topics", f"A topic is a name in quotation marks, not {shown_value(value)}.")
         elif value in found:
             row.fault("topics", f"The topic {value} is listed twice.", value)
         elif known_topics is not None and value not in known_topics:

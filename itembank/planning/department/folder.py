@@ -23,7 +23,7 @@ from itembank.planning.department.folder_checks import (
     note_moved,
     note_schemes,
 )
-from itembank.planning.department.known_topics import KnownTopics
+from itembank.planning.department.known_topics import AnyTopic, KnownTopics
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,11 +93,15 @@ def read_folder(
     schemes: dict[str, Scheme] = {}
     faulty: set[str] = set()
     if calendar is not None:
-        classes = department.classes if department else ()
-        banks = dict.fromkeys(
-            path for school_class in classes for path in school_class.stated_sources.banks or ()
-        )
-        known = KnownTopics(generated, tuple(banks))
+        known: Collection[str] = AnyTopic()
+        # Without a department nobody knows its banks, so no topic can be said to be in none.
+        if department is not None:
+            banks = dict.fromkeys(
+                path
+                for school_class in department.classes
+                for path in school_class.stated_sources.banks or ()
+            )
+            known = KnownTopics(generated, tuple(banks))
         for path in _scheme_paths(folder, texts):
             try:
                 text = text_of(f"{FOLDER}/{path.name}")

@@ -21,6 +21,7 @@ from itembank.files.toml_table import Table
 from itembank.people.seats import seat_fault
 from itembank.planning.department.class_plan import spread_seats
 from itembank.text.characters import shown_value
+from itembank.text.whole_number import whole_number
 
 MOST_COPIES = 30
 KEY = "large_print"
@@ -100,9 +101,9 @@ def typed_large_print(text: str) -> LargePrint:
     typed = text.strip()
     if typed.casefold() == "none":
         return LargePrint()
-    if typed.lstrip("-").isdecimal() and typed.isascii():
-        count = int(typed)
-        if fault := _count_fault(count):
+    count = whole_number(typed.removeprefix("-"))
+    if count is not None:
+        if fault := _count_fault(-count if typed.startswith("-") else count):
             raise ItembankError(fault)
         return LargePrint.copies(count)
     found: dict[str, str] = {}

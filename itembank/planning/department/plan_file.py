@@ -29,6 +29,7 @@ from itembank.planning.department.pack_request import PackRequest, PlannedTopic
 from itembank.planning.department.papers import PAPERS
 from itembank.planning.department.question_sources import read_sources
 from itembank.planning.topic_names import unknown_topic
+from itembank.text.characters import shown_value
 
 MOST_VARIANTS = 6
 MOST_SEED = 2**31 - 1
@@ -117,9 +118,9 @@ def _topics(top: Table, known: Collection[str] | None) -> tuple[PlannedTopic, ..
             topic = PlannedTopic(row.text("id", None), count)
             row.close()
         else:
-            top.fault("topics", f"A topic is a name in quotation marks, not {value!r}.")
+            top.fault("topics", f"A topic is a name in quotation marks, not {shown_value(value)}.")
             continue
-        if topic.id in (earlier.id for earlier in found):
+        if topic.id and topic.id in (earlier.id for earlier in found):
             top.fault("topics", f"The topic {topic.id} is listed twice.", topic.id)
         elif topic.id and known is not None and topic.id not in known:
             top.fault("topics", unknown_topic(topic.id, known), topic.id, matter="no such topic")

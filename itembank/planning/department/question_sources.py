@@ -20,6 +20,7 @@ from pathlib import Path
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.toml_table import Table
+from itembank.text.characters import shown_value
 
 QUESTIONS_FROM = ("generated", "bank", "both")
 PREFER = ("bank", "generated")
@@ -149,7 +150,8 @@ def _banks(row: Table, folder: Path) -> tuple[Path, ...]:
     for value in row.items("banks"):
         if not isinstance(value, str) or not value.strip():
             row.fault(
-                "banks", f"A bank is the name of its folder in quotation marks, not {value!r}."
+                "banks",
+                f"A bank is the name of its folder in quotation marks, not {shown_value(value)}.",
             )
             continue
         path = folder / value
@@ -179,7 +181,9 @@ def _beyond_year(row: Table) -> bool | tuple[str, ...]:
     found: list[str] = []
     for name in value:
         if not isinstance(name, str) or "." not in name:
-            row.fault("beyond_year", f"A topic is a name such as ratio.share, not {name!r}.")
+            row.fault(
+                "beyond_year", f"A topic is a name such as ratio.share, not {shown_value(name)}."
+            )
         else:
             found.append(name)
     return tuple(found)

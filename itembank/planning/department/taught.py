@@ -49,20 +49,15 @@ def _read_with_earlier(folder: Path, name: str, calendar: Calendar, below: int =
     What does not follow a scheme of an earlier year is left: planning a week tells of it.
     """
     from itembank.planning.calendar.scheme import read_scheme, with_earlier
+    from itembank.planning.department.known_topics import AnyTopic
 
-    scheme = read_scheme(folder / f"{name}.toml", calendar, _AnyTopic())
+    # It is not for these commands to check a scheme's spelling.
+    scheme = read_scheme(folder / f"{name}.toml", calendar, AnyTopic())
     there = (folder / f"{scheme.after}.toml").is_file()
     if not scheme.after or not there or scheme.year >= below:
         return scheme
     before = _read_with_earlier(folder, scheme.after, calendar, scheme.year)
     return with_earlier(scheme, before) if before.year < scheme.year else scheme
-
-
-class _AnyTopic(frozenset[str]):
-    """Holds every name: it is not for these commands to check a scheme's spelling."""
-
-    def __contains__(self, name: object) -> bool:
-        return True
 
 
 def not_yet(

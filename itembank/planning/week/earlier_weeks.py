@@ -12,11 +12,12 @@ from itembank.files.toml_table import Table, TomlFile
 from itembank.planning.calendar.calendar import read_date
 from itembank.planning.calendar.days import period_order
 from itembank.planning.calendar.scheme import Scheme
+from itembank.planning.calendar.timetable import USUAL_PERIOD
 from itembank.planning.choosing.choose_topics import TopicState
 from itembank.planning.choosing.class_memory import Scored, remember_class
 from itembank.planning.choosing.memory import Seen
 from itembank.planning.week.sheet_rows import sheet_addresses
-from itembank.planning.week.week_plan import FILE_NAME, FOLDER
+from itembank.planning.week.week_plan import FILE_NAME, FOLDER, no_topic
 from itembank.text.folding import same_name
 
 
@@ -60,22 +61,37 @@ def _read(path: Path, class_name: str) -> list[AskedBefore]:
     if not same_name(str(top.any("class") or ""), class_name):
         return []
     sheets = {
-        (str(row.any("date")), str(row.any("period") or "")): sheet_addresses(row)
-        for row in top.tables("sheets")
+        (str(row.any("date")), _period(row)): sheet_addresses(row) for row in top.tables("sheets")
     }
     found = []
     for row in top.tables("lessons"):
         date = read_date(row, "date")
         if date is None:
             continue
-        period = str(row.any("period") or "")
-        topics = [str(topic.any("topic")) for topic in row.tables("topics") if "topic" in topic]
+        period = _period(row)
         addresses = [*_words(row, "asked"), *_words(row, "items")]
         # What stood on a sheet was seen by the class as well.
         addresses += sheets.get((date.isoformat(), period), ())
-        found.append(AskedBefore(date, period, tuple(topics), tuple(dict.fromkeys(addresses))))
+        found.append(AskedBefore(date, period, _topics(row), tuple(dict.fromkeys(addresses))))
     file.finish()
     return found
+
+
+def _period(row: Table) -> str:
+    return str(row.any("period") or USUAL_PERIOD)
+
+
+def _topics(row: Table) -> tuple[str, ...]:
+    """Return the names of a lesson's topics; a name alone is one too, as in a plan that is read."""
+    found = []
+    for value in row.items("topics"):
+        if isinstance(value, str):
+            found.append(value)
+        elif not isinstance(value, dict):
+            row.fault("topics", no_topic(value))
+        elif "topic" in value:
+            found.append(str(value["topic"]))
+    return tuple(found)
 
 
 def _words(row: Table, key: str) -> list[str]:

@@ -13,7 +13,9 @@ from typing import Any
 from itembank.files.toml_table import Table
 from itembank.files.toml_write import toml_lines, toml_pairs
 from itembank.planning.calendar.calendar import read_date
+from itembank.planning.calendar.timetable import USUAL_PERIOD
 from itembank.planning.choosing.topic_reason import Again, Cause, Occasion, Reason
+from itembank.text.characters import shown_value
 
 HEAD = """\
 
@@ -60,7 +62,7 @@ def _occasion(occasion: Occasion | None) -> dict[str, Any] | None:
 def read_reason_row(row: Table) -> tuple[Lesson | None, dict[str, Reason]]:
     """Read one table: the day and the period of its lesson, and the reason for each topic."""
     date = read_date(row, "date")
-    period = row.text("period", "1", most=8)
+    period = row.text("period", USUAL_PERIOD, most=8)
     found = {}
     for topic in row.tables("topics"):
         name = topic.text("topic", None)
@@ -79,7 +81,10 @@ def _reason(row: Table, lesson: datetime.date) -> Reason:
         if isinstance(title, str):
             needed_for.append(title)
         else:
-            row.fault("needed_for", f"‘needed_for’ holds titles in quotation marks, not {title!r}.")
+            row.fault(
+                "needed_for",
+                f"‘needed_for’ holds titles in quotation marks, not {shown_value(title)}.",
+            )
     row.known("taught")
     questions = again.whole("questions", 0, 0, MOST_ANSWERS) if again is not None else 0
     if again is not None:

@@ -14,8 +14,10 @@ from itembank.files.toml_table import Table
 from itembank.files.toml_write import toml_lines, toml_pairs
 from itembank.items.item import Tier
 from itembank.planning.calendar.calendar import read_date
+from itembank.planning.calendar.timetable import USUAL_PERIOD
 from itembank.planning.department.department import MOST_FOLLOW_UP
 from itembank.planning.department.sheet_items import LessonSheets, SheetItems
+from itembank.text.characters import shown_value
 
 HEAD = """\
 
@@ -56,7 +58,7 @@ def read_sheet_row(
     Sheets that do not hold together, say with a question twice, are empty: they are chosen anew.
     """
     date = read_date(row, "date")
-    period = row.text("period", "1", most=8)
+    period = row.text("period", USUAL_PERIOD, most=8)
     topics = _texts(row, "topics", None)
     wanted = row.whole("questions", 0, 0, MOST_FOLLOW_UP)
     sheets = []
@@ -76,7 +78,7 @@ def _texts(row: Table, key: str, topic_of: Callable[[str], str] | None) -> tuple
     found = []
     for value in row.items(key):
         if not isinstance(value, str) or not value.strip():
-            row.fault(key, f"‘{key}’ holds names in quotation marks, not {value!r}.")
+            row.fault(key, f"‘{key}’ holds names in quotation marks, not {shown_value(value)}.")
             continue
         if topic_of is not None:
             try:

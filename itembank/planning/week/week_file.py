@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 from collections import Counter
 from collections.abc import Callable, Collection, Mapping
 from dataclasses import replace
@@ -12,6 +13,7 @@ from itembank.errors import ItembankError
 from itembank.files.toml_table import Table, TomlFile
 from itembank.planning.calendar.calendar import DAY, Calendar, monday, read_date
 from itembank.planning.calendar.days import period_order, usual_seed
+from itembank.planning.calendar.timetable import PERIOD, USUAL_PERIOD
 from itembank.planning.choosing.reason_words import reason_words
 from itembank.planning.choosing.topic_reason import Reason
 from itembank.planning.department.department import MOST_QUESTIONS, Department
@@ -27,7 +29,9 @@ from itembank.planning.week.week_plan import (
     WeekPlan,
     WeekTopic,
     is_address,
+    no_topic,
 )
+from itembank.text.characters import shown_value
 from itembank.text.folding import folded, same_name
 
 TopicOf = Callable[[str], str]
@@ -124,7 +128,10 @@ def _lesson(
 ) -> PlannedLesson | None:
     date = read_date(row, "date")
     title = row.text("title", "Starter", most=MOST_TITLE)
-    period = row.text("period", "1", most=8)
+    period = row.text("period", USUAL_PERIOD, most=8)
+    # Else its pack would stand in a folder that nobody takes for the pack of a lesson.
+    if not re.fullmatch(PERIOD, period):
+        row.fault("period", f"‘{period}’ is no period. Write letters and digits alone, such as 3.")
     questions = row.whole("questions", None, 1, MOST_QUESTIONS)
     seed = row.whole("seed", None, 0, MOST_SEED) if "seed" in row else None
     row.known("seed")
@@ -187,9 +194,7 @@ def _topics(
         if isinstance(value, str):  # a name alone: one question
             value = {"topic": value}
         if not isinstance(value, dict):
-            row.fault(
-                "topics", f'A topic is written {{ topic = "ratio.share", count = 1 }}, not {value}.'
-            )
+            row.fault("topics", no_topic(value))
             continue
         before = len(row.file.faults)
         table = Table(row.file, value, (*row.path, "topics", place))
@@ -272,7 +277,7 @@ def _texts(row: Table, key: str) -> list[str]:
         if isinstance(value, str) and value.strip():
             found.append(value.strip())
         else:
-            row.fault(key, f"‘{key}’ holds names in quotation marks, not {value!r}.")
+            row.fault(key, f"‘{key}’ holds names in quotation marks, not {shown_value(value)}.")
     return found
 
 

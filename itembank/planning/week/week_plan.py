@@ -19,6 +19,7 @@ from itembank.planning.choosing.topic_reason import Reason
 from itembank.planning.department.sheet_items import LessonSheets
 from itembank.planning.week.reason_rows import reason_lines
 from itembank.planning.week.sheet_rows import sheet_lines
+from itembank.text.characters import shown_value
 from itembank.text.in_words import DAYS, day_month_year, long_day, weekday
 
 FOLDER = "plans"
@@ -137,6 +138,16 @@ def is_address(text: str) -> bool:
     (True, True, False)
     """
     return "/" in text or ":" in text
+
+
+def no_topic(value: object) -> str:
+    """Return what is said of a value among a lesson's topics that is neither a name nor a table.
+
+    >>> no_topic(3)
+    'A topic is written { topic = "ratio.share", count = 1 }, not 3.'
+    """
+    written = '{ topic = "ratio.share", count = 1 }'
+    return f"A topic is written {written}, not {shown_value(value)}."
 
 
 def written_anew(text: str, was: str) -> str:
