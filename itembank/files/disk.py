@@ -161,6 +161,8 @@ def clear_leftovers(folder: Path) -> None:
             facts = file.stat(follow_symlinks=False)
             if name[2] == "old" and not os.path.lexists(meant := folder / name[1]):
                 cut = len(os.fsencode(name[1])) > _MOST_BYTES - 4  # and so perhaps not its name
+                # A rename leaves the time of writing as it was: that of the last change tells
+                # when.
                 if now - facts.st_ctime > PUT_BACK and not cut:
                     os.rename(file.path, meant)
             elif now - facts.st_mtime > LEFT_BEHIND:

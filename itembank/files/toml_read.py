@@ -28,6 +28,7 @@ _NOT_BRACKETS = re.compile(r"""\"(?:[^"\\]|\\.)*(?:\"|$)|'[^']*(?:'|$)|#.*""")
 _OPENED = re.compile(
     r"""\"{3}|'{3}|\"(?:[^"\\]|\\.)*(?:\"|$)|'[^']*(?:'|$)|#""",
 )
+# TOML lets one or two quotation marks stand right before the three that close a text.
 _CLOSED_BY = re.compile(r"""(?:[^"\\]|\\.|\"{1,2}(?!\"))*?\"{3,5}""")
 _CLOSED_RAW_BY = re.compile(r"""(?:[^']|'{1,2}(?!'))*?'{3,5}""")
 
@@ -63,6 +64,8 @@ class Locator:
                 continue
             # Most lines are a key and its value, and no header.
             header = _HEADER.match(line) if "[" in line else None
+            # A bare word is no value of a list, so a name in two brackets ends one that was left
+            # open.
             if depth and not (header and header[1] == "[[" and _is_plain(header[2])):
                 depth = max(depth + _brackets(line), 0)
             elif header:

@@ -79,6 +79,7 @@ def serve_line(line: Line, work: Callable[[Line], Serve]) -> None:
 
     A process that comes to an unforeseen end says nothing of it: that it is gone is told.
     """
+    # Handlers that a copy has of its parent would tidy up what is the parent's.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     if hasattr(signal, "pthread_sigmask"):
         signal.pthread_sigmask(signal.SIG_UNBLOCK, [signal.SIGINT])

@@ -42,6 +42,7 @@ class Run:
     ) -> None:
         self._client, self._workers = client, workers
         self._how, self._pieces, self._longest = how, pieces, longest
+        # The next one stands last, from where it is taken without moving the others.
         self._waiting = list(range(len(pieces)))[::-1]
         self._stay: list[int] = []  # pieces that are to be done here
         self._out: dict[Future, tuple[list[int], frozenset[str]]] = {}
@@ -94,6 +95,7 @@ class Run:
         threads = sum(self._workers.threads.values())
         names = frozenset(self._workers.threads)
         while self._waiting and len(self._out) < AHEAD * threads:
+            # Never more than half of a fair share, so that none has all the rest to do in the end.
             fair = -(-len(self._waiting) // (2 * threads))
             size = max(1, min(int(self._batch), MOST_IN_BATCH, fair))
             places = [self._waiting.pop() for _ in range(min(size, len(self._waiting)))]

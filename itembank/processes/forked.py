@@ -51,6 +51,7 @@ class Forked:
                     serve_line(line if ends_with(parent) else Watched(line), lambda _: serve)
                 finally:
                     os._exit(0)  # without any of its owner's tidying
+        # Held open here, these ends would keep it from showing that the other process is gone.
         os.close(theirs_in)
         os.close(theirs_out)
         self._line = Line(ours_in, ours_out)

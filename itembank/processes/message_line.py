@@ -50,6 +50,7 @@ class Line:
         data = bytearray()
         while len(data) < size:
             try:
+                # os.read sets aside all the room it is asked for, whatever comes.
                 part = os.read(self.reading, min(size - len(data), 1 << 20))
             except OSError:
                 part = b""

@@ -41,6 +41,7 @@ class Spawned:
             raise CannotTravel(str(error)) from None
         if not sys.executable:
             raise OSError("there is no interpreter to start")
+        # The new interpreter is to find modules where this one does, however that came about.
         command = [sys.executable, "-c", _BEGIN, json.dumps(sys.path), str(os.getpid())]
         # On Windows a group of its own is what keeps Ctrl-C from it.
         group = getattr(subprocess, "CREATE_NEW_PROCESS_GROUP", 0)

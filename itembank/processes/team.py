@@ -70,6 +70,7 @@ class Team:
         self._how, self._count, self._feed = how, count, feed
         self._inherits = kind.inherits and feed is None
         self._longest, self._kind, self._idle = longest, kind, idle
+        # The next one stands last, from where it is taken without moving the others.
         self._waiting = list(range(len(pieces)))[::-1]
         self._stay: list[int] = []  # pieces that cannot travel
         self._workers: list[_Worker] = []
@@ -163,6 +164,7 @@ class Team:
     def _supply(self, worker: _Worker) -> None:
         """Give a process the next pieces; one that is gone shows when it is listened to."""
         self._take()
+        # Fewer and fewer, so that in the end all of them are through at about the same time.
         size = min(HANDED_OUT, max(1, len(self._waiting) // (2 * self._count)))
         given: list[int] = []
         while self._waiting and len(given) < size:

@@ -92,6 +92,7 @@ class Candidate:
 class BankCandidate(Candidate):
     """A question of a bank, which is read only when more is asked of it than its address."""
 
+    # The base would be given the item, which is read here only when somebody asks for it.
     def __init__(self, question: Question, index: int, values: tuple[Any, ...], source: Source):
         for name, value in (
             *(("question", question), ("index", index), ("values", values)),

@@ -164,6 +164,8 @@ class Pool:
                     continue
                 candidate = self.at(source, tier, index)
                 if self.free(candidate) and not (rested and self.passed_over(candidate)):
+                    # The last is what is alike whatever made it; the first holds within a topic
+                    # alone.
                     found.add(self._twins(candidate)[-1])
         return len(found)
 

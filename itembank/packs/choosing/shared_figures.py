@@ -45,6 +45,7 @@ def about_one_figure(
         pair = _pair(models[:2], rest + now[2:], shorter)
         share = shorter.rooms.of_all
         if pair and share(pair) + WORTH < share(now[:2]):
+            # Two make way for the pair; what else the topic asks stays as it is.
             chosen += zip(models, pair, strict=False)
     settled = {id(model) for model, _ in chosen}
     return [

@@ -106,6 +106,7 @@ def load_pack(path: Path) -> Pack:
     text, _ = read_pack_data(path)
     path = path / PACK_FILE if path.is_dir() else path
     try:
+        # Strictly, or "8" would be read as 8 and 1 as true: a file that this tool never wrote.
         return Pack.model_validate_json(text, strict=True)
     except ValidationError as error:
         raise ItembankError(_shape_faults(path, error)) from None

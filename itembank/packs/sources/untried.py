@@ -95,6 +95,7 @@ class UntriedQuestion(Question):
     @property
     def refused(self) -> str:
         """Why it may not be used, as far as anybody looked."""
+        # Only where it was read already: to tell what is known must read nothing.
         if self.__dict__.get("unreadable"):
             return self.unreadable
         if self.outcome is None or self.outcome.state is State.PROVED:

@@ -31,6 +31,7 @@ MOST_MARKS = 200
 
 def read_bands(table: Table) -> BandScheme | None:
     """Read the bands; faults are noted in the file, and then the result may be None."""
+    # Other tables of the file may have faults already: only those of this one spoil its bands.
     before = len(table.file.faults)
     out_of = table.whole("out_of", DEFAULT_MARKS, 1, MOST_MARKS)
     cuts = table.items("cuts")

@@ -130,6 +130,8 @@ def parse_scores(text: str, marks: int, file: str = "scores") -> ScoreFile:
                 faults.append(Fault(file, line, fault))
             else:
                 entries.append(Entry(code, int(score)))
+        # A row with a fault takes its seat too, so that a second row for it is told in the same
+        # run.
         seen.setdefault(code.upper(), line)
     if faults:
         raise FileFaults(faults)

@@ -113,6 +113,8 @@ class Calendar:
         """Return the first teaching day of a week by its number."""
         for start, found in self._weeks.items():
             if found == number:
+                # A week has a number only where it has a day of teaching, so there is one to be
+                # found.
                 return next(self.teaching_days(start, start + 4 * DAY))
         return None
 

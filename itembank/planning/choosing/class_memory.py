@@ -91,6 +91,7 @@ def remember_class(
     memories = {topic: after_teaching(day) for topic, day in taught.items()}
     days: dict[datetime.date, dict[str, Seen]] = defaultdict(dict)
     for topic in taught:
+        # Of topics outside the scheme nobody asks what is remembered.
         for occasion in by_day(seen.get(topic, ())):
             days[occasion.date][topic] = occasion
     starters: dict[datetime.date, list[Scored]] = defaultdict(list)
@@ -99,6 +100,7 @@ def remember_class(
     for date in sorted(days):
         found: dict[str, tuple[float, float]] = {}
         # First what each topic's own answers say; scores then share out what these leave open.
+        # Asked before it was taught, by a pin, a topic counts from its teaching on.
         at = {topic: max(date, memories[topic].last) for topic in days[date]}
         for topic, occasion in days[date].items():
             found[topic] = estimate(memories[topic], at[topic], occasion.share, occasion.out_of)

@@ -141,6 +141,7 @@ def _join_years(
     faults: list[Fault] = []
     # From the youngest on: a scheme follows one of an earlier year, so there is no circle.
     for name, scheme in sorted(schemes.items(), key=lambda pair: pair[1].year):
+        # Of a scheme with faults those are told, and not that nothing can follow it.
         if not scheme.after or scheme.after in faulty:
             continue
         before = schemes.get(scheme.after)

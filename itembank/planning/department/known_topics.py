@@ -26,6 +26,7 @@ class KnownTopics(Collection[str]):
         self.faults: list[Fault] = []
 
     def __contains__(self, name: object) -> bool:
+        # The faults last: it is looking into the banks that finds them.
         return name in self.generated or name in self.in_banks or bool(self.faults)
 
     def __iter__(self) -> Iterator[str]:

@@ -79,6 +79,7 @@ class PackRequest:
 
     def over(self, other: PackRequest) -> PackRequest:
         """Return what is stated here, and for what is left open what `other` states."""
+        # No copies in large print, no tint and a seed of 0 are stated: none of them is empty here.
         kept = {
             matter.name: getattr(other, matter.name)
             for matter in fields(self)

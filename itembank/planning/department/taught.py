@@ -40,6 +40,7 @@ def taught_dates(
     except FileFaults:
         return found
     taught = class_scheme(scheme, group.plan, calendar, frozenset(cancelled))
+    # What is not taught yet is left out of a class's scheme, so its None stays.
     return found | {topic.topic: topic.date for topic in taught.topics}
 
 

@@ -131,10 +131,12 @@ class _Map:
             if end.column == start.column:
                 # Both stand below each other: a bracket at their left.
                 sides[end.column] += 1
+                # Four tracks are as many as the gutter has room for; a fifth lies on the first.
                 x = b.x - Fraction(1 + sides[end.column] % 4, 2) - Fraction(1, 2)
                 down = self.middle(start)
                 points = [Point(b.x, down), Point(x, down), Point(x, b.y)]
             elif end.column != start.column + 1:
+                # Fifths of the gap, so that none of four tracks touches the boxes above and below.
                 track = Fraction(1 + tracks[end.row] % 4, 5)
                 tracks[end.row] += 1
                 y = self.tops[end.row] + GAP * track

@@ -66,6 +66,7 @@ def read_reason_row(row: Table) -> tuple[Lesson | None, dict[str, Reason]]:
     found = {}
     for topic in row.tables("topics"):
         name = topic.text("topic", None)
+        # Any day will do where there is none: that fault keeps the plan from being used.
         reason = _reason(topic, date or datetime.date.min)
         topic.close()
         found[name] = reason
