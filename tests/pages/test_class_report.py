@@ -6,9 +6,12 @@ from itertools import pairwise
 import numpy as np
 import pypdfium2
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from itembank.pages.documents.class_report_pages import BandRow, ReportData, TopicRow, class_report
 from itembank.pages.engine import theme
+from itembank.pages.engine.fonts import face
 from itembank.pages.engine.paper import TOP
 from itembank.pages.parts.heat_map import FROM, STEPS, shade
 from itembank.pages.parts.views_part import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart
@@ -128,6 +131,20 @@ def test_figures_read_on_every_step_and_steps_part_in_grey():
     shades = [light[STEPS.index(shade(n / 100))] for n in range(101)]
     assert shades == sorted(shades)
     assert len(set(shades)) == len(FROM)
+
+
+@given(st.floats(0, 1))
+def test_a_cell_is_as_light_as_the_legend_says_of_its_figure(share):
+    assert shade(share) == shade(round(100 * share) / 100)
+
+
+def test_a_letter_that_the_face_lacks_is_no_empty_box_in_the_bars(monkeypatch):
+    strange = replace(
+        data(), bands=[BandRow("1 Nov", (("★", 8), ("S", 2)), 0.4)], band_names=(("★", "Star"),)
+    )
+    with recorded(monkeypatch) as marks:
+        class_report(strange)
+    assert all(face().has(sign) for mark in marks for sign in mark.text)
 
 
 def test_a_title_is_never_cut_in_the_map():

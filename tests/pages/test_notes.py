@@ -24,6 +24,13 @@ from tests.pages.sheet_samples import TOPICS, drawn_packs, random_packs, real_pa
 from tests.pages.test_one_slide import LARGE, on_topics
 
 
+def test_a_pack_without_sheets_has_notes_and_no_script():
+    pack = real_pack().model_copy(update={"sheets": []})
+    text = " ".join(text_of(teacher_notes(pack)))
+    assert "Each question: working and wrong answers" in text
+    assert "Script for the repair group" not in text
+
+
 def text_of(data: bytes) -> list[str]:
     out = []
     for page in pypdfium2.PdfDocument(data):

@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 
 from itembank.notation import parse
 from itembank.notation.mathml import mathml
+from itembank.notation.parse import parse_written
+from itembank.packs.data.pack_item import Maths
 from itembank.pages.engine.fonts import face
 from itembank.pages.engine.formula import formula, pieces
 from itembank.pages.engine.line_breaking import FRACTIONS_APART
@@ -224,3 +226,10 @@ def room_beside(layout):
         for glyph in layout.glyphs
     ]
     return [after.x - end for end, after in zip(ends, layout.glyphs[1:], strict=False)]
+
+
+def test_a_name_with_an_apostrophe_is_printed_with_it():
+    written = mathml(parse_written("\"Amy's & Tom's\""))
+    assert as_text(written) == "Amy's & Tom's"
+    block = measure(Flow([Maths(mathml=written, line='"Amy\'s"', words="Amy's")]), 400, 20)
+    assert [placed.atom.text for placed in block.lines[0].placed] == ["Amy's & Tom's"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import combinations
 from typing import get_args
 
@@ -117,3 +118,11 @@ def test_a_letter_stands_free_on_the_plate_of_its_sign(samples, shape, letter):
             dots -= near
             edge.extend(near)
     assert pieces == 2
+
+
+@pytest.mark.parametrize("shape", get_args(ShapeName))
+@pytest.mark.parametrize("letter", ["R", "W", "WW"])
+def test_letters_are_no_wider_on_a_screen_than_on_paper(shape, letter):
+    size = float(re.search(r'font-size="([^"]*)"', sign_svg(shape, letter, "#000000"))[1]) / SIDE
+    assert size * face(True).width(letter) <= outline(shape).height + 0.01
+    assert size * CAP_HEIGHT <= outline(shape).height + 0.01

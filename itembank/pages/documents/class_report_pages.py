@@ -10,6 +10,7 @@ from collections.abc import Callable, Sequence
 
 from itembank.data_class import dataclass
 from itembank.pages.engine import theme
+from itembank.pages.engine.fonts import plain
 from itembank.pages.engine.page import Page
 from itembank.pages.engine.paper import WIDTH, LoosePaper, Paper, heading_part, text_part
 from itembank.pages.engine.table_drawn import Cell, Contents
@@ -245,7 +246,7 @@ def _stacked(counts: Sequence[int], letters: Sequence[str]) -> Callable[[Page, f
                 fill, ink = STEPS[round(place * (len(STEPS) - 1) / most)]
                 page.rect(x, y - 3, width, 14, fill=fill, stroke=theme.INK, line=0.8)
                 if width >= 14:
-                    page.text(x + width / 2, y, letter, 12.0, colour=ink, align="centre")
+                    page.text(x + width / 2, y, plain(letter), 12.0, colour=ink, align="centre")
                 x += width
 
     return show

@@ -66,8 +66,9 @@ def teacher_notes(pack: Pack) -> bytes:
     if long:
         paper.y -= paper.size
         _rest(paper, pack)
-    _turn(paper)
-    _script(paper, pack)
+    if pack.sheets:  # the script goes through the examples and questions of one
+        _turn(paper)
+        _script(paper, pack)
     _turn(paper)
     _questions(paper, pack)
     _other_versions(paper, pack)

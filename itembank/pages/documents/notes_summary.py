@@ -28,7 +28,7 @@ from itembank.pages.engine.paragraph import Flow, Piece, measure, one_line
 from itembank.pages.engine.signs import interval, sign
 from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
 from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.question_cell import prompt
+from itembank.pages.parts.question_cell import called, prompt
 from itembank.pages.parts.script import mid_sentence
 from itembank.planning.bands.caution import NOT_A_GRADE
 
@@ -140,9 +140,8 @@ def _asked(item: PackItem, untold: bool) -> list[Piece]:
     """Return a question with its picture, or with words that say where that is."""
     runs = prompt(item)
     if untold and item.picture is not None:
-        what = "table" if "table" in item.picture.data["kind"] else "picture"
         runs = [run for run in runs if run is not item.picture]
-        runs.append(f" (The {what} is on the slide.)")
+        runs.append(f" (The {called(item.picture)} is on the slide.)")
     return _run_on(runs)
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from functools import lru_cache
-from html import escape
+from html import escape, unescape
 from typing import Any, NamedTuple, TypeAlias
 
 from itembank.packs.data.pack_item import Maths, Picture, TextRun
@@ -80,13 +80,13 @@ def as_text(mathml: str) -> str:
 
     >>> as_text("<math><mtext>£</mtext><mn>3.50</mn></math>")
     '£3.50'
-    >>> as_text("<math><mi>x</mi></math>")
-    ''
+    >>> as_text("<math><mtext>Amy&#x27;s</mtext></math>"), as_text("<math><mi>x</mi></math>")
+    ("Amy's", '')
     """
     if not _ONLY_PLAIN.match(mathml):
         return ""
-    text = _TAG.sub("", mathml).replace("&lt;", "<").replace("&gt;", ">").replace("&amp;", "&")
-    return text.replace("\u2009", "\u00a0")
+    # Tags first: a name may hold a < of its own, written as &lt;.
+    return unescape(_TAG.sub("", mathml)).replace("\u2009", "\u00a0")
 
 
 _CUT: dict[tuple[object, ...], tuple[list[Cluster], dict[object, list[Any]]]] = {}

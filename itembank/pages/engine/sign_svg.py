@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
+from itembank.pages.engine.fonts import CAP_HEIGHT
 from itembank.pages.engine.page import Point
-from itembank.pages.engine.signs import outline
+from itembank.pages.engine.signs import letter_size, outline
 from itembank.planning.bands.band_signs import ShapeName
 
 SIDE = 100
 _LINE = 6
-_CAPITALS = 0.668
-"""The height of this face's capitals in its em."""
 
 
 def sign_svg(shape: ShapeName, letter: str, colour: str) -> str:
@@ -25,13 +24,13 @@ def sign_svg(shape: ShapeName, letter: str, colour: str) -> str:
     """
     drawn = outline(shape)
     x, y = drawn.middle
-    size = drawn.height * SIDE / _CAPITALS
+    size = letter_size(shape, letter) * SIDE
     return (
         f'<svg class="sign" viewBox="-4 -4 {SIDE + 8} {SIDE + 8}" aria-hidden="true">'
         f'<path d="{_path(drawn.frame)}" fill="{escape(colour)}" stroke="#1b2530" '
         f'stroke-width="{_LINE}" stroke-linejoin="round"/>'
         f'<path d="{_path(drawn.plate)}" fill="#fff"/>'
-        f'<text x="{_number(x * SIDE)}" y="{_number((1 - y) * SIDE + drawn.height * SIDE / 2)}" '
+        f'<text x="{_number(x * SIDE)}" y="{_number((1 - y) * SIDE + CAP_HEIGHT * size / 2)}" '
         f'text-anchor="middle" font-size="{_number(size)}" font-weight="700" fill="#1b2530">'
         f"{escape(letter)}</text></svg>"
     )

@@ -151,7 +151,9 @@ def outline(shape: ShapeName) -> Outline:
 def describe(band: Band) -> str:
     """Return what the sign looks like, in words.
 
-    >>> # "blue house with the letter R"
+    >>> from itembank.planning.bands.bands import default_scheme
+    >>> describe(default_scheme().bands(8)[0])
+    'blue house with the letter R'
     """
     return f"{band.colour_name} {band.shape} with the letter {band.letter}"
 
@@ -170,7 +172,8 @@ def sign(page: Page, band: Band, x: float, y: float, size: float) -> None:
         page.polygon(placed(drawn.frame), fill=band.colour, stroke=INK, line=line)
         if band.shape != "arch":  # its frame leaves the plate open
             page.polygon(placed(drawn.plate), fill=WHITE)
-        letter, text_size = plain(band.letter), _letter(band) * size
+        letter = plain(band.letter)
+        text_size = letter_size(band.shape, letter) * size
         middle_x, middle_y = (x + drawn.middle[0] * size, y + drawn.middle[1] * size)
         page.text(
             middle_x,
@@ -184,20 +187,26 @@ def sign(page: Page, band: Band, x: float, y: float, size: float) -> None:
 
 def least_side(band: Band, letter: float) -> float:
     """Return the side of the least sign whose letter is set at `letter` points."""
-    return letter / _letter(band)
+    return letter / letter_size(band.shape, plain(band.letter))
 
 
-def _letter(band: Band) -> float:
-    """Return the type size of a sign's letter, where its side is 1."""
-    height = outline(band.shape).height
+def letter_size(shape: ShapeName, letter: str) -> float:
+    """Return the type size of a sign's letter, or two of them, where the sign's side is 1.
+
+    >>> letter_size("ring", "S") > letter_size("ring", "WW")
+    True
+    """
+    height = outline(shape).height
     # By its height, or by its width where it is wider than high: W and two letters.
-    return min(height / CAP_HEIGHT, height / face(True).width(plain(band.letter)))
+    return min(height / CAP_HEIGHT, height / face(True).width(letter))
 
 
 def interval(band: Band) -> str:
     """Return the band's scores as printed, with an en dash.
 
-    >>> # "5–6", or "8" where the band holds one score
+    >>> from itembank.planning.bands.bands import default_scheme
+    >>> [interval(band) for band in default_scheme().bands(5)]
+    ['0–2', '3–4', '5']
     """
     if band.lowest == band.highest:
         return str(band.lowest)

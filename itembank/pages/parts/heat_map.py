@@ -44,7 +44,9 @@ def shade(share: float) -> tuple[str, str]:
     >>> shade(1.0) == STEPS[-1], shade(0.1) == STEPS[0]
     (True, True)
     """
-    return STEPS[max(place for place, low in enumerate(FROM) if share >= low - 1e-9)]
+    # By the figure that is printed: 39.6 % stands there as 40, and the legend has 40 lighter.
+    printed = round(100 * share)
+    return STEPS[max(place for place, low in enumerate(FROM) if printed >= round(100 * low))]
 
 
 def legend_part(size: float) -> Part:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from itembank.packs.data.pack_item import PackItem
+from itembank.packs.data.pack_item import PackItem, Picture
 from itembank.pages.engine.flow import Pair
 from itembank.pages.engine.fonts import DESCENT, face
 from itembank.pages.engine.paragraph import AXIS, Block, Flow, Piece, after_figure, measure
@@ -79,13 +79,21 @@ def prompt(
         runs.append(f" [{item.marks}\u00a0marks]")
     picture, key_picture = item.picture, item.key_picture
     if picture is not None and shown_by is not None:
-        what = "table" if "table" in picture.data["kind"] else "picture"
-        return [f"Use the {what} in question\u00a0{shown_by}. ", *runs]
+        return [f"Use the {called(picture)} in question\u00a0{shown_by}. ", *runs]
     if answered and picture is not None and key_picture is not None:
         runs.append(Pair(picture, key_picture))
     elif picture is not None:
         runs.append(picture)
     return runs
+
+
+def called(picture: Picture) -> str:
+    """Return what a pupil calls a figure: a table, or a picture of any other kind.
+
+    >>> called(Picture(data={"kind": "two-way table"}, words=""))
+    'table'
+    """
+    return "table" if "table" in picture.data["kind"] else "picture"
 
 
 def leaves_word(asked: Block, most: int = 1) -> bool:
