@@ -12,8 +12,10 @@ import pytest
 
 from itembank.packs.data.convert import pack_band
 from itembank.pages.engine import theme
+from itembank.pages.engine.fonts import CAP_HEIGHT, face
 from itembank.pages.engine.page import Document
-from itembank.pages.engine.signs import sign
+from itembank.pages.engine.sign_svg import SIDE, sign_svg
+from itembank.pages.engine.signs import outline, sign
 from itembank.pages.engine.theme import contrast
 from itembank.planning.bands.band_signs import ShapeName
 from itembank.planning.bands.bands import default_scheme
