@@ -71,7 +71,7 @@ def parse(
 
     Raises:
         ParseError: `text` is not mathematics, may be read in two ways, holds a word, or goes
-            past the limits of :mod:`.signs`. The message is one sentence that says what to do.
+            past the limits of :mod:`.tree.line_signs`. The message is one sentence that says what to do.
 
     >>> from itembank.notation.tree import Int, Neg, Power, Sym
     >>> parse("3/4")
@@ -124,6 +124,10 @@ def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | 
 
     if not plain:
         raise ParseError("There is nothing to read: type a number or an expression.", 1)
+    if plain.count('"') % 2:
+        at = column(plain.rindex('"'))
+        message = f"The quotation mark at column {at} is not closed: close it or take it out."
+        raise ParseError(message, at)
     if letters is not None:
         plain, origins = with_signs(plain, origins, letters)
         if times is None:

@@ -1,11 +1,7 @@
 """The value face: what a tree is worth, in exact rational arithmetic.
 
-Three questions are answered here, each without sympy, so that every item can be
-checked as it is made:
-
-* :func:`exact` — the rational value of a tree with no letters in it;
-* :func:`linear` — a tree as a linear form in its letters, exact coefficients;
-* :func:`parts` — the values of the parts of a ratio or a list.
+It does without sympy, so that every item can be checked as it is made. What a tree with letters
+is worth, :mod:`.linear` and :mod:`.algebra` say.
 
 Quantities and money are worth their size in the base unit of their dimension
 (:mod:`itembank.notation.units`), so 40 cm and 0.4 m are worth the same.

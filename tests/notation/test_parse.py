@@ -167,6 +167,7 @@ def test_line_keeps_all_but_spaces(text):
         ("3 + #", 5, "#"),
         ("½ + ½ + #", 9, "#"),
         ('3 + "Pack B"', 5, "stands alone"),
+        ('x = "Pack B', 5, "quotation mark at column 5 is not closed"),
         ("3/4/", 5, "too early"),
         ("1" * 2001, 2001, "2,000 characters"),
         ("1" * 201, 1, "200 digits"),

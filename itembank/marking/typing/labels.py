@@ -21,6 +21,8 @@ _PIECE = late(
     re.I,
 )
 _SENTENCE = late(r"[.?!]")
+_AMOUNT = late(r"£ ?\d|\d ?(?:p|pence|penny)\b|\d ?(?:pounds?|quid)\b", re.I)
+_AMOUNTS_JOIN = late(r"(?<=[\da-z])(?:,|,? and|,? ?&) (?=£? ?\d)", re.I)
 
 
 def _named(sentence: str, names: list[str]) -> list[str]:
@@ -74,3 +76,14 @@ def in_order(plain: str, words: str, count: int) -> str:
     if len(orders) != 1:
         return plain
     return ", ".join(values[name] for name in orders.pop())
+
+
+def sums_apart(plain: str, count: int) -> str:
+    """Return an answer of `count` sums of money with semicolons between them.
+
+    Of £1, 20p nobody can tell but by the question whether it is one sum of money or two.
+
+    >>> sums_apart("£1 and 20p", 2), sums_apart("£1 and 20p", 3), sums_apart("£1, 20p, £3", 3)
+    ('£1; 20p', '£1 and 20p', '£1; 20p; £3')
+    """
+    return _AMOUNTS_JOIN.sub("; ", plain) if len(_AMOUNT.findall(plain)) == count else plain

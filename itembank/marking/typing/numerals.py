@@ -95,6 +95,8 @@ def in_digits(text: str) -> str:
     ['3/4', '1/2', '3 1/2', '1/3 of 9']
     >>> in_digits("one and two"), in_digits("1.5 million"), in_digits("75 thousand")
     ('1 and 2', '1500000', '75000')
+    >>> in_digits("three hundred and two hundred"), in_digits("two thousand and three thousand")
+    ('300 and 200', '2000 and 3000')
     >>> in_digits("seven point three one"), in_digits("minus nought point five")
     ('7.31', 'minus 0.5')
     """
@@ -117,7 +119,8 @@ def _number(found: re.Match[str]) -> str:
     joins = re.findall(r",? and |[ -]+", found[0].lower())
     told: list[str] = []
     total = group = 0
-    last = 10**9
+    last, before_group = 10**9, ""
+    least = 10**9  # the smallest of thousand and million in the number so far
     for place, word in enumerate(words):
         join = joins[place - 1] if place else ""
         if word in ("a", "an"):
@@ -128,19 +131,28 @@ def _number(found: re.Match[str]) -> str:
             if size == 100:
                 group = max(group, 1) * 100
             else:
+                # Thousands come once in a number: two thousand and three thousand are two.
+                if size >= least:
+                    told += (str(total), before_group)
+                    total = 0
                 total += max(group, 1) * size
-                group = 0
+                group, least = 0, size
             last = size
             continue
         n = _SMALL[word]
+        # So do the hundreds of a group: three hundred and two hundred are two numbers.
+        again = group >= 100 and words[place + 1 : place + 2] == ["hundred"]
         joined = place and (
-            (last >= 100 and (group or total))
+            (last >= 100 and (group or total) and not again)
             or (20 <= last < 100 and 0 < n < 10 and "and" not in join)
         )
+        between = " and " if "and" in join else " "
         if place and not joined:
-            told.append(str(total + group))
-            told.append(" and " if "and" in join else " ")
+            told += (str(total + group), between)
             total = group = 0
+            least = 10**9
+        if not group:
+            before_group = between
         group += n
         last = n
     told.append(str(total + group))

@@ -27,7 +27,7 @@ from itembank.marking.typing.kind_typed import (
     pairs_typed,
     truth_typed,
 )
-from itembank.marking.typing.labels import in_order
+from itembank.marking.typing.labels import in_order, sums_apart
 from itembank.marking.typing.nouns import without_words
 from itembank.marking.typing.openings import without_opening
 from itembank.marking.typing.parsed_answer import LONG_WORD, Unreadable, parsed
@@ -143,7 +143,7 @@ def read_answer(text: str, asked: Setting) -> t.Node:
         plain = _POUNDS.sub(" lb", plain)
     if isinstance(key, t.Listing):
         words = " ".join(run for run in asked.prompt if isinstance(run, str))
-        plain = in_order(plain, words, len(key.parts))
+        plain = sums_apart(in_order(plain, words, len(key.parts)), len(key.parts))
     if marking_of(asked.ask).sign and (compared := sign_typed(plain, asked)):
         return compared
     plain = _REASON.sub("", plain)

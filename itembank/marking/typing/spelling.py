@@ -22,7 +22,9 @@ _POUNDS = late(
     r"(?:(?: and|,)? (?P<p>\d\d?)(?: ?(?:p|pence)\b|(?![\d./])))?",
     re.I,
 )
-_POUNDS_PENCE = late(r"£ ?(\d[\d,]*),?(?: and)? (\d\d?) ?(?:p\b|pence\b)|£ ?(\d+) (\d\d)(?![\d./])")
+_POUNDS_PENCE = late(
+    r"£ ?(\d{1,3}(?:,\d{3})+|\d+),?(?: and)? (\d\d?) ?(?:p\b|pence\b)|£ ?(\d+) (\d\d)(?![\d./])"
+)
 _POUNDS_DASH = late(r"£ ?(\d+) ?[-−–] ?(\d\d)(?![\d.])")
 _SIGN_AFTER = late(r"(?<![\d.£€$])(\d[\d.,]*) ?([£€$])(?! ?\d)|%(\d[\d.]*)(?!\d)")
 _MINUS_MONEY = late(r"£ ?[-−–] ?(?=\d)")

@@ -25,7 +25,7 @@ def line(node: Node, *, pence: bool = True) -> str:
 
     Raises:
         NotationError: the tree is not well formed (see the module), or goes past the
-            limits of :mod:`.signs`; the message says which part and why.
+            limits of :mod:`.line_signs`; the message says which part and why.
 
     >>> from itembank.notation.tree import Dec, Int, Juxt, Sym, add, equals, frac, juxt
     >>> line(equals(add(juxt(frac(3, 4), Sym("x")), Int(1)), frac(-3, 4)))

@@ -14,6 +14,9 @@ function parse(text, how) {
   }
   let plain = normalise(text);
   if (!plain) throw new ParseError("There is nothing to read: type a number or an expression.");
+  if (count(plain, '"') % 2) {
+    throw new ParseError("The quotation mark at column 1 is not closed: close it or take it out.");
+  }
   plain = withSigns(plain, letters);
   if (!times) times = holdsTime(plain);
   for (const clock of findAll("clock.close_up", plain)) {

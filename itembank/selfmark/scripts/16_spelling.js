@@ -106,23 +106,32 @@ function decimalText(text) {
 function spokenNumber(m) {
   const joiner = own(",? and |[ -]+"), low = m[0].toLowerCase();
   const list = split(joiner, low), joins = findAll(joiner, low).map((one) => one[0]), told_ = [];
-  let total = 0, group = 0, last = 1000000000;
+  let total = 0, group = 0, last = 1000000000, beforeGroup = "", least = 1000000000;
   list.forEach((word, place) => {
     const join = place ? joins[place - 1] : "";
     if (word === "a" || word === "an") return;
     if (word in LARGE) {
       const size = LARGE[word];
       if (size === 100) group = Math.max(group, 1) * 100;
-      else { total += Math.max(group, 1) * size; group = 0; }
+      else {
+        if (size >= least) { told_.push(String(total), beforeGroup); total = 0; }
+        total += Math.max(group, 1) * size;
+        group = 0;
+        least = size;
+      }
       last = size;
       return;
     }
-    const n = SMALL[word], and = join.indexOf("and") >= 0;
-    const joined_ = place && ((last >= 100 && (group || total)) || (last >= 20 && last < 100 && n > 0 && n < 10 && !and));
+    const n = SMALL[word], and = join.indexOf("and") >= 0, between = and ? " and " : " ";
+    const again = group >= 100 && list[place + 1] === "hundred";
+    const joined_ = place && ((last >= 100 && (group || total) && !again)
+      || (last >= 20 && last < 100 && n > 0 && n < 10 && !and));
     if (place && !joined_) {
-      told_.push(String(total + group), and ? " and " : " ");
+      told_.push(String(total + group), between);
       total = group = 0;
+      least = 1000000000;
     }
+    if (!group) beforeGroup = between;
     group += n;
     last = n;
   });

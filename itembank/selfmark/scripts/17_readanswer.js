@@ -17,7 +17,7 @@ function readAnswer(text, q) {
   const doubtful = !hasLetters(key) && fullmatch("part_label.either_way", plain);
   if (doubtful) throw new Unreadable(`${doubtful[1]} ${TABLES.messages.TWO_WAYS}`);
   if (walk(key).some((part) => part.k === "Quantity" && part.unit === "lb")) plain = sub("read.pounds", " lb", plain);
-  if (key.k === "Listing") plain = inOrder(plain, q.words, key.parts.length);
+  if (key.k === "Listing") plain = sumsApart(inOrder(plain, q.words, key.parts.length), key.parts.length);
   if (q.sign) {
     const compared = comparedWith(plain, q);
     if (compared) return compared;
@@ -441,6 +441,8 @@ function inOrder(plain, text, wanted) {
   if (orders.size !== 1) return plain;
   return orders.values().next().value.map((name) => values.get(name)).join(", ");
 }
+const sumsApart = (plain, wanted) => (
+  findAll("labels.amount", plain).length === wanted ? sub("labels.amounts_join", "; ", plain) : plain);
 
 function withoutWords(plain, key, text) {
   const kept = TABLES.constants.nouns._KEPT;
