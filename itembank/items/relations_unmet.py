@@ -10,9 +10,10 @@ from itembank.items.asks.give import Give
 from itembank.items.forms.form_rules import number_node
 from itembank.items.forms.number_forms import bare
 from itembank.notation import tree as t
-from itembank.notation.algebra import algebra, number, rational
+from itembank.notation.algebra import algebra
 from itembank.notation.line import shown_line
 from itembank.notation.linear import constant, linear
+from itembank.notation.quotients import number, rational
 from itembank.notation.value import NotExact, exact
 
 _SAID = {"<": "less than", ">": "more than", "≤": "at most", "≥": "at least", "=": "equal to"}

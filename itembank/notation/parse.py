@@ -71,7 +71,8 @@ def parse(
 
     Raises:
         ParseError: `text` is not mathematics, may be read in two ways, holds a word, or goes
-            past the limits of :mod:`.tree.line_signs`. The message is one sentence that says what to do.
+            past the limits of :mod:`.tree.line_signs`. The message is one sentence that says
+            what to do.
 
     >>> from itembank.notation.tree import Int, Neg, Power, Sym
     >>> parse("3/4")
@@ -125,9 +126,11 @@ def _read(text: str, pence: bool, letters: frozenset[str] | None, times: bool | 
     if not plain:
         raise ParseError("There is nothing to read: type a number or an expression.", 1)
     if plain.count('"') % 2:
-        at = column(plain.rindex('"'))
-        message = f"The quotation mark at column {at} is not closed: close it or take it out."
-        raise ParseError(message, at)
+        left_open = column(plain.rindex('"'))
+        raise ParseError(
+            f"The quotation mark at column {left_open} is not closed: close it or take it out.",
+            left_open,
+        )
     if letters is not None:
         plain, origins = with_signs(plain, origins, letters)
         if times is None:

@@ -30,7 +30,10 @@ FILE = Path(__file__).with_name("tables.json")
 _TYPING = "itembank.marking.typing."
 _MODULES = {
     "mark": ("itembank.marking.mark",),
-    "read": tuple(_TYPING + name for name in ("read_answer", "parsed_answer", "sign_typed")),
+    "read": tuple(
+        _TYPING + name
+        for name in ("read_answer", "question_spelling", "parsed_answer", "sign_typed")
+    ),
     "spelling": (_TYPING + "spelling",),
     "openings": (_TYPING + "openings",),
     "part_label": (_TYPING + "part_label",),

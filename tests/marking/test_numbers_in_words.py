@@ -8,10 +8,13 @@ from hypothesis import strategies as st
 from itembank.marking.typing.numerals import in_digits
 
 _UNITS = (
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen "
-    "fifteen sixteen seventeen eighteen nineteen"
-).split()
-_TENS = "- - twenty thirty forty fifty sixty seventy eighty ninety".split()
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+    "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
+    "nineteen",
+)  # fmt: skip
+_TENS = (
+    "", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
+)  # fmt: skip
 
 
 def spelt(n: int) -> str:

@@ -10,8 +10,8 @@ from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Round
 from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
-from itembank.notation.algebra import number
 from itembank.notation.line import line
+from itembank.notation.quotients import number
 from itembank.proof.exact.rounding import rounded
 from tests.marking.questions import question
 

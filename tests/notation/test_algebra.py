@@ -10,15 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.notation import parse
-from itembank.notation.algebra import (
-    LARGEST_RADICAND,
-    MOST_TERMS,
-    algebra,
-    letter,
-    number,
-    rational,
-    square_free,
-)
+from itembank.notation.algebra import LARGEST_RADICAND, algebra, square_free
+from itembank.notation.quotients import MOST_TERMS, letter, number, rational
 from itembank.notation.tree import Bracket, Frac, Int, Neg, Power, Product, Root, Sum, Sym
 from itembank.notation.value import NotExact, exact
 from tests.depth import cases

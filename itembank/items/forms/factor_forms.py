@@ -9,7 +9,8 @@ from itembank.items.forms.letter_forms import side_by_side
 from itembank.items.forms.number_forms import GOOD, bare
 from itembank.items.forms.polynomials import TooLarge, common_letters, splits, whole_content
 from itembank.notation import tree as t
-from itembank.notation.algebra import UNIT, algebra
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import UNIT
 
 TOO_LARGE = "it is too long for the tool to tell whether it is fully factorised"
 

@@ -18,7 +18,8 @@ from itembank.items.forms.polynomials import (
 )
 from itembank.items.forms.value_forms import finished_number
 from itembank.notation import tree as t
-from itembank.notation.algebra import Quotient, algebra
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import Quotient
 
 LIKE_TERMS = "like terms are not collected"
 CANCELS = "a fraction can be cancelled"

@@ -7,7 +7,7 @@ from math import gcd, isqrt, lcm
 from typing import Any
 
 from itembank.notation import tree as t
-from itembank.notation.algebra import Monomial, Polynomial, Quotient, product
+from itembank.notation.quotients import Monomial, Polynomial, Quotient, product
 from itembank.notation.value import NotExact, Rational, over
 
 

@@ -14,8 +14,8 @@ from itembank.marking.worth.letters_unknown import PI, unknown_letters
 from itembank.marking.worth.same_worth import same
 from itembank.marking.worth.worth import bounded, quotient, unit_of, worths
 from itembank.notation import tree as t
-from itembank.notation.algebra import UNIT, Quotient
 from itembank.notation.line import shown_line
+from itembank.notation.quotients import UNIT, Quotient
 
 WRONG_UNIT = "The number is right, but the unit is not: look which unit the question is about."
 

@@ -12,9 +12,10 @@ from itembank.items.item import Item
 from itembank.marking.typing.prompt_printed import equation_of
 from itembank.marking.worth.worth import bounded, worths
 from itembank.notation import tree as t
-from itembank.notation.algebra import UNIT, Quotient, algebra, number
+from itembank.notation.algebra import algebra
 from itembank.notation.clock import is_time
 from itembank.notation.line import shown_line
+from itembank.notation.quotients import UNIT, Quotient, number
 from itembank.notation.value import exact, over
 
 

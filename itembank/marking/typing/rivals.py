@@ -13,7 +13,8 @@ from itembank.marking.typing.working_results import comes_to
 from itembank.marking.worth.same_worth import same, unknowns
 from itembank.marking.worth.worth import bounded
 from itembank.notation import tree as t
-from itembank.notation.algebra import algebra, rational
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import rational
 
 _NO_EXPRESSION = (
     t.Relation,

@@ -10,8 +10,9 @@ from itembank.marking.worth.letters_unknown import unknown_letters
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.worth import bounded
 from itembank.notation import tree as t
-from itembank.notation.algebra import algebra, number
+from itembank.notation.algebra import algebra
 from itembank.notation.line import shown_line
+from itembank.notation.quotients import number
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,8 +17,9 @@ from typing import Literal
 
 from itembank.items.forms.number_forms import bare
 from itembank.notation import tree as t
-from itembank.notation.algebra import ALGEBRA, Quotient, algebra, number
+from itembank.notation.algebra import ALGEBRA, algebra
 from itembank.notation.clock import is_time
+from itembank.notation.quotients import Quotient, number
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import LARGEST_BITS, NotExact, exact, exact_or_none, over
 

@@ -17,7 +17,8 @@ from itembank.items.asks.matching import Match, pair_name
 from itembank.items.asks.odd_one_out import LETTERS, OddOneOut
 from itembank.items.asks.true_or_false import FALSE, TRUE, TrueOrFalse
 from itembank.notation import tree as t
-from itembank.notation.algebra import UNIT, algebra
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import UNIT
 from itembank.notation.value import NotExact, exact, parts, sides
 from itembank.proof.claim.dimensions import dimension
 from itembank.proof.claim.finding import Finding, found

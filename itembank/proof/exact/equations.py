@@ -10,7 +10,8 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from itembank.notation import tree as t
-from itembank.notation.algebra import OVER_ONE, Polynomial, Quotient, algebra, number
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import OVER_ONE, Polynomial, Quotient, number
 from itembank.notation.value import NotExact, sides
 from itembank.proof.exact.surd import Surd
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, real_roots
@@ -57,7 +58,7 @@ def sides_of(
 def holds(relations: Sequence[t.Relation], known: Mapping[str, Quotient]) -> bool:
     """Tell whether every relation is true, and has a meaning, at these values.
 
-    >>> from itembank.notation.algebra import number
+    >>> from itembank.notation.quotients import number
     >>> from itembank.notation.parse import parse
     >>> holds([parse("x^2 = 9")], {"x": number(-3)})
     True
@@ -85,7 +86,7 @@ def solve(relations: Sequence[t.Relation]) -> list[Values]:
         NotExact: they do not settle a letter, or cannot be solved by square roots.
 
     >>> from itembank.notation import parse
-    >>> from itembank.notation.algebra import rational
+    >>> from itembank.notation.quotients import rational
     >>> found = solve([parse("x + y = 7"), parse("xy = 12")])
     >>> sorted((str(rational(s["x"])), str(rational(s["y"]))) for s in found)
     [('3', '4'), ('4', '3')]

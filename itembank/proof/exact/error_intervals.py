@@ -7,7 +7,7 @@ from fractions import Fraction
 from itembank.items.asks import ErrorInterval
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t
-from itembank.notation.algebra import number
+from itembank.notation.quotients import number
 from itembank.notation.value import NotExact, exact
 from itembank.once import once
 from itembank.proof.claim.finding import Finding

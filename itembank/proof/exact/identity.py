@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
-from itembank.notation.algebra import Quotient, algebra
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import Quotient
 from itembank.notation.units import UNITS
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, ordinal

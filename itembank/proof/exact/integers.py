@@ -9,7 +9,8 @@ from typing import Literal
 
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
-from itembank.notation.algebra import Quotient, algebra, letter, number
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import Quotient, letter, number
 from itembank.notation.value import NotExact, exact, over
 from itembank.proof.claim.finding import Finding, found, ordinal, text
 from itembank.proof.claim.key_solutions import value_given

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from itembank.notation import tree as t
-from itembank.notation.algebra import UNIT, Polynomial, algebra, product
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import UNIT, Polynomial, product
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit, solutions_given
@@ -113,7 +114,7 @@ def real_solutions(relations: Sequence[t.Relation], letter: str) -> int:
 def solutions_text(solutions: Sequence[Values]) -> str:
     """Return solutions in line notation: ``x = 2 or x = 3``.
 
-    >>> from itembank.notation.algebra import number
+    >>> from itembank.notation.quotients import number
     >>> solutions_text([{"x": number(2), "y": number(5)}])
     'x = 2, y = 5'
     """

@@ -9,8 +9,9 @@ from typing import Literal
 from itembank.items.forms.form_rules import number_node
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
-from itembank.notation.algebra import Polynomial, Quotient, algebra, number, rational
+from itembank.notation.algebra import algebra
 from itembank.notation.enclosing import bounds
+from itembank.notation.quotients import Polynomial, Quotient, number, rational
 from itembank.notation.sines import PI
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import NotExact, exact

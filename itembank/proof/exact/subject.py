@@ -5,7 +5,8 @@ from __future__ import annotations
 from itertools import combinations
 
 from itembank.notation import tree as t
-from itembank.notation.algebra import Polynomial, Quotient, algebra, number
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import Polynomial, Quotient, number
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit, subjects_given

@@ -16,7 +16,8 @@ from math import gcd, isqrt
 
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
-from itembank.notation.algebra import Polynomial, Quotient, square_free
+from itembank.notation.algebra import square_free
+from itembank.notation.quotients import Polynomial, Quotient
 from itembank.notation.value import NotExact, Rational, over
 
 MOST_TERMS = 64

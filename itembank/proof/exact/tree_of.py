@@ -7,7 +7,7 @@ from math import gcd, lcm
 
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
-from itembank.notation.algebra import UNIT, Monomial, Polynomial, Quotient
+from itembank.notation.quotients import UNIT, Monomial, Polynomial, Quotient
 from itembank.notation.value import NotExact, Rational, over
 from itembank.proof.exact.surd import surd, surd_node
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, remainder

@@ -6,7 +6,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 
 from itembank.notation import tree as t
-from itembank.notation.algebra import Quotient, algebra, number
+from itembank.notation.algebra import algebra
+from itembank.notation.quotients import Quotient, number
 from itembank.notation.value import NotExact, sides
 from itembank.proof.exact.elimination import evaluate
 from itembank.proof.exact.ranges import SIGNS

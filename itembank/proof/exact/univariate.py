@@ -11,7 +11,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import gcd
 
-from itembank.notation.algebra import Polynomial
+from itembank.notation.quotients import Polynomial
 from itembank.notation.value import NotExact
 from itembank.proof.exact.surd import Surd, surd_polynomial
 
