@@ -66,6 +66,7 @@ def _verdict(item: Item, typed: t.Node) -> Marked:
         return _known(item, given, exactly=True) or Marked(
             Verdict.WRONG_FORM, asked_for(item, how, fault)
         )
+    # As typed: what is given has lost its unit by now.
     if unit := in_another_unit(item, tidy(typed)):
         return Marked(Verdict.WRONG_FORM, f"Right value: give it in {unit}.")
     # Known mistakes before hints: what a teacher wrote of one says more than any hint.

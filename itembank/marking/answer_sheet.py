@@ -21,7 +21,7 @@ from itembank.text.late_pattern import late
 
 _QUESTION = late(r"(?:q|qu|question|no\.?|nr\.?|#)? ?\.?0*([1-9]\d{0,3})\.?", re.I)
 _SEAT_HEADINGS = frozenset({"seat", "seats", "code", "codes", "seat code", "seat codes", ""})
-_VERSION = -1
+_VERSION = -1  # no place of a question, which are counted from 0
 # Columns that a spreadsheet adds up by itself; what they say is counted again.
 _TOTALS = frozenset({"total", "totals", "score", "mark", "marks", "sum", "out of", "%"})
 

@@ -114,6 +114,7 @@ def mark_sheet(
             if (place, answer) not in known:
                 known[place, answer] = mark(item, answer)
             verdicts.append(known[place, answer])
+        # Of all questions: nobody has answered those that were not asked.
         marks = sum(
             item.marks
             for item, verdict in zip(items, verdicts, strict=True)

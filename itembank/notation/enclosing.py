@@ -35,6 +35,7 @@ def bounds(node: t.Node, digits: int) -> Bounds:
     >>> float(low), high - low < Fraction(1, 10**18)
     (3.989422804014327, True)
     """
+    # Exactly where that can be: bounds that were widened cannot tell a half from what is near it.
     value = exact_or_none(node)
     if value is not None:
         return value, value
@@ -99,6 +100,7 @@ def _power(node: t.Power, digits: int) -> Bounds:
     base = bounds(node.base, digits)
     if max(abs(end).numerator.bit_length() for end in base) * exponent > LARGEST_BITS:
         raise NotExact("this power is too large")
+    # Factor by factor: the squares of -1 and 2 would leave out 0, which lies between them.
     total = base
     for _ in range(int(exponent) - 1):
         total = _times(total, base)
@@ -106,6 +108,7 @@ def _power(node: t.Power, digits: int) -> Bounds:
 
 
 def _root(node: t.Root, digits: int) -> Bounds:
+    # A root near 0 is known to half as many places as what stands under it.
     low, high = bounds(node.of, 2 * digits)
     if low < 0:
         raise NotExact("what stands under the root may be negative")

@@ -80,6 +80,31 @@ def test_damage_anywhere_is_never_believed(bank: Path) -> None:
         assert told(bank)[0] == SAYS
 
 
+@pytest.mark.parametrize("table", ["words", "digits", "sheet", "place", "fact", "proof", "stamp"])
+def test_an_index_that_lacks_a_table_is_made_anew_where_it_is_written_to(
+    bank: Path, table: str
+) -> None:
+    told(bank)
+    with sqlite3.connect(kept(bank)) as db:
+        db.execute(f"DROP TABLE {table}")
+    db.close()
+    make_bank(bank, {"ratio.share": item("a-1") + item("a-2", key="1/2") + item("a-3")})
+    assert told(bank)[0] == [*SAYS, "a-3 proved"]
+
+
+def test_damage_anywhere_stops_nothing_that_is_written(bank: Path) -> None:
+    told(bank)
+    path = kept(bank)
+    whole = path.read_bytes()
+    for place, at in enumerate(range(100, len(whole), 2777)):
+        path.write_bytes(
+            whole[:at] + bytes(255 - byte for byte in whole[at : at + 64]) + whole[at + 64 :]
+        )
+        more = item(f"b-{place}")
+        make_bank(bank, {"ratio.share": item("a-1") + item("a-2", key="1/2") + more})
+        assert told(bank)[0] == [*SAYS, f"b-{place} proved"]
+
+
 def test_a_word_changed_in_a_row_is_not_believed(bank: Path) -> None:
     told(bank)
     path = kept(bank)

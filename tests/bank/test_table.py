@@ -137,6 +137,20 @@ def test_columns():
     assert "empty" in faults("")[0][1]
 
 
+@pytest.mark.parametrize(
+    ("column", "cell", "says"),
+    [
+        ("options", "Pack A | 40p ÷ 8\nPack A | 60p ÷ 12", "two lines for ‘Pack A’"),
+        ("not_needed", "5 | it is only the age\n5 | it is a number of the house", "two lines"),
+        ("figure", "null", "as JSON"),
+        ("figure", "[1]", "as JSON"),
+    ],
+)
+def test_nothing_of_a_cell_is_left_out_unsaid(column, cell, says):
+    found = faults(f'topic,tier,prompt,key,{column}\n{GOOD[:-1]},"{cell}"\n')
+    assert says in " ".join(message for _, message in found)
+
+
 def test_a_quotation_mark_left_open():
     assert faults(HEAD + GOOD + '"a\nb\n')[0][0] == 2
 

@@ -8,6 +8,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.topics import layout, listing
 from itembank.items.topics.frozen import own_topics
@@ -34,6 +35,11 @@ def a_topic(asked=None, threshold=3):
         spaces: ClassVar = {Tier.CORE: mixed}
 
     return Small()
+
+
+def test_a_tier_that_a_topic_lacks_has_no_items():
+    with pytest.raises(ItembankError, match="no tier support"):
+        a_topic().item(Tier.SUPPORT, 0)
 
 
 def points(topic):

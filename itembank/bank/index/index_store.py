@@ -90,18 +90,22 @@ class Store:
         assert self._db is not None
         try:
             return all_or_none(self._db, work)
-        except sqlite3.OperationalError as error:
-            if self.path is None:
+        except DAMAGE as error:
+            # A table that is gone would be gone from a copy in memory too.
+            disk = isinstance(error, sqlite3.OperationalError) and not _is_damage(error)
+            if self.path is None or not disk:
                 raise IndexFailed(str(error)) from None
             self._go_on_in_memory(error)
+        try:
+            return all_or_none(self._db, work)
         except DAMAGE as error:
             raise IndexFailed(str(error)) from None
-        return all_or_none(self._db, work)
 
     def write_if_can(self, work: Callable[[sqlite3.Connection], object]) -> None:
         """Write what only saves time later; where it cannot be written, that is no matter."""
         assert self._db is not None
-        with contextlib.suppress(sqlite3.OperationalError):
+        # Damage too: what is read next of a damaged index shows it.
+        with contextlib.suppress(*DAMAGE):
             all_or_none(self._db, work)
 
     def note_now(self, sheets: Iterable[int]) -> None:
@@ -186,7 +190,7 @@ class Store:
             note_use(path)
         return db
 
-    def _go_on_in_memory(self, error: sqlite3.Error) -> None:
+    def _go_on_in_memory(self, error: Exception) -> None:
         assert self._db is not None
         here = sqlite3.connect(":memory:", isolation_level=None)
         try:
@@ -210,7 +214,7 @@ _PLAIN = (
 )
 
 
-def _plain(error: sqlite3.Error) -> str:
+def _plain(error: Exception) -> str:
     """Return an error of SQLite's in plain words."""
     return next((said for word, said in _PLAIN if word in str(error)), str(error))
 

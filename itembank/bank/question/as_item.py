@@ -13,6 +13,8 @@ from typing import TYPE_CHECKING
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.asking import NeedsPerson, question_of
 from itembank.bank.question.canonical import canonical
+from itembank.bank.question.form_said import fraction_of_unit, misformed, unchecked_form
+from itembank.bank.question.key_form import default_form, form_like
 from itembank.bank.question.maths import Maths, UnreadableMaths, read_maths, same_worth, words_of
 from itembank.items.asks import (
     Answered,
@@ -33,8 +35,6 @@ from itembank.wording.sentences.units_said import one_of_two_units
 
 if TYPE_CHECKING:
     from itembank.bank.model.bank import Entry
-from itembank.bank.question.form_said import fraction_of_unit, misformed, unchecked_form
-from itembank.bank.question.key_form import default_form, form_like
 
 __all__ = ["NeedsPerson", "UnreadableMaths", "as_item", "form_of", "read_item", "read_with_model"]
 

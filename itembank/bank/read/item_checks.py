@@ -185,9 +185,12 @@ def set_fault(made: GeneratedSet, topic: str) -> str:
         return "A set of so many items needs a ‘seed’, a whole number."
     name = made.topic or topic
     try:
-        size = len(find_topic(name).spaces[Tier(made.tier)])
+        spaces = find_topic(name).spaces
     except ItembankError as error:
         return str(error)
+    if Tier(made.tier) not in spaces:
+        return f"{name} has no items of the tier {made.tier}."
+    size = len(spaces[Tier(made.tier)])
     if made.count > size:
         return f"{name} has only {size} items of the tier {made.tier}, fewer than {made.count}."
     return ""

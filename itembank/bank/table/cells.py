@@ -82,12 +82,20 @@ def cell_value(name: str, cell: str) -> Any:
     if name in ("options", "not_needed"):
         shape = "name | mathematics" if name == "options" else "number | why it is not needed"
         pairs = [_line(line, 2, 2, shape) for line in _lines(cell)]
-        return {key: value for key, value in pairs}  # noqa: C416
+        found: dict[str, str] = {}
+        for key, value in pairs:
+            # TOML refuses a key that comes twice; of two lines here one would be lost unsaid.
+            if found.setdefault(key, value) != value:
+                raise ValueError(f"has two lines for ‘{key[:40]}’")
+        return found
     if name == "figure":
         try:
-            return json.loads(cell)
+            data = json.loads(cell)
         except (ValueError, RecursionError):
-            raise ValueError('holds a figure’s data as JSON, as in {"kind": …}') from None
+            data = None
+        if not isinstance(data, dict):
+            raise ValueError('holds a figure’s data as JSON, as in {"kind": …}')
+        return data
     if name == "misconceptions":
         parts = [
             _line(line, 4, 4, "id | name | wrong answer | what to ask") for line in _lines(cell)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from itembank.items.asks.odd_one_out import LETTERS, OddOneOut
 from itembank.items.item import Draft, Misconception, Slip, Step
@@ -11,9 +11,6 @@ from itembank.items.kinds.lot import shuffled
 from itembank.items.kinds.mistakes import BY_LOOKS
 from itembank.items.wrong_answers import told_apart
 from itembank.notation import tree as t
-
-if TYPE_CHECKING:
-    pass
 
 _COUNTS = ("two", "three", "four", "five")
 Same = Literal["value", "solution", "form"]

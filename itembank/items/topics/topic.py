@@ -85,7 +85,7 @@ class Topic:
         Raises
         ------
         ItembankError
-            If the tier has no such index.
+            If the topic has no such tier, or the tier no such index.
         """
         self.refuse_beyond(tier, index)
         draft = self.draft(tier, *self.spaces[tier][index])
@@ -113,8 +113,12 @@ class Topic:
         Raises
         ------
         ItembankError
-            If the tier has no such index.
+            If the topic has no such tier, or the tier no such index.
         """
+        if tier not in self.spaces:
+            raise ItembankError(
+                f"{self.id}/{tier}/{index}: there is no such item; this topic has no tier {tier}."
+            )
         size = len(self.spaces[tier])
         if not 0 <= index < size:
             raise ItembankError(

@@ -151,6 +151,7 @@ def number_before(target: t.Node, key: t.Node) -> Fraction | None:
     facts = UNITS.get(unit) or CURRENCY.get(unit)
     percent = any(isinstance(part, t.Percent) for part in t.walk(key))
     try:
+        # Ten places more than are kept, for what each step in between may lose.
         low, high = bounds(target, PLACES_KNOWN + 10)
     except t.NotationError:
         return None
