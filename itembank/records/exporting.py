@@ -166,13 +166,13 @@ def _row_an_answer(
         for row in connection.execute(select(misconception))
     }
 
-    def each() -> Iterator[Sequence[Any]]:
+    def answer_rows() -> Iterator[Sequence[Any]]:
         for *lesson_and_entry, entry_id, seat, answers in rows:
             for number, right in unpack_answers(answers).items():
                 name = shown.get((entry_id, seat, number), "")
                 yield (*lesson_and_entry, entry_id, seat, number, int(right), name)
 
-    return [*heads[:-1], "question", "right", "misconception"], each()
+    return [*heads[:-1], "question", "right", "misconception"], answer_rows()
 
 
 def remember_export(connection: Connection, folder: Path, path: Path, class_name: str = "") -> None:

@@ -10,6 +10,7 @@ import time
 
 import pytest
 from sqlalchemy import create_engine, event, func, select, text
+from sqlalchemy.exc import OperationalError
 
 from itembank.errors import ItembankError
 from itembank.records.entries.entries import Scores
@@ -20,7 +21,7 @@ from itembank.records.forget.unfinished import unfinished
 from itembank.records.pupils.whom import Whom
 from itembank.records.store import store_tables as tables
 from itembank.records.store.migrate import upgrade
-from itembank.records.store.store import open_store
+from itembank.records.store.store import _words, open_store
 from itembank.records.unite.uniting import unite
 from tests.depth import cases, whole
 
@@ -388,3 +389,11 @@ def test_a_forgetting_and_a_union_killed_at_any_moment_are_whole_or_not_at_all(t
                 act(store)
                 assert len(dump(store)["score"]) == rows
                 assert not unfinished(store)
+
+
+def test_what_a_server_forbids_is_no_matter_of_a_folder():
+    refused = OperationalError("", None, Exception('permission denied for table "lesson"'))
+    told = _words(refused, "postgresql://results.example/maths", "Nothing was recorded.")
+    assert "folder" not in told
+    assert "server" in told
+    assert "folder" in _words(refused, "results.sqlite3", "Nothing was recorded.")

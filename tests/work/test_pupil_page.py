@@ -14,6 +14,7 @@ from itembank.planning.department.department import read_department
 from itembank.records.entries.entries import Answers, LessonFacts, OwnViews, QuestionFacts, Scores
 from itembank.records.entries.recording import record
 from itembank.records.pupils.homes import Move
+from itembank.records.pupils.moved_rows import moved_rows
 from itembank.records.pupils.moves import move_seats
 from itembank.records.pupils.whom import Whom
 from itembank.records.reports.pupil_report import pupil_report
@@ -26,7 +27,14 @@ from itembank.work.report.seat_list import seat_list
 
 DAY = datetime.date(2026, 11, 2)
 LATE = datetime.date(2026, 12, 20)
+WEEK = datetime.timedelta(days=7)
 SEATS = ("A1", "A2", "B1")
+
+
+@pytest.fixture
+def store(tmp_path):
+    with open_store(str(tmp_path / "results.sqlite3")) as opened:
+        yield opened
 
 
 @pytest.fixture(autouse=True)
@@ -140,3 +148,34 @@ def test_what_is_forgotten_is_gone_from_the_page_and_its_file_is_named(departmen
 def test_a_seat_that_nobody_lists_is_not_found(department):
     with pytest.raises(NotFound, match="Z9"):
         pupil_page(department, "8K", "Z9")
+
+
+def test_a_move_within_the_class_is_no_coming_to_it(store):
+    for week in range(4):
+        record(store, facts(DAY + week * WEEK), Scores({"B1": 2}))
+    record(store, facts(DAY + 4 * WEEK), Scores({"A1": 2, "B1": 2}))
+    move_seats(
+        store,
+        [
+            Move("8L", "C1", "8K", "A2", DAY + 2 * WEEK),
+            Move("8K", "A2", "8K", "A1", DAY + 3 * WEEK),
+        ],
+    )
+    with store.reading() as connection:
+        assert page(connection, "A1").without == 2  # in its third and fourth week
+        assert page(connection, "B1").without == 0
+
+
+def test_a_school_of_many_moves_has_its_reports(store):
+    record(store, facts(DAY), Scores({"A1": 2, "B1": 3}))
+    moves = [
+        Move(f"10X{group}", f"{row}{n}", f"11X{group}", f"{row}{n}", DAY + WEEK)
+        for group in range(8)
+        for row in "ABCDEF"
+        for n in range(1, 31)
+    ]
+    move_seats(store, [*moves, Move("8K", "A1", "8K", "A2", DAY + WEEK)])
+    with store.reading() as connection:
+        (moved,) = moved_rows(connection)
+        assert (moved.seat, moved.home.seat) == ("A1", "A2")
+        assert [line.marks for line in page(connection, "A2").starters] == [2]

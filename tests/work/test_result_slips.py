@@ -73,3 +73,22 @@ def test_a_slip_of_another_pack_is_refused(department, code):
     pack.write_bytes(pack.read_bytes() + b"\n")
     with pytest.raises(ItembankError, match="another pack"):
         record(department, said(department, slips=slip))
+
+
+def test_a_fault_names_the_line_that_the_teacher_sees(department, code, tmp_path):
+    lines = [
+        "",
+        code("A1", "rrrr"),
+        "",
+        "",
+        "hello",
+        f"{code('A2', 'rrnn')}; Good; {code('Z9', 'rrnn')}",
+    ]
+    path = tmp_path / "slips.txt"
+    path.write_bytes("\r\n".join(lines).encode())
+    with pytest.raises(ItembankError) as caught:
+        record(department, said(department, slips=str(path)))
+    assert [fault.line for fault in caught.value.errors[0].faults] == [5, 6, 6]
+    with pytest.raises(ItembankError) as caught:
+        record(department, said(department, slips=f"{code('A1', 'rrrr')},,hello"))
+    assert [fault.line for fault in caught.value.errors[0].faults] == [0]

@@ -36,10 +36,9 @@ from itembank.records.entries.entries import (
     What,
 )
 from itembank.records.entries.questions_asked import asked_in, marks_of, pack_asked
-from itembank.records.store.store_tables import clarity, entry, own_view, question
+from itembank.records.store.store_tables import LONGEST_NOTE, clarity, entry, own_view, question
 from itembank.text.in_words import plural
 
-LONGEST_NOTE = 200
 T = TypeVar("T")
 
 
@@ -75,7 +74,7 @@ def joined(
             _refuse_twice(facts, known, marks)
             return Scores({**known, **marks}, asked)
         case Questions(counts):
-            both = _summed(facts, tallies_by_question(connection, entry_id), counts)
+            both = _summed(tallies_by_question(connection, entry_id), counts)
             # Hands have no seats: a count of more pupils than sit there is all that shows a part
             # told twice.
             _refuse_crowd(facts, max(out_of for _, out_of in both.values()), seats)
@@ -150,9 +149,7 @@ def _refuse_crowd(facts: LessonFacts, counted: int, seats: int) -> None:
 
 
 def _summed(
-    facts: LessonFacts,
-    before: Mapping[int, tuple[int, int]],
-    new: Mapping[int, tuple[int, int]],
+    before: Mapping[int, tuple[int, int]], new: Mapping[int, tuple[int, int]]
 ) -> dict[int, tuple[int, int]]:
     found = dict(before)
     for number, (right, out_of) in new.items():

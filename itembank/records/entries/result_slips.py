@@ -1,12 +1,12 @@
 """Codes of result slips, which pupils hand in from the self-marking page, as a class's answers.
 
-Every fault of every slip is told at once, with the line or the place it stands at.
+Every fault of every slip is told at once, with the line it stands in.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from pathlib import Path
 
 from itembank.errors import ItembankError
@@ -20,8 +20,6 @@ from itembank.records.entries.teacher_text import seat_said
 from itembank.remark import Remark
 from itembank.selfmark.slip import Slip, SlipFault, read_slip, slip_key
 from itembank.text.in_words import counted
-
-_PARTED = re.compile(r"[\n,;]+")
 
 
 def read_result_slips(
@@ -49,10 +47,7 @@ def read_result_slips(
     )
     faults: list[Fault] = []
     found: dict[str, Slip] = {}
-    # Empty places count as well, so that a fault names the line that the teacher sees.
-    for place, code in enumerate(_PARTED.split(text), 1):
-        if not code.strip():
-            continue
+    for place, code in _codes(text):
         try:
             slip = read_slip(code, key, marks)
         except SlipFault as error:
@@ -68,6 +63,16 @@ def read_result_slips(
     if faults:
         raise FileFaults(faults)
     return _as_answers([found[seat] for seat in sorted(found, key=seat_order)], asked)
+
+
+def _codes(text: str) -> Iterator[tuple[int, str]]:
+    """Yield each code with the number of its line; 0 where there is but one line."""
+    lines = text.splitlines()
+    # Empty lines count as well, so that a fault names the line that the teacher sees.
+    for number, line in enumerate(lines, 1):
+        for code in re.split("[,;]", line):
+            if code.strip():
+                yield (number if len(lines) > 1 else 0), code
 
 
 def _fault(slip: Slip, found: dict[str, Slip], asked: Asked, seats: Collection[str]) -> str:

@@ -20,7 +20,7 @@ from itembank.data_class import dataclass
 from itembank.files.faults import Fault, FileFaults, decode_text, join_words
 from itembank.records.entries.entries import Answers, Scores
 from itembank.records.entries.questions_asked import not_asked_said
-from itembank.records.entries.view_file import _strangers
+from itembank.records.entries.view_file import strangers
 from itembank.remark import Remark
 from itembank.text.in_words import counted
 
@@ -89,13 +89,13 @@ def read_sheet(
         ItembankError: answers have to be marked, and the pack cannot be read.
     """
     text = decode_text(path)
-    strangers = _strangers(text, seats, str(path))
+    unknown = strangers(text, seats, str(path))
     try:
         found = _read(text, path, asked, banks)
     except FileFaults as error:
-        raise FileFaults([*error.faults, *strangers]) from None
-    if strangers:
-        raise FileFaults(strangers)
+        raise FileFaults([*error.faults, *unknown]) from None
+    if unknown:
+        raise FileFaults(unknown)
     return found
 
 

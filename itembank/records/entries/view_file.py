@@ -4,15 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Collection
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from itembank.files.csv_text import csv_rows
 from itembank.files.faults import Fault, FileFaults, decode_text
 from itembank.people.seats import heading_fault, seat_fault
 from itembank.records.entries.teacher_text import seat_said, view_level
-
-if TYPE_CHECKING:
-    pass
 
 
 def read_view_file(path: Path, seats: Collection[str]) -> dict[str, str]:
@@ -46,7 +42,7 @@ def read_view_file(path: Path, seats: Collection[str]) -> dict[str, str]:
     return found
 
 
-def _strangers(text: str, seats: Collection[str], file: str) -> list[Fault]:
+def strangers(text: str, seats: Collection[str], file: str) -> list[Fault]:
     """Return a fault for each seat code that is none of the class's, with its line.
 
     What is no seat code at all is left to those who read the sheet.

@@ -7,7 +7,7 @@ in it has to go.
 from __future__ import annotations
 
 import datetime
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -15,7 +15,7 @@ from itembank.files.csv_text import as_meant
 from itembank.people.seats import seat_fault
 from itembank.records.forget.resaved import Table, open_table
 from itembank.records.pupils.whom import Whom
-from itembank.text.folding import same_name
+from itembank.text.folding import folded, same_name
 from itembank.text.whole_number import whole_number
 
 Counts = Mapping[tuple[int, int], tuple[int, int]]
@@ -46,8 +46,13 @@ class Cleaned:
     doubts: list[str] = field(default_factory=list)
 
 
-def clean_table(path: Path, whom: Whom, counts: Callable[[], Counts]) -> Cleaned:
+def clean_table(
+    path: Path, whom: Whom, counts: Callable[[], Counts], known: Collection[str] | None = None
+) -> Cleaned:
     """Take what is forgotten out of a table; `counts` tells what the store counts without it.
+
+    `known` are the classes of the store, as names are compared: a row of no such class may be of
+    one that is called otherwise by now, so that a person has to look. None doubts nothing.
 
     Raises:
         OSError: it cannot be read or written; it is as it was.
@@ -55,11 +60,11 @@ def clean_table(path: Path, whom: Whom, counts: Callable[[], Counts]) -> Cleaned
     """
     done = Cleaned()
     table = open_table(path)
-    change = _Change(table, whom, counts)
+    change = _Change(table, whom, counts, known)
     # Looked through first: most tables hold nothing of what is to go, and stay untouched.
-    done.changed = any(new != old for old, new in change.each())
+    done.changed = any(new != old for old, new in change.rows())
     if done.changed:
-        table.write(new for _, new in change.each() if new is not None)
+        table.write(new for _, new in change.rows() if new is not None)
     done.doubts = change.doubts
     return done
 
@@ -67,8 +72,14 @@ def clean_table(path: Path, whom: Whom, counts: Callable[[], Counts]) -> Cleaned
 class _Change:
     """What becomes of each row."""
 
-    def __init__(self, table: Table, whom: Whom, counts: Callable[[], Counts]) -> None:
-        self.table, self.whom = table, whom
+    def __init__(
+        self,
+        table: Table,
+        whom: Whom,
+        counts: Callable[[], Counts],
+        known: Collection[str] | None,
+    ) -> None:
+        self.table, self.whom, self.known = table, whom, known
         place = table.column
         self.seat, self.question = place("seat"), place("question")
         self.right, self.out_of, self.entry = place("right"), place("out_of"), place("entry")
@@ -79,11 +90,12 @@ class _Change:
         self._days: dict[str, datetime.date | None] = {}
         self._loose = False
 
-    def each(self) -> Iterator[tuple[list[str], list[str] | None]]:
+    def rows(self) -> Iterator[tuple[list[str], list[str] | None]]:
         """Yield each row with what it is to be, None where it is to go."""
         self.doubts = []
         strange: set[str] = set()
         undated: set[str] = set()
+        unknown: set[str] = set()
         self._loose = self._seat_lost_zeros()
         class_at, date_at = self.table.heads.index("class"), self.table.heads.index("date")
         for row in self.table.rows():
@@ -91,6 +103,7 @@ class _Change:
                 yield row, None
                 continue
             if self.whom.class_name and not same_name(_said(row[class_at]), self.whom.class_name):
+                unknown |= self._perhaps_theirs(row, self._day(row[date_at]))
                 yield row, row
                 continue
             day = self._day(row[date_at])
@@ -115,6 +128,11 @@ class _Change:
             yield row, self._without(row)
         if undated:
             self.doubts.append(f"it has days that cannot be read, such as ‘{min(undated)[:30]}’")
+        if unknown:
+            self.doubts.append(
+                f"it has rows of ‘{min(unknown)[:30]}’, a class that the results do not know: it "
+                "may be an earlier name"
+            )
         if strange:
             self.doubts.append(
                 f"it has seats that are no codes, such as ‘{min(strange)[:30]}’, which a "
@@ -122,16 +140,50 @@ class _Change:
             )
 
     def _is_move(self, row: list[str]) -> bool:
-        """Tell whether a row says that the pupil of the seat, or one of the class, moved."""
-        to_class, to_seat = self.table.column("to_class"), self.table.column("to_seat")
-        if to_class is None or to_seat is None or self.seat is None or not self.whom.class_name:
+        """Tell whether a row says that the pupil of the seat, or one of the class, moved.
+
+        Later moves than what is to be forgotten stay, as they do in the store.
+        """
+        places = self._places()
+        if len(places) < 2 or not self.whom.class_name:
             return False
-        class_at = self.table.heads.index("class")
+        day = self._day(row[self.table.heads.index("date")])
+        end = self.whom.before
+        # The move with which a pupil's time in a seat ended is of that very day.
+        if (
+            day is not None
+            and end is not None
+            and (day > end or (day == end and not self.whom.seat))
+        ):
+            return False
         return any(
             same_name(_said(row[at]), self.whom.class_name)
-            and (not self.whom.seat or self._is_seat(_said(row[seat])))
-            for at, seat in ((class_at, self.seat), (to_class, to_seat))
+            and (not self.whom.seat or (seat is not None and self._is_seat(_said(row[seat]))))
+            for at, seat in places
         )
+
+    def _perhaps_theirs(self, row: list[str], day: datetime.date | None) -> set[str]:
+        """Return the names in a row of another class that may be earlier ones of theirs."""
+        if day is not None and not self.whom.of_lesson(self.whom.class_name, day):
+            return set()
+        found = set()
+        for at, seat in self._places():
+            name = _said(row[at])
+            if self.known is None or not name or folded(name) in self.known:
+                continue
+            if self.whom.seat and seat is not None:
+                theirs = self._is_seat(_said(row[seat]))
+            else:
+                theirs = not self.whom.seat or self._without(row) != row
+            if theirs:
+                found.add(name)
+        return found
+
+    def _places(self) -> list[tuple[int, int | None]]:
+        """Return the columns of a class and its seat: two pairs where the table is of moves."""
+        found = [(self.table.heads.index("class"), self.seat)]
+        to_class, to_seat = self.table.column("to_class"), self.table.column("to_seat")
+        return found if to_class is None or to_seat is None else [*found, (to_class, to_seat)]
 
     def _day(self, cell: str) -> datetime.date | None:
         if cell not in self._days:

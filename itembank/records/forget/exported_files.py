@@ -19,6 +19,8 @@ from itembank.records.store.store_place import meant
 from itembank.records.store.store_tables import (
     exported,
     forgetting_file,
+    lesson,
+    move,
     tally,
 )
 
@@ -58,7 +60,12 @@ def _clean_file(store: Store, path: Path, whom: Whom, made_again: bool, done: Fo
             done.left.append((part, "it is a part of an export that was broken off"))
             return False
         done.parts.append(part)
-    if not path.exists():
+    try:
+        there = path.exists()
+    except OSError as error:  # its folder may not be looked into: it may well be there
+        done.left.append((path, error.strerror or str(error)))
+        return False
+    if not there:
         done.gone.append(path)
     elif not is_table(path):
         # A page cannot be cleaned; one made after the rows went never had them.
@@ -67,7 +74,7 @@ def _clean_file(store: Store, path: Path, whom: Whom, made_again: bool, done: Fo
             return False
     else:
         try:
-            cleaned = clean_table(path, whom, partial(_counts, store, whom))
+            cleaned = clean_table(path, whom, partial(_counts, store, whom), _classes(store))
         except OSError as error:
             done.left.append((path, error.strerror or str(error)))
             return False
@@ -98,3 +105,13 @@ def _counts(store: Store, whom: Whom) -> Counts:
     with store.reading() as connection:
         rows = connection.execute(select(tally).where(tally.c.entry_id.in_(entries_of(whom))))
         return {(row.entry_id, row.number): (row.right, row.out_of) for row in rows}
+
+
+def _classes(store: Store) -> set[str]:
+    """Return the classes that the store knows, as names are compared."""
+    with store.reading() as connection:
+        found = [
+            connection.scalars(select(column).distinct())
+            for column in (lesson.c.class_key, move.c.from_key, move.c.to_key)
+        ]
+        return {key for keys in found for key in keys}

@@ -61,8 +61,9 @@ def forget(store: Store, whom: Whom) -> Forgotten:
     # them.
     for number in numbers:
         finish(store, number, done)
-    # One file may hold several seats of the pupil, and was cleaned for each.
+    # One file may hold several seats of the pupil, and was looked at for each.
     done.rewritten, done.gone = list(dict.fromkeys(done.rewritten)), list(dict.fromkeys(done.gone))
+    done.left, done.copies = list(dict.fromkeys(done.left)), list(dict.fromkeys(done.copies))
     return done
 
 

@@ -57,7 +57,7 @@ def count_of(connection: Connection, whom: Whom) -> int:
 def _of_seat(connection: Connection, table: Any, whom: Whom) -> Any:
     """Return the condition that a row is of the seat, however its code is written."""
     mine = table.c.entry_id.in_(entries_of(whom))
-    # A code may be written a3, A03 or 3: which is the same seat is decided here, not in SQL.
+    # A code may be written a3 or A3: which is the same seat is decided here, not in SQL.
     codes = connection.scalars(select(table.c.seat).where(mine).distinct())
     return and_(mine, table.c.seat.in_([code for code in codes if code and whom.of_seat(code)]))
 

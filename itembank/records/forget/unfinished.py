@@ -12,6 +12,7 @@ from pathlib import Path
 from sqlalchemy import Connection, insert, select
 
 from itembank.data_class import dataclass
+from itembank.records.pupils.homes import place
 from itembank.records.pupils.whom import Whom
 from itembank.records.store.store import Store
 from itembank.records.store.store_tables import (
@@ -40,9 +41,13 @@ class Unfinished:
 
 def begun(store: Store, whom: Whom) -> bool:
     """Tell whether forgetting it was begun, and is not done yet."""
+    here = place(whom.class_name, whom.seat)
     there = [task.whom for task in unfinished(store) if task.whom is not None]
-    # A pupil who moved is listed once for each seat they had, in whatever class that was.
-    return any(listed == whom or (whom.seat and whom.seat == listed.seat) for listed in there)
+    # A pupil who moved is listed once for each seat they had, with the days of each.
+    return any(
+        listed == whom or (whom.seat and place(listed.class_name, listed.seat) == here)
+        for listed in there
+    )
 
 
 def unfinished(store: Store) -> list[Unfinished]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 
-from sqlalchemy import Connection, case, or_, select
+from sqlalchemy import Connection, case, select, tuple_
 
 from itembank.data_class import dataclass
 from itembank.records.pupils.homes import ClassSeat, Homes
@@ -39,13 +39,9 @@ def moved_rows(connection: Connection, last: datetime.date | None = None) -> lis
     homes = Homes(moves_there(connection, last))
     if not homes:
         return []
-    # Only a place that somebody left can hold what has moved.
-    there = or_(
-        *(
-            (lesson.c.class_key == where.class_key) & (score.c.seat == where.seat)
-            for where in homes.out
-        )
-    )
+    # Only a place that somebody left can hold what has moved. A list of pairs, since a database
+    # takes a thousand conditions joined by OR and no more, and a large school has more moves.
+    there = tuple_(lesson.c.class_key, score.c.seat).in_(list(homes.out))
     rows = connection.execute(
         select(
             lesson.c.id,

@@ -100,8 +100,7 @@ def pupil_report(
     gone = left[-1] if left and not rows else None
     if gone is not None and came and came[-1].date >= gone.date:
         gone = None
-    # What the class was asked before the pupil came is nothing that they missed.
-    since = max([first, *(move.date for move in came)])
+    since = max(first, _in_class_since(homes, here) or first)
     without, by_hand = other_starters(connection, class_name, since, last, rows)
     topics = _topics(starters, thresholds or Thresholds())
     seen = Counter(
@@ -129,6 +128,19 @@ def pupil_report(
         by_hand,
         gone,
     )
+
+
+def _in_class_since(homes: Homes, here: ClassSeat) -> datetime.date | None:
+    """Return the first day of a pupil's time in the class, whatever seats; None: from the start.
+
+    What the class was asked before they came is nothing that they missed.
+    """
+    stays = homes.stays(here)
+    # The last in this place: they may have sat here before, and have come back.
+    at = max(n for n, stay in enumerate(stays) if stay.place == here)
+    while at and stays[at - 1].place.class_key == here.class_key:
+        at -= 1
+    return stays[at].first
 
 
 def _places(homes: Homes, here: ClassSeat) -> set[ClassSeat]:

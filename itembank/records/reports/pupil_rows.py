@@ -6,7 +6,7 @@ import datetime
 from collections import defaultdict
 from typing import Any
 
-from sqlalchemy import Connection, and_, or_, select
+from sqlalchemy import Connection, select, tuple_
 
 from itembank.planning.calendar.days import period_order
 from itembank.records.entries.entries import RESULTS
@@ -27,12 +27,7 @@ def scores_in(
     connection: Connection, places: set[ClassSeat], first: datetime.date, last: datetime.date
 ) -> list[Any]:
     """Return the scores of some seats, in order of days."""
-    wanted = or_(
-        *(
-            and_(lesson.c.class_key == where.class_key, score.c.seat == where.seat)
-            for where in sorted(places)
-        )
-    )
+    wanted = tuple_(lesson.c.class_key, score.c.seat).in_(sorted(places))
     return score_rows(connection, wanted, first, last)
 
 

@@ -63,8 +63,7 @@ def find_lesson(
         )
     same = [result for result in known if result.date == known[-1].date]
     # Without a date the last lesson is meant, as whoever has just recorded it says; with one,
-    # nobody
-    # can tell which of two.
+    # nobody can tell which of two.
     if len(same) > 1 and date is not None:
         raise several_lessons(class_name, date, [lesson.period for lesson in same])
     return known[-1]
@@ -149,8 +148,7 @@ def _change_answers(
             faults.append(_absent(seat, right))
         else:
             # The mistake that was noted is of the answer as it was: a right one shows none, and of
-            # another
-            # wrong one nobody said which it shows.
+            # another wrong one nobody said which it shows.
             right[seat][number] = bool(value)
             shown.pop((seat, number), None)
     return faults

@@ -99,8 +99,7 @@ def surprises(
         .order_by(lesson.c.date, lesson.c.period)
     ).all()
     moves = moves_there(connection, last)
-    # Moves from the beginning, not from `first` on: only a whole path says where somebody came
-    # from.
+    # Moves from the beginning, not from `first` on: only a whole path tells where one came from.
     homes, key = Homes(moves), folded(class_name)
     went = sum(
         move.source.class_key == key and move.target.class_key != key

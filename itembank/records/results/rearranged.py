@@ -42,8 +42,7 @@ class Rearranged:
         self.came: dict[int, list[Moved]] = defaultdict(list)
         for row in rows:
             home = row.home.class_key if row.home is not None else ""
-            # Who moved within the class has left nothing and brought nothing: only the seat is
-            # another.
+            # Who moved within the class left nothing and brought nothing: only the seat is new.
             if row.class_key == key and home != key:
                 self.left[row.entry_id].append(row)
             elif row.class_key != key and home == key:
@@ -96,8 +95,7 @@ class Rearranged:
         `here` are the pupils of each lesson who are still in the class.
         """
         # Of each lesson: who was there and is still here, and who came later. The fullest one is
-        # nearest,
-        # since absent pupils are counted nowhere.
+        # nearest, since absent pupils are counted nowhere.
         sizes = [count + self._after(dates[entry_id]) for entry_id, count in here.items() if count]
         brought = max(map(len, self.came.values()), default=0)
         # Never 0: shares are taken of it.

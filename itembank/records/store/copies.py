@@ -29,13 +29,18 @@ def copies_beside(path: Path) -> list[Path]:
     return [file for file in there if file != path and _is_copy(file, path, stem, ending)]
 
 
+def is_loose_end(path: Path) -> bool:
+    """Tell whether a copy is what is left of the writing of another, and no database itself."""
+    return path.name.casefold().endswith(_BESIDE)
+
+
 def _is_copy(other: Path, path: Path, stem: str, ending: str) -> bool:
     name = other.name.casefold()
     if stem not in name or ending not in name or name.startswith("."):
         return False
     if name == f"{path.name.casefold()}-journal":
         return False
-    if name.endswith(_BESIDE):
+    if is_loose_end(other):
         return other.is_file()
     try:
         with other.open("rb") as file:

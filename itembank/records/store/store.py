@@ -255,6 +255,9 @@ def _words(error: DBAPIError, name: str, nothing: str) -> str:
             "Try again in a moment; if it stays so, see who else has the results open."
         )
     if "readonly" in lower or "read-only" in lower or "permission" in lower:
+        # A database on a server has no folder that the person at this computer could look at.
+        if "://" in name:
+            return f"{name} may not be written. {nothing} Ask whoever looks after the server."
         return f"{name} may not be written. {nothing} Check the folder's permissions."
     if "unable to open" in lower:
         return f"{name} cannot be opened. {nothing} Check the folder's permissions."

@@ -120,8 +120,7 @@ entry = Table(
     Column("made_at", DateTime, nullable=False),
     Column("replaced_by", Integer, ForeignKey("entry.id", ondelete="SET NULL")),
     Column("undone_at", DateTime),
-    # Which questions it is about, as records/entries/questions_asked.py says; empty for all of
-    # them.
+    # Which questions it is about, as records/entries/questions_asked.py says; empty for all.
     Column("asked", String(200), nullable=False, server_default=text("''")),
     # The marks of those questions: what the scores are out of.
     Column("out_of", SmallInteger, nullable=False, server_default=text("0")),

@@ -183,7 +183,7 @@ def _results(home: Path) -> Iterator[Connection | None]:
 
 
 def _carry_results(connection: Connection, renamed: Renamed) -> int:
-    from sqlalchemy import update
+    from sqlalchemy import select, update
 
     from itembank.records.store.store_tables import exported, lesson, move
 
@@ -198,7 +198,10 @@ def _carry_results(connection: Connection, renamed: Renamed) -> int:
     for end in ("from", "to"):
         values = {f"{end}_class": renamed.name, f"{end}_key": new}
         connection.execute(update(move).where(move.c[f"{end}_key"] == key).values(**values))
-    connection.execute(update(exported).where(exported.c.class_name == renamed.was).values(**named))
+    # What was exported keeps the name as it was typed then, maybe in other capitals.
+    typed = connection.scalars(select(exported.c.class_name).distinct()).all()
+    names = [name for name in typed if same_name(name, renamed.was)]
+    connection.execute(update(exported).where(exported.c.class_name.in_(names)).values(**named))
     return count
 
 

@@ -29,6 +29,7 @@ if TYPE_CHECKING:
     from itembank.work.lesson.record_request import Numbers, RecordRequest
 
 LONGEST_NOTE = 200
+"""As many as the store takes, said here since the store's tables take long to load."""
 Read = tuple[list[What], list[Remark]]
 """What is to be recorded, and remarks on it."""
 

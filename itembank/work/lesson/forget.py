@@ -97,7 +97,9 @@ def to_forget(department: Department, whom: Whom) -> ToForget:
     from itembank.records.forget.unfinished import begun
 
     with open_results(department, make=False) as store:
-        return ToForget(whom, count_rows(store, whom), store.name, begun(store, whom))
+        count = count_rows(store, whom)
+        # Rows that are there were recorded since, maybe of somebody else: they are asked about.
+        return ToForget(whom, count, store.name, not count and begun(store, whom))
 
 
 def forget(department: Department, whom: Whom) -> ForgottenNow:

@@ -12,9 +12,6 @@ if TYPE_CHECKING:
     from itembank.records.store.store import Store
     from itembank.records.store.store_place import StorePlace
 
-LOOSE_ENDS = ("-journal", "-wal", "-shm")
-"""What SQLite leaves beside a file that is being written."""
-
 
 def place_of_results(department: Department) -> StorePlace:
     """Return where a department's results are kept."""
@@ -41,11 +38,11 @@ def copies_of_results(folder: Path) -> tuple[Remark, ...]:
     place = store_place(folder)
     if not place.is_file:
         return ()
-    from itembank.records.store.copies import copies_beside
+    from itembank.records.store.copies import copies_beside, is_loose_end
 
     found = []
     for path in copies_beside(place.path):
-        if path.name.endswith(LOOSE_ENDS):
+        if is_loose_end(path):
             said = (
                 f"{path} is left of a copy of the results that was being written. Keep it beside "
                 "that copy until both have been brought in; then delete them."
