@@ -47,11 +47,14 @@ style: $(VENV)/.ready-test
 check: style
 	@$(MAKE) --no-print-directory types
 
-# Import contracts take one core some seconds, and types half a minute where nothing is kept of an
-# earlier run, so the tests run beside them. If either fails, the other is finished and then make
-# fails.
+# As many at once as there are cores: the parts of the tests, types and import contracts. If one
+# fails, the others are finished and then make fails. What each says stays together.
+CORES ?= $(shell nproc 2>/dev/null || getconf _NPROCESSORS_ONLN)
+TOGETHER := --no-print-directory --keep-going -j$(CORES) \
+	$(if $(filter output-sync,$(.FEATURES)),--output-sync)
+
 test: style
-	@$(MAKE) --no-print-directory -j2 suite types
+	@$(MAKE) $(TOGETHER) suite types
 
 contracts:
 	$(BIN)/lint-imports
@@ -59,15 +62,32 @@ contracts:
 types: contracts
 	$(BIN)/mypy
 
-# Each core begins with a half of its own, so that what a file's tests share is made once.
-# Tests of pages wait for their browser: `make test WORKERS=3` uses that time on two cores.
-WORKERS ?= auto
-suite:
-	$(BIN)/python -m pytest -n $(WORKERS) --dist worksteal
+# The parts of the tests, the longest first. Each is a process of its own that reads its own files
+# alone: several processes that share out all tests read all files each, and to tell one another
+# of every test takes them as long again. The last part is whatever no other names.
+PARTS := generators cli desk pages bank figures records
+IN_generators := tests/generators
+IN_cli := tests/cli
+IN_desk := tests/desk tests/selfmark
+IN_pages := tests/pages
+IN_bank := tests/bank tests/proof
+IN_figures := tests/figures tests/packs tests/items
+IN_records := tests/records tests/work tests/planning tests/processes
+NAMED := $(foreach part,$(PARTS),$(IN_$(part)))
+PARTS += others
+IN_others := $(filter-out $(NAMED),$(sort $(patsubst %/,%,$(dir $(wildcard tests/*/*.py)))) \
+	$(wildcard tests/test_*.py)) itembank generators
+suite: $(PARTS:%=part-%)
+
+# What each remembers of its failures stands apart too.
+.PHONY: $(PARTS:%=part-%)
+$(PARTS:%=part-%): part-%:
+	@echo 'Tests of $(if $(filter others,$*),all else,$(IN_$*)):'
+	@$(BIN)/python -m pytest $(IN_$*) -o cache_dir=.pytest_cache/$*
 
 # tests/depth.py tells which tests that are, and how they choose their part.
 whole: $(VENV)/.ready-test
-	$(BIN)/python -m pytest tests -m whole --hypothesis-profile=whole -n $(WORKERS) --dist worksteal
+	$(BIN)/python -m pytest tests -m whole --hypothesis-profile=whole -n auto --dist worksteal
 
 cover: $(VENV)/.ready-test
 	$(BIN)/python -m pytest --hypothesis-profile=whole -n auto --cov --cov-report=term:skip-covered
