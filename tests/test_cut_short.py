@@ -23,6 +23,13 @@ def test_what_is_left_is_whole_words_of_the_beginning(words, most):
     assert left == words[: len(left)]
 
 
+@given(text=st.text("a \n", max_size=20), most=st.integers(2, 9))
+def test_space_before_the_words_is_no_word(text, most):
+    short = cut_short(text, most)
+    assert len(short) <= most
+    assert short == text or short.endswith("…")
+
+
 def test_no_topic_gives_a_lesson_half_a_word():
     cut = {title for topic in listed_topics().values() if len(title := topic.title) > MOST_TITLE}
     assert cut

@@ -112,7 +112,7 @@ def begin(
         say(f"Going on from what you answered before, which {folder} keeps.")
     if can_ask() and (answers == before or not _ready(answers, folder, kept)):
         if Talk(folder, answers, kept).carry_out():
-            _next(folder, answers)
+            _next(folder)
         return
     try:
         save(folder, answers, kept)
@@ -120,7 +120,7 @@ def begin(
         missing = "At a terminal, the same command asks for what is missing."
         raise ItembankError(f"{error}\n{missing}") from None
     _tell(answers)
-    _next(folder, answers)
+    _next(folder)
 
 
 def _ready(answers: Answers, folder: Path, kept: Kept | None) -> bool:
@@ -137,7 +137,7 @@ def _tell(answers: Answers) -> None:
         say(line)
 
 
-def _next(folder: Path, answers: Answers) -> None:
+def _next(folder: Path) -> None:
     """Say which command makes the first week."""
     from itembank.cli.words.wrapped import say
     from itembank.text.paths_shown import quoted_path
@@ -173,7 +173,7 @@ def _given(
         ItembankError: what is wrong in the files, each with its row.
     """
     from itembank.today import today
-    from itembank.work.department.joined_answers import with_classes
+    from itembank.work.department.joined_answers import with_classes, with_year
     from itembank.work.department.pasted.pasted_classes import read_pasted_classes
     from itembank.work.department.pasted.pasted_days import coming_school_year, read_pasted_day
     from itembank.work.department.pasted.pasted_seats import read_pasted_seats
@@ -186,7 +186,7 @@ def _given(
         year = read_pasted_year(_rows(terms), today())
         _refuse("--terms", year.wrong)
         _remark(year.remarks)
-        answers = replace_fields(answers, terms=year.found.terms, closed=year.found.closed)
+        answers = with_year(answers, year.found.terms, year.found.closed)
     if week_a is not None:
         date = read_pasted_day(week_a, coming_school_year(today()))
         answers = replace_fields(answers, two_week=True, week_a=date)
@@ -213,6 +213,7 @@ def _given(
 def _with_topics(answers: Answers, typed: str, leave_out: bool, kept: Kept | None) -> Answers:
     """Return answers with the topics of a file, for the year it is of, or ready ones for all."""
     from itembank.files.faults import join_words
+    from itembank.text.whole_number import whole_number
     from itembank.work.department.joined_answers import with_scheme
     from itembank.work.department.pasted.pasted_topics import read_pasted_topics
     from itembank.work.department.ready import ready_scheme
@@ -224,7 +225,9 @@ def _with_topics(answers: Answers, typed: str, leave_out: bool, kept: Kept | Non
             answers = with_scheme(answers, group, ready.topics)
         return answers
     said, _, name = typed.rpartition("=")
-    path = Path(name)
+    stated_year = whole_number(said)
+    # What stands before the sign is part of the file's name where it is no year.
+    path = Path(typed if stated_year is None else name)
     read = read_pasted_topics(
         _text(path), answers.calendar, kept.titles if kept else None, leave_out
     )
@@ -233,7 +236,7 @@ def _with_topics(answers: Answers, typed: str, leave_out: bool, kept: Kept | Non
     _refuse(f"{path}", read.wrong)
     _remark(read.remarks)
     years = list(of_year)
-    usual = int(said) if said.isdigit() else years[0] if len(years) == 1 else None
+    usual = years[0] if stated_year is None and len(years) == 1 else stated_year
     for stated, rows in read.found.by_year.items():
         year = usual if stated is None else stated
         if year is None or year not in of_year:

@@ -16,9 +16,10 @@ def cut_short(text: str, most: int) -> str:
     """
     if len(text) <= most:
         return text
-    words = text[:most].rsplit(maxsplit=1)[0].split()
     if len(text[:most].split()) < 2:
         return text[: most - 1] + "…"
+    # The last word goes in any case: it may be cut in two, and the ellipsis needs room.
+    words = text[:most].rsplit(maxsplit=1)[0].split()
     while len(words) > 1 and words[-1].casefold() in _LEFT_OVER:
         words.pop()
     return " ".join(words).rstrip(",;:") + "…"

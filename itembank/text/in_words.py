@@ -99,7 +99,7 @@ def moment(when: datetime.datetime) -> str:
 
 
 def plural(count: int, singular: str, many: str = "") -> str:
-    """Return the form of a word that goes with a number: `one`, or `many`, which has an s.
+    """Return the form of a word that goes with a number: `singular`, or `many`, which has an s.
 
     >>> plural(1, "question"), plural(0, "question"), plural(2, "is", "are")
     ('question', 'questions', 'are')

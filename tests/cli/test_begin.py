@@ -6,6 +6,7 @@ import pytest
 
 from itembank.cli.department import answering
 from itembank.cli.main import run
+from itembank.work.department.made import read_kept
 from itembank.work.department.so_far import read_so_far
 
 TERMS = "Autumn\t3 Sep 2026\t18 Dec 2026\nHalf term\t26 Oct\t30 Oct\n"
@@ -256,3 +257,22 @@ def test_a_class_is_renamed_by_word_and_no_other_name_is_taken(capsys):
     assert _renamed(answers, "9K", "9X") == answers
     assert renamed_in(_renamed(answers, "8k", "8X")) == (Renamed("8K", "8X"),)
     assert "go along with 8X" in capsys.readouterr().out
+
+
+def test_days_off_alone_leave_the_terms_and_a_long_row_is_no_file(said, files):
+    said("begin", "maths", *BY_FILES, "--topics", "ready")
+    terms = read_kept(files / "maths").answers.terms
+    off = said("begin", "maths", "--terms", "Inset day\t4 Dec 2026")
+    assert off.status == 0, off.err
+    answers = read_kept(files / "maths").answers
+    assert answers.terms == terms
+    assert "Inset day" in [off.why for off in answers.closed]
+    row = "8P; 8; AB; A Mon 3; 12" + " " * 300
+    added = said("begin", "maths", "--classes", row, "--week-a", "7 Sep 2026")
+    assert added.status == 0, added.err
+    (files / "topics²=8.csv").write_text("ratio.share\n", "utf-8")
+    told = said("begin", "maths", "--topics", "topics²=8.csv")
+    assert told.status == 0, told.err
+    assert [topic.topic for topic in read_kept(files / "maths").answers.schemes[0].topics] == [
+        "ratio.share"
+    ]

@@ -20,6 +20,7 @@ def test_a_forged_name_reads_nothing(looking, host):
         {"origin": "http://evil.example"},
         {"origin": "null"},
         {"origin": "http://127.0.0.1:9999"},
+        {"origin": "http://[not-an-address"},
         {"origin": f"http://{HOST}.evil.example"},
         {"origin": BASE, "sec-fetch-site": "cross-site"},
         {"origin": BASE, "sec-fetch-site": "same-site"},

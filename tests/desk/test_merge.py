@@ -141,6 +141,26 @@ def test_what_is_no_bank_is_told_on_the_page_and_changes_nothing(desk, home, sen
     assert files(home) == before
 
 
+@pytest.mark.parametrize("packed", [zipfile.ZIP_DEFLATED, zipfile.ZIP_BZIP2, zipfile.ZIP_LZMA])
+def test_a_zip_that_was_damaged_on_its_way_is_no_zip(desk, theirs, packed):
+    out = io.BytesIO()
+    with zipfile.ZipFile(out, "w", packed) as archive:
+        archive.writestr("bank.toml", (theirs / "bank.toml").read_text() + "# more\n" * 99)
+    data = bytearray(out.getvalue())
+    for place in range(45, 60):
+        data[place] ^= 0xFF
+    answer = hand_over(desk, ("bank.zip", bytes(data)))
+    assert answer.status_code == 400
+    assert "cannot be opened as a zip" in answer.text
+
+
+@pytest.mark.parametrize("path", ["~nobody-of-that-name/bank", "b" * 5000])
+def test_a_folder_that_cannot_be_is_told_on_the_page(desk, path):
+    answer = hand_over(desk, path=path)
+    assert answer.status_code == 400
+    assert "There is no bank" in answer.text
+
+
 def test_a_zip_that_unpacks_to_too_much_is_read_no_further(desk):
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as archive:

@@ -11,6 +11,7 @@ from pathlib import Path
 from itembank.cli.words.ask import Check, ask, note, one_of
 from itembank.errors import ItembankError
 from itembank.files.faults import decode_text
+from itembank.files.typed_path import is_file, typed_path
 from itembank.work.department.answered import Answers
 from itembank.work.department.wrong import Wrong
 
@@ -111,10 +112,10 @@ def file_named(typed: str) -> Path | None:
     A file dropped on the window comes in quotation marks, or with a space after it.
     """
     name = typed.strip().strip("'\"").strip()
-    if not name or "\t" in typed or "\n" in name or len(name) > 1000:
+    if not name or "\t" in typed or "\n" in name:
         return None
-    path = Path(name).expanduser()
-    return path if path.is_file() else None
+    path = typed_path(name)
+    return path if is_file(path) else None
 
 
 def tell_wrong(wrong: Iterable[Wrong], most: int = 8) -> None:

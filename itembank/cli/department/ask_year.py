@@ -12,6 +12,7 @@ from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import Closed, Term
 from itembank.today import today
 from itembank.work.department.answered import Answers
+from itembank.work.department.joined_answers import with_year
 from itembank.work.department.looked_at import look_at
 from itembank.work.department.outlook import outlook_on
 from itembank.work.department.pasted.pasted_days import (
@@ -43,7 +44,7 @@ def ask_year(answers: Answers, keep: Keep) -> Answers:
                 tell_wrong(pasted.wrong)
                 note("Put it right and paste it again, or press Enter.")
                 continue
-            told = replace(answers, terms=pasted.found.terms, closed=pasted.found.closed)
+            told = with_year(answers, pasted.found.terms, pasted.found.closed)
             show(outlook_on(told).calendar[:-1])
         wrong = [fault for fault in look_at(told).of_part("year") if fault.field[:1] != ("week_a",)]
         if wrong:

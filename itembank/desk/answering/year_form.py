@@ -10,6 +10,7 @@ from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import Closed, Term
 from itembank.text.in_words import day_month
 from itembank.work.department.answered import Answers
+from itembank.work.department.joined_answers import with_year
 from itembank.work.department.pasted.pasted_days import (
     coming_school_year,
     read_pasted_day,
@@ -112,8 +113,4 @@ def paste_year(text: str, answers: Answers, today: datetime.date) -> Reading:
     read = read_pasted_year(text, today)
     if read.wrong:
         return Reading(answers, general=[str(fault) for fault in read.wrong])
-    closed = read.found.closed
-    if not read.found.terms:
-        closed = tuple(dict.fromkeys((*answers.closed, *closed)))
-    terms = read.found.terms or answers.terms
-    return Reading(replace(answers, terms=terms, closed=closed), remarks=read.remarks)
+    return Reading(with_year(answers, read.found.terms, read.found.closed), remarks=read.remarks)

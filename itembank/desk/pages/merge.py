@@ -19,6 +19,7 @@ from itembank.desk.pages.questions import AtBank, at_bank
 from itembank.desk.replying.forms import action, text
 from itembank.desk.replying.replies import onward, page
 from itembank.errors import ItembankError, NotFound
+from itembank.files.typed_path import typed_path
 from itembank.text.in_words import counted
 
 MOST_HELD = 3
@@ -71,7 +72,7 @@ def _preview(request: Request, sent: list[tuple[str, bytes]], path: str) -> Resp
         if sent:
             files = files_sent(sent)
         elif path and _is_here(request):
-            files = files_in(Path(path).expanduser())
+            files = files_in(typed_path(path))
         else:
             raise ItembankError("Choose your colleague’s bank first.")
         lay_out(files, Path(folder.name))

@@ -84,10 +84,7 @@ class Guards:
         if method in SAFE:
             return None
         origin, site = headers.get("origin"), headers.get("sec-fetch-site")
-        if origin is not None:
-            ours = urlsplit(origin).netloc.lower() == host.lower()
-        else:
-            ours = site == "same-origin"
+        ours = site == "same-origin" if origin is None else _host_of(origin) == host.lower()
         if not ours or site not in (None, "same-origin"):
             return 403, "This form was not sent from a page of the desk, so nothing was done."
         length = headers.get("content-length", "")
@@ -111,6 +108,14 @@ class Guards:
         except ValueError:
             return False
         return port == str(self._port)
+
+
+def _host_of(origin: str) -> str | None:
+    """Return the host that a form says it comes from; None where that is no address at all."""
+    try:
+        return urlsplit(origin).netloc.lower()
+    except ValueError:
+        return None
 
 
 TOO_LONG = f"That is too long: the desk reads up to {MOST_BYTES // 1_000_000} MB at once."

@@ -7,17 +7,29 @@ a browser gives them, nothing is written anywhere else.
 from __future__ import annotations
 
 import io
+import lzma
+import struct
 import zipfile
+import zlib
 from collections.abc import Iterable, Mapping
 from pathlib import Path, PurePosixPath
 
 from itembank.errors import ItembankError
 from itembank.files.together import write_whole
+from itembank.files.typed_path import is_file
 
 BANK_FILE = "bank.toml"
 MOST_FILES = 300
 MOST_BYTES = 20_000_000
 """How long all files of a bank may be together, once they are unpacked."""
+_NO_ZIP = (
+    *(zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError, ValueError),
+    *(zlib.error, lzma.LZMAError, struct.error),
+)
+"""What a zip raises that is damaged, locked by a password or packed in a way not known here.
+
+The three ways of packing raise errors of their own: zipfile hands them on as they are.
+"""
 
 
 def lay_out(files: Mapping[str, bytes], into: Path) -> None:
@@ -72,7 +84,7 @@ def files_in(folder: Path) -> dict[str, bytes]:
     Raises:
         ItembankError: there is no such folder, it holds no bank, or too much.
     """
-    if not (folder / BANK_FILE).is_file():
+    if not is_file(folder / BANK_FILE):
         raise ItembankError(f"There is no bank in {folder}: it has no {BANK_FILE}.", field="path")
     paths = sorted(folder.glob("*.toml"))
     try:
@@ -101,7 +113,7 @@ def _unzipped(name: str, data: bytes) -> list[tuple[PurePosixPath, bytes]]:
                 if left < 0:
                     raise ItembankError(f"{name} unpacks to too much for a bank.", field="files")
                 found.append((PurePosixPath(member.filename), part))
-    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError, OSError, ValueError):
+    except _NO_ZIP:
         raise ItembankError(f"{name} cannot be opened as a zip.", field="files") from None
     return found
 

@@ -1,10 +1,11 @@
-"""Answers joined to those that are there: classes by their names, topics to a year's scheme."""
+"""Answers joined to those that are there: a school year, classes, topics."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
 
+from itembank.planning.calendar.calendar import Closed, Term
 from itembank.text.folding import same_name
 from itembank.work.department.answered import Answers, ClassAnswer, SchemeAnswer, TopicAnswer
 
@@ -33,6 +34,20 @@ def with_classes(answers: Answers, classes: Iterable[ClassAnswer]) -> Answers:
             lessons=group.lessons or was.lessons,
         )
     return replace(answers, classes=tuple(found))
+
+
+def with_year(answers: Answers, terms: tuple[Term, ...], closed: tuple[Closed, ...]) -> Answers:
+    """Return answers with a school year; days off alone are added to those there.
+
+    >>> from datetime import date
+    >>> inset = (Closed(date(2027, 1, 4), date(2027, 1, 4), "inset"),)
+    >>> [off.why for off in with_year(with_year(Answers(), (), inset), (), inset).closed]
+    ['inset']
+    """
+    if terms:
+        return replace(answers, terms=terms, closed=closed)
+    both = dict.fromkeys((*answers.closed, *closed))
+    return replace(answers, closed=tuple(sorted(both, key=lambda off: (off.first, off.last))))
 
 
 def with_scheme(answers: Answers, group: ClassAnswer, topics: tuple[TopicAnswer, ...]) -> Answers:

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError, SeveralErrors
 from itembank.files.faults import join_words
+from itembank.files.typed_path import is_file
 from itembank.people.names_out import refuse_names
 from itembank.records.entries.entries import (
     Answers,
@@ -192,7 +193,7 @@ def _read_slips(
     facts = starter.facts
     out_of = marks_of(facts, starter.asked)
     asked = Asked(out_of, len(facts.questions), starter.pack, starter.versions, starter.asked)
-    given = Path(slips) if isinstance(slips, str) and _is_file(slips) else slips
+    given = Path(slips) if isinstance(slips, str) and is_file(Path(slips)) else slips
     marks = [question.marks for question in facts.questions]
     read = read_result_slips(given, asked, marks, seats)
     remarks.extend(read.remarks)
@@ -207,7 +208,7 @@ def read_own_views(given: OwnViews | str, seats: Sequence[str]) -> OwnViews:
     """
     if isinstance(given, OwnViews):
         views = given
-    elif given.casefold().endswith(".csv") or _is_file(given):
+    elif given.casefold().endswith(".csv") or is_file(Path(given)):
         from itembank.records.entries.view_file import read_view_file
 
         return OwnViews(read_view_file(Path(given), seats), {})
@@ -230,7 +231,9 @@ def read_clarity(unclear: int | None, note: str | None, seats: int) -> Clarity:
     if unclear is None:
         said = "What was unclear is recorded with how many asked."
         raise ItembankError(said, matter="note alone", field="note")
-    if unclear < 0 or (seats and unclear > seats):
+    if unclear < 0:
+        raise ItembankError("Fewer than no pupils cannot have asked.", field="unclear")
+    if seats and unclear > seats:
         raise ItembankError(
             f"{unclear} pupils, but only {seats} sit in the class.", field="unclear"
         )
@@ -277,11 +280,3 @@ def _refuse_crowd(counted: int, seats: int, field: str) -> None:
         )
     if not counted:
         raise ItembankError("Nobody was counted, so there is nothing to record.", field=field)
-
-
-def _is_file(text: str) -> bool:
-    """Tell whether a text is the path of a file; the views of a class are too long for one."""
-    try:
-        return Path(text).is_file()
-    except (OSError, ValueError):
-        return False

@@ -10,6 +10,8 @@ from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import Calendar, Closed, Term
 from itembank.planning.calendar.timetable import WeeklyLesson
 from itembank.text.in_words import day_month_year, long_date, short_day
+from itembank.work.department.answered import Answers
+from itembank.work.department.joined_answers import with_year
 from itembank.work.department.looked_at import known_topics
 from itembank.work.department.pasted.other_names import OTHER_NAMES
 from itembank.work.department.pasted.pasted_cells import rows_of
@@ -19,6 +21,7 @@ from itembank.work.department.pasted.pasted_lessons import read_pasted_lessons
 from itembank.work.department.pasted.pasted_seats import read_pasted_seats
 from itembank.work.department.pasted.pasted_topics import read_pasted_topics
 from itembank.work.department.pasted.pasted_year import read_pasted_year
+from itembank.work.department.pasted.typed_bands import read_typed_bands
 from tests.depth import cases
 
 DAY = datetime.date
@@ -304,6 +307,25 @@ def test_topics_in_many_layouts(text, when):
     assert pasted.wrong == ()
     assert [name for name, *_ in told] == ["equations.two-step", "ratio.share", "ratio.scale"]
     assert tuple(week or taught for _, week, taught in told) == when
+
+
+def test_figures_without_end_are_no_year_and_no_cut_score():
+    many = "9" * 5000
+    read = read_pasted_topics(f"Year\tTopic\n{many}\tratio.share\n8\tratio.scale")
+    assert list(read.found.by_year) == [None, 8]
+    with pytest.raises(ItembankError, match="too many figures"):
+        read_typed_bands(many)
+
+
+def test_days_off_alone_are_added_to_the_year_that_is_there():
+    term = Term("Autumn", datetime.date(2026, 9, 3), datetime.date(2027, 1, 29))
+    half = Closed(datetime.date(2026, 10, 26), datetime.date(2026, 10, 30), "half term")
+    read = read_pasted_year("Inset day\t4 Jan 2027", datetime.date(2026, 11, 28))
+    assert not read.wrong
+    told = with_year(Answers(terms=(term,), closed=(half,)), (), read.found.closed)
+    assert told.terms == (term,)
+    assert [off.why for off in told.closed] == ["half term", "Inset day"]
+    assert read_pasted_year("nothing at all", datetime.date(2026, 11, 28)).wrong
 
 
 def test_topics_of_several_years_go_to_their_years():

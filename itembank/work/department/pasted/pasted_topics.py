@@ -85,7 +85,8 @@ def read_pasted_topics(
         if when.week is None and when.taught is None:
             when = above  # a merged cell
         above = when
-        if (typed := row.cell(sheet.column("year"))) and (match := re.search(r"\d+", typed)):
+        # A cell of a year stands for those below it, as merged cells of a spreadsheet do.
+        if match := re.search(r"(?<!\d)\d{1,2}(?!\d)", row.cell(sheet.column("year"))):
             year = int(match[0])
         typed = row.cell(column)
         for part in filter(None, (line.strip(" •·*-–") for line in typed.split("\n"))):

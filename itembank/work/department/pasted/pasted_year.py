@@ -112,7 +112,8 @@ def read_pasted_year(text: str, today: datetime.date) -> Pasted[PastedYear]:
         wrong.append(Wrong("year", message))
     terms = _told_apart(sorted(terms, key=lambda term: term.first))
     closed, remarks = _within(terms, off, wrong)
-    if not terms and not wrong:
+    # Days off alone may be all that is new: who calls adds them to the terms that are there.
+    if not terms and not closed and not wrong:
         message = "There is no term here. Give each a row: Autumn, its first and its last day."
         wrong.append(Wrong("year", message))
     return Pasted(PastedYear(tuple(terms), closed), tuple(wrong), tuple(remarks))

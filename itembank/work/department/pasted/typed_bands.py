@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from itembank.errors import ItembankError
+from itembank.text.whole_number import whole_number
 from itembank.work.department.answered import BandsAnswer
 
 _OUT_OF = re.compile(r"\bout of (\d{1,3})\s*$", re.I)
@@ -28,7 +29,11 @@ def read_typed_bands(text: str) -> BandsAnswer | None:
     if match := _OUT_OF.search(text):
         out_of, text = int(match[1]), text[: match.start()]
     if re.fullmatch(r"[\d\s,;/]+", text):
-        return BandsAnswer((), tuple(map(int, re.findall(r"\d+", text))), out_of)
+        typed = list(map(whole_number, re.findall(r"\d+", text)))
+        scores = tuple(score for score in typed if score is not None)
+        if len(scores) < len(typed):
+            raise ItembankError(f"A cut score has too many figures. {HOW}")
+        return BandsAnswer((), scores, out_of)
     names: list[str] = []
     lows: list[int] = []
     for part in filter(None, (part.strip() for part in re.split(r"[,;\n]", text))):
