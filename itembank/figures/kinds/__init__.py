@@ -44,21 +44,22 @@ MODULES = (
     "two_way_table",
     "venn_diagram",
 )
-"""The files of this folder that hold a kind, each named as its kind is in files."""
+"""The files below this folder that hold a kind, each named as its kind is in files."""
+_BY_NAME = {module.rpartition(".")[2]: module for module in MODULES}
 
 
 def module_of(name: str) -> str:
-    """Return the file that a kind's name stands for.
+    """Return the file that a kind's name stands for, by its family, or ``""``.
 
-    >>> module_of("Venn diagram"), module_of("two-way table")
-    ('venn_diagram', 'two_way_table')
+    >>> module_of("Venn diagram"), module_of("two-way table"), module_of("picture")
+    ('venn_diagram', 'two_way_table', '')
     """
-    return re.sub("[ -]", "_", name.casefold())
+    return _BY_NAME.get(re.sub("[ -]", "_", name.casefold()), "")
 
 
 def load(name: str) -> None:
     """Load the kind that is called so in files, if there is one."""
-    if (module := module_of(name)) in MODULES:
+    if module := module_of(name):
         import_module(f"{__name__}.{module}")
 
 

@@ -46,10 +46,13 @@ class Measuring:
 
 
 def measuring(figure: Figure) -> Measuring:
-    """Return how a figure is measured: `MEASURING` of the module named as its own is."""
+    """Return how a figure is measured: `MEASURING` of the module that stands here as its own there.
+
+    What is ``kinds/chart/bar_chart.py`` there is ``chart/bar_chart_measured.py`` here.
+    """
     # By name and not by a table: a kind of figure has no road to find that it did not bring along,
     # and only the modules of figures that are met are loaded, most of which import sympy.
-    name = type(figure).__module__.rpartition(".")[2]
+    name = type(figure).__module__.removeprefix("itembank.figures.kinds.")
     module = importlib.import_module(f"itembank.proof.measured.{name}_measured")
     found: Measuring = module.MEASURING
     return found
