@@ -7,11 +7,11 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from itembank.figures.drawing import Arc, Area, Point, Text
-from itembank.figures.kinds.near_marks import Curve, near, track_of, unit
-from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.labels.near_marks import Curve, near, track_of, unit
+from itembank.figures.kinds.labels.placed_labels import Sheet
+from itembank.figures.kinds.labels.tried_places import between
 from itembank.figures.kinds.polygon_scaled import Scaled
 from itembank.figures.kinds.polygon_shape import Shape
-from itembank.figures.kinds.tried_places import between
 from itembank.notation.parse import parse
 
 LABEL = st.sampled_from(["x", "35 °", "128 °", "(4x + 20) °", "2x"]).map(parse)

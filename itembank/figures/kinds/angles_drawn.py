@@ -9,11 +9,11 @@ from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact, Stroke
 from itembank.figures.figure import NOT_ACCURATE
-from itembank.figures.kinds.near_marks import Path, Track, exactly, rounded
-from itembank.figures.kinds.placed_labels import Sheet, half_size
-from itembank.figures.kinds.tried_places import between
-from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
-from itembank.figures.kinds.whole_points import ORIGIN, Whole, arc, stroke, way
+from itembank.figures.kinds.labels.near_marks import Path, Track, exactly, rounded
+from itembank.figures.kinds.labels.placed_labels import Sheet, half_size
+from itembank.figures.kinds.labels.tried_places import between
+from itembank.figures.kinds.labels.tried_sizes import homeless_in_all, least_sheet
+from itembank.figures.kinds.labels.whole_points import ORIGIN, Whole, arc, stroke, way
 from itembank.once import once
 
 if TYPE_CHECKING:

@@ -20,11 +20,11 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.labelled_lengths import lengths_fault
-from itembank.figures.kinds.near_marks import Near
-from itembank.figures.kinds.placed_labels import Sheet, half_size
-from itembank.figures.kinds.tried_places import beside, between
-from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
+from itembank.figures.kinds.labels.labelled_lengths import lengths_fault
+from itembank.figures.kinds.labels.near_marks import Near
+from itembank.figures.kinds.labels.placed_labels import Sheet, half_size
+from itembank.figures.kinds.labels.tried_places import beside, between
+from itembank.figures.kinds.labels.tried_sizes import homeless_in_all, least_sheet
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, of_pi, unit_of
 from itembank.notation import tree as t

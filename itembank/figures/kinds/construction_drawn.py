@@ -10,10 +10,10 @@ from typing import TYPE_CHECKING
 from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Exact, Point
 from itembank.figures.kinds.construction_facts import begins_with
-from itembank.figures.kinds.near_marks import Near, Track
-from itembank.figures.kinds.placed_labels import Sheet, half_size
-from itembank.figures.kinds.tried_sizes import homeless_in_all
-from itembank.figures.kinds.whole_points import Whole, arc, stroke, way, whole
+from itembank.figures.kinds.labels.near_marks import Near, Track
+from itembank.figures.kinds.labels.placed_labels import Sheet, half_size
+from itembank.figures.kinds.labels.tried_sizes import homeless_in_all
+from itembank.figures.kinds.labels.whole_points import Whole, arc, stroke, way, whole
 from itembank.notation import tree as t
 from itembank.once import once
 

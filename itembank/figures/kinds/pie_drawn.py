@@ -22,8 +22,8 @@ from itembank.figures.drawing import (
     drawing,
     text_box,
 )
+from itembank.figures.kinds.labels.whole_points import Whole, whole
 from itembank.figures.kinds.linear_facts import plain
-from itembank.figures.kinds.whole_points import Whole, whole
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
 from itembank.once import once

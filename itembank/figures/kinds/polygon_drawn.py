@@ -9,12 +9,12 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Arc, Area, Mark, Stroke, Weight
-from itembank.figures.kinds.near_marks import Curve, Near, Path, Track, sketched, unit
-from itembank.figures.kinds.placed_labels import Sheet, half_size
+from itembank.figures.kinds.labels.near_marks import Curve, Near, Path, Track, sketched, unit
+from itembank.figures.kinds.labels.placed_labels import Sheet, half_size
+from itembank.figures.kinds.labels.tried_sizes import homeless_in_all, least_sheet
 from itembank.figures.kinds.polygon_labels import ARC, placed_labels
 from itembank.figures.kinds.polygon_scaled import Scaled
 from itembank.figures.kinds.polygon_shape import shape_of
-from itembank.figures.kinds.tried_sizes import homeless_in_all, least_sheet
 from itembank.once import once
 
 if TYPE_CHECKING:

@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Content
 from itembank.figures.figure import NOT_ACCURATE
-from itembank.figures.kinds.near_marks import GAP, Near, unit
-from itembank.figures.kinds.placed_labels import Sheet, half_size
+from itembank.figures.kinds.labels.near_marks import GAP, Near, unit
+from itembank.figures.kinds.labels.placed_labels import Sheet, half_size
+from itembank.figures.kinds.labels.tried_places import beside, between
 from itembank.figures.kinds.polygon_scaled import Scaled
-from itembank.figures.kinds.tried_places import beside, between
 
 if TYPE_CHECKING:
     from itembank.figures.kinds.polygon import Height, Polygon

@@ -10,7 +10,7 @@ import math
 from fractions import Fraction
 
 from itembank.figures.drawing import Point
-from itembank.figures.kinds.near_marks import Near
+from itembank.figures.kinds.labels.near_marks import Near
 from itembank.figures.kinds.polygon_shape import Shape
 
 Rays = tuple[Near, Near]

@@ -38,12 +38,12 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.congruence import Told, condition, partner_value
-from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.labels.placed_labels import Sheet
+from itembank.figures.kinds.labels.tried_sizes import has_room
 from itembank.figures.kinds.polygon import Polygon
 from itembank.figures.kinds.polygon_drawn import laid_out_by, sheet_within
 from itembank.figures.kinds.polygon_faults import polygon_fault
 from itembank.figures.kinds.polygon_shape import shape_of
-from itembank.figures.kinds.tried_sizes import has_room
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Arc, Exact, Fill, Point, Stroke, Weight
-from itembank.figures.kinds.near_marks import Curve, Near, Path
+from itembank.figures.kinds.labels.near_marks import Curve, Near, Path
 
 
 class Whole(NamedTuple):

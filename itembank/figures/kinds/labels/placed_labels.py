@@ -11,7 +11,7 @@ from collections.abc import Iterable
 from functools import lru_cache
 
 from itembank.figures.drawing import Arc, Area, Content, Mark, Stroke, Text
-from itembank.figures.kinds.near_marks import (
+from itembank.figures.kinds.labels.near_marks import (
     GAP,
     Box,
     Curve,

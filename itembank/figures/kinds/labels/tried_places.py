@@ -6,8 +6,8 @@ import math
 from collections.abc import Iterator, Sequence
 
 from itembank.figures.drawing import Content
-from itembank.figures.kinds.near_marks import FAR, GAP, Near
-from itembank.figures.kinds.placed_labels import half_size
+from itembank.figures.kinds.labels.near_marks import FAR, GAP, Near
+from itembank.figures.kinds.labels.placed_labels import half_size
 from itembank.notation import tree as t
 
 _STEP = 0.15

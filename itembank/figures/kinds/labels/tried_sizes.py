@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Sequence
 from typing import TypeVar
 
-from itembank.figures.kinds.placed_labels import Sheet
+from itembank.figures.kinds.labels.placed_labels import Sheet
 
 Size = TypeVar("Size")
 
