@@ -6,7 +6,7 @@ from collections.abc import Callable
 from functools import cache
 
 from generators._scatter import unlike
-from itembank.figures.kinds.symmetry_found import Symmetry, of_cells, of_cells_alone
+from itembank.figures.kinds.symmetry.symmetry_found import Symmetry, of_cells, of_cells_alone
 
 Cell = tuple[int, int]
 Cells = frozenset[Cell]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from generators.transformations._shapes import Spot
-from itembank.figures.kinds.symmetry_found import Symmetry
+from itembank.figures.kinds.symmetry.symmetry_found import Symmetry
 
 
 class Shape:

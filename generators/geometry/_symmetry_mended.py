@@ -16,8 +16,8 @@ from generators.geometry._symmetry_patterns import (
     OTHER_DIAGONAL,
     UPRIGHT_LINE,
 )
-from itembank.figures.kinds.shaded_squares import ShadedSquares
-from itembank.figures.kinds.symmetry_found import of_cells, of_cells_alone
+from itembank.figures.kinds.symmetry.shaded_squares import ShadedSquares
+from itembank.figures.kinds.symmetry.symmetry_found import of_cells, of_cells_alone
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, prompt
 from itembank.items.wrong_answers import slips

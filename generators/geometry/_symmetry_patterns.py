@@ -16,8 +16,8 @@ from generators.geometry._symmetry_mistakes import (
     UPRIGHT_ALONE,
     WHOLE_GRID,
 )
-from itembank.figures.kinds.shaded_squares import ShadedSquares
-from itembank.figures.kinds.symmetry_found import Symmetry
+from itembank.figures.kinds.symmetry.shaded_squares import ShadedSquares
+from itembank.figures.kinds.symmetry.symmetry_found import Symmetry
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step
 from itembank.items.wrong_answers import slips

@@ -17,8 +17,8 @@ from generators.geometry._symmetry_mistakes import (
     UPRIGHT_ALONE,
 )
 from generators.transformations._shapes import Spot, outline, picture, placed
-from itembank.figures.kinds.cut_polygon import NAMES, CutPolygon
-from itembank.figures.kinds.symmetry_found import Symmetry, of_turn
+from itembank.figures.kinds.symmetry.cut_polygon import NAMES, CutPolygon
+from itembank.figures.kinds.symmetry.symmetry_found import Symmetry, of_turn
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Run, Step
 from itembank.items.wrong_answers import slips

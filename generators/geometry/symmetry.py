@@ -45,7 +45,7 @@ from generators.geometry._symmetry_polygons import (
 )
 from generators.geometry._symmetry_told import with_told
 from generators.transformations._shapes import inside, placed
-from itembank.figures.kinds.cut_polygon import NAMES
+from itembank.figures.kinds.symmetry.cut_polygon import NAMES
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.topics.registry import register

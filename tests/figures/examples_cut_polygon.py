@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.cut_polygon import CutPolygon
+from itembank.figures.kinds.symmetry.cut_polygon import CutPolygon
 
 
 def example(chance: random.Random) -> CutPolygon:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.shaded_squares import ShadedSquares
+from itembank.figures.kinds.symmetry.shaded_squares import ShadedSquares
 
 
 def example(chance: random.Random) -> ShadedSquares:

@@ -16,7 +16,6 @@ from itembank.figures.drawing import Area, Drawing, Fill
 from itembank.figures.figure import Figure, drawn, kind_of
 from itembank.figures.kinds.balance import Balance
 from itembank.figures.kinds.bar_chart import BarChart, Series
-from itembank.figures.kinds.cut_polygon import CutPolygon
 from itembank.figures.kinds.frequency_table import FrequencyTable
 from itembank.figures.kinds.function_machine import FunctionMachine
 from itembank.figures.kinds.growing_pattern import GrowingPattern
@@ -24,7 +23,8 @@ from itembank.figures.kinds.net import Net
 from itembank.figures.kinds.number_line import NumberLine
 from itembank.figures.kinds.pictogram import Pictogram
 from itembank.figures.kinds.shaded_shape import ShadedShape
-from itembank.figures.kinds.shaded_squares import ShadedSquares
+from itembank.figures.kinds.symmetry.cut_polygon import CutPolygon
+from itembank.figures.kinds.symmetry.shaded_squares import ShadedSquares
 from itembank.figures.kinds.two_way_table import TwoWayTable
 from itembank.notation import tree as t
 from itembank.notation.parse import parse

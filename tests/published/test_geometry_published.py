@@ -7,8 +7,8 @@ import pytest
 from itembank.figures.figure import Reading, read
 from itembank.figures.kinds.angles import Angles
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridShape
-from itembank.figures.kinds.cut_polygon import CutPolygon
 from itembank.figures.kinds.polygon import Height, Polygon
+from itembank.figures.kinds.symmetry.cut_polygon import CutPolygon
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t

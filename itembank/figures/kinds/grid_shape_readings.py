@@ -10,7 +10,7 @@ from itembank.figures.figure import FigureError
 from itembank.figures.kinds.grid_equations import equation_node, through
 from itembank.figures.kinds.grid_places import Place, corners_of, places
 from itembank.figures.kinds.names_of_shapes import best_name, corner_that_makes
-from itembank.figures.kinds.symmetry_found import mirror_of_outline, of_outline
+from itembank.figures.kinds.symmetry.symmetry_found import mirror_of_outline, of_outline
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:

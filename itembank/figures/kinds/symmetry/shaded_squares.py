@@ -18,8 +18,8 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.symmetry_asked import LINES, ORDER, PATTERN
-from itembank.figures.kinds.symmetry_found import Cell, Symmetry, of_cells, of_cells_alone
+from itembank.figures.kinds.symmetry.symmetry_asked import LINES, ORDER, PATTERN
+from itembank.figures.kinds.symmetry.symmetry_found import Cell, Symmetry, of_cells, of_cells_alone
 from itembank.notation import tree as t
 
 MOST_ROWS, MOST_COLUMNS, MOST_LETTERS = 6, 8, 6

@@ -7,7 +7,7 @@ from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring
-from itembank.proof.measured.symmetry_measured import lines_and_order, places_of
+from itembank.proof.measured.symmetry.symmetry_measured import lines_and_order, places_of
 
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:

@@ -10,7 +10,7 @@ from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, area_of
-from itembank.proof.measured.symmetry_measured import lines_and_order, places_of
+from itembank.proof.measured.symmetry.symmetry_measured import lines_and_order, places_of
 
 
 def _squares(drawing: Drawing) -> list[Area]:

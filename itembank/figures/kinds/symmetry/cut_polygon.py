@@ -19,8 +19,8 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.symmetry_asked import LINES, ORDER, PATTERN
-from itembank.figures.kinds.symmetry_found import of_turn
+from itembank.figures.kinds.symmetry.symmetry_asked import LINES, ORDER, PATTERN
+from itembank.figures.kinds.symmetry.symmetry_found import of_turn
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
 
