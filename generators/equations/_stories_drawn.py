@@ -10,7 +10,7 @@ from generators.equations._balance import balance
 from generators.equations._story import X, metres
 from generators.equations._writing import side, solution
 from itembank.figures.figure import Figure
-from itembank.figures.kinds.polygon import Polygon
+from itembank.figures.kinds.plane.polygon import Polygon
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, prompt
 from itembank.items.wrong_answers import slips

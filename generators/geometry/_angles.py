@@ -10,7 +10,7 @@ from generators.equations._balance import balance
 from generators.equations._writing import side
 from generators.geometry import _misconceptions as m
 from itembank.figures.figure import Figure
-from itembank.figures.kinds.polygon_faults import kind_of_angle
+from itembank.figures.kinds.plane.polygon_faults import kind_of_angle
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, prompt
 from itembank.items.wrong_answers import Wrong, slips

@@ -8,7 +8,7 @@ from generators._turns import by_turns
 from generators.geometry import _circle_mistakes as m
 from generators.geometry._calculator import PI, PLACE, amount, of_pi
 from generators.geometry._circle_steps import IN_PI, TWO, disc, part_of_turn
-from itembank.figures.kinds.circle import Circle
+from itembank.figures.kinds.plane.circle import Circle
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Round, Step, prompt
 from itembank.items.wrong_answers import slips

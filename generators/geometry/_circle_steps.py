@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators.geometry._calculator import amount
-from itembank.figures.kinds.circle import Circle
+from itembank.figures.kinds.plane.circle import Circle
 from itembank.items.item import Step
 from itembank.notation import tree as t
 

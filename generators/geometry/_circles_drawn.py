@@ -17,7 +17,7 @@ from generators.geometry._circle_steps import (
     halved,
     part_of_turn,
 )
-from itembank.figures.kinds.circle import Circle
+from itembank.figures.kinds.plane.circle import Circle
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, RoundReading, Step, Tier
 from itembank.items.topics.space import Space

@@ -8,8 +8,8 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from generators.geometry._angles import deg
-from itembank.figures.kinds.polygon import Polygon
-from itembank.figures.kinds.two_triangles import TwoTriangles
+from itembank.figures.kinds.plane.polygon import Polygon
+from itembank.figures.kinds.plane.two_triangles import TwoTriangles
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t
 

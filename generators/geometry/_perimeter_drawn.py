@@ -8,7 +8,7 @@ from generators._corners import at, parallelogram_corners
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, shape_question, unit_of
 from generators.geometry._rectilinear import cut, ell, tee
-from itembank.figures.kinds.polygon import Polygon
+from itembank.figures.kinds.plane.polygon import Polygon
 from itembank.items.item import Draft, Step
 from itembank.notation import tree as t
 

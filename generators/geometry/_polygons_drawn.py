@@ -17,7 +17,7 @@ from generators.geometry._angles import (
     value_question,
     wrong_values,
 )
-from itembank.figures.kinds.polygon import Polygon
+from itembank.figures.kinds.plane.polygon import Polygon
 from itembank.items.item import Draft, Step
 from itembank.items.wrong_answers import Wrong
 from itembank.notation import tree as t

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generators._corners import at
 from generators.geometry._areas import length
-from itembank.figures.kinds.polygon import Polygon
+from itembank.figures.kinds.plane.polygon import Polygon
 
 
 def ell(a: int, b: int, c: int, d: int, unit: str, labelled: str, flip: bool = False) -> Polygon:

@@ -10,7 +10,7 @@ from functools import lru_cache
 from generators._turns import by_turns
 from generators.geometry._calculator import Accuracy
 from itembank.figures.figure import fault
-from itembank.figures.kinds.polygon import Polygon
+from itembank.figures.kinds.plane.polygon import Polygon
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Round, RoundReading, prompt
 from itembank.notation import tree as t

@@ -29,7 +29,7 @@ from generators.geometry._angles import (
 )
 from generators.geometry._shapes_angles_in_brief import TRIANGLE
 from generators.geometry._worked_wrongly import angles
-from itembank.figures.kinds.polygon import Polygon
+from itembank.figures.kinds.plane.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds.brief import with_brief

@@ -28,7 +28,7 @@ from generators.geometry._angles import (
 )
 from generators.geometry._angles_in_brief import ON_A_LINE
 from generators.geometry._worked_wrongly import angles
-from itembank.figures.kinds.angles import Angles
+from itembank.figures.kinds.plane.angles import Angles
 from itembank.items import kinds
 from itembank.items.item import Draft, Tier
 from itembank.items.kinds.brief import with_brief

@@ -15,7 +15,7 @@ from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
 from generators.geometry._rectangle_stories import cost_of_plot, tiles_of_floor, two_units
 from generators.geometry._rectangles_in_brief import RECTANGLES
-from itembank.figures.kinds.polygon import Polygon
+from itembank.figures.kinds.plane.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e

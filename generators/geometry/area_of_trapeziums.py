@@ -15,7 +15,7 @@ from generators._turns import by_turns
 from generators.geometry import _areas as a
 from generators.geometry._areas import asked, length, said_question, shape_question, whole
 from generators.geometry._areas_in_brief import TRAPEZIUMS
-from itembank.figures.kinds.polygon import Height, Polygon
+from itembank.figures.kinds.plane.polygon import Height, Polygon
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds import line_edits as e

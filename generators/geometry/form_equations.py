@@ -29,7 +29,7 @@ from generators.geometry._form_mistakes import (
 )
 from generators.geometry._form_told import with_equations
 from itembank.figures.figure import Figure
-from itembank.figures.kinds.polygon import Polygon
+from itembank.figures.kinds.plane.polygon import Polygon
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier

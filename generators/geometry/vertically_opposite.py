@@ -25,7 +25,7 @@ from generators.geometry._angles import (
     whole_number,
 )
 from generators.geometry._angles_in_brief import CROSSING
-from itembank.figures.kinds.angles import Angles
+from itembank.figures.kinds.plane.angles import Angles
 from itembank.items import kinds
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.kinds.brief import with_brief

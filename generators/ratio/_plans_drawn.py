@@ -8,7 +8,7 @@ from generators._in_figures import in_figures
 from generators._turns import by_turns
 from generators.ratio._parts import amount, whole_ratio
 from generators.ratio._scale_mistakes import CM_AS_M, THOUSAND
-from itembank.figures.kinds.polygon import Polygon
+from itembank.figures.kinds.plane.polygon import Polygon
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.topic import Topic

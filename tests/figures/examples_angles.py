@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from itertools import pairwise
 
-from itembank.figures.kinds.angles import Angles
+from itembank.figures.kinds.plane.angles import Angles
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
 

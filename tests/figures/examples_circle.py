@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.circle import Circle
+from itembank.figures.kinds.plane.circle import Circle
 from itembank.notation import tree as t
 
 

@@ -6,7 +6,7 @@ import math
 import random
 from fractions import Fraction
 
-from itembank.figures.kinds.polygon import Height, Polygon
+from itembank.figures.kinds.plane.polygon import Height, Polygon
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
 

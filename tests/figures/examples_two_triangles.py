@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 
 from generators.geometry._congruent_drawn import RIGHT, TRIANGLES, Parts, pair, right_spots, spots
-from itembank.figures.kinds.two_triangles import TwoTriangles
+from itembank.figures.kinds.plane.two_triangles import TwoTriangles
 
 
 def example(chance: random.Random) -> TwoTriangles:

@@ -10,7 +10,7 @@ import pytest
 
 from itembank.figures.figure import FigureError, Reading, fault, kind_of, read, words
 from itembank.figures.figure_data import from_data
-from itembank.figures.kinds.angles import Angles
+from itembank.figures.kinds.plane.angles import Angles
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

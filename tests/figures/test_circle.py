@@ -12,7 +12,7 @@ import sympy
 from itembank.figures.drawing import Point, Stroke
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
 from itembank.figures.figure_data import from_data
-from itembank.figures.kinds.circle import Circle
+from itembank.figures.kinds.plane.circle import Circle
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation.line import line
 from itembank.notation.parse import parse

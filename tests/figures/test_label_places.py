@@ -10,8 +10,8 @@ from itembank.figures.drawing import Arc, Area, Point, Text
 from itembank.figures.kinds.labels.near_marks import Curve, near, track_of, unit
 from itembank.figures.kinds.labels.placed_labels import Sheet
 from itembank.figures.kinds.labels.tried_places import between
-from itembank.figures.kinds.polygon_scaled import Scaled
-from itembank.figures.kinds.polygon_shape import Shape
+from itembank.figures.kinds.plane.polygon_scaled import Scaled
+from itembank.figures.kinds.plane.polygon_shape import Shape
 from itembank.notation.parse import parse
 
 LABEL = st.sampled_from(["x", "35 °", "128 °", "(4x + 20) °", "2x"]).map(parse)

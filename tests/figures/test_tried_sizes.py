@@ -9,13 +9,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.figures.figure import Figure, fault
-from itembank.figures.kinds.angles import Angles
-from itembank.figures.kinds.circle import Circle
 from itembank.figures.kinds.labels.near_marks import Near
 from itembank.figures.kinds.labels.placed_labels import Sheet
 from itembank.figures.kinds.labels.tried_sizes import homeless_in_all, least_sheet
-from itembank.figures.kinds.polygon import Height, Polygon
-from itembank.figures.kinds.two_triangles import TwoTriangles
+from itembank.figures.kinds.plane.angles import Angles
+from itembank.figures.kinds.plane.circle import Circle
+from itembank.figures.kinds.plane.polygon import Height, Polygon
+from itembank.figures.kinds.plane.two_triangles import TwoTriangles
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
 

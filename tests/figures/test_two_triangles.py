@@ -11,9 +11,9 @@ import pytest
 
 from itembank.figures.drawing import Arc, Text
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
-from itembank.figures.kinds.congruence import Told, condition
-from itembank.figures.kinds.polygon import Polygon
-from itembank.figures.kinds.two_triangles import TwoTriangles
+from itembank.figures.kinds.plane.congruence import Told, condition
+from itembank.figures.kinds.plane.polygon import Polygon
+from itembank.figures.kinds.plane.two_triangles import TwoTriangles
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

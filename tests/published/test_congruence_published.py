@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.figures.kinds.congruence import Told, condition
+from itembank.figures.kinds.plane.congruence import Told, condition
 
 SIDES, ANGLES = {0: 3, 1: 5, 2: 7}, {0: 22, 1: 38, 2: 120}
 """3, 5 and 7 make a triangle with an angle of 120° (its others are rounded here)."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 import pytest
 
 from itembank.figures.figure import Reading, read
-from itembank.figures.kinds.angles import Angles
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridShape
-from itembank.figures.kinds.polygon import Height, Polygon
+from itembank.figures.kinds.plane.angles import Angles
+from itembank.figures.kinds.plane.polygon import Height, Polygon
 from itembank.figures.kinds.symmetry.cut_polygon import CutPolygon
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic

@@ -10,12 +10,12 @@ import re
 from importlib import import_module
 
 MODULES = (
-    "angles",
+    "plane.angles",
     "balance",
     "bar_chart",
     "bar_model",
     "bus_timetable",
-    "circle",
+    "plane.circle",
     "construction",
     "coordinate_grid",
     "cube_plan",
@@ -30,7 +30,7 @@ MODULES = (
     "number_line",
     "pictogram",
     "pie_chart",
-    "polygon",
+    "plane.polygon",
     "prism",
     "probability_table",
     "sample_space",
@@ -40,7 +40,7 @@ MODULES = (
     "symmetry.shaded_squares",
     "solid",
     "tree_diagram",
-    "two_triangles",
+    "plane.two_triangles",
     "two_way_table",
     "venn_diagram",
 )

@@ -16,7 +16,7 @@ from itembank.notation import tree as t
 class RoundReading(Ask):
     """Round what `of` takes from a figure, as :class:`Round` rounds a number.
 
-    >>> from itembank.figures.kinds.circle import Circle
+    >>> from itembank.figures.kinds.plane.circle import Circle
     >>> from itembank.items.asks.of_figure import of_figure
     >>> from itembank.notation.parse import parse
     >>> circle = Circle(radius=parse("5 cm"))

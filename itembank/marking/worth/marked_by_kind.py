@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from typing import Any, Literal, NamedTuple
 
 from itembank.figures.figure import kind_of
-from itembank.figures.kinds.congruence import CONDITIONS
+from itembank.figures.kinds.plane.congruence import CONDITIONS
 from itembank.items.asks import (
     Answered,
     Ask,

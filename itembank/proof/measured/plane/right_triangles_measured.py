@@ -17,7 +17,7 @@ from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import amount_tree, number_tree
 
 if TYPE_CHECKING:
-    from itembank.proof.measured.polygon_outline import Outline
+    from itembank.proof.measured.plane.polygon_outline import Outline
 
 _NEAR, _NEAR_DEGREES = 0.006, 0.6
 """How far a drawing to scale may be off: a little more than its own tolerance (polygon_faults)."""

@@ -21,17 +21,17 @@ from itembank.figures.figure import (
     register_figure,
     relations_on,
 )
-from itembank.figures.kinds.polygon_area import area_of, sign_of
-from itembank.figures.kinds.polygon_drawn import polygon_sheet
-from itembank.figures.kinds.polygon_facts import (
+from itembank.figures.kinds.plane.polygon_area import area_of, sign_of
+from itembank.figures.kinds.plane.polygon_drawn import polygon_sheet
+from itembank.figures.kinds.plane.polygon_facts import (
     facts_of,
     length_unit,
     units_of,
 )
-from itembank.figures.kinds.polygon_faults import polygon_fault
-from itembank.figures.kinds.polygon_named import BY_CORNERS, SHAPES, is_called
-from itembank.figures.kinds.polygon_shape import shape_of
-from itembank.figures.kinds.right_triangles import angle_found, letter_at, side_found
+from itembank.figures.kinds.plane.polygon_faults import polygon_fault
+from itembank.figures.kinds.plane.polygon_named import BY_CORNERS, SHAPES, is_called
+from itembank.figures.kinds.plane.polygon_shape import shape_of
+from itembank.figures.kinds.plane.right_triangles import angle_found, letter_at, side_found
 from itembank.figures.kinds.unknown_asked import FIND, LETTER, letter_asked
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t

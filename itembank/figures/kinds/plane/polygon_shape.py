@@ -13,7 +13,7 @@ from itembank.notation.value import worth
 from itembank.once import once
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.polygon import Polygon
+    from itembank.figures.kinds.plane.polygon import Polygon
 
 LETTERS = "ABCDEFGHIJKL"
 Spot = tuple[Exact, Exact]

@@ -9,12 +9,12 @@ from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact
 from itembank.figures.kinds.linear_facts import Facts, Form, form_of, less, plus
-from itembank.figures.kinds.polygon_shape import Shape, shape_of
+from itembank.figures.kinds.plane.polygon_shape import Shape, shape_of
 from itembank.notation import tree as t
 from itembank.once import once
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.polygon import Polygon
+    from itembank.figures.kinds.plane.polygon import Polygon
 
 
 @once

@@ -37,13 +37,13 @@ from itembank.figures.figure import (
     read,
     register_figure,
 )
-from itembank.figures.kinds.congruence import Told, condition, partner_value
 from itembank.figures.kinds.labels.placed_labels import Sheet
 from itembank.figures.kinds.labels.tried_sizes import has_room
-from itembank.figures.kinds.polygon import Polygon
-from itembank.figures.kinds.polygon_drawn import laid_out_by, sheet_within
-from itembank.figures.kinds.polygon_faults import polygon_fault
-from itembank.figures.kinds.polygon_shape import shape_of
+from itembank.figures.kinds.plane.congruence import Told, condition, partner_value
+from itembank.figures.kinds.plane.polygon import Polygon
+from itembank.figures.kinds.plane.polygon_drawn import laid_out_by, sheet_within
+from itembank.figures.kinds.plane.polygon_faults import polygon_fault
+from itembank.figures.kinds.plane.polygon_shape import shape_of
 from itembank.figures.kinds.unknown_asked import FIND
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t

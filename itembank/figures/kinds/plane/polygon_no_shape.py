@@ -6,11 +6,11 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact
-from itembank.figures.kinds.polygon_shape import LETTERS, Spot, shape_of
+from itembank.figures.kinds.plane.polygon_shape import LETTERS, Spot, shape_of
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.polygon import Polygon
+    from itembank.figures.kinds.plane.polygon import Polygon
 
 
 LARGEST = 10_000

@@ -11,10 +11,10 @@ from itembank.figures.figure import NOT_ACCURATE
 from itembank.figures.kinds.labels.near_marks import GAP, Near, unit
 from itembank.figures.kinds.labels.placed_labels import Sheet, half_size
 from itembank.figures.kinds.labels.tried_places import beside, between
-from itembank.figures.kinds.polygon_scaled import Scaled
+from itembank.figures.kinds.plane.polygon_scaled import Scaled
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.polygon import Height, Polygon
+    from itembank.figures.kinds.plane.polygon import Height, Polygon
 
 
 ARC = 0.7

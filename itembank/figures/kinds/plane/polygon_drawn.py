@@ -12,13 +12,13 @@ from itembank.figures.drawing import Arc, Area, Mark, Stroke, Weight
 from itembank.figures.kinds.labels.near_marks import Curve, Near, Path, Track, sketched, unit
 from itembank.figures.kinds.labels.placed_labels import Sheet, half_size
 from itembank.figures.kinds.labels.tried_sizes import homeless_in_all, least_sheet
-from itembank.figures.kinds.polygon_labels import ARC, placed_labels
-from itembank.figures.kinds.polygon_scaled import Scaled
-from itembank.figures.kinds.polygon_shape import shape_of
+from itembank.figures.kinds.plane.polygon_labels import ARC, placed_labels
+from itembank.figures.kinds.plane.polygon_scaled import Scaled
+from itembank.figures.kinds.plane.polygon_shape import shape_of
 from itembank.once import once
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.polygon import Polygon
+    from itembank.figures.kinds.plane.polygon import Polygon
 
 _SIZES = ((9, 4), (11, 5), (12, 6), (13, 8), (15, 8))
 """Room for the outline, in ems: the first in which every label has a place is taken."""

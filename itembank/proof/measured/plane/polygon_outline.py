@@ -10,7 +10,7 @@ from itembank.figures.drawing import Area, Drawing, Mark, Stroke, Text, text_box
 from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
-from itembank.proof.measured.measured_equations import Settled
+from itembank.proof.measured.plane.measured_equations import Settled
 
 Spot = tuple[Any, Any]
 

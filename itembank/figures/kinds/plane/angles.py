@@ -17,9 +17,9 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.angles_drawn import angles_sheet, without_place
 from itembank.figures.kinds.linear_facts import Facts, Form, form_of, less, plus
-from itembank.figures.kinds.polygon_faults import kind_of_angle, letters_agree
+from itembank.figures.kinds.plane.angles_drawn import angles_sheet, without_place
+from itembank.figures.kinds.plane.polygon_faults import kind_of_angle, letters_agree
 from itembank.figures.kinds.unknown_asked import LETTER
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t

@@ -15,9 +15,9 @@ from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, amount_tree, number_tree
-from itembank.proof.measured.measured_equations import unit_of_letters
-from itembank.proof.measured.polygon_outline import Outline, unit_like
-from itembank.proof.measured.right_triangles_measured import RightTriangle
+from itembank.proof.measured.plane.measured_equations import unit_of_letters
+from itembank.proof.measured.plane.polygon_outline import Outline, unit_like
+from itembank.proof.measured.plane.right_triangles_measured import RightTriangle
 
 
 @lru_cache(maxsize=128)

@@ -7,11 +7,11 @@ from math import isqrt
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact
-from itembank.figures.kinds.polygon_facts import facts_of, labels_of, to_scale
-from itembank.figures.kinds.polygon_shape import shape_of
+from itembank.figures.kinds.plane.polygon_facts import facts_of, labels_of, to_scale
+from itembank.figures.kinds.plane.polygon_shape import shape_of
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.polygon import Polygon
+    from itembank.figures.kinds.plane.polygon import Polygon
 
 
 def sign_of(value: Exact) -> int:

@@ -17,7 +17,7 @@ from itembank.figures.kinds.labels.whole_points import ORIGIN, Whole, arc, strok
 from itembank.once import once
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.angles import Angles
+    from itembank.figures.kinds.plane.angles import Angles
 
 _RAYS = tuple(Fraction(k, 2) for k in range(5, 13))
 """How long rays are, in ems: the first with which every label has a place is taken."""

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 from itembank.figures.drawing import Point
 from itembank.figures.kinds.labels.near_marks import Near
-from itembank.figures.kinds.polygon_shape import Shape
+from itembank.figures.kinds.plane.polygon_shape import Shape
 
 Rays = tuple[Near, Near]
 

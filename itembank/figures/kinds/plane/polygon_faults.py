@@ -8,8 +8,8 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from itembank.figures.drawing import Exact
-from itembank.figures.kinds.polygon_drawn import without_place
-from itembank.figures.kinds.polygon_facts import (
+from itembank.figures.kinds.plane.polygon_drawn import without_place
+from itembank.figures.kinds.plane.polygon_facts import (
     PolygonFacts,
     as_drawn,
     facts_of,
@@ -18,14 +18,14 @@ from itembank.figures.kinds.polygon_facts import (
     length_unit,
     lengths_drawn,
 )
-from itembank.figures.kinds.polygon_no_shape import no_shape
-from itembank.figures.kinds.polygon_shape import Shape, shape_of
+from itembank.figures.kinds.plane.polygon_no_shape import no_shape
+from itembank.figures.kinds.plane.polygon_shape import Shape, shape_of
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.units import UNITS
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.polygon import Polygon
+    from itembank.figures.kinds.plane.polygon import Polygon
 
 NEAR = Fraction(1, 200)
 """By how much a length that is drawn to scale may be off: what no ruler shows."""

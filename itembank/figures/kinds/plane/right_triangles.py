@@ -2,7 +2,7 @@
 
 What is found is an expression of the labels, exact, and worked out by whoever asks for it.
 
->>> from itembank.figures.kinds.polygon import Polygon
+>>> from itembank.figures.kinds.plane.polygon import Polygon
 >>> from itembank.notation.parse import parse
 >>> corners = ((t.Int(0), t.Int(0)), (t.Int(5), t.Int(0)), (t.Int(0), t.Int(7)))
 >>> sides = (("AB", parse("5 cm")), ("CA", parse("7 cm")))
@@ -16,14 +16,14 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from itembank.figures.kinds.polygon_facts import facts_of, length_unit
-from itembank.figures.kinds.polygon_shape import shape_of
+from itembank.figures.kinds.plane.polygon_facts import facts_of, length_unit
+from itembank.figures.kinds.plane.polygon_shape import shape_of
 from itembank.figures.written_as import in_unit
 from itembank.notation import tree as t
 from itembank.notation.tree.trigonometry import TrigName
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.polygon import Polygon
+    from itembank.figures.kinds.plane.polygon import Polygon
 
 _TWO = t.Int(2)
 

@@ -15,7 +15,7 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, number_tree
-from itembank.proof.measured.measured_equations import Settled, unit_of_letters
+from itembank.proof.measured.plane.measured_equations import Settled, unit_of_letters
 
 Spot = tuple[Any, Any]
 

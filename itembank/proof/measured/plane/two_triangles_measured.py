@@ -19,7 +19,7 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, number_tree
-from itembank.proof.measured.polygon_outline import Outline
+from itembank.proof.measured.plane.polygon_outline import Outline
 
 _SAME, _ROUNDED = sympy.Float("1e-30", 50), sympy.Rational(1, 50)
 """By how much two lengths may differ, of one: where each is told by three labels at most, and

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from itembank.figures.kinds.polygon_shape import Shape
+from itembank.figures.kinds.plane.polygon_shape import Shape
 
 BY_CORNERS = {"triangle": 3, "quadrilateral": 4, "pentagon": 5, "hexagon": 6, "octagon": 8}
 _FOUR = frozenset(
