@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from generators._turns import by_turns
 from itembank.figures.figure import fault
-from itembank.figures.kinds.construction import Construction, construction_drawing
+from itembank.figures.kinds.construction.construction import Construction, construction_drawing
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, prompt
 from itembank.items.wrong_answers import Wrong, slips

@@ -23,7 +23,7 @@ from generators.geometry._constructions_drawn import (
     size_asked,
 )
 from generators.geometry._misconceptions import NUMBERS_WRONG_WAY
-from itembank.figures.kinds.construction import Construction
+from itembank.figures.kinds.construction.construction import Construction
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, prompt
 from itembank.items.wrong_answers import slips

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.construction import Construction
-from itembank.figures.kinds.construction_facts import HALVED, LETTERS, shown
+from itembank.figures.kinds.construction.construction import Construction
+from itembank.figures.kinds.construction.construction_facts import HALVED, LETTERS, shown
 from itembank.notation import tree as t
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
-from itembank.figures.kinds.construction import Construction
+from itembank.figures.kinds.construction.construction import Construction
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

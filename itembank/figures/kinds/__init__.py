@@ -16,7 +16,7 @@ MODULES = (
     "bar_model",
     "bus_timetable",
     "plane.circle",
-    "construction",
+    "construction.construction",
     "coordinate_grid",
     "cube_plan",
     "symmetry.cut_polygon",

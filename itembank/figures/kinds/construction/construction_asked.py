@@ -6,12 +6,12 @@ import re
 from typing import TYPE_CHECKING, Any
 
 from itembank.figures.figure import Asked, FigureError, Reading, Said, Wording
-from itembank.figures.kinds.construction_facts import LETTERS
+from itembank.figures.kinds.construction.construction_facts import LETTERS
 from itembank.figures.kinds.unknown_asked import FIND, LETTER
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.construction import Construction
+    from itembank.figures.kinds.construction.construction import Construction
 
 
 def _asks(reading: Reading) -> Asked:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from itembank.notation.words import words as said
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.construction import Construction
+    from itembank.figures.kinds.construction.construction import Construction
 
 
 def words_of(figure: Construction) -> str:

@@ -8,10 +8,10 @@ from typing import Literal
 from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing, drawing
 from itembank.figures.figure import Figure, FigureKind, Reading, not_shown, register_figure
-from itembank.figures.kinds.construction_asked import WORDINGS
-from itembank.figures.kinds.construction_drawn import construction_sheet, without_place
-from itembank.figures.kinds.construction_facts import HALVED, LETTERS, Shown, shown
-from itembank.figures.kinds.construction_said import words_of
+from itembank.figures.kinds.construction.construction_asked import WORDINGS
+from itembank.figures.kinds.construction.construction_drawn import construction_sheet, without_place
+from itembank.figures.kinds.construction.construction_facts import HALVED, LETTERS, Shown, shown
+from itembank.figures.kinds.construction.construction_said import words_of
 from itembank.figures.kinds.linear_facts import Facts, Form, form_of, less, plus
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t

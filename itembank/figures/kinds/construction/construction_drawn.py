@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from itembank.figures.circle_points import unit_point
 from itembank.figures.drawing import Exact, Point
-from itembank.figures.kinds.construction_facts import begins_with
+from itembank.figures.kinds.construction.construction_facts import begins_with
 from itembank.figures.kinds.labels.near_marks import Near, Track
 from itembank.figures.kinds.labels.placed_labels import Sheet, half_size
 from itembank.figures.kinds.labels.tried_sizes import homeless_in_all
@@ -18,7 +18,7 @@ from itembank.notation import tree as t
 from itembank.once import once
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.construction import Construction
+    from itembank.figures.kinds.construction.construction import Construction
 
 _RADIUS = Fraction(7, 2)
 _ARM = Fraction(21, 5)

@@ -1,0 +1,1 @@
+"""How constructions are measured."""
