@@ -8,7 +8,7 @@ from fractions import Fraction
 from generators._turns import by_turns
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import FIGURES, PI, PLACE, amount, of_pi
-from itembank.figures.kinds.cylinder import MOST_RATIO, Cylinder
+from itembank.figures.kinds.solid.cylinder import MOST_RATIO, Cylinder
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, RoundReading, Step, Tier
 from itembank.items.topics.space import Space

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from itembank.figures.kinds.net_folding import Rect, box_of
+from itembank.figures.kinds.solid.net_folding import Rect, box_of
 
 Cell = tuple[int, int]
 

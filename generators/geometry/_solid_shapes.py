@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import lru_cache
 
 from itembank.figures.figure import fault
-from itembank.figures.kinds.solid import Solid
-from itembank.figures.kinds.solid_model import model
+from itembank.figures.kinds.solid.solid import Solid
+from itembank.figures.kinds.solid.solid_model import model
 from itembank.items.item import Misconception
 
 FACES, EDGES, VERTICES = PARTS = ("faces", "edges", "vertices")

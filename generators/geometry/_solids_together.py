@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generators.geometry import _solid_shapes as s
 from generators.geometry._solids_counted import counted, summed
-from itembank.figures.kinds.solid import Solid
+from itembank.figures.kinds.solid.solid import Solid
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.topic import Topic

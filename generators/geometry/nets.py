@@ -22,8 +22,8 @@ from generators.geometry._net_mistakes import (
     SURFACE_FOR_VOLUME,
     VOLUME_FOR_SURFACE,
 )
-from itembank.figures.kinds.net import Net
-from itembank.figures.kinds.net_folding import Rect, opposite
+from itembank.figures.kinds.solid.net import Net
+from itembank.figures.kinds.solid.net_folding import Rect, opposite
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier

@@ -24,7 +24,7 @@ from generators.geometry._plan_mistakes import (
 )
 from generators.geometry._plans_told import with_told
 from itembank.figures.figure import fault
-from itembank.figures.kinds.cube_plan import CubePlan
+from itembank.figures.kinds.solid.cube_plan import CubePlan
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt

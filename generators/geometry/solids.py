@@ -14,7 +14,7 @@ from generators.geometry._solid_shapes import EDGES, FACES, PARTS, VERTICES
 from generators.geometry._solids_counted import counted, summed
 from generators.geometry._solids_together import ONE_LEFT_OUT, altogether, has_sum
 from generators.geometry._solids_told import with_told
-from itembank.figures.kinds.solid import Solid, name_of
+from itembank.figures.kinds.solid.solid import Solid, name_of
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt

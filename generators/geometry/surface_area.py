@@ -25,7 +25,7 @@ from generators.geometry._surface_steps import (
     steps_in_short,
 )
 from generators.geometry.volume_of_cuboids import lying
-from itembank.figures.kinds.prism import Prism
+from itembank.figures.kinds.solid.prism import Prism
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt

@@ -12,7 +12,7 @@ from typing import Any
 from generators._turns import by_turns
 from generators.geometry import _solid_mistakes as m
 from generators.geometry._calculator import amount
-from itembank.figures.kinds.prism import Prism
+from itembank.figures.kinds.solid.prism import Prism
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.cube_plan import CubePlan
+from itembank.figures.kinds.solid.cube_plan import CubePlan
 
 
 def example(chance: random.Random) -> CubePlan:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.cylinder import Cylinder
+from itembank.figures.kinds.solid.cylinder import Cylinder
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
 

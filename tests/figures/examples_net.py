@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.net import Net
+from itembank.figures.kinds.solid.net import Net
 
 
 def _squares(chance: random.Random) -> tuple[tuple[int, int, int, int], ...]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.prism import Prism
+from itembank.figures.kinds.solid.prism import Prism
 from itembank.notation import tree as t
 
 TRIPLES = ((3, 4, 5), (6, 8, 10), (5, 12, 13), (8, 15, 17), (4, 3, 5))

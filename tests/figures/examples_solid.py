@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.solid import Solid
+from itembank.figures.kinds.solid.solid import Solid
 
 
 def example(chance: random.Random) -> Solid:

@@ -9,7 +9,7 @@ import numpy as np
 import pytest
 
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
-from itembank.figures.kinds.cube_plan import CubePlan
+from itembank.figures.kinds.solid.cube_plan import CubePlan
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.value import exact

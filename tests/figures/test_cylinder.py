@@ -11,7 +11,7 @@ import pytest
 from itembank.figures.drawing import Stroke
 from itembank.figures.figure import FigureError, Reading, drawn, kind_of, read, words
 from itembank.figures.figure_data import from_data
-from itembank.figures.kinds.cylinder import Cylinder
+from itembank.figures.kinds.solid.cylinder import Cylinder
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from itembank.figures.figure import Reading, kind_of
 from itembank.proof.measured.measure import disagreement
-from itembank.proof.measured.net_measured import _largest_step
+from itembank.proof.measured.solid.net_measured import _largest_step
 from tests.figures.every_figure import examples
 
 

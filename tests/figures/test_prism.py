@@ -11,7 +11,7 @@ import pytest
 from itembank.figures.drawing import Stroke, Text
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
 from itembank.figures.figure_data import from_data
-from itembank.figures.kinds.prism import Prism
+from itembank.figures.kinds.solid.prism import Prism
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -9,8 +9,8 @@ import numpy as np
 import pytest
 
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
-from itembank.figures.kinds.solid import Solid
-from itembank.figures.kinds.solid_model import model
+from itembank.figures.kinds.solid.solid import Solid
+from itembank.figures.kinds.solid.solid_model import model
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.value import exact

@@ -9,7 +9,7 @@ import pytest
 
 from generators.geometry._calculator import PI
 from itembank.figures.figure import Reading, read
-from itembank.figures.kinds.cylinder import Cylinder
+from itembank.figures.kinds.solid.cylinder import Cylinder
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t

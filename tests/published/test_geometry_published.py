@@ -127,7 +127,7 @@ def test_quadrilaterals_have_the_symmetry_of_the_table(name: str) -> None:
 def test_of_the_shapes_of_six_squares_eleven_are_nets_of_a_cube() -> None:
     """35 hexominoes and 11 nets (Golomb, Polyominoes, 1965; Gardner's columns; from memory)."""
     from generators.geometry._nets import cube_nets, hexominoes, rects
-    from itembank.figures.kinds.net import Net
+    from itembank.figures.kinds.solid.net import Net
 
     assert (len(hexominoes()), len(cube_nets())) == (35, 11)
     for ways in cube_nets():

@@ -17,7 +17,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.solid_model import LYING, STANDING, model, runs_together
+from itembank.figures.kinds.solid.solid_model import LYING, STANDING, model, runs_together
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
 

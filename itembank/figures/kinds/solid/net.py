@@ -30,7 +30,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.net_folding import Rect, box_of, opposite
+from itembank.figures.kinds.solid.net_folding import Rect, box_of, opposite
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.text.in_words import counted

@@ -1,0 +1,1 @@
+"""How drawings of solids are measured."""
