@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from itembank.figures.kinds.bar_model import Bar, BarModel, Box
+from itembank.figures.kinds.number.bar_model import Bar, BarModel, Box
 from itembank.notation import tree as t
 
 

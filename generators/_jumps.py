@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itembank.figures.figure import fault
-from itembank.figures.kinds.number_line import Jump, NumberLine
+from itembank.figures.kinds.number.number_line import Jump, NumberLine
 from itembank.notation import tree as t
 
 MOST = 26

@@ -7,7 +7,7 @@ from fractions import Fraction
 from string import ascii_uppercase
 
 from itembank.figures.figure import fault
-from itembank.figures.kinds.number_line import MOST_STEPS, NumberLine
+from itembank.figures.kinds.number.number_line import MOST_STEPS, NumberLine
 from itembank.notation import tree as t
 
 TOLD = "The letters are in the order of the question."

@@ -146,7 +146,7 @@ def counted(*given, **named):
     return create(*given, **named)
 if create:
     dataclasses._create_fn = counted
-import itembank.items.item, itembank.figures.kinds.bar_model
+import itembank.items.item, itembank.figures.kinds.number.bar_model
 from itembank.notation import tree
 assert dataclasses.is_dataclass(tree.Int)
 print(count)

@@ -32,7 +32,7 @@ from generators.algebra._machine_numbers import (
 )
 from generators.algebra._machines_in_brief import BRIEF
 from generators.algebra._machines_with_letters import SAYS, WORDS, joined_by, rule_of, unchanged
-from itembank.figures.kinds.function_machine import Does, FunctionMachine, Sign
+from itembank.figures.kinds.number.function_machine import Does, FunctionMachine, Sign
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node

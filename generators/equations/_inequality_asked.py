@@ -14,7 +14,7 @@ from generators.equations._line_mistakes import (
     WRONG_SIDE,
 )
 from itembank.figures.figure import Reading, read
-from itembank.figures.kinds.number_line import NumberLine
+from itembank.figures.kinds.number.number_line import NumberLine
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, prompt
 from itembank.items.wrong_answers import Wrong, slips

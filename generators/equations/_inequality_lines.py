@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 
 from itembank.figures.figure import Reading, read
-from itembank.figures.kinds.line_span import Span
-from itembank.figures.kinds.number_line import NumberLine
+from itembank.figures.kinds.number.line_span import Span
+from itembank.figures.kinds.number.number_line import NumberLine
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Step
 from itembank.notation import tree as t

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itembank.figures.figure import WIDEST, fault
-from itembank.figures.kinds.balance import Balance, balance_width
+from itembank.figures.kinds.number.balance import Balance, balance_width
 from itembank.items.item import Step
 from itembank.notation import tree as t
 

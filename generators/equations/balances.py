@@ -12,7 +12,7 @@ from fractions import Fraction
 from generators._turns import by_turns
 from generators.equations._pans import on_pans
 from generators.equations._writing import side
-from itembank.figures.kinds.balance import Balance
+from itembank.figures.kinds.number.balance import Balance
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node

@@ -6,7 +6,7 @@ from itertools import pairwise
 from math import gcd
 
 from generators.fractions._order_mistakes import FROM_THE_END, LINE_AS_WHOLE, STEPS_COUNTED
-from itembank.figures.kinds.number_line import NumberLine
+from itembank.figures.kinds.number.number_line import NumberLine
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.topic import Topic

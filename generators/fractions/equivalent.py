@@ -8,8 +8,8 @@ from typing import Any
 from generators.fractions._equivalent_mistakes import ADD_SAME, LEAVE_OTHER, REST_TAKEN, TAKE_SAME
 from generators.fractions._equivalents_given import with_given
 from itembank.figures.figure import Figure
-from itembank.figures.kinds.number_line import NumberLine
-from itembank.figures.kinds.shaded_shape import ShadedShape
+from itembank.figures.kinds.number.number_line import NumberLine
+from itembank.figures.kinds.number.shaded_shape import ShadedShape
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Step, Tier, prompt

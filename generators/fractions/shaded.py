@@ -12,7 +12,7 @@ from typing import Any
 
 from generators._drawn import to_draw
 from generators.fractions._answers import finish, mixed
-from itembank.figures.kinds.shaded_shape import ShadedShape
+from itembank.figures.kinds.number.shaded_shape import ShadedShape
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node, simplest_node
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt

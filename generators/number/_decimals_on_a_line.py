@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generators.number import _decimal_order_mistakes as m
 from generators.number._writing import decimal
-from itembank.figures.kinds.number_line import NumberLine
+from itembank.figures.kinds.number.number_line import NumberLine
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step
 from itembank.items.wrong_answers import slips

@@ -9,7 +9,7 @@ from generators.percentages._amounts import amount, per_cent, plain, wrong_amoun
 from generators.percentages._reverse_mistakes import OF_PART, PLAIN, REST
 from generators.percentages._reverse_numbers import part_wrong
 from generators.percentages._reverse_stories import PARTS
-from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
+from itembank.figures.kinds.number.double_number_line import DoubleNumberLine, Pair
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Run, Step, prompt
 from itembank.notation import tree as t

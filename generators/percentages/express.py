@@ -35,7 +35,7 @@ from generators.percentages._express_numbers import (
     units_wrong,
 )
 from generators.percentages._express_stories import GROUPS, STORIES, TEAMS
-from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
+from itembank.figures.kinds.number.double_number_line import DoubleNumberLine, Pair
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Choose, Draft, Find, Step, Tier, prompt

@@ -40,7 +40,7 @@ from generators.percentages._of_amount_numbers import (
 )
 from generators.percentages._of_amount_wrong_lines import UNITS, gone_wrong
 from generators.percentages._several_percentages import equal_sides, part_of_a_part, worth_the_most
-from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
+from itembank.figures.kinds.number.double_number_line import DoubleNumberLine, Pair
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt

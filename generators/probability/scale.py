@@ -12,7 +12,7 @@ from math import gcd
 from typing import Any
 
 from generators.probability import _misconceptions as m
-from itembank.figures.kinds.number_line import NumberLine
+from itembank.figures.kinds.number.number_line import NumberLine
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node

@@ -6,7 +6,7 @@ from generators._bars import compared
 from generators._turns import by_turns
 from generators.ratio._difference_mistakes import AS_TOTAL, IS_PART, LARGER, STOPS
 from generators.ratio._parts import TWO_SORTS, swapped
-from itembank.figures.kinds.bar_model import BarModel
+from itembank.figures.kinds.number.bar_model import BarModel
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier
 from itembank.items.topics.topic import Topic

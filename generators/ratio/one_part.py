@@ -11,7 +11,7 @@ from generators._turns import by_turns
 from generators.ratio._amounts_in_brief import ONE_PART
 from generators.ratio._one_part_mistakes import ADDS, AS_TOTAL, GRAMS, OTHER_ONLY, UNDIVIDED
 from generators.ratio._parts import TRIPLES, amount, turned, whole_ratio
-from itembank.figures.kinds.bar_model import BarModel
+from itembank.figures.kinds.number.bar_model import BarModel
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Step, Tier, prompt

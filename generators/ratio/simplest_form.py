@@ -26,7 +26,7 @@ from generators.ratio._simplest_mistakes import (
     TAKES_AWAY,
     UNITS_LOST,
 )
-from itembank.figures.kinds.shaded_shape import ShadedShape
+from itembank.figures.kinds.number.shaded_shape import ShadedShape
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node

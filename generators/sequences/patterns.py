@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from itembank.figures.kinds.growing_pattern import GrowingPattern
+from itembank.figures.kinds.number.growing_pattern import GrowingPattern
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt

@@ -4,7 +4,7 @@ A number line from 0 km to 1 km would be read as numbers, in metres, and no ques
 what it shows. So each kind says which of its fields bear amounts with a unit, money, per cent or
 times of day, and a figure with one elsewhere is refused.
 
->>> from itembank.figures.kinds.number_line import NumberLine
+>>> from itembank.figures.kinds.number.number_line import NumberLine
 >>> misfit(NumberLine(t.Int(0), t.Quantity(t.Int(1), "km"), 4))
 ('last', Quantity(amount=Int(n=1), unit='km'))
 >>> misfit(NumberLine(t.Int(0), t.Percent(t.Int(100)), 4)) is None

@@ -6,7 +6,7 @@ reader may take from it (*readings*), worked out from the figure's own data and 
 drawing. The second road to a key measures the drawing instead
 (:mod:`itembank.proof.measured`), and a figure whose drawing disagrees with its data is refused.
 
->>> from itembank.figures.kinds.shaded_shape import ShadedShape
+>>> from itembank.figures.kinds.number.shaded_shape import ShadedShape
 >>> shape = ShadedShape("rectangle", 2, 4, (0, 1, 2))
 >>> from itembank.notation.line import line
 >>> line(read(shape, Reading("shaded")))

@@ -5,7 +5,7 @@ dark page; tones are patterns of that colour. The picture is as wide as its ems 
 it. Labels that are more than plain signs are MathML, set by the browser as everywhere on a page.
 There is no style and no script in it (the pages forbid both).
 
->>> from itembank.figures.kinds.shaded_shape import ShadedShape
+>>> from itembank.figures.kinds.number.shaded_shape import ShadedShape
 >>> picture = svg(ShadedShape("rectangle", 1, 2, (0,)))
 >>> picture.startswith('<svg xmlns="http://www.w3.org/2000/svg" role="img"')
 True

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.balance import Balance
+from itembank.figures.kinds.number.balance import Balance
 from itembank.notation import tree as t
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.double_number_line import DoubleNumberLine, Pair
+from itembank.figures.kinds.number.double_number_line import DoubleNumberLine, Pair
 from itembank.notation import tree as t
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.function_machine import Does, FunctionMachine
+from itembank.figures.kinds.number.function_machine import Does, FunctionMachine
 from itembank.notation import tree as t
 
 

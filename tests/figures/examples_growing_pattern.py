@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.growing_pattern import GrowingPattern
+from itembank.figures.kinds.number.growing_pattern import GrowingPattern
 
 
 def example(chance: random.Random) -> GrowingPattern:

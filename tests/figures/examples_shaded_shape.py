@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.shaded_shape import ShadedShape
+from itembank.figures.kinds.number.shaded_shape import ShadedShape
 
 
 def example(chance: random.Random) -> ShadedShape:

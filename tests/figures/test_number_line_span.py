@@ -10,8 +10,8 @@ import pytest
 from itembank.figures.drawing import Arc, Drawing, Mark, Stroke
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
 from itembank.figures.figure_data import from_data, to_data
-from itembank.figures.kinds.line_span import Span
-from itembank.figures.kinds.number_line import Jump, NumberLine
+from itembank.figures.kinds.number.line_span import Span
+from itembank.figures.kinds.number.number_line import Jump, NumberLine
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import parse
 from itembank.notation import tree as t

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from itembank.figures.figure import Figure, FigureError
+from itembank.figures.kinds.number.shaded_shape import ShadedShape
 from itembank.figures.kinds.plane.polygon import Polygon
-from itembank.figures.kinds.shaded_shape import ShadedShape
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

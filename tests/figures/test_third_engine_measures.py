@@ -16,9 +16,9 @@ from flint import fmpq
 
 from itembank.figures.drawing import Arc, Area, Stroke, Text, text_box
 from itembank.figures.figure import Reading, drawn, kind_of, read
+from itembank.figures.kinds.number.shaded_shape import ShadedShape
 from itembank.figures.kinds.plane.angles import Angles
 from itembank.figures.kinds.plane.circle import Circle
-from itembank.figures.kinds.shaded_shape import ShadedShape
 from itembank.figures.kinds.solid.cylinder import Cylinder
 from itembank.figures.kinds.solid.prism import Prism
 from itembank.notation import tree as t

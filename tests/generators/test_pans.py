@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from generators.equations._pans import MOST, on_pans
 from itembank.figures.figure import HIGHEST, WIDEST, FigureError, drawn
-from itembank.figures.kinds.balance import Balance, balance_width
+from itembank.figures.kinds.number.balance import Balance, balance_width
 from itembank.notation import tree as t
 
 X = t.Sym("x")

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 from flint import fmpq
 
-from itembank.figures.kinds.double_number_line import DoubleNumberLine
+from itembank.figures.kinds.number.double_number_line import DoubleNumberLine
 from itembank.items.item import Item
 from itembank.notation import line
 from itembank.notation import tree as t

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 import pytest
 
-from itembank.figures.kinds.number_line import NumberLine
+from itembank.figures.kinds.number.number_line import NumberLine
 from itembank.items.item import Draft, Find, Tier, prompt
 from itembank.items.topics.space import Space
 from itembank.items.topics.topic import Topic

@@ -8,8 +8,8 @@ from itertools import chain
 import pikepdf
 import pytest
 
-from itembank.figures.kinds.number_line import NumberLine
-from itembank.figures.kinds.shaded_shape import ShadedShape
+from itembank.figures.kinds.number.number_line import NumberLine
+from itembank.figures.kinds.number.shaded_shape import ShadedShape
 from itembank.notation import tree as t
 from itembank.packs.data.convert import picture
 from itembank.packs.data.pack import Look, Pack

@@ -13,9 +13,9 @@ import pytest
 
 from itembank.figures.figure import words
 from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
-from itembank.figures.kinds.line_span import Span
-from itembank.figures.kinds.number_line import NumberLine
-from itembank.figures.kinds.shaded_shape import ShadedShape
+from itembank.figures.kinds.number.line_span import Span
+from itembank.figures.kinds.number.number_line import NumberLine
+from itembank.figures.kinds.number.shaded_shape import ShadedShape
 from itembank.items.asks import Draw
 from itembank.items.asks.draw_on import drawn_on, key_of
 from itembank.items.item import Item, Tier, prompt

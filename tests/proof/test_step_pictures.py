@@ -16,9 +16,9 @@ from generators._line_in_order import in_decimals
 from generators.equations._pans import on_pans
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
 from itembank.figures.figure_data import from_data, to_data
-from itembank.figures.kinds.balance import Balance
-from itembank.figures.kinds.bar_model import Bar, BarModel, Box
-from itembank.figures.kinds.number_line import Jump, NumberLine
+from itembank.figures.kinds.number.balance import Balance
+from itembank.figures.kinds.number.bar_model import Bar, BarModel, Box
+from itembank.figures.kinds.number.number_line import Jump, NumberLine
 from itembank.items.forms.form_rules import decimal_node
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_item, find_topic

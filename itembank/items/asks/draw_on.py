@@ -35,7 +35,7 @@ def to_draw(figure: Figure, prompt: Sequence[str | t.Node]) -> ToDraw:
     FigureError
         If a sentence is not understood, or none asks for anything.
 
-    >>> from itembank.figures.kinds.shaded_shape import ShadedShape
+    >>> from itembank.figures.kinds.number.shaded_shape import ShadedShape
     >>> bar = ShadedShape("rectangle", 1, 8, ())
     >>> to_draw(bar, ("Shade ", t.frac(3, 4), " of the rectangle.")).told
     'any 6 parts'

@@ -41,7 +41,7 @@ class OfFigure(Ask):
     The figure is the very one that is printed. A letter that no reading stands for is an unknown
     that is printed on it, and is settled by the relations that the figure shows.
 
-    >>> from itembank.figures.kinds.shaded_shape import ShadedShape
+    >>> from itembank.figures.kinds.number.shaded_shape import ShadedShape
     >>> shape = ShadedShape("rectangle", 1, 4, (0, 1, 2))
     >>> ask = OfFigure(shape, t.Sym("r"), (("r", Reading("shaded")),))
     >>> shown_line(as_find(ask).target)
@@ -129,7 +129,7 @@ def asked_in(figure: Figure, prompt: Sequence[str | t.Node]) -> Asked:
     FigureError
         If a sentence is not understood, or the figure does not show what is asked.
 
-    >>> from itembank.figures.kinds.shaded_shape import ShadedShape
+    >>> from itembank.figures.kinds.number.shaded_shape import ShadedShape
     >>> shape = ShadedShape("circle", 1, 3, (0,))
     >>> asked_in(shape, ("What fraction of the circle is shaded?",)).readings[0][1].name
     'shaded'

@@ -4,7 +4,7 @@ A kind's measuring (:class:`Measuring`) is given the drawing alone: strokes, are
 exact places. It works with sympy's numbers and geometry, and shares nothing with the figure's own
 `read`. So a drawing that says something else than its figure reaches no page.
 
->>> from itembank.figures.kinds.shaded_shape import ShadedShape
+>>> from itembank.figures.kinds.number.shaded_shape import ShadedShape
 >>> disagreement(ShadedShape("rectangle", 2, 4, (0, 1, 2)))
 ''
 """

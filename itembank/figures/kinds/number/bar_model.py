@@ -17,7 +17,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.bars_drawn import bar_model_drawing, box_room
+from itembank.figures.kinds.number.bars_drawn import bar_model_drawing, box_room
 from itembank.figures.written_as import in_unit, unit_of
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line

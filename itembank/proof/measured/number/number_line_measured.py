@@ -8,7 +8,7 @@ import sympy
 
 from itembank.figures.drawing import Arc, Drawing, Stroke, Text
 from itembank.figures.figure import Reading
-from itembank.figures.kinds.line_span import MOST_LISTED
+from itembank.figures.kinds.number.line_span import MOST_LISTED
 from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
 from itembank.notation.symbolic import to_sympy

@@ -21,7 +21,7 @@ from itembank.figures.label_room import room
 from itembank.notation.line import shown_line
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.bar_model import BarModel
+    from itembank.figures.kinds.number.bar_model import BarModel
 
 _LONG = Fraction(11)
 _SHORT = Fraction(5)

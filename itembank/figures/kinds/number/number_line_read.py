@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import Reading, not_shown
-from itembank.figures.kinds.line_span import MOST_LISTED, Span, span_integers, span_relation
+from itembank.figures.kinds.number.line_span import MOST_LISTED, Span, span_integers, span_relation
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.line import line
@@ -14,7 +14,7 @@ from itembank.notation.parse import ParseError, parse_written
 from itembank.notation.value import exact
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.number_line import NumberLine
+    from itembank.figures.kinds.number.number_line import NumberLine
 
 
 def value_at(figure: NumberLine, mark: int) -> Fraction:

@@ -20,13 +20,13 @@ from itembank.figures.figure import (
     asks_reading,
     register_figure,
 )
-from itembank.figures.kinds.line_span import (
+from itembank.figures.kinds.number.line_span import (
     Span,
     span_fault,
     span_marks,
     span_words,
 )
-from itembank.figures.kinds.number_line_read import _read, _readings, number_at, value_at
+from itembank.figures.kinds.number.number_line_read import _read, _readings, number_at, value_at
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line

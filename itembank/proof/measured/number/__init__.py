@@ -1,0 +1,1 @@
+"""How pictures of numbers are measured."""
