@@ -26,7 +26,7 @@ from generators.geometry._loci_mistakes import (
 from generators.geometry._loci_told import with_told
 from generators.transformations._shapes import Spot, picture
 from itembank.figures.figure import fault
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt

@@ -35,8 +35,8 @@ from generators.geometry._shape_tables import EASY, TILTED, WHY
 from generators.geometry._shapes_told import with_told
 from generators.transformations._shapes import Spot, inside, outline, picture, placed
 from itembank.figures.figure import fault
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid
-from itembank.figures.kinds.names_of_shapes import corner_that_makes
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
+from itembank.figures.kinds.grid.names_of_shapes import corner_that_makes
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from generators.graphs._journeys import Traveller
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 from itembank.items.item import Misconception, Step
 from itembank.notation import tree as t
 

@@ -6,8 +6,8 @@ from fractions import Fraction
 from math import gcd
 
 from generators.graphs._grids import Spot
-from itembank.figures.kinds.coordinate_grid import GridLine
-from itembank.figures.kinds.grid_equations import Straight, equation_node
+from itembank.figures.kinds.grid.coordinate_grid import GridLine
+from itembank.figures.kinds.grid.grid_equations import Straight, equation_node
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 

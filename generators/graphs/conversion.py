@@ -14,7 +14,7 @@ from generators.graphs._conversion_mistakes import ADDS, SAME_NUMBER, STOPS, WRO
 from generators.graphs._conversion_units import UNITS, Units
 from generators.graphs._conversions_told import with_told
 from generators.graphs._grids import number
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridLine
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt

@@ -24,7 +24,7 @@ from generators.graphs._line_value_mistakes import (
 )
 from generators.graphs._lines import X, Y, drawn, equation, said, signed, spots
 from generators.graphs._misconceptions import SWAPPED
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Find, Misconception, Run, Step, Tier, prompt

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from fractions import Fraction
 
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridShape
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridShape
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t
 

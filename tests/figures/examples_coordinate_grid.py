@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from fractions import Fraction
 
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridLine, GridShape
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 

@@ -12,7 +12,7 @@ import pytest
 from itembank.figures.drawing import Stroke, Text, text_box
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
 from itembank.figures.figure_data import from_data
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridLine, GridShape
 from itembank.items.asks.of_figure import asked_in
 from itembank.notation import tree as t
 from itembank.notation.line import line

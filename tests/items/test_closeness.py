@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridShape
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridShape
 from itembank.items.asks import kind_of
 from itembank.items.item import Find, Item, Tier, prompt
 from itembank.items.measures.closeness import (

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from itembank.figures.figure import words
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridLine, GridShape
 from itembank.figures.kinds.number.line_span import Span
 from itembank.figures.kinds.number.number_line import NumberLine
 from itembank.figures.kinds.number.shaded_shape import ShadedShape

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from itembank.figures.figure import Reading, read
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridShape
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridShape
 from itembank.figures.kinds.plane.angles import Angles
 from itembank.figures.kinds.plane.polygon import Height, Polygon
 from itembank.figures.kinds.symmetry.cut_polygon import CutPolygon

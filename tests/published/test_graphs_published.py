@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from itembank.figures.figure import Reading, read
-from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
+from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridLine, GridShape
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.proof.measured.measure import measured

@@ -17,7 +17,7 @@ MODULES = (
     "bus_timetable",
     "plane.circle",
     "construction.construction",
-    "coordinate_grid",
+    "grid.coordinate_grid",
     "solid.cube_plan",
     "symmetry.cut_polygon",
     "solid.cylinder",

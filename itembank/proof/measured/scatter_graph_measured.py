@@ -11,7 +11,7 @@ from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.once import once
-from itembank.proof.measured.grid_places_measured import Scale, scale_of
+from itembank.proof.measured.grid.grid_places_measured import Scale, scale_of
 from itembank.proof.measured.measure import Measuring, number_tree
 
 

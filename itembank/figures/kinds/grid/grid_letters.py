@@ -13,7 +13,7 @@ from math import lcm
 from typing import NamedTuple, TypeAlias
 
 from itembank.figures.drawing import Point
-from itembank.figures.kinds.grid_spots import (
+from itembank.figures.kinds.grid.grid_spots import (
     Block,
     Cut,
     Ratio,

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.figures.figure import Figure, FigureKind, register_figure
-from itembank.figures.kinds.grid_conversion import CONVERSION_WORDINGS
-from itembank.figures.kinds.grid_drawn import grid_drawing
-from itembank.figures.kinds.grid_drawn_answers import GRID_DRAWN_ANSWERS
-from itembank.figures.kinds.grid_faults import grid_fault
-from itembank.figures.kinds.grid_move_wordings import MOVE_WORDINGS
-from itembank.figures.kinds.grid_places import sheet_of
-from itembank.figures.kinds.grid_readings import grid_readings, read_grid
-from itembank.figures.kinds.grid_shape_wordings import SHAPE_WORDINGS
-from itembank.figures.kinds.grid_wordings import GRID_WORDINGS
-from itembank.figures.kinds.grid_words import grid_words
-from itembank.figures.kinds.journey_wordings import JOURNEY_WORDINGS
+from itembank.figures.kinds.grid.grid_conversion import CONVERSION_WORDINGS
+from itembank.figures.kinds.grid.grid_drawn import grid_drawing
+from itembank.figures.kinds.grid.grid_drawn_answers import GRID_DRAWN_ANSWERS
+from itembank.figures.kinds.grid.grid_faults import grid_fault
+from itembank.figures.kinds.grid.grid_move_wordings import MOVE_WORDINGS
+from itembank.figures.kinds.grid.grid_places import sheet_of
+from itembank.figures.kinds.grid.grid_readings import grid_readings, read_grid
+from itembank.figures.kinds.grid.grid_shape_wordings import SHAPE_WORDINGS
+from itembank.figures.kinds.grid.grid_wordings import GRID_WORDINGS
+from itembank.figures.kinds.grid.grid_words import grid_words
+from itembank.figures.kinds.grid.journey_wordings import JOURNEY_WORDINGS
 from itembank.notation import tree as t
 
 

@@ -12,7 +12,7 @@ from itembank.figures.drawing import Drawing, Text
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
-from itembank.proof.measured.grid_places_measured import Scale, named_tracks
+from itembank.proof.measured.grid.grid_places_measured import Scale, named_tracks
 from itembank.proof.measured.measure import number_tree
 
 JOURNEY_READINGS = frozenset(

@@ -14,7 +14,7 @@ from typing import TypeAlias
 
 from itembank.data_class import dataclass
 from itembank.figures.figure import FigureError
-from itembank.figures.kinds.grid_equations import Straight, straight, through
+from itembank.figures.kinds.grid.grid_equations import Straight, straight, through
 from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
 from itembank.notation.value import exact

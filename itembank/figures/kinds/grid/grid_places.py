@@ -6,14 +6,14 @@ from fractions import Fraction
 from math import lcm
 from typing import TYPE_CHECKING, TypeAlias
 
-from itembank.figures.kinds.grid_sheet import Outline, Sheet
+from itembank.figures.kinds.grid.grid_sheet import Outline, Sheet
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.once import once
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine, GridShape
+    from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridLine, GridShape
 
 Place: TypeAlias = tuple[Fraction, Fraction]
 

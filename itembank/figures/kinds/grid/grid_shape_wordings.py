@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from itembank.figures.figure import Asked, Figure, FigureError, Reading, Wording, asks_reading
-from itembank.figures.kinds.names_of_shapes import OF_FOUR, SAYS_LESS
+from itembank.figures.kinds.grid.names_of_shapes import OF_FOUR, SAYS_LESS
 from itembank.figures.kinds.symmetry.symmetry_asked import LINES, ORDER
 from itembank.notation import tree as t
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TYPE_CHECKING
 
-from itembank.figures.kinds.grid_places import Place, corners_of, line_ends, off, places
+from itembank.figures.kinds.grid.grid_places import Place, corners_of, line_ends, off, places
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+    from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 
 
 def grid_words(figure: CoordinateGrid) -> str:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from itertools import combinations, pairwise
 from typing import TYPE_CHECKING
 
-from itembank.figures.kinds.grid_drawn import unplaced
-from itembank.figures.kinds.grid_places import (
+from itembank.figures.kinds.grid.grid_drawn import unplaced
+from itembank.figures.kinds.grid.grid_places import (
     Place,
     corners_of,
     in_halves,
@@ -18,13 +18,13 @@ from itembank.figures.kinds.grid_places import (
     places,
     sheet_of,
 )
-from itembank.figures.kinds.grid_spots import Spot
+from itembank.figures.kinds.grid.grid_spots import Spot
 from itembank.figures.label_room import text_width
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+    from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 
 MOST_ACROSS, MOST_UP = 30, 20
 MOST_POINTS, MOST_LINES = 10, 4

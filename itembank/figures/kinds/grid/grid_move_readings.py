@@ -6,8 +6,8 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError
-from itembank.figures.kinds.grid_equations import equation_node, fraction_node
-from itembank.figures.kinds.grid_moves import (
+from itembank.figures.kinds.grid.grid_equations import equation_node, fraction_node
+from itembank.figures.kinds.grid.grid_moves import (
     enlargement_to,
     mirror_of,
     move,
@@ -15,11 +15,11 @@ from itembank.figures.kinds.grid_moves import (
     rotation_to,
     translation_to,
 )
-from itembank.figures.kinds.grid_places import Place, corners_of, pair_at, places
+from itembank.figures.kinds.grid.grid_places import Place, corners_of, pair_at, places
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+    from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 
 Of = tuple[str, ...]
 

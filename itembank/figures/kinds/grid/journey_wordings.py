@@ -7,11 +7,11 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import Asked, FigureError, Reading, Said, Wording
-from itembank.figures.kinds.grid_journeys import journey, meeting, own_axes, steep
+from itembank.figures.kinds.grid.grid_journeys import journey, meeting, own_axes, steep
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+    from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 
 
 _N = r"\{?(?P<n>\d{1,5}(?:\.\d{1,2})?)\}?"

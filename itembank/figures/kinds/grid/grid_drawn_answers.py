@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from itembank.figures.figure import DrawWording, Figure, Reading, ToDraw
-from itembank.figures.kinds.grid_moves import MOVE, hold_to_squares
+from itembank.figures.kinds.grid.grid_moves import MOVE, hold_to_squares
 from itembank.notation import tree as t
 
 

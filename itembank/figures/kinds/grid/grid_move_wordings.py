@@ -6,7 +6,7 @@ import re
 from typing import Any
 
 from itembank.figures.figure import Asked, Reading, Said, Wording, asks_reading
-from itembank.figures.kinds.grid_moves import MOVE, hold_to_squares
+from itembank.figures.kinds.grid.grid_moves import MOVE, hold_to_squares
 from itembank.notation import tree as t
 
 _THE = r"(?:what (?:is|are)|write down|find|work out|give)"

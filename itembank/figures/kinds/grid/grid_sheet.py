@@ -8,15 +8,15 @@ from math import gcd
 from typing import NamedTuple
 
 from itembank.figures.drawing import Point
-from itembank.figures.kinds import grid_letters
-from itembank.figures.kinds.grid_letters import (
+from itembank.figures.kinds.grid import grid_letters
+from itembank.figures.kinds.grid.grid_letters import (
     Letters,
     Named,
     Surroundings,
     letter_places,
     lost_letter,
 )
-from itembank.figures.kinds.grid_spots import Ratio
+from itembank.figures.kinds.grid.grid_spots import Ratio
 from itembank.once import once
 
 Place = tuple[Fraction, Fraction]

@@ -9,17 +9,17 @@ from itertools import combinations
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError, Reading, not_shown
-from itembank.figures.kinds.grid_conversion import converted
-from itembank.figures.kinds.grid_equations import (
+from itembank.figures.kinds.grid.grid_conversion import converted
+from itembank.figures.kinds.grid.grid_equations import (
     Straight,
     equation_node,
     fraction_node,
     straight,
     through,
 )
-from itembank.figures.kinds.grid_journeys import OF_JOURNEYS, journeys_of
-from itembank.figures.kinds.grid_move_readings import OF_MOVES
-from itembank.figures.kinds.grid_places import (
+from itembank.figures.kinds.grid.grid_journeys import OF_JOURNEYS, journeys_of
+from itembank.figures.kinds.grid.grid_move_readings import OF_MOVES
+from itembank.figures.kinds.grid.grid_places import (
     Place,
     in_halves,
     line_ends,
@@ -29,14 +29,14 @@ from itembank.figures.kinds.grid_places import (
     pair_at,
     places,
 )
-from itembank.figures.kinds.grid_shape_readings import OF_SHAPES
+from itembank.figures.kinds.grid.grid_shape_readings import OF_SHAPES
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse_written
 from itembank.notation.value import exact
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.coordinate_grid import CoordinateGrid, GridLine
+    from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid, GridLine
 
 
 def read_grid(figure: CoordinateGrid, reading: Reading) -> t.Node:

@@ -8,11 +8,11 @@ from itertools import pairwise
 from typing import TYPE_CHECKING, NamedTuple
 
 from itembank.figures.figure import FigureError, Reading
-from itembank.figures.kinds.grid_places import Place, corners_of, in_halves, number_at
+from itembank.figures.kinds.grid.grid_places import Place, corners_of, in_halves, number_at
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+    from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 
 Of = tuple[str, ...]
 

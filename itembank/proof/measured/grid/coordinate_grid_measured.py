@@ -12,23 +12,23 @@ from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
-from itembank.proof.measured.grid_journeys_measured import JOURNEY_READINGS, of_journeys
-from itembank.proof.measured.grid_lines_measured import LINE_READINGS, equation_of, of_lines
-from itembank.proof.measured.grid_moves_measured import (
+from itembank.proof.measured.grid.grid_journeys_measured import JOURNEY_READINGS, of_journeys
+from itembank.proof.measured.grid.grid_lines_measured import LINE_READINGS, equation_of, of_lines
+from itembank.proof.measured.grid.grid_moves_measured import (
     growth,
     mirror_between,
     moving,
     shift_between,
     turning_centre,
 )
-from itembank.proof.measured.grid_places_measured import (
+from itembank.proof.measured.grid.grid_places_measured import (
     Scale,
     line_called,
     named_tracks,
     points_of,
     scale_of,
 )
-from itembank.proof.measured.grid_shapes_measured import (
+from itembank.proof.measured.grid.grid_shapes_measured import (
     best_fitting,
     making,
     mirrors,

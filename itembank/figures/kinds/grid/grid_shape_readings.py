@@ -7,14 +7,14 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError
-from itembank.figures.kinds.grid_equations import equation_node, through
-from itembank.figures.kinds.grid_places import Place, corners_of, places
-from itembank.figures.kinds.names_of_shapes import best_name, corner_that_makes
+from itembank.figures.kinds.grid.grid_equations import equation_node, through
+from itembank.figures.kinds.grid.grid_places import Place, corners_of, places
+from itembank.figures.kinds.grid.names_of_shapes import best_name, corner_that_makes
 from itembank.figures.kinds.symmetry.symmetry_found import mirror_of_outline, of_outline
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+    from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 
 Of = tuple[str, ...]
 

@@ -12,7 +12,12 @@ from itembank.notation import tree as t
 from itembank.notation.parse import parse_written
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
-from itembank.proof.measured.grid_places_measured import Scale, line_called, lines_of, points_of
+from itembank.proof.measured.grid.grid_places_measured import (
+    Scale,
+    line_called,
+    lines_of,
+    points_of,
+)
 from itembank.proof.measured.measure import number_tree
 
 

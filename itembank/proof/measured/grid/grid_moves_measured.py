@@ -12,7 +12,7 @@ import sympy
 from itembank.notation.parse import parse_written
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
-from itembank.proof.measured.grid_shapes_measured import reflected
+from itembank.proof.measured.grid.grid_shapes_measured import reflected
 
 Moving = Callable[[Any], Any]
 """Takes a point of sympy to its image."""

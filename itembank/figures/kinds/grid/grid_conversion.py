@@ -6,12 +6,12 @@ from fractions import Fraction
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import FigureError, Wording, asks_reading
-from itembank.figures.kinds.grid_equations import through
-from itembank.figures.kinds.grid_places import in_halves, line_ends, number_at, off
+from itembank.figures.kinds.grid.grid_equations import through
+from itembank.figures.kinds.grid.grid_places import in_halves, line_ends, number_at, off
 from itembank.notation import tree as t
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.coordinate_grid import CoordinateGrid
+    from itembank.figures.kinds.grid.coordinate_grid import CoordinateGrid
 
 
 def converted(figure: CoordinateGrid, of: tuple[str, ...]) -> t.Node:

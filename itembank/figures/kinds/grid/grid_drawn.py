@@ -15,8 +15,8 @@ from itembank.figures.drawing import (
     Text,
     drawing,
 )
-from itembank.figures.kinds.grid_letters import CROSS
-from itembank.figures.kinds.grid_sheet import (
+from itembank.figures.kinds.grid.grid_letters import CROSS
+from itembank.figures.kinds.grid.grid_sheet import (
     Outline,
     Place,
     Sheet,
