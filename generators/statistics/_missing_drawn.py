@@ -9,8 +9,8 @@ from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics import _charts as c
 from itembank.figures.figure import Figure
-from itembank.figures.kinds.bar_chart import BarChart, Series
-from itembank.figures.kinds.pictogram import Pictogram
+from itembank.figures.kinds.chart.bar_chart import BarChart, Series
+from itembank.figures.kinds.chart.pictogram import Pictogram
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.space import Space

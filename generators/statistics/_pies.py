@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from generators._scatter import unlike
-from itembank.figures.kinds.pie_chart import PieChart
+from itembank.figures.kinds.chart.pie_chart import PieChart
 
 # What is counted, the names of the sectors, what was done, and what is shown.
 STORIES = (

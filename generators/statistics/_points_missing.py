@@ -20,7 +20,7 @@ from generators.statistics._points_told import (
     three_places,
     two_places,
 )
-from itembank.figures.kinds.line_graph import LineGraph
+from itembank.figures.kinds.chart.line_graph import LineGraph
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt
 from itembank.items.topics.space import Space

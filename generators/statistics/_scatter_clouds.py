@@ -6,8 +6,8 @@ from fractions import Fraction
 from typing import NamedTuple
 
 from generators._scatter import scattered, unlike
-from itembank.figures.kinds.scatter_asked import UNIT_NAMES
-from itembank.figures.kinds.scatter_graph import ScatterGraph
+from itembank.figures.kinds.chart.scatter_asked import UNIT_NAMES
+from itembank.figures.kinds.chart.scatter_graph import ScatterGraph
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t
 

@@ -14,7 +14,7 @@ from generators.statistics import _chart_mistakes as m
 from generators.statistics import _charts as c
 from generators.statistics import _missing_drawn as missing
 from generators.statistics._bars_in_brief import BRIEF
-from itembank.figures.kinds.bar_chart import BarChart, Series
+from itembank.figures.kinds.chart.bar_chart import BarChart, Series
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier

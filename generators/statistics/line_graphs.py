@@ -14,7 +14,7 @@ from generators.statistics import _chart_mistakes as m
 from generators.statistics._charts import Wrongs
 from generators.statistics._line_graphs_in_brief import BRIEF, MISTAKES
 from generators.statistics._points_missing import MISSING_MISTAKES, with_missing_points
-from itembank.figures.kinds.line_graph import LineGraph
+from itembank.figures.kinds.chart.line_graph import LineGraph
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt

@@ -14,7 +14,7 @@ from generators.statistics import _chart_mistakes as m
 from generators.statistics import _charts as c
 from generators.statistics import _missing_drawn as missing
 from generators.statistics._pictograms_in_brief import BRIEF
-from itembank.figures.kinds.pictogram import Pictogram
+from itembank.figures.kinds.chart.pictogram import Pictogram
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier

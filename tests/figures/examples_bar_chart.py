@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.bar_chart import BarChart, Series
-from itembank.figures.kinds.chart_axis import scale_fault
+from itembank.figures.kinds.chart.bar_chart import BarChart, Series
+from itembank.figures.kinds.chart.chart_axis import scale_fault
 
 
 def example(chance: random.Random) -> BarChart:

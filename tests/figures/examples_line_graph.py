@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.line_graph import LineGraph
+from itembank.figures.kinds.chart.line_graph import LineGraph
 
 NAMES = (
     ("09:00", "10:00", "11:00", "12:00"),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.pictogram import Pictogram
+from itembank.figures.kinds.chart.pictogram import Pictogram
 
 
 def example(chance: random.Random) -> Pictogram:

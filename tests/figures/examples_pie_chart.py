@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.pie_chart import PieChart
+from itembank.figures.kinds.chart.pie_chart import PieChart
 
 NAMES = ("Bus", "Walk", "Cycle", "Carrots", "Leeks", "Butterfly", "Back", "7M", "Kale")
 

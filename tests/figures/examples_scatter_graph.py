@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from fractions import Fraction
 
-from itembank.figures.kinds.scatter_graph import ScatterGraph
+from itembank.figures.kinds.chart.scatter_graph import ScatterGraph
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 

@@ -11,7 +11,7 @@ import pytest
 
 from itembank.figures.drawing import Arc, Stroke, Text
 from itembank.figures.figure import FigureError, Reading, drawn, kind_of, read, words
-from itembank.figures.kinds.line_graph import LineGraph
+from itembank.figures.kinds.chart.line_graph import LineGraph
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

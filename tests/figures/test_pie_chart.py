@@ -13,15 +13,15 @@ from hypothesis import strategies as st
 
 from itembank.figures.drawing import Stroke, Text, text_box
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
-from itembank.figures.kinds.pie_chart import PieChart
-from itembank.figures.kinds.pie_drawn import labels_of, pie_drawing, too_near
+from itembank.figures.kinds.chart.pie_chart import PieChart
+from itembank.figures.kinds.chart.pie_drawn import labels_of, pie_drawing, too_near
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.notation.value import NotExact, exact
+from itembank.proof.measured.chart.pie_chart_measured import MEASURING
 from itembank.proof.measured.measure import as_measured, measuring
-from itembank.proof.measured.pie_chart_measured import MEASURING
 from tests.figures.every_figure import examples
 from tests.figures.held import LIED, TOLD, holds
 

@@ -14,14 +14,14 @@ import pytest
 
 from itembank.figures.drawing import Area, Drawing, Fill
 from itembank.figures.figure import Figure, drawn, kind_of
-from itembank.figures.kinds.bar_chart import BarChart, Series
+from itembank.figures.kinds.chart.bar_chart import BarChart, Series
+from itembank.figures.kinds.chart.pictogram import Pictogram
 from itembank.figures.kinds.frequency_table import FrequencyTable
 from itembank.figures.kinds.number.balance import Balance
 from itembank.figures.kinds.number.function_machine import FunctionMachine
 from itembank.figures.kinds.number.growing_pattern import GrowingPattern
 from itembank.figures.kinds.number.number_line import NumberLine
 from itembank.figures.kinds.number.shaded_shape import ShadedShape
-from itembank.figures.kinds.pictogram import Pictogram
 from itembank.figures.kinds.solid.net import Net
 from itembank.figures.kinds.symmetry.cut_polygon import CutPolygon
 from itembank.figures.kinds.symmetry.shaded_squares import ShadedSquares

@@ -9,7 +9,7 @@ from fractions import Fraction
 import pytest
 
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read
-from itembank.figures.kinds.scatter_graph import ScatterGraph
+from itembank.figures.kinds.chart.scatter_graph import ScatterGraph
 from itembank.items.asks.of_figure import of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -10,8 +10,8 @@ import pytest
 import z3
 
 from itembank.figures.figure import FigureError, words
-from itembank.figures.kinds.bar_chart import BarChart, Series
-from itembank.figures.kinds.pictogram import Pictogram
+from itembank.figures.kinds.chart.bar_chart import BarChart, Series
+from itembank.figures.kinds.chart.pictogram import Pictogram
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic

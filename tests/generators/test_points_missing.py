@@ -11,7 +11,7 @@ import pytest
 import z3
 
 from itembank.figures.figure import FigureError, words
-from itembank.figures.kinds.line_graph import LineGraph
+from itembank.figures.kinds.chart.line_graph import LineGraph
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic

@@ -11,11 +11,11 @@ from itertools import pairwise
 import pytest
 
 from itembank.figures.figure import Figure, Reading, read
-from itembank.figures.kinds.bar_chart import BarChart, Series
+from itembank.figures.kinds.chart.bar_chart import BarChart, Series
+from itembank.figures.kinds.chart.line_graph import LineGraph
+from itembank.figures.kinds.chart.pictogram import Pictogram
+from itembank.figures.kinds.chart.pie_chart import PieChart
 from itembank.figures.kinds.frequency_table import FrequencyTable
-from itembank.figures.kinds.line_graph import LineGraph
-from itembank.figures.kinds.pictogram import Pictogram
-from itembank.figures.kinds.pie_chart import PieChart
 from itembank.figures.kinds.two_way_table import TwoWayTable
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t

@@ -7,7 +7,7 @@ from fractions import Fraction
 import pytest
 
 from itembank.figures.figure import Reading, read
-from itembank.figures.kinds.scatter_graph import ScatterGraph
+from itembank.figures.kinds.chart.scatter_graph import ScatterGraph
 from itembank.items.asks import Summary
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import line, parse

@@ -16,7 +16,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.chart_names import names_fault
+from itembank.figures.kinds.chart.chart_names import names_fault
 from itembank.figures.kinds.table_cells import table_drawing, table_width
 from itembank.figures.kinds.unknown_asked import LETTER
 from itembank.figures.label_room import room

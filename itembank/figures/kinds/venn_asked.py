@@ -10,7 +10,7 @@ import re
 from typing import Any
 
 from itembank.figures.figure import Asked, FigureError, Reading, Said, Wording
-from itembank.figures.kinds.chart_held import COUNTED_PEOPLE
+from itembank.figures.kinds.chart.chart_held import COUNTED_PEOPLE
 from itembank.notation import tree as t
 
 _MEMBERS = frozenset(("number", "numbers", "member", "members", "element", "elements"))

@@ -14,7 +14,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.figures.kinds.chart_held import COUNTED_PEOPLE, PEOPLE, done_apart
+from itembank.figures.kinds.chart.chart_held import COUNTED_PEOPLE, PEOPLE, done_apart
 from itembank.items.asks.told_words import strange_word
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late

@@ -15,7 +15,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.figures.kinds.chart_held import COUNTED_PEOPLE, PEOPLE
+from itembank.figures.kinds.chart.chart_held import COUNTED_PEOPLE, PEOPLE
 from itembank.notation.units import UNITS
 from itembank.text.in_words import DAYS, in_full
 from itembank.text.plain_words import PLAIN

@@ -13,7 +13,7 @@ from __future__ import annotations
 
 import re
 
-from itembank.figures.kinds.chart_held import COUNTED_PEOPLE
+from itembank.figures.kinds.chart.chart_held import COUNTED_PEOPLE
 from itembank.text.plain_words import PLAIN
 from itembank.wording.sentences.numbers_said import CARDINALS
 from itembank.wording.sentences.phrases import unit_names

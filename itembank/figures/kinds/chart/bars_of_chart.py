@@ -16,11 +16,11 @@ from itembank.figures.drawing import (
     drawing,
     rectangle,
 )
-from itembank.figures.kinds.chart_axis import LINE, axis_lines
+from itembank.figures.kinds.chart.chart_axis import LINE, axis_lines
 from itembank.figures.label_room import UP, room, text_width
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.bar_chart import BarChart
+    from itembank.figures.kinds.chart.bar_chart import BarChart
 
 _BAR = Fraction(1)
 _GAP = Fraction(1, 2)

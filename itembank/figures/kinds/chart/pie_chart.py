@@ -17,8 +17,8 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.chart_held import COUNTED_PEOPLE, PEOPLE
-from itembank.figures.kinds.chart_names import (
+from itembank.figures.kinds.chart.chart_held import COUNTED_PEOPLE, PEOPLE
+from itembank.figures.kinds.chart.chart_names import (
     Shown,
     asked,
     folded,
@@ -27,9 +27,9 @@ from itembank.figures.kinds.chart_names import (
     with_sizes,
     words_of,
 )
-from itembank.figures.kinds.chart_readings import Cells, chart_read, chart_readings
-from itembank.figures.kinds.chart_wordings import SORTS
-from itembank.figures.kinds.pie_drawn import labels_of, pie_drawing, too_near
+from itembank.figures.kinds.chart.chart_readings import Cells, chart_read, chart_readings
+from itembank.figures.kinds.chart.chart_wordings import SORTS
+from itembank.figures.kinds.chart.pie_drawn import labels_of, pie_drawing, too_near
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 

@@ -3,7 +3,7 @@
 *The point for Thursday is missing: at which number should it stand, if the depth rose by 4 cm from
 Wednesday to Thursday?*
 
->>> from itembank.figures.kinds.line_graph import LineGraph
+>>> from itembank.figures.kinds.chart.line_graph import LineGraph
 >>> days = (("Tue", 16), ("Wed", 8), ("Thu", 0))
 >>> graph = LineGraph(days, 4, 1, "Depth (cm)", "Day", missing="Thu")
 >>> asked = "at which number should it stand, if the depth on Thu was twice that on Wed"
@@ -19,13 +19,13 @@ import re
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import Asked, FigureError, Reading, Wording, read
-from itembank.figures.kinds.chart_held import unit_names
-from itembank.figures.kinds.chart_names import folded, words_of
+from itembank.figures.kinds.chart.chart_held import unit_names
+from itembank.figures.kinds.chart.chart_names import folded, words_of
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.line_graph import LineGraph
+    from itembank.figures.kinds.chart.line_graph import LineGraph
 
 PLACE = r"\{?[\w :–’'-]{1,14}?\}?"
 """The name of a place, as a question has it."""
@@ -143,7 +143,7 @@ def _measured(graph: LineGraph, told: re.Match[str]) -> None:
 def unit_fits(graph: LineGraph, unit: str) -> bool:
     """Tell whether a graph is marked in a unit, as its scale is called: degrees too.
 
-    >>> from itembank.figures.kinds.line_graph import LineGraph
+    >>> from itembank.figures.kinds.chart.line_graph import LineGraph
     >>> warmth = LineGraph((("Mon", 4), ("Tue", 8)), 4, counts="Temperature (°C)")
     >>> unit_fits(warmth, "degrees"), unit_fits(warmth, "cm")
     (True, False)

@@ -29,7 +29,7 @@ from itembank.notation import tree as t
 from itembank.once import once
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.pie_chart import PieChart
+    from itembank.figures.kinds.chart.pie_chart import PieChart
 
 _CENTRE = Point(0, 0)
 _RADIUS = Fraction(2)

@@ -11,11 +11,11 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.bars_of_chart import bar_chart_drawing, chart_room
-from itembank.figures.kinds.chart_axis import name_fault, scale_fault, step_words
-from itembank.figures.kinds.chart_names import Shown, folded
-from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
-from itembank.figures.kinds.missing_asked import BAR, Missing, missing_wordings
+from itembank.figures.kinds.chart.bars_of_chart import bar_chart_drawing, chart_room
+from itembank.figures.kinds.chart.chart_axis import name_fault, scale_fault, step_words
+from itembank.figures.kinds.chart.chart_names import Shown, folded
+from itembank.figures.kinds.chart.chart_wordings import SORTS, counts_wording
+from itembank.figures.kinds.chart.missing_asked import BAR, Missing, missing_wordings
 from itembank.notation import tree as t
 
 MOST_BARS = 12

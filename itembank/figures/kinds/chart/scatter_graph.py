@@ -22,9 +22,9 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
+from itembank.figures.kinds.chart.scatter_asked import GIVEN, LINE, N, known, over
 from itembank.figures.kinds.grid.grid_drawn import cross_at, grid_drawing
 from itembank.figures.kinds.grid.grid_sheet import Sheet
-from itembank.figures.kinds.scatter_asked import GIVEN, LINE, N, known, over
 from itembank.figures.label_room import text_width
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t

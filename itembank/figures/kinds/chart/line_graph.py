@@ -21,9 +21,9 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.chart_axis import LINE, axis_lines, scale_fault, step_words
-from itembank.figures.kinds.chart_held import scaled
-from itembank.figures.kinds.chart_names import (
+from itembank.figures.kinds.chart.chart_axis import LINE, axis_lines, scale_fault, step_words
+from itembank.figures.kinds.chart.chart_held import scaled
+from itembank.figures.kinds.chart.chart_names import (
     Shown,
     asked,
     folded,
@@ -32,8 +32,8 @@ from itembank.figures.kinds.chart_names import (
     with_sizes,
     words_of,
 )
-from itembank.figures.kinds.chart_readings import chart_read, chart_readings
-from itembank.figures.kinds.missing_point import MISSING_POINT, PLACE, unit_fits
+from itembank.figures.kinds.chart.chart_readings import chart_read, chart_readings
+from itembank.figures.kinds.chart.missing_point import MISSING_POINT, PLACE, unit_fits
 from itembank.figures.label_room import room, text_width
 from itembank.notation import tree as t
 

@@ -1,7 +1,7 @@
 """How charts and tables of counts are asked about: one reader for all of them.
 
 >>> import re
->>> from itembank.figures.kinds.pictogram import Pictogram
+>>> from itembank.figures.kinds.chart.pictogram import Pictogram
 >>> trays = Pictogram(("Monday", "Tuesday"), (8, 10), 4, "trays")
 >>> wording = counts_wording(lambda figure: Shown(figure.categories, (), figure.what))
 >>> question = "How many more trays were sold on Tuesday than on Monday"
@@ -17,7 +17,7 @@ from collections.abc import Callable
 from typing import Any
 
 from itembank.figures.figure import Asked, Wording
-from itembank.figures.kinds.chart_names import Shown, asked, with_sizes
+from itembank.figures.kinds.chart.chart_names import Shown, asked, with_sizes
 
 SORTS = (
     "day week month year class group kind sort plant fruit flower dish colour sport route way "

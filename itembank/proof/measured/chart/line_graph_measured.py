@@ -12,7 +12,7 @@ from itembank.figures.drawing import Arc, Drawing, Stroke, Text
 from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
-from itembank.proof.measured.bar_chart_measured import axis_scale
+from itembank.proof.measured.chart.bar_chart_measured import axis_scale
 from itembank.proof.measured.measure import Measuring, number_tree
 
 

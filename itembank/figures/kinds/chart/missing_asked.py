@@ -2,7 +2,7 @@
 
 *The bar for Tuesday is missing: to which number should it reach, if there are 40 trays in all?*
 
->>> from itembank.figures.kinds.bar_chart import BarChart, Series
+>>> from itembank.figures.kinds.chart.bar_chart import BarChart, Series
 >>> chart = BarChart(("Mon", "Tue", "Wed"), (Series((8, 0, 12)),), 4, counts="Number of trays")
 >>> asks = missing_wordings(BAR, lambda figure: Missing(figure.categories, figure.counts))
 >>> asked = "to which number should it reach, if there are {30} trays in all"
@@ -19,7 +19,7 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from itembank.figures.figure import Asked, FigureError, Reading, Wording, read
-from itembank.figures.kinds.chart_names import folded, words_of
+from itembank.figures.kinds.chart.chart_names import folded, words_of
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 

@@ -6,12 +6,12 @@ import re
 from typing import TYPE_CHECKING
 
 from itembank.figures.figure import Asked, FigureError, Reading, Said
-from itembank.figures.kinds.chart_names import words_of
+from itembank.figures.kinds.chart.chart_names import words_of
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 
 if TYPE_CHECKING:
-    from itembank.figures.kinds.scatter_graph import ScatterGraph
+    from itembank.figures.kinds.chart.scatter_graph import ScatterGraph
 
 
 UNIT_NAMES = {

@@ -13,10 +13,10 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.chart_axis import name_fault
-from itembank.figures.kinds.chart_names import Shown, folded
-from itembank.figures.kinds.chart_wordings import SORTS, counts_wording
-from itembank.figures.kinds.missing_asked import ROW, Missing, missing_wordings
+from itembank.figures.kinds.chart.chart_axis import name_fault
+from itembank.figures.kinds.chart.chart_names import Shown, folded
+from itembank.figures.kinds.chart.chart_wordings import SORTS, counts_wording
+from itembank.figures.kinds.chart.missing_asked import ROW, Missing, missing_wordings
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
 

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from itembank.figures.figure import Asked, Figure, FigureError, Reading, read
-from itembank.figures.kinds.chart_held import held_to
+from itembank.figures.kinds.chart.chart_held import held_to
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.text.in_words import DAYS, MONTHS, in_full
