@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from generators._scatter import scattered
 from generators.measures._clocks import clock
-from itembank.figures.kinds.bus_timetable import Timetable
+from itembank.figures.kinds.table.bus_timetable import Timetable
 
 
 class Stop(NamedTuple):

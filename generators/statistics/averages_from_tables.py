@@ -14,7 +14,7 @@ from generators.statistics import _average_mistakes as m
 from generators.statistics._frequencies import STORIES, table_of, table_with_gaps
 from generators.statistics._frequencies_asked import ASKED, Ask
 from generators.statistics._frequencies_in_brief import BRIEF
-from itembank.figures.kinds.frequency_table import FrequencyTable
+from itembank.figures.kinds.table.frequency_table import FrequencyTable
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node

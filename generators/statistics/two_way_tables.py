@@ -12,7 +12,7 @@ from generators._scatter import unlike
 from generators.statistics import _chart_mistakes as m
 from generators.statistics._charts import Wrongs
 from generators.statistics._tables_in_brief import BRIEF
-from itembank.figures.kinds.two_way_table import TwoWayTable
+from itembank.figures.kinds.table.two_way_table import TwoWayTable
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.item import Draft, Step, Tier, prompt

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.bus_timetable import Timetable
+from itembank.figures.kinds.table.bus_timetable import Timetable
 from itembank.notation import tree as t
 
 STOPS = ("Depot", "Mill Lane", "Market", "Pool", "Harbour", "Farm Shop")

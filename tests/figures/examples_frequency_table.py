@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.frequency_table import FrequencyTable
+from itembank.figures.kinds.table.frequency_table import FrequencyTable
 from itembank.notation import tree as t
 
 

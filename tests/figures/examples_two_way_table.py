@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.two_way_table import TwoWayTable
+from itembank.figures.kinds.table.two_way_table import TwoWayTable
 from itembank.notation import tree as t
 
 

@@ -9,7 +9,7 @@ import pytest
 
 from itembank.figures.drawing import Text
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
-from itembank.figures.kinds.bus_timetable import Timetable
+from itembank.figures.kinds.table.bus_timetable import Timetable
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line, shown_line

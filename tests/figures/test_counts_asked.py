@@ -10,8 +10,8 @@ from itembank.figures.figure import Figure, FigureError
 from itembank.figures.kinds.chart.bar_chart import BarChart, Series
 from itembank.figures.kinds.chart.chart_axis import scale_fault
 from itembank.figures.kinds.chart.pictogram import Pictogram
-from itembank.figures.kinds.frequency_table import FrequencyTable
-from itembank.figures.kinds.two_way_table import TwoWayTable
+from itembank.figures.kinds.table.frequency_table import FrequencyTable
+from itembank.figures.kinds.table.two_way_table import TwoWayTable
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.value import exact

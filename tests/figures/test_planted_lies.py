@@ -16,7 +16,6 @@ from itembank.figures.drawing import Area, Drawing, Fill
 from itembank.figures.figure import Figure, drawn, kind_of
 from itembank.figures.kinds.chart.bar_chart import BarChart, Series
 from itembank.figures.kinds.chart.pictogram import Pictogram
-from itembank.figures.kinds.frequency_table import FrequencyTable
 from itembank.figures.kinds.number.balance import Balance
 from itembank.figures.kinds.number.function_machine import FunctionMachine
 from itembank.figures.kinds.number.growing_pattern import GrowingPattern
@@ -25,7 +24,8 @@ from itembank.figures.kinds.number.shaded_shape import ShadedShape
 from itembank.figures.kinds.solid.net import Net
 from itembank.figures.kinds.symmetry.cut_polygon import CutPolygon
 from itembank.figures.kinds.symmetry.shaded_squares import ShadedSquares
-from itembank.figures.kinds.two_way_table import TwoWayTable
+from itembank.figures.kinds.table.frequency_table import FrequencyTable
+from itembank.figures.kinds.table.two_way_table import TwoWayTable
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
 from tests.figures.every_figure import examples

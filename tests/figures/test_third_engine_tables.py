@@ -16,7 +16,7 @@ from flint import fmpq, fmpq_mat
 
 from itembank.figures.drawing import Area, Drawing, Point, Stroke, Text
 from itembank.figures.figure import Reading, drawn, kind_of, read
-from itembank.figures.kinds.two_way_table import TwoWayTable
+from itembank.figures.kinds.table.two_way_table import TwoWayTable
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.proof.exact.elimination import answer

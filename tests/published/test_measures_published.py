@@ -10,7 +10,7 @@ import pytest
 
 from generators.measures._clocks import clock, length
 from generators.measures.area_volume_units import AreaVolumeUnits
-from itembank.figures.kinds.bus_timetable import Timetable
+from itembank.figures.kinds.table.bus_timetable import Timetable
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.items.item import Tier
 from itembank.notation import line

@@ -14,7 +14,7 @@ MODULES = (
     "number.balance",
     "chart.bar_chart",
     "number.bar_model",
-    "bus_timetable",
+    "table.bus_timetable",
     "plane.circle",
     "construction.construction",
     "grid.coordinate_grid",
@@ -22,7 +22,7 @@ MODULES = (
     "symmetry.cut_polygon",
     "solid.cylinder",
     "number.double_number_line",
-    "frequency_table",
+    "table.frequency_table",
     "number.function_machine",
     "number.growing_pattern",
     "chart.line_graph",
@@ -41,7 +41,7 @@ MODULES = (
     "solid.solid",
     "tree_diagram",
     "plane.two_triangles",
-    "two_way_table",
+    "table.two_way_table",
     "venn_diagram",
 )
 """The files below this folder that hold a kind, each named as its kind is in files."""
@@ -52,7 +52,7 @@ def module_of(name: str) -> str:
     """Return the file that a kind's name stands for, by its family, or ``""``.
 
     >>> module_of("Venn diagram"), module_of("two-way table"), module_of("picture")
-    ('venn_diagram', 'two_way_table', '')
+    ('venn_diagram', 'table.two_way_table', '')
     """
     return _BY_NAME.get(re.sub("[ -]", "_", name.casefold()), "")
 

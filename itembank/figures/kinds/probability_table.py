@@ -17,7 +17,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.chart.chart_names import names_fault
-from itembank.figures.kinds.table_cells import table_drawing, table_width
+from itembank.figures.kinds.table.table_cells import table_drawing, table_width
 from itembank.figures.kinds.unknown_asked import LETTER
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as

@@ -12,7 +12,7 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, number_tree
-from itembank.proof.measured.table_grid import cells_of
+from itembank.proof.measured.table.table_grid import cells_of
 
 
 def _rows(drawing: Drawing) -> tuple[list[str], list[t.Node]]:

@@ -13,7 +13,7 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, number_tree
-from itembank.proof.measured.table_grid import cells_of
+from itembank.proof.measured.table.table_grid import cells_of
 
 
 @lru_cache(maxsize=64)

@@ -20,7 +20,7 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.chart.chart_axis import name_fault
 from itembank.figures.kinds.chart.chart_names import Shown, folded, words_of
 from itembank.figures.kinds.chart.chart_wordings import SORTS, counts_wording
-from itembank.figures.kinds.table_cells import WIDEST, least_width, table_drawing
+from itembank.figures.kinds.table.table_cells import WIDEST, least_width, table_drawing
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none

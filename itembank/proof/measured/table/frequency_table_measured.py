@@ -11,7 +11,7 @@ from itembank.notation.parse import ParseError, parse_written
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, number_tree
-from itembank.proof.measured.table_grid import cells_of
+from itembank.proof.measured.table.table_grid import cells_of
 
 
 def _measure(drawing: Drawing, reading: Reading) -> t.Node:

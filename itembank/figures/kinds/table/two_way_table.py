@@ -17,7 +17,7 @@ from itembank.figures.figure import (
 )
 from itembank.figures.kinds.chart.chart_axis import name_fault
 from itembank.figures.kinds.chart.chart_names import BINDING, folded
-from itembank.figures.kinds.table_cells import WIDEST, least_width, table_drawing
+from itembank.figures.kinds.table.table_cells import WIDEST, least_width, table_drawing
 from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.notation.words import words as said

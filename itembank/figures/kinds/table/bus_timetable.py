@@ -14,9 +14,9 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.bus_timetable_wordings import WORDINGS, clock_in
 from itembank.figures.kinds.chart.chart_names import folded, names_fault
-from itembank.figures.kinds.table_cells import NARROW, table_drawing, table_width
+from itembank.figures.kinds.table.bus_timetable_wordings import WORDINGS, clock_in
+from itembank.figures.kinds.table.table_cells import NARROW, table_drawing, table_width
 from itembank.notation import tree as t
 from itembank.notation.clock import clock_seconds
 from itembank.notation.words import words as said

@@ -13,7 +13,7 @@ from itembank.notation import tree as t
 from itembank.notation.symbolic import to_sympy
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring
-from itembank.proof.measured.table_grid import cells_of
+from itembank.proof.measured.table.table_grid import cells_of
 
 
 def _row(grid: list[list[Any]], name: str) -> int:

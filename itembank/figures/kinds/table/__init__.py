@@ -1,0 +1,4 @@
+"""Tables: timetables, and counts by one thing or by two.
+
+``table_cells`` draws them all.
+"""
