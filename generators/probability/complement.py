@@ -13,7 +13,7 @@ from typing import Any
 from generators._scatter import unlike
 from generators._turns import by_turns
 from generators.probability import _misconceptions as m
-from itembank.figures.kinds.probability_table import ProbabilityTable
+from itembank.figures.kinds.chance.probability_table import ProbabilityTable
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node

@@ -15,7 +15,7 @@ from typing import Any, Literal, NamedTuple
 from generators.probability import _misconceptions as m
 from generators.probability._outcomes_in_brief import BRIEF, ONE_OF_TWO
 from generators.probability.single import SIMPLEST
-from itembank.figures.kinds.sample_space import SampleSpace
+from itembank.figures.kinds.chance.sample_space import SampleSpace
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node

@@ -14,7 +14,7 @@ from generators._turns import by_turns
 from generators.probability import _misconceptions as m
 from generators.probability._trees_in_brief import BRIEF
 from generators.probability.single import SIMPLEST
-from itembank.figures.kinds.tree_diagram import Branch, TreeDiagram, Twig
+from itembank.figures.kinds.chance.tree_diagram import Branch, TreeDiagram, Twig
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import decimal_node, number_node

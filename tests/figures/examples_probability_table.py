@@ -5,7 +5,7 @@ from __future__ import annotations
 import random
 from fractions import Fraction
 
-from itembank.figures.kinds.probability_table import ProbabilityTable
+from itembank.figures.kinds.chance.probability_table import ProbabilityTable
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t
 

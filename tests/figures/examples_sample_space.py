@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.sample_space import SampleSpace
+from itembank.figures.kinds.chance.sample_space import SampleSpace
 from itembank.notation import tree as t
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.tree_diagram import Branch, TreeDiagram, Twig
+from itembank.figures.kinds.chance.tree_diagram import Branch, TreeDiagram, Twig
 from itembank.notation import tree as t
 
 NAMES = (("red", "blue", "green"), ("win", "lose", "draw"), ("late", "not late", "away"))

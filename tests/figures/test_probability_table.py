@@ -11,7 +11,7 @@ import sympy
 
 from itembank.figures.drawing import Text
 from itembank.figures.figure import FigureError, Reading, drawn, fault, kind_of, read, words
-from itembank.figures.kinds.probability_table import ProbabilityTable
+from itembank.figures.kinds.chance.probability_table import ProbabilityTable
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -10,7 +10,7 @@ from dataclasses import replace
 import pytest
 
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
-from itembank.figures.kinds.sample_space import SampleSpace
+from itembank.figures.kinds.chance.sample_space import SampleSpace
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -13,7 +13,7 @@ import pytest
 from itembank.figures.drawing import Stroke, Text, text_box
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
 from itembank.figures.figure_data import from_data
-from itembank.figures.kinds.tree_diagram import Branch, TreeDiagram, Twig
+from itembank.figures.kinds.chance.tree_diagram import Branch, TreeDiagram, Twig
 from itembank.items.asks.of_figure import as_find, asked_in, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -7,8 +7,8 @@ from fractions import Fraction
 import pytest
 
 from itembank.figures.figure import Reading, drawn, read
-from itembank.figures.kinds.probability_table import ProbabilityTable
-from itembank.figures.kinds.sample_space import SampleSpace
+from itembank.figures.kinds.chance.probability_table import ProbabilityTable
+from itembank.figures.kinds.chance.sample_space import SampleSpace
 from itembank.items.asks import Find
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.items.item import Item, Tier

@@ -19,7 +19,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.taken_from import taken_otherwise
+from itembank.figures.kinds.chance.taken_from import taken_otherwise
 from itembank.figures.label_room import room
 from itembank.figures.written_as import written_as
 from itembank.notation import tree as t

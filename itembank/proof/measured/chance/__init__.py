@@ -1,0 +1,1 @@
+"""How pictures of chance are measured."""
