@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from generators._drawn import to_draw
 from generators.probability._sets_told import LETTERS, SETS
-from itembank.figures.kinds.shaded_sets import REGIONS, ShadedSets
+from itembank.figures.kinds.sets.shaded_sets import REGIONS, ShadedSets
 from itembank.items.item import Draft, Step, Tier, prompt
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t

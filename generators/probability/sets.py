@@ -26,7 +26,7 @@ from generators.probability._sets_told import (
     SetTold,
 )
 from generators.probability.single import SIMPLEST
-from itembank.figures.kinds.venn_diagram import VennDiagram
+from itembank.figures.kinds.sets.venn_diagram import VennDiagram
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Draft, Misconception, Step, Tier, prompt

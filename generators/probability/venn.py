@@ -13,7 +13,7 @@ from generators._scatter import unlike
 from generators.probability import _misconceptions as m
 from generators.probability._venn_in_brief import BRIEF
 from generators.probability.single import SIMPLEST
-from itembank.figures.kinds.venn_diagram import VennDiagram
+from itembank.figures.kinds.sets.venn_diagram import VennDiagram
 from itembank.items import kinds
 from itembank.items.asks.of_figure import of_figure
 from itembank.items.forms.form_rules import number_node

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.venn_diagram import VennDiagram
+from itembank.figures.kinds.sets.venn_diagram import VennDiagram
 
 
 def example(chance: random.Random) -> VennDiagram:

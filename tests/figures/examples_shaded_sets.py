@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import random
 
-from itembank.figures.kinds.shaded_sets import REGIONS, ShadedSets
+from itembank.figures.kinds.sets.shaded_sets import REGIONS, ShadedSets
 
 
 def example(chance: random.Random) -> ShadedSets:

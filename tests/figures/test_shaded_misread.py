@@ -6,7 +6,7 @@ from itertools import combinations
 import pytest
 
 from itembank.figures.figure import FigureError
-from itembank.figures.kinds.shaded_sets import REGIONS, ShadedSets
+from itembank.figures.kinds.sets.shaded_sets import REGIONS, ShadedSets
 from itembank.items.asks.draw_on import Draw, drawn_on, key_of
 from itembank.items.item import prompt
 from itembank.items.topics.registry import find_topic

@@ -11,7 +11,7 @@ import pytest
 from itembank.errors import CheckFailed
 from itembank.figures.drawing import Point
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
-from itembank.figures.kinds.shaded_sets import REGIONS, ShadedSets
+from itembank.figures.kinds.sets.shaded_sets import REGIONS, ShadedSets
 from itembank.items.asks.draw_on import to_draw
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic

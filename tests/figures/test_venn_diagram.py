@@ -11,7 +11,7 @@ import pytest
 
 from itembank.figures.drawing import text_box
 from itembank.figures.figure import FigureError, Reading, drawn, fault, read, words
-from itembank.figures.kinds.venn_diagram import VennDiagram
+from itembank.figures.kinds.sets.venn_diagram import VennDiagram
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.notation import tree as t
 from itembank.notation.line import line

@@ -35,14 +35,14 @@ MODULES = (
     "chance.probability_table",
     "chance.sample_space",
     "chart.scatter_graph",
-    "shaded_sets",
+    "sets.shaded_sets",
     "number.shaded_shape",
     "symmetry.shaded_squares",
     "solid.solid",
     "chance.tree_diagram",
     "plane.two_triangles",
     "table.two_way_table",
-    "venn_diagram",
+    "sets.venn_diagram",
 )
 """The files below this folder that hold a kind, each named as its kind is in files."""
 _BY_NAME = {module.rpartition(".")[2]: module for module in MODULES}
@@ -52,7 +52,7 @@ def module_of(name: str) -> str:
     """Return the file that a kind's name stands for, by its family, or ``""``.
 
     >>> module_of("Venn diagram"), module_of("two-way table"), module_of("picture")
-    ('venn_diagram', 'table.two_way_table', '')
+    ('sets.venn_diagram', 'table.two_way_table', '')
     """
     return _BY_NAME.get(re.sub("[ -]", "_", name.casefold()), "")
 

@@ -17,7 +17,7 @@ from itembank.figures.figure import Reading
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.measured.measure import Measuring, area_of, number_tree
-from itembank.proof.measured.venn_diagram_measured import places_of
+from itembank.proof.measured.sets.venn_diagram_measured import places_of
 
 _CLOSE = 0.01
 """How near an area has to be to that of its region: its edge is straight for a few degrees."""

@@ -18,7 +18,7 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
+from itembank.figures.kinds.sets.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
 from itembank.notation import tree as t
 
 REGIONS = (FIRST, BOTH, SECOND, NEITHER)

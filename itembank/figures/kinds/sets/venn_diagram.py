@@ -17,8 +17,8 @@ from itembank.figures.figure import (
     not_shown,
     register_figure,
 )
-from itembank.figures.kinds.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
-from itembank.figures.kinds.venn_asked import CHANCE, COUNTS, chance_of_sets
+from itembank.figures.kinds.sets.set_notation import BOTH, FIRST, NEITHER, SECOND, SETS, regions_of
+from itembank.figures.kinds.sets.venn_asked import CHANCE, COUNTS, chance_of_sets
 from itembank.figures.label_room import room
 from itembank.notation import tree as t
 

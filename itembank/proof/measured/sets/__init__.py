@@ -1,0 +1,1 @@
+"""How circles of sets are measured: what regions there are is found by ``venn_diagram_measured``."""
