@@ -12,7 +12,7 @@ READ_BACK = {
     "itembank/figures/figure_data.py",
     "itembank/figures/kinds/grid/grid_readings.py",  # a point or line asked for, which it parses
     "itembank/figures/kinds/chance/sample_space.py",  # a number asked for, which its reading parses
-    "itembank/figures/kinds/number/number_line_read.py",  # a number asked for, which its reading parses
+    "itembank/figures/kinds/number/number_line_read.py",  # a number asked for, parsed when read
     "itembank/items/kinds/wrong_workings.py",  # looks for what the strict function refuses
     "itembank/items/measures/looks.py",  # compared, and told apart where it has no line
     "itembank/items/topics/frozen.py",

@@ -32,8 +32,8 @@ def recipe(monkeypatch):
     """Put the two files of the page where the page says, and take them away again."""
     tables = [(kept, dict(kept)) for kept in (table.KINDS, table._BY_CLASS)]
     for name, code in (
-        ("itembank.figures.kinds.dot_row", KIND),
-        ("itembank.proof.measured.dot_row_measured", MEASURED),
+        ("itembank.figures.kinds.number.dot_row", KIND),
+        ("itembank.proof.measured.number.dot_row_measured", MEASURED),
         ("tests.figures.examples_dot_row", MAKER),
     ):
         module = types.ModuleType(name)

@@ -1,5 +1,9 @@
 """The kinds of figure, one file a kind; :mod:`itembank.figures.figure` says what a kind is.
 
+Each family has a folder. What several families use stands above them: how labels are placed
+(``labels``), symmetry, a letter that is asked for and what follows from equations. Charts stand on
+the grid, tables on charts, chance on both, sets on charts; no other family knows another.
+
 A kind stands in the table when its file is imported. Most commands meet a kind or two, so that
 files are loaded as they are needed: name a new one here.
 """

@@ -1,1 +1,1 @@
-"""How circles of sets are measured: what regions there are is found by ``venn_diagram_measured``."""
+"""How circles of sets are measured: ``venn_diagram_measured`` finds the regions for both kinds."""

@@ -1,1 +1,1 @@
-"""How drawings are measured for their symmetry: ``symmetry_measured``, and the kinds that use it."""
+"""How drawings are measured for their symmetry: ``symmetry_measured`` does it for both kinds."""
