@@ -76,9 +76,10 @@ def _asked(department: Department, request: RecordRequest) -> RecordRequest:
         return text
 
     def number(text: str) -> str:
-        if len(whole_numbers(text)) != 1:
+        numbers = whole_numbers(text)
+        if len(numbers) != 1:
             raise ItembankError("Write one number.")
-        return text
+        return str(numbers[0])  # without what may stand beside it, as in “5,”
 
     hands = ask(f"Hands for {names}", check=counts)
     sure = ask("Sure, partly and not sure, before marking", check=views)

@@ -236,7 +236,7 @@ def test_a_starter_without_a_pack(said, home):
 
 def test_three_questions_at_a_terminal(said, home, monkeypatch):
     monkeypatch.setattr("itembank.cli.words.ask.can_ask", lambda: True)
-    typed = iter(["5 3", "5 3 2", "4 4 2", ""])
+    typed = iter(["5 3", "5 3 2", "4 4 2", "3,"])
     monkeypatch.setattr("builtins.input", lambda _: next(typed))
     out = said("record").out
     assert "Write 3 numbers" in out

@@ -201,7 +201,19 @@ def test_a_period_the_day_has_not(said, home):
 
 def test_a_second_undo_names_what_it_would_take_back(said, home, monkeypatch):
     said("record", *ON, "--bands", "1 1 1")
-    said("record", "--date", "2026-11-24", "--out-of", "4", "--bands", "2 2 2", "--unclear", "1")
+    said(
+        "record",
+        "--date",
+        "2026-11-24",
+        "--period",
+        "4",
+        "--out-of",
+        "4",
+        "--bands",
+        "2 2 2",
+        "--unclear",
+        "1",
+    )
     assert "24 November" in said("undo").out
     status, out, err = said("undo")
     assert (status, out) == (2, "")

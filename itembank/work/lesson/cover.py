@@ -137,7 +137,7 @@ def asked_instead(
             if source is None:
                 return None
             request = RecordRequest(group.name, date=date, period=period)
-            return AskedInstead(source, starter_by_store(group, request, store))
+            return AskedInstead(source, starter_by_store(department, group, request, store))
     except ItembankError:  # there is no store, so nothing is noted
         return None
 

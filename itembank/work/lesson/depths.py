@@ -143,9 +143,13 @@ def read_right(
         said = f"{not_asked_said(known[len(numbers) :])} The numbers are taken as those of "
         remarks.append(Remark(f"{said}{numbers_said(places)}.", matter="asked as counted"))
     there = pupils if pupils is not None else len(seats) or max(numbers)
-    if pupils is None:
+    if pupils is None and there:
         remarks.append(Remark(f"Taken as out of {there} pupils.", matter="pupils as seats"))
-    if there < 1 or (seats and there > len(seats)):
+    if there < 1:
+        # All zeros of a class without seats: the most that were right says nothing either.
+        said = "With no pupils there is nothing to count. Say how many pupils were there."
+        faults.append(ItembankError(said, field="pupils"))
+    elif seats and there > len(seats):
         faults.append(
             ItembankError(
                 f"{there} pupils, but only {len(seats)} sit in the class.",

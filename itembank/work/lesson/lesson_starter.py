@@ -12,7 +12,7 @@ from itembank.errors import ItembankError
 from itembank.text.folding import same_name
 from itembank.text.in_words import day_month_year
 from itembank.today import today
-from itembank.work.lesson.lesson_day import parallel
+from itembank.work.lesson.lesson_day import parallel, the_period
 
 if TYPE_CHECKING:
     from itembank.planning.department.department import Department, SchoolClass
@@ -66,6 +66,7 @@ def _pack_meant(
     if request.pack is not None:
         pack = read_pack_facts(request.pack, request.period or "")
         theirs = pack.lesson.class_name
+        period = request.period or _period_of(pack, date)
         if not same_name(theirs, whose):
             said = f"{request.pack} is a pack of {theirs}."
             if other is not None:
@@ -74,7 +75,8 @@ def _pack_meant(
                 said, matter="pack of another class", class_name=group.name, other=theirs
             )
         day = date or pack.lesson.date
-        return pack, replace(pack.lesson, class_name=group.name, date=day)
+        lesson = replace(pack.lesson, class_name=group.name, date=day, period=period)
+        return pack, lesson
     places = packs_of(request.packs, whose)
     if other is None:
         if request.out_of is not None:
@@ -89,6 +91,17 @@ def _pack_meant(
     period = request.period or ("" if other is not None else place.period)
     pack = read_pack_facts(place.path, period)
     return pack, replace(pack.lesson, class_name=group.name, date=place.date)
+
+
+def _period_of(pack: PackFacts, date: datetime.date | None) -> str:
+    """Return the lesson of a day that a pack was made for, which its folder alone tells."""
+    from itembank.packs.data.pack_place import read_folder_name
+
+    lesson = pack.lesson
+    named = read_folder_name(pack.path.resolve().parent.name)
+    if named is None or not same_name(named[0], lesson.class_name) or named[1] != lesson.date:
+        return ""
+    return named[2] if date in (None, lesson.date) else ""
 
 
 def no_pack_of_other(
@@ -121,11 +134,11 @@ def unless_covered(
         from itembank.records.results.correct import lesson_facts
         from itembank.records.results.lessons import lessons
 
-        (known,) = [
+        known = next(
             lesson
             for lesson in lessons(connection, group.name, facts.date, facts.date)
             if lesson.period == facts.period
-        ]
+        )
         asked = [question.address for question in lesson_facts(connection, known).questions]
     if asked == [question.address for question in facts.questions]:
         return starter
@@ -140,7 +153,9 @@ def unless_covered(
     return None
 
 
-def starter_by_store(group: SchoolClass, request: RecordRequest, store: Store) -> Starter:
+def starter_by_store(
+    department: Department, group: SchoolClass, request: RecordRequest, store: Store
+) -> Starter:
     """Return the starter of a day that has no pack, as recorded before or as it is said to be.
 
     Raises:
@@ -169,7 +184,9 @@ def starter_by_store(group: SchoolClass, request: RecordRequest, store: Store) -
         raise ItembankError(f"A starter has 1 to {MOST_MARKS} marks, not {out_of}.", field="out_of")
     from itembank.records.entries.entries import LessonFacts
 
-    facts = LessonFacts(group.name, day, out_of, group.title, request.period or "")
+    # Of two lessons that day it has to be said which: with none, later reports know neither.
+    period = request.period or the_period(department, group, day, None)
+    facts = LessonFacts(group.name, day, out_of, group.title, period)
     return _as_asked(Starter(facts, _intervals(group, out_of)), group, request.asked)
 
 
@@ -186,9 +203,8 @@ def starter_recorded(
     group = department.find_class(class_name)
     try:
         with open_results(department, make=False) as store:
-            return starter_by_store(
-                group, RecordRequest(group.name, date=date, period=period), store
-            )
+            request = RecordRequest(group.name, date=date, period=period)
+            return starter_by_store(department, group, request, store)
     except ItembankError:  # there is no store, or nothing in it of this lesson
         return None
 

@@ -120,7 +120,9 @@ def _settle(
     if starter is not None:
         starter = unless_covered(starter, group, request, store)
     if starter is None:
-        starter = starter_by_store(group, request, store)
+        starter = starter_by_store(department, group, request, store)
+    # The day may be that of a pack that is named, and nobody said it.
+    refuse_to_come(starter.facts.date)
     if not request.any_day:
         refuse_day_without_lesson(store, department, group, starter.facts)
     return starter

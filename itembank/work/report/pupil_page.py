@@ -147,7 +147,8 @@ def pupil_page(
         lines = thresholds_of(department)
         with open_results(department, make=False) as store, store.reading() as connection:
             found = pupil_report(connection, group.name, code, bands, first, last, today(), lines)
-    if not found.starters and found.gone is None and code not in group.plan.seats:
+    listed = [seat.upper() for seat in group.plan.seats]
+    if not found.starters and found.gone is None and code not in listed:
         raise NotFound(
             f"Nothing is kept of a seat {shown(code)} of {group.name}, and the class lists none.",
             field="seat",

@@ -64,9 +64,9 @@ def seat_list(
         bands = schemes_of(department, group)
         with open_results(department, make=False) as store, store.reading() as connection:
             known = seats_to_look_at(connection, group.name, bands, first, last, today())
-    there = {line.seat for line in known}
-    others = sorted((seat for seat in group.plan.seats if seat not in there), key=seat_order)
-    return SeatList(group.name, known, tuple(others))
+    # Results are kept under capitals, however the class lists its seats.
+    others = {seat.upper() for seat in group.plan.seats} - {line.seat for line in known}
+    return SeatList(group.name, known, tuple(sorted(others, key=seat_order)))
 
 
 def any_results(department: Department) -> bool:
