@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.maths import read_maths
 from itembank.wording.meaning.second_reading import READERS
-from itembank.wording.meaning.tale import Tale
+from itembank.wording.meaning.told.tale import Tale
 
 
 def values(prompt: str) -> set[Fraction]:

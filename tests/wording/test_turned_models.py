@@ -21,7 +21,7 @@ from itembank.notation.tree import NotationError
 from itembank.notation.value import exact
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
-from itembank.wording.meaning.related import solved
+from itembank.wording.meaning.amounts.related import solved
 from itembank.wording.story.turned_models import turned_models
 
 PROMPTS = Path(__file__).parents[1] / "bank" / "prompts"

@@ -12,7 +12,7 @@ from itembank.wording.kinds.carried import Carrier, TooMany, answers_of
 from itembank.wording.kinds.kind import Kind, of_thing, of_unit
 from itembank.wording.kinds.story_kinds import story_kinds
 from itembank.wording.kinds.things_counted import noun_stem
-from itembank.wording.meaning.tale import late_search
+from itembank.wording.meaning.told.tale import late_search
 from itembank.wording.sentences.phrases import unit_names
 from itembank.wording.sentences.prompt import slotted
 from itembank.wording.sentences.question_sentences import questions

@@ -9,40 +9,40 @@ from fractions import Fraction
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.notation.value import exact, exact_or_none
-from itembank.wording.meaning.averages import average_reading
-from itembank.wording.meaning.clocks import clock_reading
-from itembank.wording.meaning.clocks_apart import clocks_apart_reading
-from itembank.wording.meaning.common_knowledge import known_fault
-from itembank.wording.meaning.comparisons import comparison_reading
-from itembank.wording.meaning.equal_parts import equal_reading
-from itembank.wording.meaning.letters import letter_fault
-from itembank.wording.meaning.not_needed import measured_left_out, needed_fault
-from itembank.wording.meaning.one_and_other import one_and_other_reading
-from itembank.wording.meaning.overturned import ALWAYS, UNREAD, overturned
-from itembank.wording.meaning.pairs import pair_fault
-from itembank.wording.meaning.parts_and_rest import parts_and_rest_reading
-from itembank.wording.meaning.parts_of import part_reading
-from itembank.wording.meaning.percentages import percentage_reading
-from itembank.wording.meaning.puzzles import puzzle_reading
-from itembank.wording.meaning.rates import rate_reading
-from itembank.wording.meaning.ratio_order import order_fault
-from itembank.wording.meaning.rectangles import rectangle_reading
-from itembank.wording.meaning.related import related_reading
-from itembank.wording.meaning.scales import scale_reading
-from itembank.wording.meaning.sequences import sequence_reading
-from itembank.wording.meaning.shapes import shape_reading
-from itembank.wording.meaning.shares import share_reading
-from itembank.wording.meaning.shopping import shopping_reading
-from itembank.wording.meaning.so_much_each import each_reading
-from itembank.wording.meaning.states import (
+from itembank.wording.meaning.amounts.comparisons import comparison_reading
+from itembank.wording.meaning.amounts.one_and_other import one_and_other_reading
+from itembank.wording.meaning.amounts.related import related_reading
+from itembank.wording.meaning.amounts.shopping import shopping_reading
+from itembank.wording.meaning.amounts.so_much_each import each_reading
+from itembank.wording.meaning.amounts.two_that_meet import meeting_reading
+from itembank.wording.meaning.doubts.common_knowledge import known_fault
+from itembank.wording.meaning.doubts.letters import letter_fault
+from itembank.wording.meaning.doubts.not_needed import measured_left_out, needed_fault
+from itembank.wording.meaning.doubts.overturned import ALWAYS, UNREAD, overturned
+from itembank.wording.meaning.doubts.pairs import pair_fault
+from itembank.wording.meaning.doubts.ratio_order import order_fault
+from itembank.wording.meaning.doubts.turning_words import turning_fault
+from itembank.wording.meaning.measures.clocks import clock_reading
+from itembank.wording.meaning.measures.clocks_apart import clocks_apart_reading
+from itembank.wording.meaning.measures.rates import rate_reading
+from itembank.wording.meaning.measures.rectangles import rectangle_reading
+from itembank.wording.meaning.measures.scales import scale_reading
+from itembank.wording.meaning.measures.shapes import shape_reading
+from itembank.wording.meaning.numbers.averages import average_reading
+from itembank.wording.meaning.numbers.puzzles import puzzle_reading
+from itembank.wording.meaning.numbers.sequences import sequence_reading
+from itembank.wording.meaning.parts.equal_parts import equal_reading
+from itembank.wording.meaning.parts.parts_and_rest import parts_and_rest_reading
+from itembank.wording.meaning.parts.parts_of import part_reading
+from itembank.wording.meaning.parts.percentages import percentage_reading
+from itembank.wording.meaning.parts.shares import share_reading
+from itembank.wording.meaning.parts.states import (
     beyond_reading,
     holds_reading,
     states_reading,
     that_reading,
 )
-from itembank.wording.meaning.tale import Reading, Tale, late_search
-from itembank.wording.meaning.turning_words import turning_fault
-from itembank.wording.meaning.two_that_meet import meeting_reading
+from itembank.wording.meaning.told.tale import Reading, Tale, late_search
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT
 from itembank.wording.sentences.question_sentences import questions

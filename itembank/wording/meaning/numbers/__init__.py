@@ -1,0 +1,1 @@
+"""Numbers by themselves: averages of lists, sequences, puzzles."""
