@@ -16,7 +16,7 @@ from itembank.marking.verdict import Verdict
 from itembank.notation import line
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
-from itembank.wording.tasks.members_said import members_said
+from itembank.wording.tasks.other_kinds.members_said import members_said
 
 TO_20 = "The universal set is the whole numbers from {1} to {20}."
 RULES = {

@@ -25,7 +25,7 @@ from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
 from itembank.proof.exact.members_found import find_members
 from itembank.proof.sympy.sympy_members import members
-from itembank.wording.tasks.members_said import members_said
+from itembank.wording.tasks.other_kinds.members_said import members_said
 from tests.depth import cases
 
 TOPIC = find_topic("probability.sets")

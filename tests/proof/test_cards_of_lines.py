@@ -12,7 +12,7 @@ from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.exact.cards import find_odd, find_pairs, worth_the_same
 from itembank.proof.sympy.sympy_cards import odd_one_out, pairs, same
-from itembank.wording.tasks.kinds_said import KindUnread, kind_said
+from itembank.wording.tasks.other_kinds.kinds_said import KindUnread, kind_said
 
 ROADS = (worth_the_same, same)
 NUMBERS = st.integers(-9, 9)

@@ -9,7 +9,7 @@ from itembank.items.asks import FaultyLine, Match, OddOneOut, TrueOrFalse
 from itembank.items.item import Run
 from itembank.notation import parse
 from itembank.notation import tree as t
-from itembank.wording.tasks.kinds_said import KindUnread, kind_said
+from itembank.wording.tasks.other_kinds.kinds_said import KindUnread, kind_said
 
 
 def runs(prompt: str) -> tuple[Run, ...]:

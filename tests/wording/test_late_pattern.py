@@ -15,8 +15,8 @@ from itembank.text.late_pattern import Needing, late
 WHERE = (
     "itembank.wording.sentences.units_said",
     "itembank.wording.story.amount_asked",
-    "itembank.wording.tasks.answer_phrases",
-    "itembank.wording.tasks.kinds_said",
+    "itembank.wording.tasks.answers.answer_phrases",
+    "itembank.wording.tasks.other_kinds.kinds_said",
 )
 NEEDING = [
     pytest.param(value, id=f"{name.rpartition('.')[2]}.{called}")

@@ -8,7 +8,7 @@ from itembank.bank.question.maths import split_prompt
 from itembank.items.item import Run
 from itembank.notation import parse
 from itembank.notation import tree as t
-from itembank.wording.tasks.statement_said import statement_said
+from itembank.wording.tasks.other_kinds.statement_said import statement_said
 
 
 def runs(prompt: str) -> tuple[Run, ...]:

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.wording.tasks.reader import read_prompt
-from itembank.wording.tasks.sums import NotBuilt
+from itembank.wording.tasks.sums.sums import NotBuilt
 
 SMALL = st.integers(1, 400)
 

@@ -12,7 +12,7 @@ from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 from itembank.wording.sentences.phrases import unit_names
-from itembank.wording.tasks.answer_phrases import (
+from itembank.wording.tasks.answers.answer_phrases import (
     nearest_unit,
     rounding,
     rounding_way,

@@ -20,21 +20,21 @@ from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
 from itembank.wording.sentences.sizes import order_said
 from itembank.wording.sentences.units_said import unit_said
-from itembank.wording.tasks.answer_phrases import (
+from itembank.wording.tasks.answers.answer_phrases import (
     form_in_words,
     rounding,
     says_rounded,
     says_simplest,
 )
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.forms_said import says_form
-from itembank.wording.tasks.list_sums import summary_of
-from itembank.wording.tasks.reading_found import Reading
-from itembank.wording.tasks.sums import NotBuilt
-from itembank.wording.tasks.written_how import (
+from itembank.wording.tasks.answers.forms_said import says_form
+from itembank.wording.tasks.answers.written_how import (
     in_terms_of_pi,
     names_a_form,
 )
+from itembank.wording.tasks.reading_found import Reading
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sums.list_sums import summary_of
+from itembank.wording.tasks.sums.sums import NotBuilt
 
 
 def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:

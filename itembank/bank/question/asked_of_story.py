@@ -16,7 +16,7 @@ from itembank.items.item import Ask, Find
 from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
 from itembank.wording.sentences.sizes import order_said
-from itembank.wording.tasks.answer_phrases import (
+from itembank.wording.tasks.answers.answer_phrases import (
     rounding,
     says_rough,
 )

@@ -23,12 +23,12 @@ from itembank.bank.question.task_given import NeedsPerson
 from itembank.items.item import Ask
 from itembank.notation import tree as t
 from itembank.wording.sentences.numbers_said import in_number_words
-from itembank.wording.tasks.answer_said import answer_said
-from itembank.wording.tasks.kinds_said import KindUnread, kind_said
-from itembank.wording.tasks.members_said import members_said, tells_sets, unread_of_sets
-from itembank.wording.tasks.phrases_after import unread_of_answer
+from itembank.wording.tasks.answers.phrases_after import unread_of_answer
+from itembank.wording.tasks.other_kinds.answer_said import answer_said
+from itembank.wording.tasks.other_kinds.kinds_said import KindUnread, kind_said
+from itembank.wording.tasks.other_kinds.members_said import members_said, tells_sets, unread_of_sets
+from itembank.wording.tasks.other_kinds.statement_said import statement_said
 from itembank.wording.tasks.reader import read_prompt
-from itembank.wording.tasks.statement_said import statement_said
 
 __all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
 

@@ -11,8 +11,8 @@ from itembank.items.asks import (
 from itembank.items.forms.form_rules import form_fault, form_words
 from itembank.notation import tree as t
 from itembank.wording.sentences.units_said import unit_said
-from itembank.wording.tasks.answer_phrases import form_in_words
-from itembank.wording.tasks.forms_said import says_form
+from itembank.wording.tasks.answers.answer_phrases import form_in_words
+from itembank.wording.tasks.answers.forms_said import says_form
 
 
 def misformed(ask: Ask, maths: Maths) -> str:

@@ -14,17 +14,17 @@ from itembank.notation import tree as t
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import text
 from itembank.wording.sentences.units_said import unit_said
-from itembank.wording.tasks.answer_phrases import (
+from itembank.wording.tasks.answers.answer_phrases import (
     form_in_words,
     says_rough,
     says_rounded,
     says_simplest,
 )
-from itembank.wording.tasks.forms_said import says_form
-from itembank.wording.tasks.given_property import property_asked
-from itembank.wording.tasks.giving import Giving
-from itembank.wording.tasks.sums import NotBuilt
-from itembank.wording.tasks.written_how import asks_units, names_a_form
+from itembank.wording.tasks.answers.forms_said import says_form
+from itembank.wording.tasks.answers.written_how import asks_units, names_a_form
+from itembank.wording.tasks.other_kinds.given_property import property_asked
+from itembank.wording.tasks.other_kinds.giving import Giving
+from itembank.wording.tasks.sums.sums import NotBuilt
 
 _FORMS = {"fraction": "fraction", "decimal": "decimal", "percentage": "percentage"}
 _SIMPLEST = {"fraction": "lowest-terms", "mixed": "mixed", "improper": "improper"}

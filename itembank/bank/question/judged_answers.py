@@ -15,9 +15,9 @@ from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.text.late_pattern import late
-from itembank.wording.tasks.answer_said import AnswerSaid
-from itembank.wording.tasks.kinds_said import NAME
-from itembank.wording.tasks.statement_said import StatementSaid
+from itembank.wording.tasks.other_kinds.answer_said import AnswerSaid
+from itembank.wording.tasks.other_kinds.kinds_said import NAME
+from itembank.wording.tasks.other_kinds.statement_said import StatementSaid
 
 _QUESTION = late(
     rf"(?P<question>.+[.?!:}})])\s+(?:{NAME}) says (?:that )?(?:the|an) answer is \{{.*",
@@ -34,7 +34,7 @@ def judged_answer(item: BankItem, said: AnswerSaid) -> Question:
         If the question that is answered is not understood.
 
     >>> from itembank.bank.question.maths import read_maths
-    >>> from itembank.wording.tasks.answer_said import answer_said
+    >>> from itembank.wording.tasks.other_kinds.answer_said import answer_said
     >>> prompt = "Round {3.47} to 1 decimal place. Mei says the answer is {3.5}. True or false?"
     >>> item = BankItem(id="a-1", tier="core", prompt=prompt, key='"true"')
     >>> judged_answer(item, answer_said(read_maths(item).runs)).ask.form
@@ -62,7 +62,7 @@ def judged_statement(item: BankItem, said: StatementSaid) -> Question:
         If it states nothing that a question in known words asks for.
 
     >>> from itembank.bank.question.maths import read_maths
-    >>> from itembank.wording.tasks.statement_said import statement_said
+    >>> from itembank.wording.tasks.other_kinds.statement_said import statement_said
     >>> prompt = "True or false? The median of {2, 5, 9} is {5}."
     >>> item = BankItem(id="a-1", tier="core", prompt=prompt, key='"true"')
     >>> judged_statement(item, statement_said(read_maths(item).runs)).ask.answer

@@ -46,9 +46,9 @@ from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.exact.key_forms import form_asked
-from itembank.wording.tasks.answer_phrases import form_in_words, says_simplest
-from itembank.wording.tasks.list_sums import as_sum
-from itembank.wording.tasks.written_how import asks_what_fraction
+from itembank.wording.tasks.answers.answer_phrases import form_in_words, says_simplest
+from itembank.wording.tasks.answers.written_how import asks_what_fraction
+from itembank.wording.tasks.sums.list_sums import as_sum
 
 
 def default_form(item: BankItem, question: Question, maths: Maths) -> str:

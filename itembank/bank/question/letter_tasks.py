@@ -13,7 +13,7 @@ from itembank.items.item import (
     Subject,
 )
 from itembank.notation import tree as t
-from itembank.wording.tasks.answer_phrases import (
+from itembank.wording.tasks.answers.answer_phrases import (
     letter_said,
 )
 

@@ -19,8 +19,8 @@ from itembank.notation.algebra import algebra
 from itembank.notation.parse import ParseError, Reading, parse, reading
 from itembank.proof.claim import finding
 from itembank.text.characters import shown
-from itembank.wording.tasks.rows_of_cards import in_rows
-from itembank.wording.tasks.written_how import says_times
+from itembank.wording.tasks.answers.written_how import says_times
+from itembank.wording.tasks.other_kinds.rows_of_cards import in_rows
 
 Field = tuple[str | int, ...]
 """Where a line stands in its item: ``("key",)``, ``("working", 2, 1)``."""
@@ -78,7 +78,7 @@ def _parsed(text: str, how: Reading) -> t.Node | ParseError:
 def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
     """Return a prompt's pieces in order: the text, whether it is mathematics, and its column.
 
-    Cards and numbered lines stand in rows (:func:`~itembank.wording.tasks.rows_of_cards.in_rows`).
+    Cards and numbered lines stand in rows (:func:`~itembank.wording.tasks.other_kinds.rows_of_cards.in_rows`).
 
     Raises:
         UnreadableMaths: a brace is not closed, not opened, or holds nothing.

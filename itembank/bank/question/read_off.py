@@ -17,7 +17,7 @@ from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact_or_none
 from itembank.wording.sentences.units_said import unit_said
-from itembank.wording.tasks.answer_phrases import (
+from itembank.wording.tasks.answers.answer_phrases import (
     number_kind_asked,
     says_as_decimal,
     says_rounded,

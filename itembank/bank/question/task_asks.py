@@ -41,14 +41,14 @@ from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
 from itembank.wording.sentences.sizes import order_said
 from itembank.wording.sentences.units_said import several_units, unit_said
-from itembank.wording.tasks.answer_phrases import (
+from itembank.wording.tasks.answers.answer_phrases import (
     form_in_words,
     rounding,
     rounding_way,
 )
-from itembank.wording.tasks.forms_said import says_form
+from itembank.wording.tasks.answers.forms_said import says_form
+from itembank.wording.tasks.answers.written_how import speaks_of_digits, truncates
 from itembank.wording.tasks.head_pieces import names_sharing
-from itembank.wording.tasks.written_how import speaks_of_digits, truncates
 
 
 def _work_out(item: BankItem, given: Given) -> Ask:

@@ -14,7 +14,7 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, find_topic, topic_ids
 from itembank.marking.form.policy import accept_fault
 from itembank.text.characters import look_alikes
-from itembank.wording.tasks.giving import may_be_giving
+from itembank.wording.tasks.other_kinds.giving import may_be_giving
 
 CANNOT_BE_USED = "The figure cannot be used: "
 """How every fault of a figure begins, where nothing beside it says that it is about one."""

@@ -108,7 +108,7 @@ OF_ANSWER = re.compile(
     re.IGNORECASE,
 )
 """A sentence about the answer alone; it is read to its last word where a question is proved
-(:func:`itembank.wording.tasks.phrases_after.unread_of_answer`)."""
+(:func:`itembank.wording.tasks.answers.phrases_after.unread_of_answer`)."""
 _NOT_ACCURATE = re.compile(r"(?:it is )?not drawn accurately", re.IGNORECASE)
 _ROUNDED = re.compile(
     r"(?:,? (?:correct |rounded |accurate )?(?:up |down )?to (?:the nearest [a-z]+(?: number)?|"

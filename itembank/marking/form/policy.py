@@ -36,13 +36,18 @@ from itembank.notation.enclosing import bounds
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.text.in_words import counted
 from itembank.text.late_pattern import late
-from itembank.wording.tasks.answer_phrases import (
+from itembank.wording.tasks.answers.answer_phrases import (
     rounding,
     says_bounds,
     says_each_rounded,
     says_simplest,
 )
-from itembank.wording.tasks.written_how import asks_powers, asks_units, names_base, names_unit
+from itembank.wording.tasks.answers.written_how import (
+    asks_powers,
+    asks_units,
+    names_base,
+    names_unit,
+)
 
 ACCEPT: dict[str, str] = {
     "any-form": "any form of the right value",

@@ -11,7 +11,7 @@ from typing import NamedTuple
 
 from itembank.files.faults import join_words
 from itembank.packs.data.pack_item import PackItem, Run, TextRun
-from itembank.wording.tasks import written_how
+from itembank.wording.tasks.answers import written_how
 
 FEWEST = 2
 """Questions that must share an instruction before it is worth a line at the foot."""

@@ -14,7 +14,7 @@ from itembank.proof.claim.dimensions import answers, dimension, dimension_words,
 from itembank.proof.claim.finding import text
 from itembank.proof.claim.key_solutions import value_given
 from itembank.wording.sentences.units_said import kinds_in_words, other_unit
-from itembank.wording.tasks.list_sums import as_sum
+from itembank.wording.tasks.sums.list_sums import as_sum
 
 FITTING: Handlers[Callable[[Any, t.Node], str]] = Handlers("fit", otherwise=lambda ask, key: "")
 """How a key is about another letter than the question, for each kind; ``""`` where it is not."""

@@ -34,18 +34,18 @@ from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
 from itembank.proof.claim.key_fits import mismatched
 from itembank.wording.sentences.sizes import order_said
-from itembank.wording.tasks.answer_phrases import (
+from itembank.wording.tasks.answers.answer_phrases import (
     ORDER_WORDS,
     rounding,
     rounding_way,
     says_bounds,
     says_rounded,
 )
-from itembank.wording.tasks.answer_said import answer_said, working_said
-from itembank.wording.tasks.kinds_said import KindUnread, kind_said
-from itembank.wording.tasks.members_said import members_said
-from itembank.wording.tasks.phrases_after import unread_of_answer
-from itembank.wording.tasks.statement_said import statement_said
+from itembank.wording.tasks.answers.phrases_after import unread_of_answer
+from itembank.wording.tasks.other_kinds.answer_said import answer_said, working_said
+from itembank.wording.tasks.other_kinds.kinds_said import KindUnread, kind_said
+from itembank.wording.tasks.other_kinds.members_said import members_said
+from itembank.wording.tasks.other_kinds.statement_said import statement_said
 from itembank.wording.tasks.summary_asked import summary_asked
 
 PRINTED: Handlers[Callable[[Any, Item], str]] = Handlers("print", otherwise=lambda ask, item: "")

@@ -70,7 +70,7 @@ from itembank.proof.exact.rounding import find_rounded
 from itembank.proof.exact.subject import find_subject
 from itembank.proof.exact.sum_and_product import find_two
 from itembank.proof.exact.surd import surd
-from itembank.wording.tasks.list_sums import as_sum
+from itembank.wording.tasks.sums.list_sums import as_sum
 
 
 def prove_fast(item: Item) -> None:

@@ -18,7 +18,7 @@ from itembank.items.forms.number_forms import (
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
-from itembank.wording.tasks.forms_said import FORMS_SAID, LOWEST, POWER_OF, PRIME_POWERS
+from itembank.wording.tasks.answers.forms_said import FORMS_SAID, LOWEST, POWER_OF, PRIME_POWERS
 
 
 class _FormsSaid(NamedTuple):

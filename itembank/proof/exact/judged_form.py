@@ -9,7 +9,7 @@ from itembank.items.asks.true_or_false import TRUE
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.proof.exact.key_forms import key_form_fault
-from itembank.wording.tasks.answer_said import answer_said
+from itembank.wording.tasks.other_kinds.answer_said import answer_said
 
 
 def form_left_open(item: Item, answer: t.Node | str) -> str:

@@ -40,7 +40,7 @@ from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.proof.exact.forms_in_words import can_have, fault_by_words, value_of_key
 from itembank.proof.exact.rounding import rounding_fault
-from itembank.wording.tasks.forms_said import (
+from itembank.wording.tasks.answers.forms_said import (
     ANY_FORM,
     FORMS_SAID,
     PRIME_POWERS,

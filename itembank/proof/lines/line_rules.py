@@ -60,7 +60,7 @@ from itembank.proof.lines.line_of_cards import card_fault, solution_fault, state
 from itembank.proof.lines.line_of_equations import inequality_fault, solved_fault, subject_fault
 from itembank.proof.lines.line_of_list import row_fault
 from itembank.proof.lines.line_of_many import equivalent_fault, given_fault, two_fault
-from itembank.wording.tasks.list_sums import as_sum
+from itembank.wording.tasks.sums.list_sums import as_sum
 
 ELSE = "is worth something else"
 

@@ -11,21 +11,21 @@ from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import Openings, phrase
 from itembank.wording.sentences.prompt import SLOT, index_of
 from itembank.wording.sentences.sizes import SIZES
-from itembank.wording.tasks.arithmetic import SAYINGS, Saying
-from itembank.wording.tasks.chance_sayings import CHANCE_SAYINGS
-from itembank.wording.tasks.estimates import ESTIMATES
-from itembank.wording.tasks.giving import giving
+from itembank.wording.tasks.answers.phrases_after import end_of_phrase
 from itembank.wording.tasks.heads import HEADS
 from itembank.wording.tasks.loose_words import slots_in, unread_in_story
-from itembank.wording.tasks.motion_sayings import MOTION_SAYINGS
-from itembank.wording.tasks.nested import Nested, nested
-from itembank.wording.tasks.phrases_after import end_of_phrase
-from itembank.wording.tasks.point_sayings import POINT_SAYINGS
+from itembank.wording.tasks.other_kinds.giving import giving
 from itembank.wording.tasks.reading_found import Reading
-from itembank.wording.tasks.shape_sayings import SHAPE_SAYINGS
-from itembank.wording.tasks.terms import TERM_SAYINGS
-from itembank.wording.tasks.times import TIME_SAYINGS
-from itembank.wording.tasks.whole_numbers import WHOLE_NUMBER_SAYINGS
+from itembank.wording.tasks.sayings.arithmetic import SAYINGS, Saying
+from itembank.wording.tasks.sayings.chance_sayings import CHANCE_SAYINGS
+from itembank.wording.tasks.sayings.estimates import ESTIMATES
+from itembank.wording.tasks.sayings.motion_sayings import MOTION_SAYINGS
+from itembank.wording.tasks.sayings.nested import Nested, nested
+from itembank.wording.tasks.sayings.point_sayings import POINT_SAYINGS
+from itembank.wording.tasks.sayings.shape_sayings import SHAPE_SAYINGS
+from itembank.wording.tasks.sayings.terms import TERM_SAYINGS
+from itembank.wording.tasks.sayings.times import TIME_SAYINGS
+from itembank.wording.tasks.sayings.whole_numbers import WHOLE_NUMBER_SAYINGS
 
 _WHERE = (
     r",? ?(?:and )?(?:if|when|where|given(?: that)?|for|with|by using|using) <where>(?: and <Ms>)?"

@@ -18,12 +18,12 @@ from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import phrase
 from itembank.wording.sentences.prompt import SLOT, index_of, sentences, slotted
-from itembank.wording.tasks.arithmetic import Saying
+from itembank.wording.tasks.answers.phrases_after import about_the_answer, is_aside
 from itembank.wording.tasks.command_said import read_command
 from itembank.wording.tasks.leads import GIVENS, LEADS
 from itembank.wording.tasks.loose_words import ONE_SLOT, slots_in, unread_in_story
-from itembank.wording.tasks.phrases_after import about_the_answer, is_aside
 from itembank.wording.tasks.reading_found import Reading
+from itembank.wording.tasks.sayings.arithmetic import Saying
 from itembank.wording.tasks.story_led import other_measure, strange_in_story
 from itembank.wording.tasks.told_then_asked import as_one
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from itembank.data_class import dataclass
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.giving import Giving
-from itembank.wording.tasks.nested import Nested
+from itembank.wording.tasks.other_kinds.giving import Giving
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sayings.nested import Nested
 
 
 @dataclass(frozen=True, slots=True)

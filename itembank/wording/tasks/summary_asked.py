@@ -6,10 +6,10 @@ from collections.abc import Sequence
 
 from itembank.items.asks.summary import Summary
 from itembank.items.item import Run
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.list_sums import summary_of
 from itembank.wording.tasks.reader import read_prompt
-from itembank.wording.tasks.sums import NotBuilt
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sums.list_sums import summary_of
+from itembank.wording.tasks.sums.sums import NotBuilt
 
 
 def summary_asked(runs: Sequence[Run]) -> Summary | None:

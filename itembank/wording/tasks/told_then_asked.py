@@ -11,8 +11,8 @@ import re
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import phrase
 from itembank.wording.sentences.prompt import SLOT
-from itembank.wording.tasks.chance_sayings import colours_as_one, contrary_as_one
-from itembank.wording.tasks.motion_sayings import MOVES, TRAVELS
+from itembank.wording.tasks.sayings.chance_sayings import colours_as_one, contrary_as_one
+from itembank.wording.tasks.sayings.motion_sayings import MOVES, TRAVELS
 
 _SHAPE = (
     r"rectangle|square|triangle|parallelogram|trapezium|circle|cuboid|cube|cylinder|"

@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.sums import Built, NotBuilt, as_part, over
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sums.sums import Built, NotBuilt, as_part, over
 
 Words = dict[str, str]
 Point = tuple[t.Node, t.Node]

@@ -14,9 +14,15 @@ from itertools import pairwise
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.wording.sentences.numbers_said import ORDINALS
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.sums import Built, NotBuilt, as_part, less
-from itembank.wording.tasks.whole_numbers import HOW_MANY, MOST, Words, how_many, whole_number
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sayings.whole_numbers import (
+    HOW_MANY,
+    MOST,
+    Words,
+    how_many,
+    whole_number,
+)
+from itembank.wording.tasks.sums.sums import Built, NotBuilt, as_part, less
 
 _PLACES = {**ORDINALS, "twentieth": 20, "thirtieth": 30, "fiftieth": 50, "hundredth": 100}
 _PLACE = rf"(?P<place>\d{{1,4}}(?:st|nd|rd|th)|{'|'.join(_PLACES)})"

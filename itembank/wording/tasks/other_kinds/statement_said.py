@@ -18,7 +18,7 @@ from typing import NamedTuple
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
-from itembank.wording.tasks.kinds_said import WHY
+from itembank.wording.tasks.other_kinds.kinds_said import WHY
 
 Runs = tuple[Run, ...]
 

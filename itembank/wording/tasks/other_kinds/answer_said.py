@@ -14,7 +14,7 @@ from itembank.items.asks.faulty_line import MOST_LINES
 from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
-from itembank.wording.tasks.kinds_said import NAME, WHY
+from itembank.wording.tasks.other_kinds.kinds_said import NAME, WHY
 
 _QUESTION = r"(?P<question>(?:.*[.?!:)])?)\s+"
 _BEFORE = late(rf"{_QUESTION}(?:{NAME}) says (?:that )?(?:the|an) answer is\s+", re.I | re.S)

@@ -14,8 +14,8 @@ from itembank.items.asks import Condition, Equivalent, Give, TwoNumbers
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact, exact
 from itembank.wording.sentences.prompt import index_of
-from itembank.wording.tasks.giving import Fact, Giving
-from itembank.wording.tasks.sums import NotBuilt
+from itembank.wording.tasks.other_kinds.giving import Fact, Giving
+from itembank.wording.tasks.sums.sums import NotBuilt
 
 X, A, B = t.Sym("x"), t.Sym("a"), t.Sym("b")
 _DIGITS = {"two": (10, 99), "three": (100, 999)}
@@ -45,7 +45,7 @@ def property_asked(
 
     >>> from itembank.notation import line, parse
     >>> from itembank.wording.sentences.prompt import slot
-    >>> from itembank.wording.tasks.giving import giving
+    >>> from itembank.wording.tasks.other_kinds.giving import giving
     >>> said = giving(f"Write a number between {slot(0)} and {slot(1)}")
     >>> [line(node) for node in property_asked(said, (parse("1/2"), parse("1/3")))[0].relations]
     ['1/3 < x < 1/2']

@@ -7,8 +7,8 @@ from collections.abc import Callable
 from itembank.notation import tree as t
 from itembank.notation.clock import times_in
 from itembank.notation.value import exact
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.sums import Built, NotBuilt
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sums.sums import Built, NotBuilt
 
 
 def _time_between(start: t.Node, end: t.Node) -> Built:

@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from itembank.notation import tree as t
-from itembank.wording.tasks import shape_sums as sums
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.sums import Built, NotBuilt, over
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sums import shape_sums as sums
+from itembank.wording.tasks.sums.sums import Built, NotBuilt, over
 
 _WITH = r"(?:(?:with|of|that has|which has|having) )?(?:an? |the )?"
 _IS = r"(?:of |that is |which is |that measures |which measures |measuring )?"

@@ -7,8 +7,8 @@ no wording here.
 from __future__ import annotations
 
 from itembank.notation import tree as t
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.sums import Built, NotBuilt, as_part, kind, over
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sums.sums import Built, NotBuilt, as_part, kind, over
 
 MOVES = "car|bus|train|coach|lorry|van|tram|cyclist|runner|walker|swimmer|tractor|drone|ferry"
 """What travels."""

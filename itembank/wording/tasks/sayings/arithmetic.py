@@ -12,8 +12,8 @@ from collections.abc import Callable
 from typing import NamedTuple
 
 from itembank.wording.sentences.phrases import phrase
-from itembank.wording.tasks.list_sums import halfway, mean, median, mode, spread
-from itembank.wording.tasks.part_sums import (
+from itembank.wording.tasks.sums.list_sums import halfway, mean, median, mode, spread
+from itembank.wording.tasks.sums.part_sums import (
     added,
     changed_by,
     part_of,
@@ -26,7 +26,7 @@ from itembank.wording.tasks.part_sums import (
     whole_first,
     whole_of,
 )
-from itembank.wording.tasks.sums import (
+from itembank.wording.tasks.sums.sums import (
     Built,
     difference,
     less,

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from itembank.items.asks.summary import Summary, SummaryName
 from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.wording.tasks.sums import Built, NotBuilt, alike, less, several, total
+from itembank.wording.tasks.sums.sums import Built, NotBuilt, alike, less, several, total
 
 
 def mean(*nodes: t.Node) -> Built:

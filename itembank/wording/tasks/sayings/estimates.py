@@ -14,8 +14,8 @@ from fractions import Fraction
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.wording.sentences.phrases import COUNTS
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.sums import Built, NotBuilt
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sums.sums import Built, NotBuilt
 
 _NEAREST = {"whole number": 1, "integer": 1, "ten": 10, "10": 10, "hundred": 100, "100": 100}
 

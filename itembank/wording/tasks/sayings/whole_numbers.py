@@ -15,8 +15,8 @@ from math import gcd, isqrt
 from itembank.notation.tree import Int, Listing, Node, Product, symbols
 from itembank.notation.value import exact
 from itembank.wording.sentences.phrases import COUNTS
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.sums import Built, NotBuilt
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sums.sums import Built, NotBuilt
 
 Words = Mapping[str, str]
 MOST = 1000

@@ -23,8 +23,8 @@ from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import COUNTS, phrase
 from itembank.wording.sentences.prompt import SLOT, index_of
-from itembank.wording.tasks.part_sums import bare_amount, part_of
-from itembank.wording.tasks.sums import (
+from itembank.wording.tasks.sums.part_sums import bare_amount, part_of
+from itembank.wording.tasks.sums.sums import (
     Built,
     as_part,
     difference,

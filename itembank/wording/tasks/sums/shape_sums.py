@@ -10,7 +10,7 @@ from collections.abc import Callable
 
 from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.wording.tasks.sums import Built, NotBuilt, as_part, kind, less
+from itembank.wording.tasks.sums.sums import Built, NotBuilt, as_part, kind, less
 
 DEGREES = "°"
 

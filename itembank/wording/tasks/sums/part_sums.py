@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from itembank.notation import tree as t
-from itembank.wording.tasks.sums import Built, NotBuilt, alike, as_part, less, more, total
+from itembank.wording.tasks.sums.sums import Built, NotBuilt, alike, as_part, less, more, total
 
 
 def percent_more(sign: str) -> Callable[[t.Node, t.Node], Built]:

@@ -13,8 +13,8 @@ from itembank.notation.value import exact
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import phrase
 from itembank.wording.sentences.prompt import SLOT
-from itembank.wording.tasks.arithmetic import Saying
-from itembank.wording.tasks.sums import Built, NotBuilt, less
+from itembank.wording.tasks.sayings.arithmetic import Saying
+from itembank.wording.tasks.sums.sums import Built, NotBuilt, less
 
 COLOURS = (
     *("red", "blue", "green", "yellow", "white", "black", "orange", "purple", "pink", "brown"),
