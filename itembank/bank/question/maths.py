@@ -78,7 +78,8 @@ def _parsed(text: str, how: Reading) -> t.Node | ParseError:
 def split_prompt(prompt: str) -> list[tuple[str, bool, int]]:
     """Return a prompt's pieces in order: the text, whether it is mathematics, and its column.
 
-    Cards and numbered lines stand in rows (:func:`~itembank.wording.tasks.other_kinds.rows_of_cards.in_rows`).
+    Cards and numbered lines stand in rows
+    (:func:`~itembank.wording.tasks.other_kinds.rows_of_cards.in_rows`).
 
     Raises:
         UnreadableMaths: a brace is not closed, not opened, or holds nothing.

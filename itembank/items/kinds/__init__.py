@@ -1,8 +1,8 @@
 """Questions of other kinds than *work it out*, made of what a topic knows already.
 
 Each function returns a draft: the prompt in the wording that is read back
-(:mod:`itembank.wording.tasks.other_kinds.kinds_said`), the question, its key, working and likely mistakes. What
-is right is stated by whoever calls; both proofs find it out for themselves.
+(:mod:`itembank.wording.tasks.other_kinds.kinds_said`), the question, its key, working and likely
+mistakes. What is right is stated by whoever calls; both proofs find it out for themselves.
 """
 
 from __future__ import annotations
