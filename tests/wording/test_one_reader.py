@@ -67,5 +67,5 @@ def test_no_other_part_looks_for_words_in_a_prompt():
 def test_the_guard_sees_a_pattern_of_words():
     assert any(
         WORDS.search(pattern)
-        for _, pattern in patterns(ROOT / "wording" / "tasks" / "written_how.py")
+        for _, pattern in patterns(ROOT / "wording/tasks/answers/written_how.py")
     )
