@@ -11,14 +11,34 @@ from __future__ import annotations
 from fractions import Fraction
 
 from itembank.notation import tree as t
-from itembank.notation.units import UNITS
+from itembank.notation.units import CURRENCY, UNITS, unit_known
 
 
 def unit_of(node: t.Node) -> str:
-    """Return the unit or sign of money of an amount, ``""`` where it is a bare number."""
+    """Return the unit or sign of money of an amount, ``""`` where it is a bare number.
+
+    >>> from itembank.notation.parse import parse
+    >>> [unit_of(parse(amount)) for amount in ("3 kg", "£6", "50p", "€4", "7")]
+    ['kg', '£', '£', '€', '']
+    """
     if isinstance(node, t.Quantity):
         return node.unit
-    return "£" if isinstance(node, t.Money) else ""
+    if isinstance(node, t.Money):
+        return "£" if node.sign == "p" else node.sign
+    return ""
+
+
+def measures(node: t.Node) -> str:
+    """Return what an amount measures: amounts of one figure are compared only if it is the same.
+
+    >>> from itembank.notation.parse import parse
+    >>> [measures(parse(amount)) for amount in ("3 kg", "20 g", "£6", "50p", "25%", "7")]
+    ['mass', 'mass', 'money', 'money', 'per cent', '']
+    """
+    if isinstance(node, t.Percent):
+        return "per cent"
+    unit = unit_of(node)
+    return unit_known(unit).dimension if unit else ""
 
 
 def written_as(value: Fraction, *like: t.Node) -> t.Node:
@@ -59,9 +79,10 @@ def in_unit(value: Fraction, unit: str) -> t.Node:
 
     Decimals where they end, fractions where they do not; pence always with two places.
     """
-    if unit == "£":
+    if unit in CURRENCY:
         whole = value.denominator == 1
-        return t.Money(t.Int(int(value)) if whole else _decimal(value, 2) or written_as(value))
+        amount = t.Int(int(value)) if whole else _decimal(value, 2) or written_as(value)
+        return t.Money(amount, unit)
     if unit:
         # In whole numbers, which is far quicker where it comes out whole.
         size = UNITS[unit].size

@@ -137,7 +137,7 @@ def with_earlier(scheme: Scheme, before: Scheme) -> Scheme:
     >>> day = datetime.date
     >>> seven = Scheme("y7", 7, (Taught("a.b", day(2026, 9, 7)), Taught("c.d", day(2026, 9, 14))))
     >>> eight = Scheme("y8", 8, (Taught("c.d", day(2026, 9, 21)),), "y7")
-    >>> [f"{each.topic} {each.date}" for each in with_earlier(eight, seven).known]
+    >>> [f"{week.topic} {week.date}" for week in with_earlier(eight, seven).known]
     ['a.b 2025-09-08', 'c.d 2026-09-21']
     """
     # Else the year before would have the class forget from a day before it was taught anew.

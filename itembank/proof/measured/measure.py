@@ -182,7 +182,7 @@ def amount_tree(value: Any, like: t.Node) -> t.Node:
     True
     """
     if isinstance(like, t.Money):
-        return t.Money(number_tree(value))
+        return t.Money(number_tree(value), "£" if like.sign == "p" else like.sign)
     if isinstance(like, t.Quantity):
         size = to_sympy(t.Quantity(t.Int(1), like.unit))
         return t.Quantity(number_tree(value / size), like.unit)

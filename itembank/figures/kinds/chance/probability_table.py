@@ -198,7 +198,8 @@ def _likely(figure: ProbabilityTable, found: re.Match[str]) -> Asked:
     sort = found["sort"].casefold()
     if sort not in ("outcome", figure.heading.casefold()):
         raise FigureError(f"it has no ‘{sort}’")
-    return Asked(t.Sym("r"), (("r", Reading("largest" if found["way"] == "most" else "smallest")),))
+    best = "largest" if found["way"].casefold() == "most" else "smallest"
+    return Asked(t.Sym("r"), (("r", Reading(best)),))
 
 
 PROBABILITY_TABLE = register_figure(

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from itembank.figures.drawing import Mark, Point, Stroke, Text
 from itembank.notation import tree as t
-from itembank.text.in_words import counted
+from itembank.text.in_words import counted, in_full
 
 MOST_LINES = 8
 """The most numbered lines above 0."""
@@ -18,8 +18,13 @@ LINE = Fraction(11, 10)
 
 
 def name_fault(names: Sequence[str], what: str) -> str:
-    """Return what is wrong with the names of categories or series, as a clause, or ``""``."""
-    folded = [name.strip().casefold() for name in names]
+    """Return what is wrong with the names of categories or series, as a clause, or ``""``.
+
+    >>> name_fault(("Mon", "Monday"), "categories")
+    'two of its categories have one name'
+    """
+    # As readings compare them: a day cut short is that day.
+    folded = [in_full(name.strip()).casefold() for name in names]
     if not all(folded):
         return f"its {what} are to have names"
     if len({*folded}) != len(folded):

@@ -67,7 +67,7 @@ def _drawn(figure: LineGraph) -> tuple[tuple[str, int], ...]:
 
 
 def _fault(figure: LineGraph) -> str:
-    names = tuple(name for name, _ in figure.points[:20])
+    names = tuple(name for name, _ in figure.points)
     if wrong := names_fault(names, "place") or titles_fault(
         figure.counts, figure.along, figure.title
     ):

@@ -164,7 +164,7 @@ def _stage(stages: list[Place], called: str) -> tuple[Place, Place]:
 
 
 def _speed(figure: CoordinateGrid, of: Of) -> t.Node:
-    name, called, unit, each = of
+    name, called, unit, per = of
     axes, stages = own_axes(figure), journey(figure, name)
     if unit != axes.unit:
         raise FigureError(f"its distances are not in {unit}")
@@ -173,7 +173,7 @@ def _speed(figure: CoordinateGrid, of: Of) -> t.Node:
     else:
         a, b = _stage(stages, called)
         way, time = abs(b[1] - a[1]), b[0] - a[0]
-    return number_at(way / time * SECONDS[each] / SECONDS[axes.time.removesuffix("s")])
+    return number_at(way / time * SECONDS[per] / SECONDS[axes.time.removesuffix("s")])
 
 
 def meeting(figure: CoordinateGrid, of: Of) -> Place:

@@ -99,7 +99,7 @@ def hold_to_squares(steps: tuple[int, int], *moves: str) -> None:
 
     >>> hold_to_squares((1, 1), "translation of 3 squares left")
     """
-    for text in moves:
+    for text in map(str.casefold, moves):
         if "squares" in text or "square " in text:
             if steps != (1, 1):
                 raise FigureError("a square of its grid is not one unit each way")

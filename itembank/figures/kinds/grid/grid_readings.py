@@ -220,13 +220,13 @@ def _x_where(figure: CoordinateGrid, of: Of) -> t.Node | None:
     node = parse_written(of[0])
     if not (isinstance(node, t.Relation) and [op for op, _ in node.rest] == ["="]):
         return None
-    each = _drawn(figure, f"y = {line(node.first)}")
+    drawn = _drawn(figure, f"y = {line(node.first)}")
     level = exact(node.rest[0][1])
-    drawn = _straight(each)
-    if not drawn.slope:
+    straight = _straight(drawn)
+    if not straight.slope:
         return None
-    at = ((level - drawn.crossing) / drawn.slope, level)
-    shown = on(at, each) and not off(figure, at) and in_halves(figure, at)
+    at = ((level - straight.crossing) / straight.slope, level)
+    shown = on(at, drawn) and not off(figure, at) and in_halves(figure, at)
     return number_at(at[0]) if shown else None
 
 

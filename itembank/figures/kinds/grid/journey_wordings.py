@@ -37,20 +37,21 @@ def _reads(name: str, *groups: str) -> Said:
 def _held_to_axes(figure: CoordinateGrid, found: re.Match[str]) -> None:
     axes, groups = own_axes(figure), found.groupdict()
     for group, shown in (("time", axes.time), ("place", axes.place), ("unit", axes.unit)):
-        if groups.get(group) not in (None, shown):
+        if groups.get(group) is not None and groups[group].casefold() != shown.casefold():
             raise FigureError(f"its axes show {shown}, not {groups[group]}")
 
 
 def _speed_asked(figure: CoordinateGrid, found: re.Match[str]) -> Asked:
     _held_to_axes(figure, found)
-    average, called = bool(found["average"]), found["stage"]
+    average, called = bool(found["average"]), found["stage"].casefold()
     if average != called.startswith("for"):
         raise FigureError("an average speed is of a whole journey, and another of one stage")
     if average:
         called = "all the way"
     elif found["n"]:
         called = f"{'first' if 'first' in called else 'last'} {found['n']}"
-    of = ((found["who"] or "").upper(), called.casefold(), found["unit"], found["each"])
+    unit, per = found["unit"].casefold(), found["each"].casefold()
+    of = ((found["who"] or "").upper(), called, unit, per)
     return Asked(t.Sym("r"), (("r", Reading("speed", of)),))
 
 

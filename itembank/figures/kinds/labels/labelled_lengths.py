@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.figures.written_as import unit_of
+from itembank.figures.written_as import measures, unit_of
 from itembank.notation import tree as t
 from itembank.notation.tree.written import shown_line
-from itembank.notation.units import UNITS
 from itembank.notation.value import exact
 
 
@@ -29,8 +28,7 @@ def lengths_fault(labels: Sequence[t.Node], called: str) -> str:
     except t.NotationError:
         return f"{called} are to be lengths"
     for label, value in zip(labels, values, strict=True):
-        name = unit_of(label)
-        if name and (name == "£" or UNITS[name].dimension != "length"):
+        if measures(label) not in ("", "length"):
             return f"{shown_line(label)} is no length"
         if value <= 0:
             return f"{called} are to be more than 0"

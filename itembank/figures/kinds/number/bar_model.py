@@ -18,7 +18,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.kinds.number.bars_drawn import bar_model_drawing, box_room
-from itembank.figures.written_as import in_unit, unit_of
+from itembank.figures.written_as import in_unit, measures, unit_of
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.value import exact
@@ -97,6 +97,9 @@ def _fault(figure: BarModel) -> str:
         return "its amounts are to be numbers, amounts of money or quantities"
     if not given:
         return "it gives no amount: in a box, for a bar, or for all"
+    # Each is worth so many of its base unit, and as many metres as pounds would seem to agree.
+    if len({measures(node) for node, _, _ in given}) > 1:
+        return "its amounts are to be of one sort: all money, or all lengths, or bare numbers"
     if len(scales) > 1:
         (first, n, what), (other, m, where) = (
             given[0],

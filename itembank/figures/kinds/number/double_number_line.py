@@ -17,7 +17,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.figures.label_room import room
-from itembank.figures.written_as import in_unit, unit_of
+from itembank.figures.written_as import in_unit, measures, unit_of
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.value import exact
@@ -80,6 +80,8 @@ def _fault(figure: DoubleNumberLine) -> str:
             steps = {exact(node) / at for at, node in known}
         except t.NotationError:
             return f"what stands {name} the line is to be numbers, amounts or single letters"
+        if len({measures(node) for _, node in known}) > 1:
+            return f"the amounts {name} the line are to be of one sort"
         if len(steps) > 1:
             amounts = " and ".join(f"{shown_line(node)} at mark {at}" for at, node in known[:2])
             return f"the amounts {name} the line do not keep step: {amounts}"

@@ -17,6 +17,7 @@ from itembank.figures.figure import (
     register_figure,
 )
 from itembank.notation import tree as t
+from itembank.text.whole_number import whole_number
 
 MOST_SHOWN, MOST_TILES, FURTHEST = 5, 40, 1000
 _TILE = Fraction(3, 5)
@@ -90,12 +91,11 @@ def _words(figure: GrowingPattern) -> str:
 
 
 def _read(figure: GrowingPattern, reading: Reading) -> t.Node:
-    if reading.name == "tiles" and len(reading.of) == 1 and reading.of[0].isdigit():
-        number = int(reading.of[0][:6])
-        if 1 <= number <= FURTHEST:
-            return t.Int(figure.first + (number - 1) * figure.more)
-    if reading.name == "pattern" and len(reading.of) == 1 and reading.of[0].isdigit():
-        steps, over = divmod(int(reading.of[0][:8]) - figure.first, figure.more)
+    count = whole_number(reading.of[0]) if len(reading.of) == 1 else None
+    if reading.name == "tiles" and count is not None and 1 <= count <= FURTHEST:
+        return t.Int(figure.first + (count - 1) * figure.more)
+    if reading.name == "pattern" and count is not None:
+        steps, over = divmod(count - figure.first, figure.more)
         if not over and 0 <= steps < FURTHEST:
             return t.Int(steps + 1)
     if reading == Reading("nth term"):

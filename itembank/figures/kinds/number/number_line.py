@@ -82,8 +82,8 @@ def _fault(figure: NumberLine) -> str:
     if any(not 0 <= at <= figure.steps for at in places):
         return f"its marks are counted from 0 to {figure.steps}"
     names = [name for name, _ in figure.points]
-    if len({*names}) != len(names) or any(len(name) != 1 or not name.isalpha() for name in names):
-        return "its points are to be named by different single letters"
+    if len({*names}) != len(names) or any(not re.fullmatch("[A-Z]", name) for name in names):
+        return "its points are to be named by different single capital letters"
     at = [place for _, place in figure.points]
     if len({*at}) != len(at):
         return "two points stand at one mark"

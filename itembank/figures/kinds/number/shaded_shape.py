@@ -29,7 +29,7 @@ MOST_PARTS = 100
 MOST_WHOLES = 4
 MOST_SLICES = 16
 _LONGEST, _HIGHEST = Fraction(12), Fraction(3)
-_LEAST, _USUAL = Fraction(1, 2), Fraction(1)
+_USUAL = Fraction(1)
 _BETWEEN = Fraction(3, 4)
 
 
@@ -39,8 +39,7 @@ class ShadedShape(Figure):
 
     A rectangle is cut into `rows` of `columns` parts; a circle is cut into `columns` slices and
     has one row. Parts are counted from 0 along each row from the top left, or clockwise from the
-    top, and on through the `wholes`. With `unnamed` the words do not say how many are shaded: for
-    a question whose answer that is.
+    top, and on through the `wholes`.
 
     >>> ShadedShape("circle", 1, 6, (0, 1))
     ShadedShape(shape='circle', rows=1, columns=6, shaded=(0, 1), wholes=1)
@@ -56,10 +55,10 @@ class ShadedShape(Figure):
 def _fault(figure: ShadedShape) -> str:
     if figure.rows < 1 or figure.columns < 1 or figure.wholes < 1:
         return "it needs at least one row, one column and one whole"
-    each = figure.rows * figure.columns
-    if each < 2:
+    parts = figure.rows * figure.columns
+    if parts < 2:
         return "it needs at least two parts"
-    if each > MOST_PARTS or max(figure.rows, figure.columns) > 25:
+    if parts > MOST_PARTS or max(figure.rows, figure.columns) > 25:
         return f"it may have at most {MOST_PARTS} parts, and 25 in a row"
     if figure.wholes > MOST_WHOLES:
         return f"there may be at most {MOST_WHOLES} wholes"
@@ -67,33 +66,33 @@ def _fault(figure: ShadedShape) -> str:
         return "a circle is cut into one row of slices: say rows = 1"
     if figure.shape == "circle" and figure.columns > MOST_SLICES:
         return f"a circle may have at most {MOST_SLICES} slices"
-    if len(figure.shaded) > each * figure.wholes:
+    if len(figure.shaded) > parts * figure.wholes:
         return "more parts are shaded than there are"
     if len({*figure.shaded}) != len(figure.shaded):
         return "a part is shaded twice"
-    if any(not 0 <= part < each * figure.wholes for part in figure.shaded):
-        return f"the parts are counted from 0 to {each * figure.wholes - 1}"
+    if any(not 0 <= part < parts * figure.wholes for part in figure.shaded):
+        return f"the parts are counted from 0 to {parts * figure.wholes - 1}"
     return ""
 
 
 def _drawing(figure: ShadedShape) -> Drawing:
     marks: list[Mark] = []
     shaded = {*figure.shaded}
-    each = figure.rows * figure.columns
+    parts = figure.rows * figure.columns
     gaps = _BETWEEN * (figure.wholes - 1)
     if figure.shape == "circle":
         radius = min(Fraction(3, 2), (_LONGEST - gaps) / figure.wholes / 2)
         for whole in range(figure.wholes):
             centre = Point(radius + whole * (2 * radius + _BETWEEN), radius)
-            rim = [on_circle(centre, radius, Fraction(part, each)) for part in range(each)]
-            for part in range(each):
-                dark = whole * each + part in shaded
+            rim = [on_circle(centre, radius, Fraction(part, parts)) for part in range(parts)]
+            for part in range(parts):
+                dark = whole * parts + part in shaded
                 # Clockwise from the top, as parts are counted, so the arc runs back.
                 marks.append(
                     Arc(
                         centre,
                         radius,
-                        rim[(part + 1) % each],
+                        rim[(part + 1) % parts],
                         rim[part],
                         "shaded" if dark else "part",
                         "shade" if dark else "none",
@@ -107,26 +106,26 @@ def _drawing(figure: ShadedShape) -> Drawing:
     across = min(2 * side, room / figure.columns) if figure.rows == 1 else side
     for whole in range(figure.wholes):
         x0 = whole * (across * figure.columns + _BETWEEN)
-        for part in range(each):
+        for part in range(parts):
             row, column = divmod(part, figure.columns)
             x, y = x0 + column * across, (figure.rows - 1 - row) * side
-            dark = whole * each + part in shaded
+            dark = whole * parts + part in shaded
             marks.append(
                 Area(
                     rectangle(x, y, x + across, y + side),
                     "shaded" if dark else "part",
                     "shade" if dark else "none",
-                    "thin" if each > 40 else "normal",
+                    "thin" if parts > 40 else "normal",
                 )
             )
     return drawing(marks)
 
 
 def _words(figure: ShadedShape) -> str:
-    each = figure.rows * figure.columns
+    parts = figure.rows * figure.columns
     name = "circle" if figure.shape == "circle" else "rectangle"
     if figure.rows == 1:
-        cut = f"{each} equal parts"
+        cut = f"{parts} equal parts"
     else:
         cut = f"{figure.rows} rows of {figure.columns} equal parts"
     if figure.wholes == 1:
@@ -141,16 +140,16 @@ def _words(figure: ShadedShape) -> str:
 
 
 def _read(figure: ShadedShape, reading: Reading) -> t.Node:
-    each = figure.rows * figure.columns
+    parts = figure.rows * figure.columns
     count = len(figure.shaded)
     found = {
-        Reading("shaded"): (count, each),
-        Reading("unshaded"): (each * figure.wholes - count, each),
+        Reading("shaded"): (count, parts),
+        Reading("unshaded"): (parts * figure.wholes - count, parts),
     }.get(reading)
     if found is not None:
         return t.frac(*found)
     if reading == Reading("parts"):
-        return t.Int(each * figure.wholes)
+        return t.Int(parts * figure.wholes)
     raise not_shown(reading)
 
 

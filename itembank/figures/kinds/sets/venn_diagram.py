@@ -80,8 +80,8 @@ def _fault(figure: VennDiagram) -> str:
             return f"a number in it stands between {least} and {largest}"
     shown = [number for held in regions.values() for number in held]
     if figure.members:
-        if twice := next((number for number in shown if shown.count(number) > 1), None):
-            return f"{twice} stands in it twice"
+        if twice := [number for number in shown if shown.count(number) > 1]:
+            return f"{twice[0]} stands in it twice"
         counted, lacking = len(shown), 0
     else:
         counted, lacking = sum(shown), sum(not held for held in regions.values())

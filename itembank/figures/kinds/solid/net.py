@@ -224,9 +224,9 @@ def _of_box(name: str) -> Said:
     """Return what a wording asks of the box, which it calls a cube only where it is one."""
 
     def asks(figure: Net, found: re.Match[str]) -> Asked:
-        box = box_of(figure.pieces[0])
-        if box is None or (found["box"].casefold() == "cube") != (box[0] == box[2]):
-            raise FigureError(f"what it shows is no net of a {found['box']}")
+        box, called = box_of(figure.pieces[0]), found["box"]
+        if box is None or (called.casefold() == "cube") != (box[0] == box[2]):
+            raise FigureError(f"what it shows is no net of a {called}")
         return Asked(t.Sym("r"), (("r", Reading(name)),))
 
     return asks
@@ -258,9 +258,8 @@ NET = register_figure(
             Wording(rf"{_WHAT} the volume of {_BOX}", _of_box("volume")),
             Wording(rf"{_WHAT} the surface area of {_BOX}", _of_box("surface area")),
             Wording(
-                rf"how long is the longest edge of {_BOX}|"
-                rf"{_WHAT} the length of the longest edge of the (?P<other>cuboid)",
-                lambda figure, found: Asked(t.Sym("r"), (("r", Reading("longest edge")),)),
+                rf"(?:how long is|{_WHAT} the length of) the longest edge of {_BOX}",
+                _of_box("longest edge"),
             ),
         ),
     )

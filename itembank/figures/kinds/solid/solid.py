@@ -20,6 +20,7 @@ from itembank.figures.figure import (
 from itembank.figures.kinds.solid.solid_model import LYING, STANDING, model, runs_together
 from itembank.notation import tree as t
 from itembank.text.in_words import counted
+from itembank.text.whole_number import whole_number
 
 LOWEST, HIGHEST = 30, 100
 OF_SIDES = {
@@ -128,8 +129,9 @@ NAMES = frozenset(
 def _read(figure: Solid, reading: Reading) -> t.Node:
     if reading.name in PARTS and not reading.of:
         return t.Int(_count(figure, reading.name))
-    if reading.name == "sided" and len(reading.of) == 1 and reading.of[0].isdigit():
-        return t.Int(_sided(figure, int(reading.of[0][:3])))
+    sides = whole_number(reading.of[0]) if len(reading.of) == 1 else None
+    if reading.name == "sided" and sides is not None:
+        return t.Int(_sided(figure, sides))
     if reading.name == "called" and reading.of and name_of(figure) in reading.of:
         return t.Label(name_of(figure))
     raise not_shown(reading)

@@ -50,8 +50,10 @@ def _fault(figure: TwoWayTable) -> str:
     for names, what in ((figure.rows, "rows"), (figure.columns, "columns")):
         if not 1 <= len(names) <= MOST:
             return f"it may have 1 to {MOST} {what}, and their totals"
-        if found := name_fault((*names, TOTAL), what):
-            return f"{found}; ‘{TOTAL}’ is there already"
+        if found := name_fault(names, what):
+            return found
+        if folded(TOTAL) in map(folded, names):
+            return f"one of its {what} is called ‘{TOTAL}’, and that is there already"
     if len(figure.rows) + len(figure.columns) < 3:
         return "it needs two rows or two columns"
     if len(figure.cells) != len(figure.rows) + 1 or any(
@@ -195,6 +197,9 @@ def _count(figure: TwoWayTable, found: re.Match[str]) -> Asked:
         raise FigureError(f"‘{strange[0]}’ is not understood in a question about it")
     if len(rows) > 1 or len(columns) > 1:
         raise FigureError("it is not clear which cell of the table its words ask for")
+    both_ways = {*map(folded, figure.rows)} & {*map(folded, figure.columns)}
+    if any(folded(name) in both_ways for name in (*rows, *columns)):
+        raise FigureError("what it names is both a row and a column of the table")
     if not rows and not columns and not whole:
         raise FigureError("its words name no row and no column of the table")
     names = (rows[0] if rows else TOTAL, columns[0] if columns else TOTAL)
