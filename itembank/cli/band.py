@@ -150,7 +150,7 @@ def grouped_text(groups: tuple[Group, ...], marks: int) -> str:
     spans = [_span(in_band.band) for in_band in groups]
     wide, span_wide = max(map(len, heads)), max(map(len, spans))
     total = sum(in_band.count for in_band in groups)
-    lines = [f"{total} scores out of {marks}"]
+    lines = [f"{counted(total, 'score')} out of {marks}"]
     for in_band, head, span in zip(groups, heads, spans, strict=True):
         lines.append("")
         lines.append(f"{head:<{wide}}  {span:>{span_wide}}  {counted(in_band.count, 'pupil')}")

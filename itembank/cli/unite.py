@@ -46,7 +46,9 @@ def unite(
     else:
         say(f"{store_name} holds all that {file} holds already.")
     if done.entries_forgotten_there:
-        say(f"Forgotten in {file}, and now here: {done.entries_forgotten_there} records.")
+        say(
+            f"Forgotten in {file}, and now here: {counted(done.entries_forgotten_there, 'record')}."
+        )
     for name, seat in sorted(done.kept_out):
         say(f"Seat {seat.upper()} of {name.upper()} was forgotten here and stays so.")
     for name, seat in sorted(done.forgotten_there):

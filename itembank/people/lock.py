@@ -178,15 +178,18 @@ def _take(path: Path, manners: Manners, waiting: Waiting | None) -> Holder:
         if _make(path, mine):
             return mine
         rival = holder(path.parent, path.name)
-        if rival is not None and _is_gone(rival, manners):
+        gone = rival is not None and _is_gone(rival, manners)
+        if gone and rival is not None:
             _take_away(path, rival)
             if _make(path, mine):
                 return mine
+            # Another takes the old lock away just now, or was killed while doing so.
             rival = holder(path.parent, path.name) or rival
-        stuck = rival is not None and rival.seconds() > manners.stuck
+            gone = rival is not None and _is_gone(rival, manners)
+        stuck = rival is not None and not gone and rival.seconds() > manners.stuck
         if time.monotonic() >= last or stuck:
-            raise _refusal(path.parent, rival, manners)
-        if waiting is not None and rival is not None:
+            raise _refusal(path.parent, None if gone else rival, manners)
+        if waiting is not None and rival is not None and not gone:
             waiting(rival)
         time.sleep(random.uniform(0.01, 0.05))
 

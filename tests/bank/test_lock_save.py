@@ -339,3 +339,21 @@ def test_a_save_under_another_lock_writes_nothing(tmp_path):
     with pytest.raises(Locked):
         save(tmp_path, [(take(path), "new")])
     assert path.read_text(encoding="utf-8") == "old"
+
+
+def test_an_old_lock_of_a_killed_process_is_taken_though_another_was_killed_taking_it(tmp_path):
+    since = datetime.now(UTC) - timedelta(days=3)
+    lock_of(tmp_path, pid=dead_pid(), token="left behind", since=since.isoformat())
+    guard = tmp_path / f"{LOCK_FILE}{GUARD}"
+    guard.touch()
+    nearly = time.time() - GUARD_SECONDS + 0.2
+    os.utime(guard, (nearly, nearly))
+    with lock.locked(tmp_path, Manners("saving", wait=60.0, stuck=600.0)) as mine:
+        assert holder(tmp_path).token == mine.token
+    guard.touch()
+    lock_of(tmp_path, pid=dead_pid(), token="left behind", since=since.isoformat())
+    with (
+        pytest.raises(Locked, match="just now"),
+        lock.locked(tmp_path, Manners("saving", wait=0.0, stuck=600.0)),
+    ):
+        pass

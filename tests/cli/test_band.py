@@ -103,3 +103,8 @@ def test_names_are_refused(said, away):
     assert status == 2
     assert "line 1" in err
     assert "no pupils' names" in err
+
+
+def test_one_score_is_one(said, tmp_path):
+    (tmp_path / "scores.csv").write_text("seat,score\nA1,5\n")
+    assert said("band", "--csv", tmp_path / "scores.csv").out.startswith("1 score out of 8")

@@ -11,6 +11,7 @@ import tomllib
 
 import pytest
 
+from itembank.cli.bank import conversation
 from itembank.work.bank.question_fields import likely_task
 
 
@@ -268,3 +269,15 @@ def test_an_import_says_what_it_proved(said, bank, tmp_path):
     assert "Added 2 questions on 1 topic" in out
     assert "2 questions: 1 proved and 1 disproved; signed by nobody yet." in out
     assert f"itembank bank prove {bank}" in out
+
+
+def test_lines_that_are_given_are_not_asked_for_and_so_not_lost(monkeypatch):
+    asked = []
+    steps = {name: lambda _, name=name: asked.append(name) for name in conversation.STEPS}
+    monkeypatch.setattr(conversation, "STEPS", steps)
+    given = {"working": ["a line"], "misconceptions": [{"id": "adds"}]}
+    draft = conversation.Draft(None, given)
+    conversation.converse(draft)
+    assert not {"working", "mistakes"} & set(asked)
+    assert {"topic", "question", "picture", "key"} <= set(asked)
+    assert draft.record["working"] == ["a line"]

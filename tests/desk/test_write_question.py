@@ -307,6 +307,8 @@ def test_a_department_without_a_bank_starts_one_and_writes_in_it(desk, home):
     shutil.rmtree(home / "questions")
     assert "Start a bank of your own" in desk.get("/questions").text
     assert post(desk, "/questions", code="", role="").status_code == 400
+    assert post(desk, "/questions", code="H T!", role="head").status_code == 400
+    assert "Start a bank of your own" in desk.get("/questions").text
     answer = post(desk, "/questions", code="HT", role="head of mathematics")
     assert answer.status_code == 303
     assert "Larkhythe School" in desk.get(answer.headers["location"]).text

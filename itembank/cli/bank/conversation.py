@@ -44,8 +44,10 @@ class Draft:
 def converse(draft: Draft) -> None:
     """Ask for every part of a question, with what is known as the first answers."""
     say("Put mathematics between braces, as in: Work out {3/4 + 1/6}.")
-    for step in STEPS.values():
-        step(draft)
+    for name, step in STEPS.items():
+        # Lines have no answer that Enter keeps, so those that are given are not asked for again.
+        if not draft.record.get(_OF_LINES.get(name, "")):
+            step(draft)
     draft.record = in_order(draft.record)
 
 
@@ -211,3 +213,5 @@ STEPS = {
     "id": _id,
 }
 """The parts of a question, in the order in which they are asked for."""
+_OF_LINES = {"picture": "figure", "working": "working", "mistakes": "misconceptions"}
+"""The parts that are asked for line by line, with their fields."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from itertools import groupby
+from statistics import median
 from typing import TYPE_CHECKING, TypeAlias
 
 from itembank.cli.words.wrapped import paragraph, table
@@ -32,7 +33,7 @@ def items_text(result: ItemReport, titles: Titles, head: str, asked: Asked = ())
     reliable = sorted(starter.kr20 for starter in result.starters if starter.kr20 is not None)
     if reliable:
         what = "this starter" if len(reliable) == 1 else "a starter, the median"
-        value = figure(reliable[len(reliable) // 2])
+        value = figure(median(reliable))
         lines += [*([""] if lines[-1] else []), f"Reliability of {what} (KR-20): {value}."]
     shown = list(result.items)
     words = "Questions:"

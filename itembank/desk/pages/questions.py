@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import threading
+from collections.abc import Mapping
 from typing import TYPE_CHECKING, Any
 from urllib.parse import urlencode
 
@@ -202,32 +203,29 @@ def undo(request: Request, form: FormData) -> Response:
 
 def start(request: Request, form: FormData) -> Response:
     """Start the department's own bank, in its folder, with the code of whoever starts it."""
-    from itembank.work.bank.reviewers import add_reviewer
-
     desk: Desk = request.app.state.desk
     code, role = text(form, "code"), text(form, "role")
     if not code or not role:
         raise ItembankError("Write a code, such as your initials, and a role.")
-    started = start_own(desk, text(form, "name"))
-    add_reviewer(started.folder, code, role)
+    started = start_own(desk, text(form, "name"), {code.upper(): role})
     return onward(
         url("questions", started.name),
         "Your bank is there. Plans draw on it once one of its questions is asked in a starter.",
     )
 
 
-def start_own(desk: Desk, name: str = "") -> Started:
-    """Start the department's own bank, in its folder.
+def start_own(desk: Desk, name: str = "", authors: Mapping[str, str] | None = None) -> Started:
+    """Start the department's own bank, in its folder, with those who write and check in it.
 
     Raises:
-        ItembankError: it has one, or it cannot be written.
+        ItembankError: it has one, a code cannot be one, or it cannot be written.
     """
     from itembank.work.bank.starting import start_bank
 
     if any(bank.own for bank in banks_of_desk(desk)):
         raise ItembankError("There is a bank of your own already.")
     title = f"Questions of {desk.department.school}"
-    return start_bank(desk.home / "questions", name or "ours", title)
+    return start_bank(desk.home / "questions", name or "ours", title, authors=authors)
 
 
 def add_code(request: Request, form: FormData) -> Response:

@@ -77,7 +77,7 @@ def name_and_title(folder: Path) -> tuple[str, str]:
 
     try:
         stated = tomllib.loads((folder / BANK_FILE).read_text("utf-8-sig"))
-    except (OSError, ValueError):
+    except (OSError, ValueError, RecursionError):
         stated = {}
     name, title = stated.get("name"), stated.get("title")
     name = name if isinstance(name, str) and name else folder.name

@@ -33,7 +33,9 @@ def add_reviewer(folder: Path, code: str, role: str) -> str:
             stated = tomllib.loads(file.text)
         except tomllib.TOMLDecodeError as error:
             raise ItembankError(f"{file.path} cannot be read as TOML: {error}.") from None
-        authors = dict(stated.get("authors", {}))
+        authors = stated.get("authors", {})
+        if not isinstance(authors, dict):
+            raise ItembankError(f"{file.path}: authors are to be a table of codes with roles.")
         if code.lower() in (known.lower() for known in authors):
             raise ItembankError(f"There is a code {code} already.", field="code")
         data = {**stated, "authors": {**authors, code: role}}

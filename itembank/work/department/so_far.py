@@ -85,8 +85,10 @@ def _plain(value: Any) -> Any:
 
 
 def _as_answers(data: Mapping[str, Any]) -> Answers:
+    if not isinstance(school := data.get("school", ""), str):
+        raise TypeError(school)
     return Answers(
-        school=data.get("school", ""),
+        school=school,
         terms=tuple(Term(**{"name": "", **row}) for row in data.get("terms", [])),
         closed=tuple(Closed(**{"why": "", **row}) for row in data.get("closed", [])),
         two_week=data.get("two_week"),

@@ -47,8 +47,9 @@ def only_means(report: ClassReport) -> str:
     some = sum(lesson.decision.kind in WHOLE for lesson in report.lessons)
     if not some:
         return ""
+    there = len(report.lessons)
     which = (
-        "All lessons" if some == len(report.lessons) else f"{some} of {len(report.lessons)} lessons"
+        f"{some} of {there} lessons" if some < there else plural(there, "The lesson", "All lessons")
     )
     return (
         f"{which} {plural(some, 'was', 'were')} recorded by band or score only. That tells how "

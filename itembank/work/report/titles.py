@@ -110,8 +110,8 @@ class Titles:
             files: dict[str, Mapping[str, Any]] = {}
             for path in sorted(bank.glob("*.toml")):
                 try:
-                    data = tomllib.loads(path.read_text(encoding="utf-8"))
-                except (OSError, ValueError):
+                    data = tomllib.loads(path.read_text(encoding="utf-8-sig"))
+                except (OSError, ValueError, RecursionError):
                     continue
                 if isinstance(data.get("topic"), str):
                     files[data["topic"]] = data

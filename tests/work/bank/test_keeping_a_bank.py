@@ -17,8 +17,10 @@ from itembank.work.bank.looking import show_questions
 from itembank.work.bank.merging import merge_banks
 from itembank.work.bank.moving import move_question, rename_question, retire_question
 from itembank.work.bank.question_fields import ItemFaults, usual_form, why_a_model
+from itembank.work.bank.reviewers import add_reviewer
 from itembank.work.bank.signing_off import SignRequest, sign_questions
 from itembank.work.bank.trying import NewQuestion, save_trial, try_change, try_new
+from itembank.work.report.titles import Titles
 from tests.work.bank.kept_bank import DAY, SHARE, SHARES, SUM, SUMS, add, files, item
 
 
@@ -216,3 +218,19 @@ def test_nothing_is_read_of_files_that_an_index_knows(bank, monkeypatch, name):
     path.write_text(text.replace("x = 3", "x = "), encoding="utf-8")
     with pytest.raises(FileFaults, match="equations"):
         add(bank, SHARES, SHARE, id="later-1")
+
+
+@pytest.mark.parametrize("authors", ["authors = 3", "authors = [['HT', 'head']]"])
+def test_authors_that_are_no_table_are_told_and_nothing_is_written(tmp_path, authors):
+    stated = f'{authors}\nname = "ours"\ntitle = "Ours"\n'
+    (tmp_path / "bank.toml").write_text(stated)
+    with pytest.raises(ItembankError, match="authors are to be a table"):
+        add_reviewer(tmp_path, "T7", "checks")
+    assert (tmp_path / "bank.toml").read_text() == stated
+
+
+def test_titles_are_read_though_an_editor_put_a_mark_before_them(tmp_path):
+    text = '\ufefftopic = "garden.beds"\ntitle = "Beds of a garden"\n'
+    (tmp_path / "garden.beds.toml").write_text(text, "utf-8")
+    (tmp_path / "deep.toml").write_text("a = " + "[" * 5000)
+    assert Titles([tmp_path]).of("garden.beds") == "Beds of a garden"
