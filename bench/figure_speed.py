@@ -32,8 +32,8 @@ def figures() -> list[tuple[object, str]]:
 
 def ours(folder: Path) -> Cost:
     """Draw every figure on a page of its own."""
-    from itembank.pages.engine.page import Document
-    from itembank.pages.engine.picture import draw_marks
+    from itembank.pages.engine.page.page import Document
+    from itembank.pages.engine.text.picture import draw_marks
 
     found = figures()
 

@@ -18,8 +18,8 @@ sys.path.insert(0, str(HERE.parent))
 
 from itembank.figures.figure import WIDEST, Figure, drawn  # noqa: E402
 from itembank.packs.data.convert import picture  # noqa: E402
-from itembank.pages.engine.page import Document  # noqa: E402
-from itembank.pages.engine.picture import MARGIN, draw_picture  # noqa: E402
+from itembank.pages.engine.page.page import Document  # noqa: E402
+from itembank.pages.engine.text.picture import MARGIN, draw_picture  # noqa: E402
 from tests.figures.every_figure import examples, names  # noqa: E402
 
 SIZE = 14.0

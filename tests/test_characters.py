@@ -13,8 +13,8 @@ from itembank.files.faults import FileFaults
 from itembank.files.toml_read import read_toml
 from itembank.files.toml_table import TomlFile
 from itembank.marking.mark import mark
-from itembank.pages.engine.tagging import text_string
-from itembank.pages.engine.xmp import packet
+from itembank.pages.engine.pdf.tagging import text_string
+from itembank.pages.engine.pdf.xmp import packet
 from itembank.people.seats import seat_fault
 from itembank.text.characters import hidden, look_alikes, name_fault, short_message, shown, visible
 

@@ -85,8 +85,10 @@ def draw_pack(pack: Pack) -> dict[str, bytes]:
 
 def load_all() -> None:
     """Load what every document is drawn with, so that a copy of this process need not."""
-    from itembank.pages.engine import attached, compact_file, fonts, maths_face, setting, xmp
-    from itembank.pages.engine.maths_metrics import metrics
+    from itembank.pages.engine.faces import fonts, maths_face
+    from itembank.pages.engine.faces.maths_metrics import metrics
+    from itembank.pages.engine.maths import setting
+    from itembank.pages.engine.pdf import attached, compact_file, xmp
 
     assert all((attached, compact_file, setting, xmp))
     for load in (partial(fonts.face, True), fonts.face, maths_face.font_file, metrics):

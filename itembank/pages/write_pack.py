@@ -35,7 +35,7 @@ def drawn(started: Started, by_two: bool = False) -> dict[str, bytes]:
 
 def self_marking(started: Started, stored: bytes) -> bytes:
     """Return the page on which pupils mark their own answers, with the bands' signs as printed."""
-    from itembank.pages.engine.sign_svg import sign_svg
+    from itembank.pages.engine.page.sign_svg import sign_svg
     from itembank.selfmark.html_page import self_mark_page
 
     bands = started.pack.bands

@@ -18,9 +18,9 @@ from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.mathml import mathml
 from itembank.notation.value import NotExact
-from itembank.pages.engine.flow import as_text
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.formula import formula
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.maths.formula import formula
+from itembank.pages.engine.text.flow import as_text
 from itembank.proof.measured.measure import disagreement, measuring
 from tests.depth import cases, whole
 from tests.figures.every_figure import examples, lacking, names

@@ -11,8 +11,8 @@ from axe_playwright_python.sync_playwright import Axe
 from itembank.figures.figure import Figure, words
 from itembank.figures.svg import svg
 from itembank.packs.data.convert import picture
-from itembank.pages.engine.page import Document
-from itembank.pages.engine.picture import draw_picture
+from itembank.pages.engine.page.page import Document
+from itembank.pages.engine.text.picture import draw_picture
 from tests.depth import cases, left, whole
 from tests.figures.every_figure import examples, names
 from tests.pages.checkers import assert_accessible

@@ -18,9 +18,9 @@ from PIL import Image, ImageChops
 from itembank.figures.drawing import Mark, Text, text_box
 from itembank.figures.figure import Figure, drawn
 from itembank.packs.data.convert import picture
-from itembank.pages.engine.formula import scripts_at_least
-from itembank.pages.engine.page import Document, Page
-from itembank.pages.engine.picture import MARGIN, _Pen, draw_marks, draw_picture
+from itembank.pages.engine.maths.formula import scripts_at_least
+from itembank.pages.engine.page.page import Document, Page
+from itembank.pages.engine.text.picture import MARGIN, _Pen, draw_marks, draw_picture
 from tests.depth import left
 from tests.figures.every_figure import examples, names
 

@@ -60,7 +60,7 @@ def test_what_is_not_notation_is_refused():
 @pytest.mark.parametrize("text", ["3/4", "2 3/4 = 2.75", "□ + 3 = 5", "0.16̇", "√(x + 1)", "3 : 20"])
 def test_the_typesetter_for_pages_draws_it(text):
     """Every element used is one that is set on pages: that refuses what it does not know."""
-    from itembank.pages.engine.setting import set_formula
+    from itembank.pages.engine.maths.setting import set_formula
 
     drawn = set_formula(mathml(parse(text)))
     assert drawn.width > 0.5

@@ -6,8 +6,8 @@ from contextlib import contextmanager
 from typing import NamedTuple
 
 from itembank.packs.data.pack_item import Maths, PackItem
-from itembank.pages.engine.fonts import ASCENT, DESCENT, face
-from itembank.pages.engine.page import Document, Page
+from itembank.pages.engine.faces.fonts import ASCENT, DESCENT, face
+from itembank.pages.engine.page.page import Document, Page
 
 
 class Mark(NamedTuple):

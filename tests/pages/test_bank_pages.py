@@ -12,8 +12,8 @@ from itembank.packs.data.pack_item import Step as PackStep
 from itembank.packs.sources.sources_in_words import provenance_words, source_words
 from itembank.pages.documents.notes import teacher_notes
 from itembank.pages.draw import draw_pack
-from itembank.pages.engine.formula import formula, pieces
-from itembank.pages.engine.paragraph import Flow, measure
+from itembank.pages.engine.maths.formula import formula, pieces
+from itembank.pages.engine.text.paragraph import Flow, measure
 from itembank.pages.parts.script import scenes
 from itembank.pages.parts.solutions import chain, side_before
 from tests.pages.bank_samples import ASKED, asked, packs

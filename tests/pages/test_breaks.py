@@ -17,10 +17,10 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.packs.data.convert import Faces
 from itembank.packs.data.pack_item import Maths
-from itembank.pages.engine.breaks import NO_BREAK, held
-from itembank.pages.engine.flow import Flow
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.paragraph import measure
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.text.breaks import NO_BREAK, held
+from itembank.pages.engine.text.flow import Flow
+from itembank.pages.engine.text.paragraph import measure
 from tests.depth import drawn, each, whole
 
 WIDTHS = ((430, 26), (404, 24), (860, 26), (480, 14), (230, 12))

@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.pages.documents.class_report_pages import BandRow, ReportData, TopicRow, class_report
-from itembank.pages.engine import theme
-from itembank.pages.engine.fonts import face
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import TOP
 from itembank.pages.parts.heat_map import FROM, STEPS, shade
 from itembank.pages.parts.views_part import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart

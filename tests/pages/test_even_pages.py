@@ -11,8 +11,8 @@ from itembank.errors import ItembankError
 from itembank.pages.documents import follow_up_answers as answer_pages
 from itembank.pages.documents.follow_up_answers import follow_up_answers
 from itembank.pages.documents.sheets import SIDES, follow_up, open_sheet, room_on
-from itembank.pages.engine import theme
-from itembank.pages.engine.formula import scripts_at_least
+from itembank.pages.engine.maths.formula import scripts_at_least
+from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import WIDTH, Paper
 from itembank.pages.parts.question_cell import leaves_word
 from itembank.pages.parts.rows import Row, rows

@@ -13,7 +13,7 @@ from itembank.packs.build import choose
 from itembank.packs.data.pack import Pack, Sheet, Version
 from itembank.packs.pack_as_data import as_data
 from itembank.pages.draw import drawers
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.planning.bands.bands import default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic

@@ -16,9 +16,9 @@ from itembank.packs.data.pack import Look, Pack
 from itembank.packs.data.pack_item import PackItem, Picture
 from itembank.pages.documents import slides
 from itembank.pages.draw import draw_pack, drawers
-from itembank.pages.engine import text_drawn
-from itembank.pages.engine.paragraph import answered
-from itembank.pages.engine.picture import MARGIN, drawing_of, edges
+from itembank.pages.engine.text import text_drawn
+from itembank.pages.engine.text.paragraph import answered
+from itembank.pages.engine.text.picture import MARGIN, drawing_of, edges
 from tests.pages.checkers import assert_accessible
 from tests.pages.marks import Mark, overlapping, recorded
 from tests.pages.sheet_samples import TOPICS, real_pack

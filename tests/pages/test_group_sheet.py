@@ -5,7 +5,7 @@ import pytest
 
 from itembank.packs.data.convert import pack_band
 from itembank.pages.documents.group_sheet import SEATS, GroupPart, group_sheets
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import TOP
 from itembank.planning.bands.bands import default_scheme
 from tests.pages.checkers import assert_accessible

@@ -3,8 +3,8 @@
 import random
 from itertools import product
 
-from itembank.pages.engine.flow import Flow
-from itembank.pages.engine.line_breaking import break_lines, lines_of
+from itembank.pages.engine.text.flow import Flow
+from itembank.pages.engine.text.line_breaking import break_lines, lines_of
 from itembank.pages.parts.question_cell import prompt
 from tests.depth import some, whole
 from tests.pages.sheet_samples import real_pack

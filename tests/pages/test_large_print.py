@@ -12,7 +12,7 @@ import pytest
 
 from itembank.packs.data.pack import Look, Pack
 from itembank.pages.draw import draw_pack
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import Paper
 from tests.depth import each
 from tests.pages.sheet_samples import real_pack

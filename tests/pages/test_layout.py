@@ -11,7 +11,7 @@ import pypdfium2
 import pytest
 
 from itembank.pages.documents.slides import TOP, _slides, bottom_of
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.parts.board import LEFT, RIGHT
 
 DOTS = 1.5

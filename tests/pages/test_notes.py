@@ -14,9 +14,9 @@ import pytest
 from itembank.items.topics.registry import topic_ids
 from itembank.pages.documents.notes import CAUTIONS, CHECKS, teacher_notes
 from itembank.pages.documents.notes_summary import DECIDES, TO_DO, summary
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import FOOT, TOP, Paper, Part, space
-from itembank.pages.engine.paragraph import Strong
+from itembank.pages.engine.text.paragraph import Strong
 from itembank.pages.parts.script import chosen, mid_sentence, repair_bands, scenes, telling
 from tests.depth import cases, whole
 from tests.pages.marks import key_printed, printed

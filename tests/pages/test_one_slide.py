@@ -17,7 +17,7 @@ from itembank.packs.choosing.starter import tier_counts
 from itembank.packs.pack_as_data import as_data
 from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.parts.board import LEFT, RIGHT, arrange
 from itembank.pages.parts.even_slides import splits
 from itembank.pages.parts.instructions import last_instruction, shared

@@ -23,8 +23,8 @@ from itembank.packs.data.convert import Faces, pack_item
 from itembank.packs.drawn_room import DrawnRoom
 from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
-from itembank.pages.engine import theme
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.parts.board import LEFT, RIGHT, arrange
 from itembank.pages.parts.strips import strips
 from tests.depth import cases, whole

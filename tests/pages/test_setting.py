@@ -7,8 +7,8 @@ from hypothesis import given, settings
 
 from itembank.notation import parse
 from itembank.notation.mathml import mathml
-from itembank.pages.engine.maths_metrics import metrics
-from itembank.pages.engine.setting import set_formula
+from itembank.pages.engine.faces.maths_metrics import metrics
+from itembank.pages.engine.maths.setting import set_formula
 from tests.depth import cases
 from tests.notation.trees import trees
 
@@ -155,7 +155,7 @@ def test_another_typesetter_chooses_the_same_glyphs_in_the_same_order(text):
     from ziamath.drawable import Glyph
     from ziamath.nodes.mnode import Mnode
 
-    from itembank.pages.engine.fonts import MATHS
+    from itembank.pages.engine.faces.fonts import MATHS
 
     drawn = ziamath.Math(mathml(parse(text)), size=1000, font=str(MATHS))
     found = []

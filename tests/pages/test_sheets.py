@@ -14,7 +14,7 @@ from itembank.packs.data.pack import Look, Sheet
 from itembank.pages.documents.follow_up_answers import follow_up_answers
 from itembank.pages.documents.sheets import follow_up
 from itembank.pages.draw import drawers
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import TOP
 from itembank.pages.parts.instructions import last_instruction, without
 from itembank.pages.parts.rows import rows

@@ -18,8 +18,8 @@ from itembank.packs.data.convert import Faces, picture
 from itembank.packs.pack_as_data import as_data
 from itembank.pages import draw
 from itembank.pages.documents.slips import WIDTH, _pages, slips
-from itembank.pages.engine import theme
-from itembank.pages.engine.paragraph import Flow
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.text.paragraph import Flow
 from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.slip_layout import (
     APART,

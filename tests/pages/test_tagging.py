@@ -11,8 +11,8 @@ from xml.etree import ElementTree
 import pikepdf
 import pytest
 
-from itembank.pages.engine.page import Document, UntaggedMarkError
-from itembank.pages.engine.pdf_objects import compressed
+from itembank.pages.engine.page.page import Document, UntaggedMarkError
+from itembank.pages.engine.pdf.pdf_objects import compressed
 from tests.depth import some, whole
 from tests.pages.checkers import assert_accessible
 

@@ -13,11 +13,11 @@ from itembank.notation import parse
 from itembank.notation.mathml import mathml
 from itembank.notation.parse import parse_written
 from itembank.packs.data.pack_item import Maths
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.formula import formula, pieces
-from itembank.pages.engine.line_breaking import FRACTIONS_APART
-from itembank.pages.engine.maths_metrics import metrics
-from itembank.pages.engine.paragraph import Flow, as_text, measure
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.faces.maths_metrics import metrics
+from itembank.pages.engine.maths.formula import formula, pieces
+from itembank.pages.engine.text.line_breaking import FRACTIONS_APART
+from itembank.pages.engine.text.paragraph import Flow, as_text, measure
 from tests.depth import cases
 
 WORDS = st.lists(st.text("abcdefgh£½×", min_size=1, max_size=14), min_size=1, max_size=40)
@@ -134,8 +134,8 @@ def test_not_xml_is_a_plain_error():
 
 
 def test_bold_and_plain_words_stand_a_space_apart():
-    from itembank.pages.engine.fonts import face
-    from itembank.pages.engine.paragraph import Strong
+    from itembank.pages.engine.faces.fonts import face
+    from itembank.pages.engine.text.paragraph import Strong
 
     block = measure(Flow([Strong("Add up your marks:"), " out of 10"]), 600, 1)
     bold, regular = block.lines[0].placed

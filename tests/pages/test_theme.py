@@ -11,12 +11,12 @@ import pypdfium2
 import pytest
 
 from itembank.packs.data.convert import pack_band
-from itembank.pages.engine import theme
-from itembank.pages.engine.fonts import CAP_HEIGHT, face
-from itembank.pages.engine.page import Document
-from itembank.pages.engine.sign_svg import SIDE, sign_svg
-from itembank.pages.engine.signs import outline, sign
-from itembank.pages.engine.theme import contrast
+from itembank.pages.engine.faces.fonts import CAP_HEIGHT, face
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Document
+from itembank.pages.engine.page.sign_svg import SIDE, sign_svg
+from itembank.pages.engine.page.signs import outline, sign
+from itembank.pages.engine.page.theme import contrast
 from itembank.planning.bands.band_signs import ShapeName
 from itembank.planning.bands.bands import default_scheme
 from tests.depth import left

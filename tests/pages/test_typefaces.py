@@ -15,9 +15,9 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.notation import parse
 from itembank.notation.mathml import mathml
-from itembank.pages.engine.fonts import FOLDER, MATHS, face
-from itembank.pages.engine.formula import formula
-from itembank.pages.engine.page import Document
+from itembank.pages.engine.faces.fonts import FOLDER, MATHS, face
+from itembank.pages.engine.maths.formula import formula
+from itembank.pages.engine.page.page import Document
 from itembank.pages.typefaces import build_typefaces as build
 from itembank.pages.typefaces import face_files, maths_typeface
 from tests.depth import only_whole

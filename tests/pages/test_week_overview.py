@@ -6,7 +6,7 @@ import pypdfium2
 import pytest
 
 from itembank.pages.documents.week_overview import WeekData, week_overview
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.parts.week_table import LessonColumn, TopicRow
 from tests.pages.checkers import assert_accessible
 from tests.pages.marks import overlapping, recorded

@@ -17,8 +17,8 @@ import pytest
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.value import exact
-from itembank.pages.engine import theme
-from itembank.pages.engine.theme import contrast, luminance
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.theme import contrast, luminance
 from itembank.planning.bands.bands import band_of, cut_scores, default_scheme
 
 MM = 72 / 25.4

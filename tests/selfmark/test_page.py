@@ -17,7 +17,7 @@ from itembank.packs.data.convert import picture
 from itembank.packs.data.pack_files import pack_json
 from itembank.packs.data.pack_item import Maths, TextRun
 from itembank.packs.pack_checks import stored_items
-from itembank.pages.engine.sign_svg import sign_svg
+from itembank.pages.engine.page.sign_svg import sign_svg
 from itembank.pages.write_pack import self_marking
 from itembank.selfmark.html_page import page_script
 from itembank.selfmark.slip import SlipFault, read_slip, slip_key

@@ -31,7 +31,7 @@ NO_PROMPT = {
     "marking/form/form_told.py",
     "marking/form/units_beside.py",
     "marking/worth/marked_by_kind.py",
-    "pages/engine/formula.py",
+    "pages/engine/maths/formula.py",
     "work/department/pasted/pasted_days.py",
     "work/department/pasted/pasted_year.py",
 }

@@ -14,6 +14,6 @@ def sign(band: Mapping[str, Any]) -> Markup:
     >>> "<svg" in sign({"shape": "ring", "letter": "S", "colour": "#CC79A7"})
     True
     """
-    from itembank.pages.engine.sign_svg import sign_svg  # it loads all that draws pages
+    from itembank.pages.engine.page.sign_svg import sign_svg  # it loads all that draws pages
 
     return Markup(sign_svg(band["shape"], band["letter"], band["colour"]))

@@ -12,12 +12,12 @@ from typing import TypeAlias
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_item import PackItem
 from itembank.packs.sources.sources_in_words import source_words
-from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import WIDTH, Paper, Part, heading_part, text_part
-from itembank.pages.engine.paragraph import Block, Flow, draw, measure
+from itembank.pages.engine.text.paragraph import Block, Flow, draw, measure
 
 GENERATED = (
     "An address names a question for ever: topic, tier, and its number in the tier. Every key "

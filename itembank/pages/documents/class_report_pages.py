@@ -9,9 +9,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from itembank.data_class import dataclass
-from itembank.pages.engine import theme
-from itembank.pages.engine.fonts import plain
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.faces.fonts import plain
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import WIDTH, LoosePaper, Paper, heading_part, text_part
 from itembank.pages.engine.table_drawn import Cell, Contents
 from itembank.pages.parts.heat_map import SCORED, STEPS, Shown, heat_map, legend_part

@@ -7,12 +7,12 @@ from collections.abc import Sequence
 from itembank.errors import ItembankError
 from itembank.packs.data.pack import Pack, Sheet
 from itembank.pages.documents.slides import DECIMAL, lesson_line
-from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import LEFT, WIDTH, Paper, Part, text_part
-from itembank.pages.engine.paragraph import Block, Flow, draw, measure
-from itembank.pages.engine.tagging import Element
+from itembank.pages.engine.pdf.tagging import Element
+from itembank.pages.engine.text.paragraph import Block, Flow, draw, measure
 from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.marks_said import counted, total
 from itembank.pages.parts.short_answer import GAP, Answer, draw_answer, room_between, short_answer

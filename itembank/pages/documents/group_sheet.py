@@ -9,9 +9,9 @@ from collections.abc import Sequence
 
 from itembank.data_class import dataclass
 from itembank.packs.data.pack import Band
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.signs import sign
 from itembank.pages.engine.paper import LEFT, RIGHT, WIDTH, LoosePaper, space, text_part
-from itembank.pages.engine.signs import sign
 from itembank.planning.bands.caution import FOR_PUPILS
 from itembank.text.in_words import counted
 

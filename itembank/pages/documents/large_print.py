@@ -14,10 +14,10 @@ from itembank.packs.data.pack import Pack, Sheet
 from itembank.pages.documents.follow_up_answers import follow_up_answers
 from itembank.pages.documents.sheet_head import Head, draw_head
 from itembank.pages.documents.sheets import draw_questions, draw_sheet
-from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
-from itembank.pages.engine.fonts import plain
-from itembank.pages.engine.formula import scripts_at_least
+from itembank.pages.engine.faces.fonts import plain
+from itembank.pages.engine.maths.formula import scripts_at_least
+from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import Paper
 from itembank.pages.parts.marks_said import how_many_each, total
 

@@ -10,8 +10,8 @@ from itembank.packs.data.pack_item import PackItem
 from itembank.packs.sources.sources_in_words import provenance_words
 from itembank.pages.documents.address_list import addresses
 from itembank.pages.documents.notes_summary import summary
-from itembank.pages.engine import theme
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import (
     TOP,
     WIDTH,
@@ -23,8 +23,8 @@ from itembank.pages.engine.paper import (
     stack,
     text_part,
 )
-from itembank.pages.engine.paragraph import Flow, Piece, Strong, draw, measure, one_line
 from itembank.pages.engine.table_drawn import Pieces, table_part, table_pieces
+from itembank.pages.engine.text.paragraph import Flow, Piece, Strong, draw, measure, one_line
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.method_marks import method_marks
 from itembank.pages.parts.question_cell import prompt

@@ -12,10 +12,11 @@ from typing import NamedTuple
 from itembank.packs.data.pack import Band, Pack
 from itembank.packs.data.pack_item import PackItem, TextRun
 from itembank.pages.documents.slides import lesson_line
-from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
+from itembank.pages.engine.page.signs import interval, sign
 from itembank.pages.engine.paper import (
     WIDTH,
     Paper,
@@ -24,9 +25,8 @@ from itembank.pages.engine.paper import (
     list_part,
     text_part,
 )
-from itembank.pages.engine.paragraph import Flow, Piece, measure, one_line
-from itembank.pages.engine.signs import interval, sign
 from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
+from itembank.pages.engine.text.paragraph import Flow, Piece, measure, one_line
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.question_cell import called, prompt
 from itembank.pages.parts.script import mid_sentence

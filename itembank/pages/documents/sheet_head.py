@@ -7,12 +7,12 @@ from typing import NamedTuple
 
 from itembank.packs.data.pack import Band, Pack
 from itembank.pages.documents.slides import lesson_line
-from itembank.pages.engine import theme
-from itembank.pages.engine.fonts import ASCENT, CAP_HEIGHT, face, plain
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.faces.fonts import ASCENT, CAP_HEIGHT, face, plain
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
+from itembank.pages.engine.page.signs import least_side, sign
 from itembank.pages.engine.paper import LEFT, RIGHT, WIDTH, Paper, Part, text_part
-from itembank.pages.engine.paragraph import Block, Flow, draw, measure
-from itembank.pages.engine.signs import least_side, sign
+from itembank.pages.engine.text.paragraph import Block, Flow, draw, measure
 
 SCORE_LINE = 2.6
 """Length of the line to write a score on, in ems."""

@@ -8,10 +8,10 @@ from itembank.packs.data.pack import Pack, Sheet
 from itembank.packs.data.pack_item import PackItem, TierName
 from itembank.pages.documents.sheet_head import Head, draw_head
 from itembank.pages.documents.slides import DECIMAL
-from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import sheet_name
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import (
     LEFT,
     RIGHT,
@@ -23,8 +23,8 @@ from itembank.pages.engine.paper import (
     text_part,
 )
 from itembank.pages.engine.paper import writing_line as write
-from itembank.pages.engine.paragraph import Strong, draw
-from itembank.pages.engine.tagging import Element
+from itembank.pages.engine.pdf.tagging import Element
+from itembank.pages.engine.text.paragraph import Strong, draw
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import how_many_each, total
 from itembank.pages.parts.question_cell import asked, solved

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from itembank.packs.data.pack import Lesson, Pack, Version
-from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
-from itembank.pages.engine.fonts import face, plain
-from itembank.pages.engine.page import Document, Page
-from itembank.pages.engine.paragraph import Block, Flow, answered, draw, measure
+from itembank.pages.engine.faces.fonts import face, plain
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Document, Page
+from itembank.pages.engine.text.paragraph import Block, Flow, answered, draw, measure
 from itembank.pages.parts.answers import others_said
 from itembank.pages.parts.board import LEFT, RIGHT, Slide, Spot, arrange, fits_slides
 from itembank.pages.parts.instructions import shared

@@ -8,12 +8,12 @@ from __future__ import annotations
 from itembank.packs.data.pack import Pack, Version
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.documents.slides import DECIMAL, shortened
-from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
-from itembank.pages.engine.fonts import face, plain
-from itembank.pages.engine.page import Document, Page
+from itembank.pages.engine.faces.fonts import face, plain
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Document, Page
 from itembank.pages.engine.paper import printed_ground
-from itembank.pages.engine.paragraph import draw
+from itembank.pages.engine.text.paragraph import draw
 from itembank.pages.parts.slip_layout import (
     INDENT,
     LABEL,

@@ -8,11 +8,11 @@ from itertools import pairwise
 from itembank.errors import ItembankError
 from itembank.packs.data.pack import Band, Pack
 from itembank.pages.documents.slides import TOP, heading
-from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
-from itembank.pages.engine.page import Document, Page
-from itembank.pages.engine.paragraph import Block, Flow, Strong, draw, measure
-from itembank.pages.engine.signs import interval, sign
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Document, Page
+from itembank.pages.engine.page.signs import interval, sign
+from itembank.pages.engine.text.paragraph import Block, Flow, Strong, draw, measure
 from itembank.pages.parts.board import LEFT, RIGHT
 from itembank.pages.parts.score_line import FOOT
 from itembank.planning.bands.caution import FOR_PUPILS

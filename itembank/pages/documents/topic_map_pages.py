@@ -9,10 +9,10 @@ from collections.abc import Sequence
 
 from itembank.data_class import dataclass
 from itembank.figures.drawing import Drawing
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import WIDTH, LoosePaper, heading_part, text_part
-from itembank.pages.engine.picture import draw_marks
 from itembank.pages.engine.table_drawn import Cell, Contents
+from itembank.pages.engine.text.picture import draw_marks
 from itembank.pages.parts.views_part import draw_table
 
 EDGE = 0.06

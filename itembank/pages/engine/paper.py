@@ -10,11 +10,11 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from itembank.packs.data.pack import Look, Pack
-from itembank.pages.engine import theme
 from itembank.pages.engine.document_titles import title_of
-from itembank.pages.engine.fonts import ASCENT, face, plain
-from itembank.pages.engine.page import Document, Page
-from itembank.pages.engine.paragraph import Flow, Piece, draw, measure
+from itembank.pages.engine.faces.fonts import ASCENT, face, plain
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Document, Page
+from itembank.pages.engine.text.paragraph import Flow, Piece, draw, measure
 
 LEFT = theme.PAPER_MARGIN
 RIGHT = theme.A4[0] - theme.PAPER_MARGIN

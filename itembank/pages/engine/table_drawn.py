@@ -6,11 +6,11 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from itembank.packs.data.pack_item import Maths
-from itembank.pages.engine import theme
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import Part, space, stack
-from itembank.pages.engine.paragraph import Block, Flow, Piece, draw, measure
-from itembank.pages.engine.tagging import Element
+from itembank.pages.engine.pdf.tagging import Element
+from itembank.pages.engine.text.paragraph import Block, Flow, Piece, draw, measure
 
 HEADER = "<</O /Table /Scope /Column>>"
 ROW_HEADER = "<</O /Table /Scope /Row>>"

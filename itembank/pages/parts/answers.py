@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from itembank.files.faults import join_words
 from itembank.packs.data.pack_item import PackItem
-from itembank.pages.engine.paragraph import Piece
+from itembank.pages.engine.text.paragraph import Piece
 
 EXAMPLE = "for\u00a0example "
 OTHERS = " (others\u00a0are\u00a0right)"

@@ -20,8 +20,8 @@ from typing import NamedTuple
 
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_item import PackItem
-from itembank.pages.engine import theme
-from itembank.pages.engine.paragraph import Flow
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.text.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.even_slides import splits
 from itembank.pages.parts.instructions import Instruction, shared

@@ -6,13 +6,13 @@ from collections.abc import Sequence
 from contextlib import AbstractContextManager
 from typing import TypeAlias
 
-from itembank.pages.engine import theme
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import WIDTH, Part
-from itembank.pages.engine.paragraph import Flow, draw, measure
+from itembank.pages.engine.pdf.tagging import Element
 from itembank.pages.engine.table_drawn import HEADER, ROW_HEADER, Pieces
-from itembank.pages.engine.tagging import Element
+from itembank.pages.engine.text.paragraph import Flow, draw, measure
 
 CELL = 27.0
 HIGH = 19.0

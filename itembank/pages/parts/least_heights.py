@@ -11,7 +11,7 @@ from collections.abc import Callable, Sequence
 from math import inf
 from typing import TypeAlias
 
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.parts.question_cell import Cell, Setting
 from itembank.pages.parts.slide_ways import FIGURES_LEAST, TIGHTEST
 

@@ -7,8 +7,8 @@ slide between them do not stand on it.
 from __future__ import annotations
 
 from itembank.packs.data.pack_item import PackItem
-from itembank.pages.engine import theme
-from itembank.pages.engine.paragraph import Flow
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.text.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
 from itembank.pages.parts.board import COLUMN_GAP, LEFT, RIGHT
 from itembank.pages.parts.question_cell import cell, prompt

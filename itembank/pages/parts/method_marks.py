@@ -9,8 +9,8 @@ from itembank.packs.data.pack import Pack, Sheet
 from itembank.packs.data.pack_item import Maths, PackItem
 from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.paper import WIDTH, Paper, heading_part, stack, text_part
-from itembank.pages.engine.paragraph import Piece
 from itembank.pages.engine.table_drawn import table_pieces
+from itembank.pages.engine.text.paragraph import Piece
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import counted, total
 from itembank.pages.parts.script import mid_sentence

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from itembank.packs.data.pack import Pack, Version
-from itembank.pages.engine import theme
-from itembank.pages.engine.fonts import plain
-from itembank.pages.engine.page import Page
-from itembank.pages.engine.paragraph import Flow, Strong, draw, measure
-from itembank.pages.engine.signs import interval, sign
+from itembank.pages.engine.faces.fonts import plain
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
+from itembank.pages.engine.page.signs import interval, sign
+from itembank.pages.engine.text.paragraph import Flow, Strong, draw, measure
 from itembank.pages.parts.board import LEFT, RIGHT
 
 FOOT = 12.0

@@ -11,8 +11,8 @@ from typing import Literal, NamedTuple
 
 from itembank.packs.data.pack import Band, Pack, Sheet
 from itembank.packs.data.pack_item import Misconception, PackItem
-from itembank.pages.engine.paragraph import Piece
-from itembank.pages.engine.signs import interval
+from itembank.pages.engine.page.signs import interval
+from itembank.pages.engine.text.paragraph import Piece
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.question_cell import asked
 from itembank.pages.parts.solutions import chain

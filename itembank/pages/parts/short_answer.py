@@ -5,10 +5,10 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from itembank.packs.data.pack_item import Maths, PackItem
-from itembank.pages.engine import theme
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.page import Page
-from itembank.pages.engine.paragraph import Block, Flow, Piece, draw, measure
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
+from itembank.pages.engine.text.paragraph import Block, Flow, Piece, draw, measure
 from itembank.pages.parts.answers import key_shown
 from itembank.pages.parts.marks_said import counted
 from itembank.pages.parts.solutions import chain

@@ -8,7 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple, TypeAlias
 
-from itembank.pages.engine import theme
+from itembank.pages.engine.page import theme
 from itembank.pages.parts.question_cell import USUAL, Setting
 
 

@@ -13,8 +13,8 @@ from typing import NamedTuple
 
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_item import PackItem
-from itembank.pages.engine.fonts import DESCENT, face
-from itembank.pages.engine.paragraph import Block, Flow, Line, after_figure, measure
+from itembank.pages.engine.faces.fonts import DESCENT, face
+from itembank.pages.engine.text.paragraph import Block, Flow, Line, after_figure, measure
 from itembank.pages.parts.even_split import evenest
 from itembank.pages.parts.instructions import Instruction, last_instruction, shared
 from itembank.pages.parts.question_cell import prompt

@@ -7,11 +7,11 @@ from collections.abc import Iterable, Sequence
 from typing import NamedTuple
 
 from itembank.packs.data.pack_item import Maths, Step
-from itembank.pages.engine import theme
-from itembank.pages.engine.formula import pieces
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.maths.formula import pieces
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import Part, writing_line
-from itembank.pages.engine.paragraph import Block, Flow, draw, measure
+from itembank.pages.engine.text.paragraph import Block, Flow, draw, measure
 
 MATHS_SHARE = 0.56
 """Most of the width that the mathematics may take beside its words."""

@@ -5,13 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from itembank.data_class import dataclass
-from itembank.pages.engine import theme
-from itembank.pages.engine.fonts import ASCENT, plain
-from itembank.pages.engine.page import Page
+from itembank.pages.engine.faces.fonts import ASCENT, plain
+from itembank.pages.engine.page import theme
+from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import WIDTH, LoosePaper, Part
-from itembank.pages.engine.paragraph import Flow, draw, measure
+from itembank.pages.engine.pdf.tagging import Element
 from itembank.pages.engine.table_drawn import HEADER, ROW_HEADER
-from itembank.pages.engine.tagging import Element
+from itembank.pages.engine.text.paragraph import Flow, draw, measure
 
 CELL = (1.7, 3.0)
 """Least and greatest width of a lesson's column, in ems."""

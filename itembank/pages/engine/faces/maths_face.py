@@ -16,8 +16,8 @@ from typing import Any
 
 from reportlab.pdfbase.ttfonts import TTFontFile
 
-from itembank.pages.engine.fonts import MATHS
-from itembank.pages.engine.pdf_objects import Raw, stream
+from itembank.pages.engine.faces.fonts import MATHS
+from itembank.pages.engine.pdf.pdf_objects import Raw, stream
 
 NAME = "M"
 """The face's name in the resources of every page."""

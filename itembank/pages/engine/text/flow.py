@@ -9,10 +9,10 @@ from html import escape, unescape
 from typing import Any, NamedTuple, TypeAlias
 
 from itembank.packs.data.pack_item import Maths, Picture, TextRun
-from itembank.pages.engine.breaks import NO_BREAK, held_runs
-from itembank.pages.engine.fonts import ASCENT, DESCENT, face, plain
-from itembank.pages.engine.formula import formula, least_script
-from itembank.pages.engine.formula_layout import Formula
+from itembank.pages.engine.faces.fonts import ASCENT, DESCENT, face, plain
+from itembank.pages.engine.maths.formula import formula, least_script
+from itembank.pages.engine.maths.formula_layout import Formula
+from itembank.pages.engine.text.breaks import NO_BREAK, held_runs
 
 FORMULA_SCALE = 1.0
 """Formulas against the text round them: figures and letters are those of the text face."""
@@ -238,7 +238,7 @@ def _plain_words(run: Piece) -> str | Maths:
 
 def picture_atom(picture: Picture, other: Picture | None = None) -> Atom:
     """Return a figure as it stands on a line of its own: all of it above the line's foot."""
-    from itembank.pages.engine.picture import MARGIN, edges
+    from itembank.pages.engine.text.picture import MARGIN, edges
 
     made = edges(picture, other)
     width, height = float(made.width) + 2 * MARGIN, float(made.height) + 2 * MARGIN
@@ -256,7 +256,7 @@ def formula_atom(layout: Formula, maths: Maths, first: bool) -> Atom:
 @lru_cache(maxsize=256)
 def _borrowed(word: str) -> Formula | None:
     """Return `word` set in the mathematics font, or None where that lacks a character too."""
-    from itembank.pages.engine.setting import covers
+    from itembank.pages.engine.maths.setting import covers
 
     if not all(covers(c) for c in word):
         return None

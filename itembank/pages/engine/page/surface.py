@@ -12,8 +12,8 @@ from contextlib import AbstractContextManager, contextmanager
 from functools import lru_cache
 from typing import Protocol
 
-from itembank.pages.engine.tagging import Element, text_string
-from itembank.pages.engine.theme import INK
+from itembank.pages.engine.page.theme import INK
+from itembank.pages.engine.pdf.tagging import Element, text_string
 
 Point = tuple[float, float]
 

@@ -10,11 +10,11 @@ import math
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from itembank.pages.engine.breaks import NO_BREAK, is_short
-from itembank.pages.engine.flow import FORMULA_SCALE, STOPS, Atom, Cluster, Flow, formula_atom
-from itembank.pages.engine.fonts import ASCENT, DESCENT, face
-from itembank.pages.engine.formula import Level, formula, pieces
-from itembank.pages.engine.text_block import Block, Broken, Line
+from itembank.pages.engine.faces.fonts import ASCENT, DESCENT, face
+from itembank.pages.engine.maths.formula import Level, formula, pieces
+from itembank.pages.engine.text.breaks import NO_BREAK, is_short
+from itembank.pages.engine.text.flow import FORMULA_SCALE, STOPS, Atom, Cluster, Flow, formula_atom
+from itembank.pages.engine.text.text_block import Block, Broken, Line
 
 OPERATOR_SPACE = 5 / 18
 """Room before an operator that starts a piece of a broken formula, in ems (MathML Core's

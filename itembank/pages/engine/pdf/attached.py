@@ -10,10 +10,10 @@ from __future__ import annotations
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from itembank.pages.engine.pdf_objects import stream_syntax
+from itembank.pages.engine.pdf.pdf_objects import stream_syntax
 
 if TYPE_CHECKING:
-    from itembank.pages.engine.compact_file import CompactDocument
+    from itembank.pages.engine.pdf.compact_file import CompactDocument
 
 _TYPE = "/Type /EmbeddedFile /Subtype /application#2Fmathml+xml"
 _NAMESPACE = ' xmlns="http://www.w3.org/1998/Math/MathML"'

@@ -17,12 +17,12 @@ from itembank.figures.label_room import room
 from itembank.figures.svg import arc_ends, arrow_heads
 from itembank.notation.mathml import mathml
 from itembank.packs.data.pack_item import Picture
-from itembank.pages.engine.flow import as_text, written
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.formula import formula
-from itembank.pages.engine.page import Page
-from itembank.pages.engine.surface import Point, pt
-from itembank.pages.engine.theme import GRID, INK, WHITE, tint
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.maths.formula import formula
+from itembank.pages.engine.page.page import Page
+from itembank.pages.engine.page.surface import Point, pt
+from itembank.pages.engine.page.theme import GRID, INK, WHITE, tint
+from itembank.pages.engine.text.flow import as_text, written
 
 MARGIN = 0.1
 """Room around a drawing, in ems."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from html import escape
 
-from itembank.pages.engine.fonts import CAP_HEIGHT
-from itembank.pages.engine.page import Point
-from itembank.pages.engine.signs import letter_size, outline
+from itembank.pages.engine.faces.fonts import CAP_HEIGHT
+from itembank.pages.engine.page.page import Point
+from itembank.pages.engine.page.signs import letter_size, outline
 from itembank.planning.bands.band_signs import ShapeName
 
 SIDE = 100

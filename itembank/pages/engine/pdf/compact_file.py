@@ -12,7 +12,7 @@ from typing import Any
 
 from reportlab.pdfbase import pdfdoc
 
-from itembank.pages.engine.pdf_objects import compressed
+from itembank.pages.engine.pdf.pdf_objects import compressed
 
 TOGETHER = 200
 """Most objects of one compressed stream: a reader unpacks them all to find one."""

@@ -10,12 +10,12 @@ from __future__ import annotations
 from itertools import groupby
 
 from itembank.packs.data.pack_item import Maths
-from itembank.pages.engine.fonts import ASCENT, DESCENT, face
-from itembank.pages.engine.formula_layout import Formula
-from itembank.pages.engine.outline import Heading, add_outline
-from itembank.pages.engine.surface import Point, Surface, UntaggedMarkError, pt
-from itembank.pages.engine.tagging import Element, add_tree
-from itembank.pages.engine.theme import INK
+from itembank.pages.engine.faces.fonts import ASCENT, DESCENT, face
+from itembank.pages.engine.maths.formula_layout import Formula
+from itembank.pages.engine.page.surface import Point, Surface, UntaggedMarkError, pt
+from itembank.pages.engine.page.theme import INK
+from itembank.pages.engine.pdf.outline import Heading, add_outline
+from itembank.pages.engine.pdf.tagging import Element, add_tree
 from itembank.text.characters import without_hidden
 
 __all__ = ["Document", "Page", "Point", "UntaggedMarkError"]
@@ -32,9 +32,9 @@ class Document:
     """
 
     def __init__(self, title: str, language: str = "en-GB", producer: str = "itembank") -> None:
-        from itembank.pages.engine.compact_file import CompactDocument
-        from itembank.pages.engine.maths_face import GlyphsUsed
-        from itembank.pages.engine.pdf_objects import Info
+        from itembank.pages.engine.faces.maths_face import GlyphsUsed
+        from itembank.pages.engine.pdf.compact_file import CompactDocument
+        from itembank.pages.engine.pdf.pdf_objects import Info
 
         self.title = title = without_hidden(title)
         self.language = language
@@ -75,7 +75,7 @@ class Document:
         element.actual = maths.line.replace('"', "")
         element.file = self.attached.get(maths.mathml)
         if element.file is None:
-            from itembank.pages.engine.attached import attach
+            from itembank.pages.engine.pdf.attached import attach
 
             number = len(self.attached) + 1
             element.file = self.attached[maths.mathml] = attach(self.pdf, maths.mathml, number)
@@ -85,8 +85,8 @@ class Document:
         """Return the whole file. The same drawing always gives the same bytes."""
         from reportlab.pdfbase import pdfdoc
 
-        from itembank.pages.engine import xmp
-        from itembank.pages.engine.pdf_objects import Raw, TaggedPage, stream
+        from itembank.pages.engine.pdf import xmp
+        from itembank.pages.engine.pdf.pdf_objects import Raw, TaggedPage, stream
 
         pdf = self.pdf
         names = []
@@ -178,7 +178,7 @@ class Page(Surface):
         """Set one line of text on the baseline `y`.
 
         `align` says what `x` is: the left end, the centre or the right end. All characters
-        must be in the face; :mod:`itembank.pages.engine.paragraph` sees to that for longer texts.
+        must be in the face; :mod:`itembank.pages.engine.text.paragraph` sees to that for longer texts.
         """
         if align != "left":
             width = face(bold).width(text) * size
@@ -267,7 +267,7 @@ class Page(Surface):
 
     def _set_glyphs(self, x: float, y: float, layout: Formula, size: float) -> None:
         """Set the glyphs of a formula as text: a run for each size and height they stand at."""
-        from itembank.pages.engine.maths_face import NAME, advance
+        from itembank.pages.engine.faces.maths_face import NAME, advance
 
         glyphs = self.document.glyphs
         shown: list[str] = []

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, NamedTuple
 
-from itembank.pages.engine.maths_face import font_file
+from itembank.pages.engine.faces.maths_face import font_file
 
 _CONSTANTS = {
     "axis_height": 1,

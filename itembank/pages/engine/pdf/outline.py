@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any
 
-from itembank.pages.engine.tagging import text_string
+from itembank.pages.engine.pdf.tagging import text_string
 
 
 @dataclass
@@ -42,7 +42,7 @@ def nested(headings: list[Heading]) -> list[int | None]:
 
 def add_outline(document: Any, headings: list[Heading], page_names: list[str]) -> None:
     """Add an outline to a ReportLab PDF document, closed below its second level."""
-    from itembank.pages.engine.pdf_objects import Outline, Raw
+    from itembank.pages.engine.pdf.pdf_objects import Outline, Raw
 
     above = nested(headings)
     below: dict[int | None, list[int]] = {}

@@ -14,9 +14,10 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 from xml.etree.ElementTree import Element
 
-from itembank.pages.engine.formula_characters import set_characters, set_sign
-from itembank.pages.engine.formula_parts import Ink, Part, Rule, last_kind
-from itembank.pages.engine.formula_signs import (
+from itembank.pages.engine.faces.maths_metrics import Metrics, metrics
+from itembank.pages.engine.maths.formula_characters import set_characters, set_sign
+from itembank.pages.engine.maths.formula_parts import Ink, Part, Rule, last_kind
+from itembank.pages.engine.maths.formula_signs import (
     GROWING,
     OPENING,
     THIN,
@@ -28,7 +29,6 @@ from itembank.pages.engine.formula_signs import (
     spaces,
     text_of,
 )
-from itembank.pages.engine.maths_metrics import Metrics, metrics
 
 REFERENCE = 1000.0
 """Size at which every formula is set, in units that make an em 1000."""

@@ -11,7 +11,7 @@ from functools import lru_cache
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
-    from itembank.pages.engine.compact_file import CompactDocument
+    from itembank.pages.engine.pdf.compact_file import CompactDocument
 
 Box = tuple[float, float, float, float]
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from contextlib import nullcontext
 
-from itembank.pages.engine.flow import FORMULA_SCALE
-from itembank.pages.engine.page import Page
-from itembank.pages.engine.picture import draw_picture
-from itembank.pages.engine.tagging import Element
-from itembank.pages.engine.text_block import Block, Placed
-from itembank.pages.engine.theme import INK
+from itembank.pages.engine.page.page import Page
+from itembank.pages.engine.page.theme import INK
+from itembank.pages.engine.pdf.tagging import Element
+from itembank.pages.engine.text.flow import FORMULA_SCALE
+from itembank.pages.engine.text.picture import draw_picture
+from itembank.pages.engine.text.text_block import Block, Placed
 
 
 def draw(page: Page, block: Block, x: float, top: float, *, colour: str = INK) -> None:

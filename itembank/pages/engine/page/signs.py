@@ -12,9 +12,9 @@ from collections.abc import Callable, Sequence
 
 from itembank.data_class import dataclass
 from itembank.packs.data.pack import Band
-from itembank.pages.engine.fonts import CAP_HEIGHT, face, plain
-from itembank.pages.engine.page import Page, Point
-from itembank.pages.engine.theme import INK, WHITE
+from itembank.pages.engine.faces.fonts import CAP_HEIGHT, face, plain
+from itembank.pages.engine.page.page import Page, Point
+from itembank.pages.engine.page.theme import INK, WHITE
 from itembank.planning.bands.band_signs import ShapeName
 
 LINE = 0.06

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import NamedTuple
 
-from itembank.pages.engine.maths_metrics import Shape
+from itembank.pages.engine.faces.maths_metrics import Shape
 
 
 class Rule(NamedTuple):

@@ -2,7 +2,7 @@
 
 Its files, and that of the mathematics face of one family with it, are built by
 :mod:`itembank.pages.typefaces.build_typefaces`. Characters the face lacks are never shown as an
-empty box: :mod:`itembank.pages.engine.paragraph` sets them from the mathematics face, and
+empty box: :mod:`itembank.pages.engine.text.paragraph` sets them from the mathematics face, and
 :func:`plain` is for the few places that cannot.
 """
 

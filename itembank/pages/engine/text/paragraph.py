@@ -14,11 +14,11 @@ from __future__ import annotations
 from collections.abc import Iterable
 from math import inf
 
-from itembank.pages.engine.flow import Atom, Flow, Piece, Strong, as_text
-from itembank.pages.engine.fonts import face
-from itembank.pages.engine.line_breaking import lines_of
-from itembank.pages.engine.text_block import Block, Line, answered
-from itembank.pages.engine.text_drawn import draw
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.text.flow import Atom, Flow, Piece, Strong, as_text
+from itembank.pages.engine.text.line_breaking import lines_of
+from itembank.pages.engine.text.text_block import Block, Line, answered
+from itembank.pages.engine.text.text_drawn import draw
 
 __all__ = [
     "Atom",

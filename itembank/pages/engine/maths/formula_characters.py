@@ -7,8 +7,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from itembank.pages.engine.formula_parts import Ink, Part
-from itembank.pages.engine.maths_metrics import metrics
+from itembank.pages.engine.faces.maths_metrics import metrics
+from itembank.pages.engine.maths.formula_parts import Ink, Part
 
 
 @lru_cache(maxsize=2048)

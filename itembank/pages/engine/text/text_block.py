@@ -8,8 +8,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple, TypeAlias
 
-from itembank.pages.engine.flow import Atom
-from itembank.pages.engine.fonts import face
+from itembank.pages.engine.faces.fonts import face
+from itembank.pages.engine.text.flow import Atom
 
 Broken: TypeAlias = list[tuple[float, Atom, float]]
 """The atoms of a line, each with where it begins, in ems, and its scale."""

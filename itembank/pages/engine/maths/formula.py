@@ -16,7 +16,7 @@ from contextvars import ContextVar
 from functools import lru_cache
 from typing import Literal, TypeAlias
 
-from itembank.pages.engine.formula_layout import Formula
+from itembank.pages.engine.maths.formula_layout import Formula
 
 _CACHE: dict[tuple[str, float], Formula] = {}
 _script: ContextVar[float] = ContextVar("script", default=0.0)
@@ -49,7 +49,7 @@ def least_script() -> float:
 
 _NUMBER_SPACE = ("\u2009", "\u00a0")
 """What parts thousands, and a number from its unit: on a page a word space, in a formula as in
-running text (:func:`itembank.pages.engine.flow.as_text`)."""
+running text (:func:`itembank.pages.engine.text.flow.as_text`)."""
 
 _SCRIPTS = re.compile(
     r"<m(?:sup|sub|subsup|under|over|underover|root|multiscripts|style)\b"
@@ -72,7 +72,7 @@ def formula(mathml: str) -> Formula:
         share = 0.0
     found = _CACHE.get((mathml, share))
     if found is None:
-        from itembank.pages.engine.setting import set_formula
+        from itembank.pages.engine.maths.setting import set_formula
 
         found = _CACHE[mathml, share] = set_formula(mathml.replace(*_NUMBER_SPACE), share)
     return found

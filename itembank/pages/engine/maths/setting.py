@@ -2,17 +2,17 @@
 
 A layout is in *ems* with the y axis pointing up, so that one serves every size.
 
-Importing this module imports ReportLab; use :mod:`itembank.pages.engine.formula`.
+Importing this module imports ReportLab; use :mod:`itembank.pages.engine.maths.formula`.
 """
 
 from __future__ import annotations
 
 from xml.etree import ElementTree
 
-from itembank.pages.engine.formula_layout import Formula, Glyph
-from itembank.pages.engine.formula_parts import Rule, marks_of
-from itembank.pages.engine.formula_setter import REFERENCE, Place, Setter
-from itembank.pages.engine.maths_metrics import metrics
+from itembank.pages.engine.faces.maths_metrics import metrics
+from itembank.pages.engine.maths.formula_layout import Formula, Glyph
+from itembank.pages.engine.maths.formula_parts import Rule, marks_of
+from itembank.pages.engine.maths.formula_setter import REFERENCE, Place, Setter
 
 SIDE = 0.03
 """Blank room kept left and right of a formula's ink, in ems."""
