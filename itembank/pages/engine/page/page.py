@@ -178,7 +178,8 @@ class Page(Surface):
         """Set one line of text on the baseline `y`.
 
         `align` says what `x` is: the left end, the centre or the right end. All characters
-        must be in the face; :mod:`itembank.pages.engine.text.paragraph` sees to that for longer texts.
+        must be in the face; :mod:`itembank.pages.engine.text.paragraph` sees to that for longer
+        texts.
         """
         if align != "left":
             width = face(bold).width(text) * size
