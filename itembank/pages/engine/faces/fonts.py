@@ -12,7 +12,7 @@ from itertools import repeat
 from pathlib import Path
 from typing import Any
 
-FOLDER = Path(__file__).parents[1] / "typefaces"
+FOLDER = Path(__file__).parents[2] / "typefaces"
 MATHS = FOLDER / "BoardMath-Regular.ttf"
 REGULAR = "Regular"
 BOLD = "Bold"
