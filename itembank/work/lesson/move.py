@@ -74,20 +74,13 @@ def _rows(path: Path) -> list[tuple[str, str, str]]:
     Raises:
         ItembankError: it cannot be read, or a line has not two cells.
     """
-    import csv
-    import io
-
+    from itembank.files.csv_text import csv_rows
     from itembank.files.faults import decode_text
 
     found, faults = [], []
-    reader = csv.reader(io.StringIO(decode_text(path), newline=""))
-    try:
-        lines = [(reader.line_num, [cell.strip() for cell in row]) for row in reader]
-    except csv.Error as error:
-        raise ItembankError(f"{path}: this cannot be read as a CSV: {error}.") from None
-    for number, row in lines:
+    for place, (number, row) in enumerate(csv_rows(decode_text(path), str(path))):
         cells = [cell for cell in row if cell]
-        if not cells or (number == 1 and [cell.casefold() for cell in cells] == ["from", "to"]):
+        if not place and [cell.casefold() for cell in cells] == ["from", "to"]:
             continue
         if len(cells) != 2:
             faults.append(f"{path}, line {number}: write two cells, as in 8K/A3,8L/C2.")

@@ -169,6 +169,9 @@ def _class_name(wanted: str | None) -> str:
             f"‘{name}’ cannot be a class's name. Use {LONGEST_CLASS} letters and digits at most, "
             "such as 8K."
         )
+    # It goes into folder names, where a person types it again.
+    if fault := name_fault(name):
+        raise ItembankError(f"‘{shown(name)}’ cannot be a class's name. {fault}")
     return name
 
 
