@@ -150,7 +150,7 @@ def test_topics_that_do_not_fit_the_number_of_questions():
 
 
 def test_a_class_name_that_is_no_folder_name():
-    for name in ("../8K", "", ".8K", "a class with a long name"):
+    for name in ("../8K", "", ".8K", "a class with a long name", "8K\u200b", "８K"):
         with pytest.raises(ItembankError, match="cannot be a class's name"):
             settle(typed(class_name=name, topics=("ratio.share",)), department=None)
 

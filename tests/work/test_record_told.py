@@ -9,6 +9,7 @@ from itembank.errors import ItembankError
 from itembank.planning.department.department import read_department
 from itembank.records.results.lessons import lessons
 from itembank.work.lesson.depths import read_clarity
+from itembank.work.lesson.move import move
 from itembank.work.lesson.record import record
 from itembank.work.lesson.results_store import open_results
 from itembank.work.report.pupil_page import pupil_page
@@ -95,3 +96,11 @@ def test_seats_listed_in_small_letters_are_those_of_the_results(department):
     record(department, said(department, sheet=sheet))
     assert seat_list(department, "8K").unknown == ("A2",)
     assert pupil_page(department, "8K", "a2").found.starters == ()
+
+
+@pytest.mark.parametrize("text", ["from;to\n8K/A1;8L/A2\n", "\n8K/A1\t8L/A2\n"])
+def test_a_list_of_moves_is_read_as_spreadsheets_save_it(department, text):
+    sets = department.folder / "moves.csv"
+    sets.write_text(text)
+    (made,) = move(department, sets=sets, date=TUESDAY).moves
+    assert (made.from_seat, made.to_class, made.to_seat) == ("A1", "8L", "A2")

@@ -19,7 +19,7 @@ from itembank.desk.answering.answer_steps import (
     steps_of,
 )
 from itembank.desk.answering.reading import Reading
-from itembank.desk.replying.forms import action
+from itembank.desk.replying.forms import action, fields_typed
 from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import SeveralErrors
 from itembank.today import today
@@ -117,7 +117,7 @@ def answer(request: Request, form: FormData) -> Response:
     desk: Desk = request.app.state.desk
     before, folder = _so_far(desk), place_for_own(desk)
     step = step_at(before, request.path_params["step"])
-    fields = {name: value for name, value in form.items() if isinstance(value, str)}
+    fields = fields_typed(form)
     do = fields.get("do", "")
     reading = read_step(step, fields, before)
     answers = reading.answers

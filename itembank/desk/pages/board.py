@@ -8,7 +8,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.pages.lesson import LESSON, find
+from itembank.desk.replying.lesson_at import LESSON, find
 from itembank.desk.replying.replies import page
 from itembank.errors import NotFound
 from itembank.planning.bands.caution import FOR_PUPILS

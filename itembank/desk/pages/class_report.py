@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any
 
@@ -11,10 +10,10 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from itembank.desk.replying.band_plot import band_bar, band_patterns, pattern_patch
-from itembank.desk.replying.forms import day
+from itembank.desk.replying.forms import day_in
 from itembank.desk.replying.replies import page, url
 from itembank.desk.replying.share_plot import share_plot
-from itembank.errors import ItembankError, NotFound
+from itembank.errors import ItembankError
 from itembank.work.report.figures import percent, share_words
 
 if TYPE_CHECKING:
@@ -88,20 +87,8 @@ def paper(request: Request) -> Response:
 def _wanted(request: Request, class_name: str) -> ReportRequest:
     from itembank.work.report.reports import ReportRequest
 
-    return ReportRequest(class_name, asked_day(request, "since"), asked_day(request, "until"))
-
-
-def asked_day(request: Request, name: str) -> datetime.date | None:
-    """Return a day that a report is asked for; None where it is left open.
-
-    Raises:
-        ItembankError: it is no day.
-    """
-    typed = request.query_params.get(name, "").strip()
-    try:
-        return day(typed) if typed else None
-    except NotFound as error:
-        raise ItembankError(f"{error} Write it like 2026-11-30.", field=name) from None
+    asked = request.query_params
+    return ReportRequest(class_name, day_in(asked, "since"), day_in(asked, "until"))
 
 
 ROUTES = [Route("/class/{name}/report", show), Route("/class/{name}/report.pdf", paper)]

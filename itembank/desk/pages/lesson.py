@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from starlette.datastructures import FormData
 from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.data_class import dataclass
 from itembank.desk.pages.questions import banks_of_desk
 from itembank.desk.replying.banks_asked import banks_asked
-from itembank.desk.replying.forms import action, day, number, text
+from itembank.desk.replying.forms import action, number, text
+from itembank.desk.replying.lesson_at import LESSON, Found, changed, find
 from itembank.desk.replying.replies import onward, page, url
-from itembank.errors import ItembankError, NotFound
+from itembank.errors import ItembankError
 from itembank.packs.data.pack_place import folder_name
 from itembank.planning.week.week_changes import (
     Another,
@@ -28,17 +27,12 @@ from itembank.planning.week.week_changes import (
     LessonName,
     Pin,
 )
-from itembank.text.in_words import counted
 from itembank.today import today
 from itembank.work.report.lesson_words import asked_line, overall_line
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk
-    from itembank.work.lesson.cover import AskedInstead
     from itembank.work.lesson.decide import Decided
-    from itembank.work.lesson.lesson_starter import Starter
-    from itembank.work.week.planner import Planner
-    from itembank.work.week.standing import LessonStanding, WeekStanding
 
 FILES = (
     ("starter.pdf", "Starter"),
@@ -58,78 +52,6 @@ FILES = (
     ("self-mark.html", "Self-marking page"),
 )
 """The files of a pack that a teacher opens, and what each is."""
-
-
-@dataclass(frozen=True, slots=True)
-class Found:
-    """The lesson that an address names, and how it stands."""
-
-    desk: Desk
-    planner: Planner
-    week: WeekStanding
-    lesson: LessonStanding
-
-    @property
-    def where(self) -> str:
-        """Return the address of its page."""
-        name, lesson = self.week.class_name, self.lesson
-        return url("class", name, "lesson", lesson.date, lesson.period)
-
-    @property
-    def name(self) -> LessonName:
-        """Return the lesson as changes name it."""
-        date = self.lesson.date
-        return LessonName(date.isoformat(), date=date, period=self.lesson.period)
-
-    @property
-    def period(self) -> str | None:
-        """Return the period where the class has several lessons that day, else None."""
-        same_day = [standing for standing in self.week.lessons if standing.date == self.lesson.date]
-        return self.lesson.period if len(same_day) > 1 else None
-
-    def instead(self) -> AskedInstead | None:
-        """Return what is noted that the class was asked instead of its starter."""
-        from itembank.work.lesson.cover import asked_instead
-
-        if not self.lesson.recorded:
-            return None
-        department, name = self.desk.department, self.week.class_name
-        return asked_instead(department, name, self.lesson.date, self.period)
-
-    def known(self) -> Starter | None:
-        """Return the starter that results of the lesson are about, where some are recorded."""
-        from itembank.work.lesson.lesson_starter import starter_recorded
-
-        if not self.lesson.recorded:
-            return None
-        department, name = self.desk.department, self.week.class_name
-        return starter_recorded(department, name, self.lesson.date, self.period)
-
-    def pack(self) -> dict[str, Any] | None:
-        """Return what the lesson's pack holds, in the shape of today, or None where there is none.
-
-        Raises:
-            ItembankError: it cannot be read, or is no pack.
-        """
-        from itembank.packs.data.pack_files import load_pack
-
-        folder = self.lesson.folder
-        return None if folder is None else load_pack(folder).model_dump(mode="json")
-
-
-def find(request: Request) -> Found:
-    """Return the lesson that an address of the desk names.
-
-    Raises:
-        ItembankError: there is no such lesson.
-    """
-    from itembank.work.week.standing import week_standing
-
-    desk: Desk = request.app.state.desk
-    planner = desk.planner(request.path_params["name"])
-    date: datetime.date = day(request.path_params["date"])
-    week = week_standing(planner, desk.packs, date)
-    return Found(desk, planner, week, week.lesson(date, request.path_params["period"]))
 
 
 def show(request: Request) -> Response:
@@ -189,39 +111,6 @@ def _can_undo(plan: Path | None) -> bool:
     from itembank.work.week.earlier_plans import earlier_plans
 
     return plan is not None and bool(earlier_plans(plan))
-
-
-def others(request: Request) -> Response:
-    """Show questions that could come in the place of one."""
-    from itembank.planning.week.week_plan import WeekPlan
-    from itembank.work.week.like_it import kinds_there, others_like
-
-    found = find(request)
-    planned = found.lesson.planned
-    if planned is None:
-        raise NotFound("This lesson is not planned yet.")
-    address = request.query_params.get("address", "")
-    lessons = tuple(
-        standing.planned for standing in found.week.lessons if standing.planned is not None
-    )
-    plan = WeekPlan(found.week.class_name, found.week.monday, lessons)
-    kind = request.query_params.get("kind", "")
-    near = others_like(found.planner, plan, planned, address, kind=kind)
-    pack = found.pack() or {"versions": [{"items": []}]}
-    now = [item for item in pack["versions"][0]["items"] if item["address"] == address]
-    return page(
-        request,
-        "others",
-        group=found.planner.school_class,
-        lesson=found.lesson,
-        where=found.where,
-        address=address,
-        place=planned.asked.index(address) + 1,
-        now=now,
-        near=[item.model_dump() for item in near],
-        kind=kind,
-        kinds=kinds_there(found.planner, address),
-    )
 
 
 def change(request: Request, form: FormData) -> Response:
@@ -291,41 +180,8 @@ def groups(request: Request, form: FormData) -> Response:
     return onward(url("overview", path.name))
 
 
-def changed(
-    desk: Desk, week: WeekStanding, changes: tuple[Change, ...], *, undo: bool = False
-) -> str:
-    """Change a week's plan, make the packs anew that are touched, and return what to say of it.
-
-    Raises:
-        ItembankError: the change makes no sense, or the week is not planned.
-        CheckFailed: a key is wrong.
-    """
-    from itembank.work.week.request import WeekRequest
-    from itembank.work.week.week_run import make_week
-
-    if week.plan is None:
-        raise ItembankError("This week is not planned yet: plan it first.")
-    made = make_week(
-        WeekRequest(
-            class_name=week.class_name,
-            plan=week.plan,
-            changes=changes,
-            undo=undo,
-            output=desk.packs,
-            department=desk.home,
-            replace=True,
-        )
-    )
-    done = "Taken back" if undo else "Changed"
-    if not made.built:
-        return f"{done}; no pack had to be made anew."
-    return f"{done}, and {counted(len(made.built), 'pack')} made anew; every key was proved twice."
-
-
-LESSON = "/class/{name}/lesson/{date}/{period}"
 ROUTES = [
     Route(LESSON, show),
-    Route(LESSON + "/others", others),
     Route(LESSON + "/change", action(change), methods=["POST"]),
     Route(LESSON + "/undo", action(undo), methods=["POST"]),
     Route(LESSON + "/groups", action(groups), methods=["POST"]),

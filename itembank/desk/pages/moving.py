@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 from collections import defaultdict
 from typing import TYPE_CHECKING
 
@@ -11,9 +10,9 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.replying.forms import action, day, text
+from itembank.desk.replying.forms import action, day, day_in, fields_typed, text
 from itembank.desk.replying.replies import onward, page, url
-from itembank.errors import ItembankError, NotFound
+from itembank.errors import ItembankError
 from itembank.text.in_words import counted, day_month_year, short_day
 from itembank.today import today
 
@@ -66,10 +65,10 @@ def move(request: Request, form: FormData) -> Response:
             if away
             else f"{text(form, 'to_class')}/{_needed(form, 'to_seat', 'the seat to come')}"
         )
-        date = _day(form, "date")
+        date = day_in(form, "date")
         moved = move_pupils(desk.department, [(source, target)], date=date)
     except ItembankError as error:
-        typed = {name: value for name, value in form.items() if isinstance(value, str)}
+        typed = fields_typed(form)
         return _show(request, group, typed, str(error))
     said = f"Moved: {moved.moves[0]}, from {day_month_year(moved.date)} on."
     if not moved.recorded:
@@ -223,14 +222,6 @@ def _needed(form: FormData, name: str, called: str) -> str:
     if not typed:
         raise ItembankError(f"Say {called}.", field=name)
     return typed
-
-
-def _day(form: FormData, name: str) -> datetime.date | None:
-    typed = text(form, name)
-    try:
-        return day(typed) if typed else None
-    except NotFound as error:
-        raise ItembankError(f"{error} Write it like 2026-11-30.", field=name) from None
 
 
 MOVING = "/class/{name}/moving"

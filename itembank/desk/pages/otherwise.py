@@ -11,10 +11,10 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.pages.lesson import LESSON, Found, find
-from itembank.desk.replying.forms import action, day, number, text
+from itembank.desk.replying.forms import action, day, day_in, fields_typed, number, text
+from itembank.desk.replying.lesson_at import LESSON, Found, find
 from itembank.desk.replying.replies import onward, page, url
-from itembank.errors import ItembankError, NotFound
+from itembank.errors import ItembankError
 from itembank.planning.calendar.calendar import monday
 from itembank.planning.department.class_lessons import place_words
 from itembank.text.in_words import counted, long_day
@@ -73,7 +73,7 @@ def change(request: Request, form: FormData) -> Response:
     try:
         return note(found, form)
     except ItembankError as error:
-        typed = {name: value for name, value in form.items() if isinstance(value, str)}
+        typed = fields_typed(form)
         return _show(request, found, typed, error)
 
 
@@ -96,7 +96,7 @@ def _move(found: Found, form: FormData) -> Response:
     name, lesson = found.week.class_name, found.lesson
     if not text(form, "to") and not text(form, "to_period"):
         raise ItembankError("Say to which day, or to which period, the lesson moves.")
-    to = _day(form, "to") or lesson.date
+    to = day_in(form, "to") or lesson.date
     period = text(form, "to_period") or None
     moved = shift(found.desk.department, lesson.date, to, name, lesson.period, period)
     back = "back " if moved.back else ""
@@ -162,14 +162,6 @@ def take_back(request: Request, form: FormData) -> Response:
 
 def _week(name: str, date: datetime.date) -> str:
     return url("class", name, "week", monday(date))
-
-
-def _day(form: FormData, name: str) -> datetime.date | None:
-    typed = text(form, name)
-    try:
-        return day(typed) if typed else None
-    except NotFound as error:
-        raise ItembankError(f"{error} Write it like 2026-11-30.", field=name) from None
 
 
 ROUTES = [

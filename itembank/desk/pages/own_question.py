@@ -11,10 +11,10 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from itembank.data_class import dataclass
-from itembank.desk.pages.lesson import LESSON, Found, changed, find
 from itembank.desk.pages.questions import AtBank, banks_of_desk, start_own
 from itembank.desk.pages.write_question import Looked, look, shown_in_form, whole
 from itembank.desk.replying.forms import action, text
+from itembank.desk.replying.lesson_at import LESSON, Found, changed, find
 from itembank.desk.replying.question_form import Typed, typed_in, typed_of
 from itembank.desk.replying.replies import onward, page
 from itembank.errors import ItembankError, NotFound

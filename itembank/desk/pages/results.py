@@ -8,7 +8,7 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.pages.class_report import asked_day
+from itembank.desk.replying.forms import day_in
 from itembank.desk.replying.replies import page
 from itembank.desk.replying.share_plot import share_plot
 from itembank.errors import ItembankError
@@ -70,8 +70,8 @@ def _report(request: Request, *, items: bool) -> tuple[Report | None, dict[str, 
             desk.department,
             ReportRequest(
                 typed.get("class") or None,
-                asked_day(request, "since"),
-                asked_day(request, "until"),
+                day_in(request.query_params, "since"),
+                day_in(request.query_params, "until"),
                 topic=typed.get("topic") or None,
                 items=items,
             ),

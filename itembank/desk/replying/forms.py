@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Awaitable, Callable
+from collections.abc import Awaitable, Callable, Mapping
 
 from starlette.concurrency import run_in_threadpool
 from starlette.datastructures import FormData, UploadFile
@@ -36,6 +36,11 @@ def text(form: FormData, name: str) -> str:
     return "" if isinstance(value, UploadFile) else value.strip()
 
 
+def fields_typed(form: FormData) -> dict[str, str]:
+    """Return all fields that hold text, as they were typed: what a form is shown again with."""
+    return {name: value for name, value in form.items() if isinstance(value, str)}
+
+
 def number(form: FormData, name: str, called: str) -> int | None:
     """Return a field as a whole number, None where it is empty.
 
@@ -53,11 +58,24 @@ def number(form: FormData, name: str, called: str) -> int | None:
     return found
 
 
+def day_in(fields: Mapping[str, object], name: str) -> datetime.date | None:
+    """Return the day in a field of a form, or of what stands behind an address; None if empty.
+
+    Raises:
+        ItembankError: it is no day.
+    """
+    typed = fields.get(name, "")
+    try:
+        return day(typed.strip()) if isinstance(typed, str) and typed.strip() else None
+    except NotFound as error:
+        raise ItembankError(f"{error} Write it like 2026-11-30.", field=name) from None
+
+
 def day(typed: str) -> datetime.date:
     """Return the day in an address of the desk.
 
     Raises:
-        ItembankError: it is none.
+        NotFound: it is none, or one of a year that has no pages.
     """
     try:
         found = datetime.date.fromisoformat(typed)

@@ -24,6 +24,7 @@ from itembank.planning.department.plan_file import MOST_SEED, MOST_VARIANTS
 from itembank.planning.department.question_sources import no_bank
 from itembank.planning.department.taught import not_yet
 from itembank.planning.topic_names import unknown_topic
+from itembank.text.characters import name_fault, shown
 from itembank.text.in_words import day_month_year
 
 LONGEST_TITLE = 24  # characters that stand whole beside the class and the date on a slide
