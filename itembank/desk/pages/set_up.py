@@ -10,9 +10,9 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from itembank.desk.answering.answer_steps import Step, steps_of
+from itembank.desk.answering.set_up_at import kept_of
 from itembank.desk.replying.forms import action
 from itembank.desk.replying.replies import onward, page
-from itembank.desk.replying.set_up_at import kept_of
 from itembank.work.usual_home import is_demo
 
 if TYPE_CHECKING:

@@ -11,9 +11,7 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from itembank.desk.answering.reading import Reading
-from itembank.desk.replying.forms import action, fields_typed
-from itembank.desk.replying.replies import onward, page
-from itembank.desk.replying.set_up_at import (
+from itembank.desk.answering.set_up_at import (
     class_name_of,
     digest_of,
     kept_of,
@@ -21,6 +19,8 @@ from itembank.desk.replying.set_up_at import (
     refused,
     told,
 )
+from itembank.desk.replying.forms import action, fields_typed
+from itembank.desk.replying.replies import onward, page
 
 if TYPE_CHECKING:
     from itembank.desk.replying.desk import Desk

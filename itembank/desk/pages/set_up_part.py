@@ -20,15 +20,15 @@ from itembank.desk.answering.answer_steps import (
     steps_of,
 )
 from itembank.desk.answering.reading import Reading
-from itembank.desk.answering.topics_form import ready_topics
-from itembank.desk.replying.forms import action, fields_typed
-from itembank.desk.replying.replies import onward, page, url
-from itembank.desk.replying.set_up_at import (
+from itembank.desk.answering.set_up_at import (
     CHANGED,
     digest_of,
     kept_of,
     read_then,
 )
+from itembank.desk.answering.topics_form import ready_topics
+from itembank.desk.replying.forms import action, fields_typed
+from itembank.desk.replying.replies import onward, page, url
 from itembank.errors import NotFound
 
 if TYPE_CHECKING:

@@ -11,15 +11,15 @@ from starlette.responses import Response
 from starlette.routing import Route
 
 from itembank.desk.answering.reading import Reading
-from itembank.desk.replying.forms import action, fields_typed
-from itembank.desk.replying.replies import onward, page
-from itembank.desk.replying.set_up_at import (
+from itembank.desk.answering.set_up_at import (
     digest_of,
     kept_of,
     read_then,
     refused,
     told,
 )
+from itembank.desk.replying.forms import action, fields_typed
+from itembank.desk.replying.replies import onward, page
 from itembank.errors import NotFound
 
 if TYPE_CHECKING:
