@@ -5,7 +5,7 @@ import random
 import pytest
 
 from itembank.items.item import Tier
-from itembank.packs.choosing import item_pool
+from itembank.packs.choosing import taken_questions
 from itembank.packs.choosing.item_pool import Pool
 from tests.packs.small_topics import adding
 
@@ -19,7 +19,7 @@ ONE_OF_EACH = list({item.twin: item for item in ITEMS}.values())
 def registered(monkeypatch):
     """Have the small topic's addresses be found, though it is not registered."""
     made = {item.address: item for item in ITEMS}
-    monkeypatch.setattr(item_pool, "_made_once", made.get)
+    monkeypatch.setattr(taken_questions, "made_once", made.get)
 
 
 def avoiding(items):

@@ -67,7 +67,7 @@ def test_a_tier_that_was_all_asked_of_late_comes_after_one_that_was_not(monkeypa
     topic, pool = short("small.late", 3), Pool()
     late = [topic.item(Tier.CORE, index) for index in range(len(topic.spaces[Tier.CORE]))]
     known = {item.address: item for item in late}
-    monkeypatch.setattr("itembank.packs.choosing.item_pool._made_once", known.get)
+    monkeypatch.setattr("itembank.packs.choosing.taken_questions.made_once", known.get)
     pool.avoid(list(known), [topic])
     assert nearest_tier(topic, Tier.CORE, pool) is Tier.SUPPORT
     use_up(pool, topic, Tier.SUPPORT)

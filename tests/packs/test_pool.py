@@ -113,7 +113,7 @@ def test_what_was_avoided_is_avoided_again_after_it_had_to_be_asked(seed, monkey
     more = adding("small.more", 4)
     items = [source.item(Tier.SUPPORT, 0) for source in (topic, more)]
     known = {item.address: item for item in items}
-    monkeypatch.setattr("itembank.packs.choosing.item_pool._made_once", known.get)
+    monkeypatch.setattr("itembank.packs.choosing.taken_questions.made_once", known.get)
     pool, rng = Pool(), random.Random(seed)
     pool.avoid(list(known), [topic, more])
     assert pool.pick(topic, Tier.SUPPORT, rng).item.twin == items[0].twin

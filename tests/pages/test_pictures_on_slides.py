@@ -25,7 +25,8 @@ from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.page.page import Page
-from itembank.pages.parts.board import LEFT, RIGHT, arrange
+from itembank.pages.parts.board import arrange
+from itembank.pages.parts.slide_board import LEFT, RIGHT
 from itembank.pages.parts.strips import strips
 from tests.depth import cases, whole
 from tests.pages.checkers import assert_accessible

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import random
 from collections.abc import Callable, Iterable, Iterator
-from functools import cache
 from heapq import heappop, heappush
 from itertools import chain, count, islice
 
-from itembank.errors import ItembankError
 from itembank.items.item import Item, Tier
-from itembank.items.topics.registry import find_item
-from itembank.packs.choosing.candidate import BankCandidate, Candidate, address_of
+from itembank.packs.choosing.candidate import BankCandidate, Candidate
 from itembank.packs.choosing.chance import shuffled
+from itembank.packs.choosing.taken_questions import Same, Taken
 from itembank.packs.choosing.too_few import too_small
 from itembank.packs.data.source import (
     Source,
@@ -32,31 +30,21 @@ TOO_DEAR = 50.0
 Fits = Callable[[Source, Tier, int], bool]
 """Whether what stands at an index of a source's tier is to be offered, before it is made."""
 
-Same = Callable[[Item], tuple[object, ...]]
-"""What is equal for two items that are one question in disguise, wherever they come from."""
 
-
-class Pool:
-    """The items of some topics that a pack has not used yet.
-
-    Two items with equal `twin` are one question in disguise, so taking one takes both. The
-    twins of a generator are told apart within their topic alone; where several sources are in
-    play, `same` finds the same question in all of them.
+class Pool(Taken):
+    """The items of some topics, and which of them a pack has not used yet.
 
     A bank may have questions of which nobody knows yet whether they may be used. Where it is to
     be found out as they are taken, the pool `proves`; else whoever made it sees to that.
     """
 
     def __init__(self, same: Same | None = None, *, proves: bool = False) -> None:
+        super().__init__(same)
         self._proves = proves
         self._order = count()
         self.trusted: list[BankCandidate] = []
         """Questions that were taken for usable, though nobody knows yet whether they are."""
-        self._used: set[tuple[object, ...]] = set()
         self._made: dict[tuple[int, Tier, int], Candidate] = {}
-        self._same = same
-        self._marks: dict[str, tuple[object, ...]] = {}
-        self._avoided: set[object] = set()
 
     def at(self, source: Source, tier: Tier, index: int) -> Candidate:
         """Return the item at an index, made once however often it is looked at."""
@@ -85,55 +73,6 @@ class Pool:
             for (of, at, index), candidate in self._made.items()
             if of == id(source) and at is tier
         }
-
-    def avoid(self, addresses: Iterable[str], topics: Iterable[TopicSources]) -> None:
-        """From now on pass over the questions at some addresses, and their twins.
-
-        Where a tier has nothing else left, they are asked all the same.
-        """
-        self._avoided = set()
-        names = {topic.id for topic in topics}
-        for address in addresses:
-            self._avoided.add(address)
-            if address.partition("/")[0] in names and address.count("/") == 2:
-                item = _made_once(address)
-                if item is None:
-                    continue
-                self._avoided.add(item.twin)
-                if self._same is not None:
-                    self._avoided.add(self._mark(item))
-
-    def passed_over(self, candidate: Candidate) -> bool:
-        """Tell whether a question, or its twin, is one of those to avoid."""
-        return bool(self._avoided) and (
-            address_of(candidate) in self._avoided
-            or not self._avoided.isdisjoint(self._twins(candidate))
-        )
-
-    def free(self, candidate: Candidate) -> bool:
-        """Tell whether neither the item nor its twin was taken."""
-        return self._used.isdisjoint(self._twins(candidate))
-
-    def alike(self, item: Candidate, others: list[Candidate]) -> bool:
-        """Tell whether an item is the twin of one of `others`."""
-        if item.item.twin in [taken.item.twin for taken in others]:
-            return True
-        return self._same is not None and self._mark(item.item) in [
-            self._mark(taken.item) for taken in others
-        ]
-
-    def take(self, candidate: Candidate) -> Candidate:
-        """Mark an item as used and return it."""
-        self._used.add(candidate.item.twin)
-        if self._same is not None:
-            self._used.add(self._mark(candidate.item))
-        return candidate
-
-    def give_back(self, candidate: Candidate) -> None:
-        """Let an item that was taken be offered again: it is not asked after all."""
-        self._used.discard(candidate.item.twin)
-        if self._same is not None:
-            self._used.discard(self._mark(candidate.item))
 
     def first(self, topic: TopicSources, tier: Tier) -> Candidate | None:
         """Return the first item of a tier, used or not, or None where there is none."""
@@ -166,7 +105,7 @@ class Pool:
                 if self.free(candidate) and not (rested and self.passed_over(candidate)):
                     # The last is what is alike whatever made it; the first holds within a topic
                     # alone.
-                    found.add(self._twins(candidate)[-1])
+                    found.add(self.twins(candidate)[-1])
         return len(found)
 
     def offers(
@@ -222,7 +161,7 @@ class Pool:
         best: Candidate | None = None
         for source in sources(topic):
             offered: Iterator[Candidate] = self.offers(source, tier, rng, fits)
-            if self._avoided:
+            if self.avoided:
                 offered = (item for item in offered if not self.passed_over(item))
             refused = ahead = 0
             while True:
@@ -240,15 +179,15 @@ class Pool:
                 break
         if best is None and fits is not None:
             return self.pick(topic, tier, rng, cost, look_ahead)
-        if best is None and self._avoided:
+        if best is None and self.avoided:
             # For this one question only: other tiers may still have something else.
-            held, self._avoided = self._avoided, set()
+            held, self.avoided = self.avoided, set()
             try:
                 return self.pick(topic, tier, rng, cost, look_ahead)
             finally:
-                self._avoided = held
+                self.avoided = held
         if best is None:
-            raise too_small(topic, tier, self._same)
+            raise too_small(topic, tier, self.same)
         return self.take(best)
 
     def _rank(
@@ -279,24 +218,6 @@ class Pool:
             heappop(ranked)
         return None
 
-    def _twins(self, candidate: Candidate) -> tuple[tuple[object, ...], ...]:
-        """Return what is equal for the twins of an item: in its topic, then wherever they are.
-
-        Of a question that a person wrote both are one, and known without reading it.
-        """
-        if isinstance(candidate, BankCandidate) and candidate.question.mark is not None:
-            return (candidate.question.mark,)
-        if self._same is None:
-            return (candidate.item.twin,)
-        return candidate.item.twin, self._mark(candidate.item)
-
-    def _mark(self, item: Item) -> tuple[object, ...]:
-        assert self._same is not None
-        found = self._marks.get(item.address)
-        if found is None:
-            found = self._marks[item.address] = self._same(item)
-        return found
-
 
 def _try(candidates: Iterable[Candidate]) -> None:
     from itembank.packs.sources.untried import try_together
@@ -304,12 +225,3 @@ def _try(candidates: Iterable[Candidate]) -> None:
     try_together(
         candidate.question for candidate in candidates if isinstance(candidate, BankCandidate)
     )
-
-
-@cache
-def _made_once(address: str) -> Item | None:
-    """Return the item at an address: the packs of a week avoid the same hundreds of them."""
-    try:
-        return find_item(address)
-    except ItembankError:  # its topic has changed since
-        return None

@@ -10,8 +10,8 @@ from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.text.paragraph import Flow
 from itembank.pages.parts.answers import key_on_slide
-from itembank.pages.parts.board import COLUMN_GAP, LEFT, RIGHT
 from itembank.pages.parts.question_cell import cell, prompt
+from itembank.pages.parts.slide_board import COLUMN_GAP, LEFT, RIGHT
 from itembank.pages.parts.slide_ways import FIGURES_LEAST, TIGHTEST
 from itembank.pages.parts.strips import SOME_WIDTHS, UNITS
 

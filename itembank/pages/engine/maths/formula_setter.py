@@ -16,11 +16,10 @@ from xml.etree.ElementTree import Element
 
 from itembank.pages.engine.faces.maths_metrics import Metrics, metrics
 from itembank.pages.engine.maths.formula_characters import set_characters, set_sign
-from itembank.pages.engine.maths.formula_parts import Ink, Part, Rule, last_kind
+from itembank.pages.engine.maths.formula_parts import Part, last_kind
 from itembank.pages.engine.maths.formula_signs import (
     GROWING,
     OPENING,
-    THIN,
     VERY_THIN,
     ems,
     form_of,
@@ -29,6 +28,7 @@ from itembank.pages.engine.maths.formula_signs import (
     spaces,
     text_of,
 )
+from itembank.pages.engine.maths.formula_stacks import fraction, over, power, root, square_root
 
 REFERENCE = 1000.0
 """Size at which every formula is set, in units that make an em 1000."""
@@ -180,160 +180,6 @@ class Setter:
             before += VERY_THIN * size
         return set_sign(string, size, before, after, place.reach, not place.measuring)
 
-    def fraction(self, element: Element, place: Place) -> Part:
-        """Set `<mfrac>`, its bar upon the axis of the row and as thick as a minus."""
-        constants = self.constants
-        level = place.level + (1 if place.within else 0)
-        part = Part("mfrac", self.size(level))
-        inside = place._replace(
-            level=level,
-            within=True,
-            script=False,
-            after="",
-            row_after="",
-            row_size=None,
-            form="prefix",
-        )
-        top, bottom = (self.set(child, inside) for child in element)
-        unit = self.units(part)
-        # As thick as a minus of the row it stands in, which is one level larger.
-        thick = self.size(max(0, level - 1)) / self.face.units * constants["fraction_rule"]
-        size = part.size if place.row_size is None else place.row_size
-        # By the size of the row, and not its own: the bar goes on from the minus beside it.
-        axis = constants["axis_height"] * (size / self.face.units)
-        up = min(
-            -constants["numerator_display_shift_up"] * unit,
-            -(axis + constants["numerator_display_gap_min"] * unit - top.low + thick / 2),
-        )
-        down = max(
-            constants["denominator_display_shift_down"] * unit,
-            -axis + constants["denominator_display_gap_min"] * unit + bottom.high + thick / 2,
-        )
-        x = 0.0
-        if place.after:
-            x = (VERY_THIN if place.after == "mfrac" else THIN) * part.size
-        width = max(top.right, bottom.right)
-        part.holds = [
-            (x + (width - (top.right - top.left)) / 2, up, top),
-            (x + (width - (bottom.right - bottom.left)) / 2, down, bottom),
-            (x, -axis - thick / 2, Rule(width, thick)),
-        ]
-        part.first = top.first
-        part.reach(0.0, x + width + THIN * part.size, bottom.low - down, top.high - up)
-        return part
-
-    def power(self, element: Element, place: Place) -> Part:
-        """Set `<msup>`."""
-        constants = self.constants
-        part = Part("msup", self.size(place.level))
-        alone = place._replace(after="", row_after="", row_size=None, form="prefix")
-        base = self.set(element[0], alone)
-        level = place.level + 1
-        index = self.set(element[1], alone._replace(level=level, script=True, within=True))
-        unit = self.units(base)
-        shift = 0.0
-        if base.last is not None:
-            shift = self.face.italics.get(base.last.number, 0) * unit
-        # The three rules of MathML Core, 3.4.1: the usual height, clear of the base's line, and not
-        # too far below the top of a tall base.
-        raised = max(
-            constants["superscript_shift_up"],
-            -index.first.low + constants["superscript_bottom_min"] if index.first else 0,
-            base.high / unit - constants["superscript_baseline_drop_max"],
-        )
-        up = -raised * unit
-        ahead = shift + index.right
-        if base.kind == "mi" and len(text_of(element[0])) > 1:
-            ahead += VERY_THIN * base.size
-        x = base.advance
-        part.holds = [(0.0, 0.0, base), (x + shift, up, index)]
-        part.first, part.last = base.first, index.last
-        if base.high > base.low:
-            part.reach(
-                min(base.left, x + shift + index.left),
-                max(x + ahead, base.right, x + shift + index.right),
-                min(base.low, -up + index.low),
-                max(base.high, -up + index.high),
-            )
-        else:
-            part.reach(index.left, x + ahead, -up, -up + index.high)
-        return part
-
-    def square_root(self, element: Element, place: Place) -> Part:
-        """Set `<msqrt>`."""
-        within = place._replace(after="", row_after="", row_size=None)
-        children = list(element)
-        if len(children) == 1:
-            under = self.set(children[0], within._replace(form="prefix"))
-        else:
-            under = self.row_of(children, within)
-        return self._root(under, None, place)
-
-    def root(self, element: Element, place: Place) -> Part:
-        """Set `<mroot>`."""
-        within = place._replace(after="", row_after="", row_size=None, form="prefix")
-        under = self.set(element[0], within)
-        degree = self.set(element[1], within._replace(level=place.level + 2))
-        return self._root(under, degree, place)
-
-    def _root(self, under: Part, degree: Part | None, place: Place) -> Part:
-        constants = self.constants
-        part = Part("mroot", self.size(place.level))
-        unit = self.units(part)
-        sign = self.face.as_tall_as(self.face.number("√"), (under.high - under.low) / unit)
-        gap, rule = constants["radical_display_gap"] * unit, constants["radical_rule"] * unit
-        y = 0.0
-        share = self.face.degree_percent / 100
-        if (
-            under.high > sign.high * unit - gap
-            or under.low <= (sign.low + constants["radical_rule"]) * unit
-        ):
-            y = -(under.high + gap + rule - sign.high * unit)
-            # The degree stands at a share of the sign's height, which the face's MATH table names.
-            at = y - sign.low * unit - (sign.high - sign.low) * unit * share
-        else:
-            at = y - sign.high * unit * share
-        x = 0.0
-        part.first = sign
-        if degree is not None:
-            x += constants["radical_kern_before_degree"] * unit
-            at += degree.low
-            part.holds.append((x, at, degree))
-            part.first = degree.first
-            x += degree.advance
-            x += constants["radical_kern_after_degree"] * unit
-        part.holds.append((x, y, Ink(sign, part.size, "√")))
-        x += sign.advance * unit
-        part.holds.append((x, 0.0, under))
-        width = under.right
-        if under.last is not None:
-            width += self.face.italics.get(under.last.number, 0) * unit
-        part.holds.append((x, y - sign.high * unit, Rule(width, rule)))
-        high = -y + sign.high * unit
-        if degree is not None:
-            high = max(high, -at + degree.high)
-        part.reach(sign.left * unit, x + width, min(-y + sign.low * unit, under.low), high)
-        return part
-
-    def over(self, element: Element, place: Place) -> Part:
-        """Set `<mover>`: a mark in the middle above what it belongs to."""
-        part = Part("mover", self.size(place.level))
-        within = place._replace(after="", row_after="", row_size=None, form="prefix")
-        base, mark = (self.set(child, within) for child in element)
-        x = ((base.right - base.left) - (mark.right - mark.left)) / 2 - mark.left
-        y = -base.high - self.constants["overbar_gap"] * self.units(base) + mark.low
-        moved, x = (-x, 0.0) if x < 0 else (0.0, x)
-        part.holds = [(moved, 0.0, base), (x, y, mark)]
-        part.first, part.last = base.first, base.last
-        part.reach(
-            min(x + mark.left, moved + base.left),
-            max(x + mark.right, moved + base.right),
-            base.low,
-            -y + mark.high,
-        )
-        part.advance = moved + base.advance
-        return part
-
 
 _KINDS: dict[str, Callable[[Setter, Element, Place], Part]] = {
     "math": Setter.row,
@@ -342,9 +188,9 @@ _KINDS: dict[str, Callable[[Setter, Element, Place], Part]] = {
     "mi": Setter.identifier,
     "mtext": Setter.text,
     "mo": Setter.sign,
-    "mfrac": Setter.fraction,
-    "msup": Setter.power,
-    "msqrt": Setter.square_root,
-    "mroot": Setter.root,
-    "mover": Setter.over,
+    "mfrac": fraction,
+    "msup": power,
+    "msqrt": square_root,
+    "mroot": root,
+    "mover": over,
 }
