@@ -1,7 +1,7 @@
 """Figures of every kind, drawn at random within what each kind allows.
 
-A kind's examples stand in ``EXAMPLES`` of the module ``examples_KIND.py`` beside this one, which
-makes a figure from a source of random numbers.
+A kind's examples come from ``example`` of the module in ``examples/`` that is named as the kind's
+own, which makes a figure from a source of random numbers.
 """
 
 from __future__ import annotations
@@ -20,13 +20,9 @@ Maker = Callable[[random.Random], Figure]
 kinds.load_all()
 
 
-def _module(name: str) -> str:
-    return name.replace(" ", "_").replace("-", "_")
-
-
 def maker(name: str) -> Maker:
     """Return what makes examples of a kind."""
-    module = importlib.import_module(f"tests.figures.examples_{_module(name)}")
+    module = importlib.import_module(f"tests.figures.examples.{kinds.file_of(name)}")
     made: Maker = module.example
     return made
 
@@ -69,5 +65,5 @@ def _fits(figure: Figure) -> bool:
 
 def lacking() -> list[str]:
     """Return the kinds that have no examples."""
-    here = Path(__file__).parent
-    return [n for n in KINDS if not (here / f"examples_{_module(n)}.py").exists()]
+    made = Path(__file__).parent / "examples"
+    return [name for name in KINDS if not (made / f"{kinds.file_of(name)}.py").exists()]

@@ -34,10 +34,12 @@ def holds(what: str, *kinds: str) -> Callable[[Test], Test]:
 
 
 def held() -> dict[str, set[str]]:
-    """Return the kinds that the tests of this folder hold to each thing."""
+    """Return the kinds that the tests of this folder, and of those in it, hold to each thing."""
     found: dict[str, set[str]] = {TOLD: set(), LIED: set(), MEASURED: set()}
-    for path in sorted(Path(__file__).parent.glob("test_*.py")):
-        module = importlib.import_module(f"tests.figures.{path.stem}")
+    here = Path(__file__).parent
+    for path in sorted(here.rglob("test_*.py")):
+        inside = ".".join(path.relative_to(here).with_suffix("").parts)
+        module = importlib.import_module(f"tests.figures.{inside}")
         for name, test in vars(module).items():
             if name.startswith("test_"):
                 for what, kind in getattr(test, "holds", ()):

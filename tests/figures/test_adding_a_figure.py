@@ -34,7 +34,7 @@ def recipe(monkeypatch):
     for name, code in (
         ("itembank.figures.kinds.number.dot_row", KIND),
         ("itembank.proof.measured.number.dot_row_measured", MEASURED),
-        ("tests.figures.examples_dot_row", MAKER),
+        ("tests.figures.examples.dot_row", MAKER),
     ):
         module = types.ModuleType(name)
         monkeypatch.setitem(sys.modules, name, module)

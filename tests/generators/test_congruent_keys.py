@@ -14,7 +14,7 @@ from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
 from tests.depth import some, whole
-from tests.figures.test_two_triangles import Rebuilt, certain, letters, rebuilt, triangles
+from tests.figures.kinds.test_two_triangles import Rebuilt, certain, letters, rebuilt, triangles
 from tests.generators.mistakes import declared_ones
 from tests.generators.test_graphs_keys import text_of
 

@@ -10,7 +10,7 @@ from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.value import exact
-from tests.figures.test_cube_plan import block
+from tests.figures.kinds.test_cube_plan import block
 from tests.generators.mistakes import each_mistake, own_items
 from tests.generators.test_graphs_keys import text_of
 

@@ -19,7 +19,7 @@ from itembank.items.topics.space_part import is_other_kind
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.measured.measure import as_measured
-from tests.figures.test_line_graph import rebuilt
+from tests.figures.kinds.test_line_graph import rebuilt
 from tests.generators.mistakes import each_mistake
 from tests.generators.test_graphs_keys import text_of
 

@@ -313,7 +313,7 @@ def sample(name: str) -> list[Item]:
         own = plain(topic, tier)
         chance = random.Random(f"{name}/{tier}")
         found += [topic.item(tier, n) for n in chance.sample(own, min(SAMPLE, len(own)))]
-    # What is to be shaded is held to Python's sets in tests/figures/test_shaded_sets.py.
+    # What is to be shaded is held to Python's sets in tests/figures/kinds/test_shaded_sets.py.
     # Sets that are told by rules are held to bits of one number in test_sets_by_rule_keys.py.
     return [item for item in found if item.key_figure is None and not isinstance(item.ask, Members)]
 

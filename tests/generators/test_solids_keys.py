@@ -11,7 +11,7 @@ from itembank.figures.figure import drawn, words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
-from tests.figures.test_solid import graph
+from tests.figures.kinds.test_solid import graph
 from tests.generators.key_reader import printed, sample
 from tests.generators.mistakes import each_mistake
 

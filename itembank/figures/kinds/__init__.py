@@ -52,13 +52,22 @@ MODULES = (
 _BY_NAME = {module.rpartition(".")[2]: module for module in MODULES}
 
 
+def file_of(name: str) -> str:
+    """Return what the file of a kind is called, in whatever folder it stands.
+
+    >>> file_of("Venn diagram")
+    'venn_diagram'
+    """
+    return re.sub("[ -]", "_", name.casefold())
+
+
 def module_of(name: str) -> str:
     """Return the file that a kind's name stands for, by its family, or ``""``.
 
     >>> module_of("Venn diagram"), module_of("two-way table"), module_of("picture")
     ('sets.venn_diagram', 'table.two_way_table', '')
     """
-    return _BY_NAME.get(re.sub("[ -]", "_", name.casefold()), "")
+    return _BY_NAME.get(file_of(name), "")
 
 
 def load(name: str) -> None:

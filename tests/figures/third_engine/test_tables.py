@@ -22,8 +22,8 @@ from itembank.notation.line import line
 from itembank.proof.exact.elimination import answer
 from tests.figures.every_figure import examples
 from tests.figures.held import COUNT, MEASURED, holds
-from tests.figures.test_third_engine_lines_and_charts import texts, value_of, worth
-from tests.figures.test_third_engine_measures import q
+from tests.figures.third_engine.test_lines_and_charts import texts, value_of, worth
+from tests.figures.third_engine.test_measures import q
 
 Cell = str | t.Node | None
 

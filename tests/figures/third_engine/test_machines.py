@@ -18,9 +18,9 @@ from itembank.notation import tree as t
 from itembank.proof.exact.elimination import answer
 from tests.figures.every_figure import examples
 from tests.figures.held import COUNT, MEASURED, holds
-from tests.figures.test_third_engine_lines_and_charts import texts, value_of, worth
-from tests.figures.test_third_engine_measures import q
-from tests.figures.test_third_engine_tables import points_of
+from tests.figures.third_engine.test_lines_and_charts import texts, value_of, worth
+from tests.figures.third_engine.test_measures import q
+from tests.figures.third_engine.test_tables import points_of
 
 
 @holds(MEASURED, "tree diagram")

@@ -19,7 +19,7 @@ from itembank.notation.line import line
 from itembank.notation.value import exact
 from tests.figures.every_figure import examples
 from tests.figures.held import COUNT, MEASURED, holds
-from tests.figures.test_third_engine_measures import ball, near, q, shoelace, turn
+from tests.figures.third_engine.test_measures import ball, near, q, shoelace, turn
 
 Spot = tuple[fmpq, fmpq]
 LEAST, GREATEST = "least integer", "greatest integer"

@@ -16,8 +16,8 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact
 from tests.figures.every_figure import examples
 from tests.figures.held import COUNT, MEASURED, holds
-from tests.figures.test_third_engine_lines_and_charts import texts, value_of, worth
-from tests.figures.test_third_engine_measures import q
+from tests.figures.third_engine.test_lines_and_charts import texts, value_of, worth
+from tests.figures.third_engine.test_measures import q
 
 
 def _holding(picture: Drawing, at: Point) -> frozenset[int]:

@@ -18,7 +18,7 @@ from itembank.notation.parse import parse
 from itembank.notation.value import exact
 from itembank.proof.measured.measure import disagreement
 from tests.figures.every_figure import examples
-from tests.figures.examples_polygon import cm, corners
+from tests.figures.examples.polygon import cm, corners
 from tests.figures.held import LIED, TOLD, holds
 
 
