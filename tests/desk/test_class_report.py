@@ -32,6 +32,14 @@ def test_a_report_shows_shares_as_words_and_pictures_and_goes_on_paper(desk, hom
     assert 'class/8K/report"' in desk.get("/class/8K/lesson/2026-11-30/1").text
 
 
+def test_where_no_topic_is_known_no_empty_table_is_shown(desk):
+    table = {"how": "table", "table": "seat,score\nA1,6\nA2,3"}
+    assert desk.post("/class/8K/lesson/2026-11-24/3/record", data=table).status_code == 200
+    page = desk.get("/class/8K/report").text
+    assert "it is not known what they asked" in page
+    assert "Each topic" not in page
+
+
 @pytest.mark.parametrize(
     ("query", "status", "words"),
     [

@@ -10,7 +10,14 @@ from itembank.cli.report.views_text import clarity_text, views_text
 from itembank.cli.words.name_column import cut, named_table
 from itembank.cli.words.wrapped import paragraph, table, width
 from itembank.text.in_words import counted, day_month_year, short_day
-from itembank.work.report.class_words import LATEST, advice, just_asked, only_means, stopped_early
+from itembank.work.report.class_words import (
+    LATEST,
+    TOPICS_UNKNOWN,
+    advice,
+    just_asked,
+    only_means,
+    stopped_early,
+)
 from itembank.work.report.figures import figure, share_words
 from itembank.work.report.titles import Titles
 
@@ -62,14 +69,7 @@ def _surprises(report: ClassReport) -> list[str]:
 
 def _topics(report: ClassReport, titles: Titles) -> list[str]:
     if not report.topics:
-        return [
-            "",
-            *paragraph(
-                "",
-                "What is known of each topic is not told: these lessons were recorded without "
-                "their packs, so it is not known what they asked.",
-            ).splitlines(),
-        ]
+        return ["", *paragraph("", TOPICS_UNKNOWN).splitlines()]
     rows: list[tuple[str, ...]] = [
         (
             titles.of(t.topic),

@@ -14,6 +14,7 @@ from itembank.desk.replying.forms import day_in
 from itembank.desk.replying.replies import page, url
 from itembank.desk.replying.share_plot import share_plot
 from itembank.errors import ItembankError
+from itembank.work.report.class_words import TOPICS_UNKNOWN
 from itembank.work.report.figures import percent, share_words
 
 if TYPE_CHECKING:
@@ -58,6 +59,7 @@ def show(request: Request) -> Response:
         pattern_patch=pattern_patch,
         share_plot=share_plot,
         share_words=share_words,
+        topics_unknown=TOPICS_UNKNOWN,
         percent=percent,
         monday=monday,
     )

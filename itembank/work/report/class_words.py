@@ -17,6 +17,10 @@ LATEST = 8
 """Lessons shown one by one on screen: the last ones."""
 MOST = 5
 """Topics and questions that fooled the confident, shown on screen and on paper."""
+TOPICS_UNKNOWN = (
+    "What is known of each topic is not told: these lessons were recorded without their packs, so "
+    "it is not known what they asked."
+)
 
 
 def advice(line: TopicLine) -> str:

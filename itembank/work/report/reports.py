@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
+from itembank.text.in_words import day_month_year
 from itembank.today import today
 from itembank.work.lesson.results_store import open_results, place_of_results
 from itembank.work.report.titles import Titles, titles_of
@@ -238,7 +239,10 @@ def days_of(request: ReportRequest) -> tuple[datetime.date, datetime.date]:
 
         first = school_year(last)
     if first > last:
-        raise ItembankError(f"{first} comes after {last}. Change one of them.", field="since")
+        raise ItembankError(
+            f"{day_month_year(first)} comes after {day_month_year(last)}. Change one of them.",
+            field="since",
+        )
     return first, last
 
 
@@ -247,6 +251,7 @@ def _refuse_nothing(there: bool, scope: Scope) -> None:
     if not there:
         who = scope.class_name or "any class"
         raise ItembankError(
-            f"There are no such results of {who} from {scope.first} to {scope.last}.",
+            f"There are no such results of {who} from {day_month_year(scope.first)} to "
+            f"{day_month_year(scope.last)}.",
             matter="no results in that time",
         )
