@@ -211,7 +211,7 @@ def _sheet(pack: Pack, tier: str) -> Document:
 
 def _follow_up_answers(pack: Pack) -> Document:
     from itembank.pages.documents.follow_up_answers import HOW
-    from itembank.pages.parts.solutions import chain
+    from itembank.pages.parts.questions.solutions import chain
 
     made = Document("Follow-up answers", f"Follow-up answers: {_lesson(pack)}", "a4", 12)
     made.blocks += _opening(pack, "Follow-up answers")
@@ -233,7 +233,7 @@ def _follow_up_answers(pack: Pack) -> Document:
 
 def _notes(pack: Pack) -> Document:
     from itembank.pages.documents.notes import CAUTIONS, CHECKS
-    from itembank.pages.parts.script import opening, scenes
+    from itembank.pages.parts.teacher.script import opening, scenes
 
     made = Document("Teacher notes", f"Teacher notes: {_lesson(pack)}", "a4", 12)
     made.blocks += _opening(pack, "Teacher notes")

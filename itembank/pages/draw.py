@@ -54,7 +54,7 @@ class _FitsSlides:
         Its figure counts unless it is `shown` by another question.
         """
         from itembank.pages.documents.slides import MOST_ROOM
-        from itembank.pages.parts.least_room import least_share
+        from itembank.pages.parts.slide.least_room import least_share
 
         return least_share(item, shown, MOST_ROOM)
 

@@ -12,7 +12,7 @@ from itembank.notation.tree import Int, NotationError
 from itembank.packs.data.convert import Faces, pack_item
 from itembank.packs.data.pack_item import PackItem
 from itembank.packs.data.read_back import read_item
-from itembank.pages.parts.answers import key_on_slide, key_shown
+from itembank.pages.parts.questions.answers import key_on_slide, key_shown
 from itembank.proof import prove_fast
 
 

@@ -14,8 +14,8 @@ from itembank.pages.documents.notes import teacher_notes
 from itembank.pages.draw import draw_pack
 from itembank.pages.engine.maths.formula import formula, pieces
 from itembank.pages.engine.text.paragraph import Flow, measure
-from itembank.pages.parts.script import scenes
-from itembank.pages.parts.solutions import chain, side_before
+from itembank.pages.parts.questions.solutions import chain, side_before
+from itembank.pages.parts.teacher.script import scenes
 from tests.pages.bank_samples import ASKED, asked, packs
 from tests.pages.checkers import assert_accessible
 from tests.pages.samples import maths, pack

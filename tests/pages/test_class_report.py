@@ -13,8 +13,14 @@ from itembank.pages.documents.class_report_pages import BandRow, ReportData, Top
 from itembank.pages.engine.faces.fonts import face
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import TOP
-from itembank.pages.parts.heat_map import FROM, STEPS, shade
-from itembank.pages.parts.views_part import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart
+from itembank.pages.parts.teacher.heat_map import FROM, STEPS, shade
+from itembank.pages.parts.teacher.views_part import (
+    ClarityPart,
+    FooledRow,
+    UnclearRow,
+    ViewRow,
+    ViewsPart,
+)
 from tests.pages.checkers import assert_accessible
 from tests.pages.marks import overlapping, recorded
 

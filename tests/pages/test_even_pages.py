@@ -14,9 +14,9 @@ from itembank.pages.documents.sheets import SIDES, follow_up, open_sheet, room_o
 from itembank.pages.engine.maths.formula import scripts_at_least
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import WIDTH, Paper
-from itembank.pages.parts.question_cell import leaves_word
-from itembank.pages.parts.rows import Row, rows
-from itembank.pages.parts.sheet_pages import (
+from itembank.pages.parts.questions.question_cell import leaves_word
+from itembank.pages.parts.sheet.rows import Row, rows
+from itembank.pages.parts.sheet.sheet_pages import (
     LEAST_SHARE,
     TIGHT_SHARE,
     Room,

@@ -5,7 +5,7 @@ from itertools import product
 
 from itembank.pages.engine.text.flow import Flow
 from itembank.pages.engine.text.line_breaking import break_lines, lines_of
-from itembank.pages.parts.question_cell import prompt
+from itembank.pages.parts.questions.question_cell import prompt
 from tests.depth import some, whole
 from tests.pages.sheet_samples import real_pack
 from tests.pages.test_figures_on_pages import drawn_by

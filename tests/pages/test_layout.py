@@ -12,7 +12,7 @@ import pytest
 
 from itembank.pages.documents.slides import TOP, _slides, bottom_of
 from itembank.pages.engine.page import theme
-from itembank.pages.parts.slide_board import LEFT, RIGHT
+from itembank.pages.parts.slide.slide_board import LEFT, RIGHT
 
 DOTS = 1.5
 

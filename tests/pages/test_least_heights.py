@@ -7,8 +7,8 @@ from collections import Counter
 import pytest
 
 from itembank.pages.documents.slides import TOP, bottom_of
-from itembank.pages.parts import board
-from itembank.pages.parts.least_heights import LeastHeights
+from itembank.pages.parts.slide import board
+from itembank.pages.parts.slide.least_heights import LeastHeights
 from tests.depth import cases, spread, whole
 from tests.pages.test_one_slide import draws, figure_draws, placed
 

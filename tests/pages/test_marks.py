@@ -11,8 +11,8 @@ from itembank.packs.build import build_pack
 from itembank.packs.data.pack import Pack
 from itembank.pages.documents.notes import teacher_notes
 from itembank.pages.draw import drawers
-from itembank.pages.parts.marks_said import total
-from itembank.pages.parts.method_marks import earned
+from itembank.pages.parts.questions.marks_said import total
+from itembank.pages.parts.teacher.method_marks import earned
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PlannedTopic
 from itembank.text.in_words import counted

@@ -17,7 +17,7 @@ from itembank.pages.documents.notes_summary import DECIDES, TO_DO, summary
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import FOOT, TOP, Paper, Part, space
 from itembank.pages.engine.text.paragraph import Strong
-from itembank.pages.parts.script import chosen, mid_sentence, repair_bands, scenes, telling
+from itembank.pages.parts.teacher.script import chosen, mid_sentence, repair_bands, scenes, telling
 from tests.depth import cases, whole
 from tests.pages.marks import key_printed, printed
 from tests.pages.sheet_samples import TOPICS, drawn_packs, random_packs, real_pack

@@ -18,11 +18,11 @@ from itembank.packs.pack_as_data import as_data
 from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine.page import theme
-from itembank.pages.parts.board import arrange
-from itembank.pages.parts.even_slides import splits
-from itembank.pages.parts.instructions import last_instruction, shared
-from itembank.pages.parts.question_cell import leaves_word, prompt
-from itembank.pages.parts.slide_board import LEFT, RIGHT
+from itembank.pages.parts.questions.instructions import last_instruction, shared
+from itembank.pages.parts.questions.question_cell import leaves_word, prompt
+from itembank.pages.parts.slide.board import arrange
+from itembank.pages.parts.slide.even_slides import splits
+from itembank.pages.parts.slide.slide_board import LEFT, RIGHT
 from itembank.planning.bands.bands import default_scheme
 from itembank.planning.department.large_copies import LargePrint
 from itembank.planning.department.pack_request import PackRequest, PlannedTopic

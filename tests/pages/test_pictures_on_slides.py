@@ -25,9 +25,9 @@ from itembank.pages import draw
 from itembank.pages.documents.slides import TOP, answers, bottom_of, starter
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.page.page import Page
-from itembank.pages.parts.board import arrange
-from itembank.pages.parts.slide_board import LEFT, RIGHT
-from itembank.pages.parts.strips import strips
+from itembank.pages.parts.slide.board import arrange
+from itembank.pages.parts.slide.slide_board import LEFT, RIGHT
+from itembank.pages.parts.slide.strips import strips
 from tests.depth import cases, whole
 from tests.pages.checkers import assert_accessible
 from tests.pages.test_layout import DOTS, boxes, ink
@@ -236,6 +236,8 @@ def test_strips_are_the_same_where_least_heights_are_told(areas, room):
 def test_no_way_that_has_room_is_passed_over(areas, full):
     room = sum(areas) / 904 / full * 100 + 7 * len(areas) / 3
     asked = range(len(areas)), 904, room, 24, 7, lambda i, width: Square(areas[i], width), unknown
-    with patch("itembank.pages.parts.strips.NEARLY", 1e9):  # then every way is tried to its end
+    with patch(
+        "itembank.pages.parts.slide.strips.NEARLY", 1e9
+    ):  # then every way is tried to its end
         tried = strips(*asked)
     assert strips(*asked) == tried

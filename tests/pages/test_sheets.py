@@ -16,10 +16,10 @@ from itembank.pages.documents.sheets import follow_up
 from itembank.pages.draw import drawers
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import TOP
-from itembank.pages.parts.instructions import last_instruction, without
-from itembank.pages.parts.rows import rows
-from itembank.pages.parts.sheet_pages import LEAST_SHARE, MOST_SHARE, Room, share_out
-from itembank.pages.parts.solutions import chain, side_before
+from itembank.pages.parts.questions.instructions import last_instruction, without
+from itembank.pages.parts.questions.solutions import chain, side_before
+from itembank.pages.parts.sheet.rows import rows
+from itembank.pages.parts.sheet.sheet_pages import LEAST_SHARE, MOST_SHARE, Room, share_out
 from tests.depth import each
 from tests.pages.checkers import assert_accessible
 from tests.pages.marks import key_printed, overlapping, printed, recorded
@@ -309,7 +309,7 @@ def test_a_slide_keeps_the_title_whole_before_the_date():
 
 
 def test_a_start_too_wide_beside_its_words_is_written_below_them_on_one_line(samples):
-    from itembank.pages.parts import solutions as working
+    from itembank.pages.parts.questions import solutions as working
 
     step = samples.Step(say="Collect like terms", maths=samples.maths("x^2 + 5x + 2x + 10 = 0"))
     narrow, wide = 300.0, 3000.0

@@ -20,8 +20,8 @@ from itembank.pages import draw
 from itembank.pages.documents.slips import WIDTH, _pages, slips
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.text.paragraph import Flow
-from itembank.pages.parts.even_split import evenest
-from itembank.pages.parts.slip_layout import (
+from itembank.pages.parts.questions.even_split import evenest
+from itembank.pages.parts.sheet.slip_layout import (
     APART,
     INDENT,
     LABEL,

@@ -7,7 +7,7 @@ import pytest
 
 from itembank.pages.documents.week_overview import WeekData, week_overview
 from itembank.pages.engine.page import theme
-from itembank.pages.parts.week_table import LessonColumn, TopicRow
+from itembank.pages.parts.teacher.week_table import LessonColumn, TopicRow
 from tests.pages.checkers import assert_accessible
 from tests.pages.marks import overlapping, recorded
 

@@ -14,8 +14,8 @@ from itembank.pages.engine.page import theme
 from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import WIDTH, LoosePaper, Paper, heading_part, text_part
 from itembank.pages.engine.table_drawn import Cell, Contents
-from itembank.pages.parts.heat_map import SCORED, STEPS, Shown, heat_map, legend_part
-from itembank.pages.parts.views_part import (
+from itembank.pages.parts.teacher.heat_map import SCORED, STEPS, Shown, heat_map, legend_part
+from itembank.pages.parts.teacher.views_part import (
     ClarityPart,
     ViewsPart,
     draw_clarity,

@@ -13,9 +13,15 @@ from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.paper import LEFT, WIDTH, Paper, Part, text_part
 from itembank.pages.engine.pdf.tagging import Element
 from itembank.pages.engine.text.paragraph import Block, Flow, draw, measure
-from itembank.pages.parts.even_split import evenest
-from itembank.pages.parts.marks_said import counted, total
-from itembank.pages.parts.short_answer import GAP, Answer, draw_answer, room_between, short_answer
+from itembank.pages.parts.questions.even_split import evenest
+from itembank.pages.parts.questions.marks_said import counted, total
+from itembank.pages.parts.sheet.short_answer import (
+    GAP,
+    Answer,
+    draw_answer,
+    room_between,
+    short_answer,
+)
 
 COLUMN = (WIDTH - GAP) / 2
 HOW = (

@@ -19,7 +19,7 @@ from itembank.pages.engine.faces.fonts import plain
 from itembank.pages.engine.maths.formula import scripts_at_least
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import Paper
-from itembank.pages.parts.marks_said import how_many_each, total
+from itembank.pages.parts.questions.marks_said import how_many_each, total
 
 Drawer = Callable[[Pack], bytes]
 HOW = "Work on your own, in silence, and show your steps."

@@ -25,11 +25,11 @@ from itembank.pages.engine.paper import (
 )
 from itembank.pages.engine.table_drawn import Pieces, table_part, table_pieces
 from itembank.pages.engine.text.paragraph import Flow, Piece, Strong, draw, measure, one_line
-from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.method_marks import method_marks
-from itembank.pages.parts.question_cell import prompt
-from itembank.pages.parts.script import Line, mid_sentence, opening, scenes
-from itembank.pages.parts.solutions import steps_part
+from itembank.pages.parts.questions.answers import key_shown
+from itembank.pages.parts.questions.question_cell import prompt
+from itembank.pages.parts.questions.solutions import steps_part
+from itembank.pages.parts.teacher.method_marks import method_marks
+from itembank.pages.parts.teacher.script import Line, mid_sentence, opening, scenes
 from itembank.planning.bands.caution import NOT_A_GRADE
 
 CHECKS: tuple[str, ...] = (

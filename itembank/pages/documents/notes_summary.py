@@ -27,9 +27,9 @@ from itembank.pages.engine.paper import (
 )
 from itembank.pages.engine.table_drawn import Cell, Pieces, table_part, table_pieces
 from itembank.pages.engine.text.paragraph import Flow, Piece, measure, one_line
-from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.question_cell import called, prompt
-from itembank.pages.parts.script import mid_sentence
+from itembank.pages.parts.questions.answers import key_shown
+from itembank.pages.parts.questions.question_cell import called, prompt
+from itembank.pages.parts.teacher.script import mid_sentence
 from itembank.planning.bands.caution import NOT_A_GRADE
 
 TO_DO: tuple[str, ...] = (

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from itembank.data_class import dataclass
 from itembank.pages.engine.paper import WIDTH, LoosePaper, heading_part, text_part
 from itembank.pages.engine.table_drawn import Cell, Contents
-from itembank.pages.parts.views_part import draw_table
+from itembank.pages.parts.teacher.views_part import draw_table
 from itembank.text.true_minus import printed
 
 

@@ -25,11 +25,12 @@ from itembank.pages.engine.paper import (
 from itembank.pages.engine.paper import writing_line as write
 from itembank.pages.engine.pdf.tagging import Element
 from itembank.pages.engine.text.paragraph import Strong, draw
-from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.marks_said import how_many_each, total
-from itembank.pages.parts.question_cell import asked, solved
-from itembank.pages.parts.rows import AFTER_TOLD, GAP, Row, topic_name
-from itembank.pages.parts.sheet_pages import (
+from itembank.pages.parts.questions.answers import key_shown
+from itembank.pages.parts.questions.marks_said import how_many_each, total
+from itembank.pages.parts.questions.question_cell import asked, solved
+from itembank.pages.parts.questions.solutions import steps_part
+from itembank.pages.parts.sheet.rows import AFTER_TOLD, GAP, Row, topic_name
+from itembank.pages.parts.sheet.sheet_pages import (
     LEAST_SHARE,
     MOST_SHARE,
     TIGHT_SHARE,
@@ -37,7 +38,6 @@ from itembank.pages.parts.sheet_pages import (
     on_pages,
     share_of,
 )
-from itembank.pages.parts.solutions import steps_part
 from itembank.planning.bands.caution import ON_A_SHEET
 
 SIDES = 2

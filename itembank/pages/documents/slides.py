@@ -10,12 +10,12 @@ from itembank.pages.engine.faces.fonts import face, plain
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.page.page import Document, Page
 from itembank.pages.engine.text.paragraph import Block, Flow, answered, draw, measure
-from itembank.pages.parts.answers import others_said
-from itembank.pages.parts.board import arrange, fits_slides
-from itembank.pages.parts.instructions import shared
-from itembank.pages.parts.question_cell import NUMBER_GAP
-from itembank.pages.parts.score_line import FOOT, ScoreLine
-from itembank.pages.parts.slide_board import LEFT, RIGHT, Slide, Spot
+from itembank.pages.parts.questions.answers import others_said
+from itembank.pages.parts.questions.instructions import shared
+from itembank.pages.parts.questions.question_cell import NUMBER_GAP
+from itembank.pages.parts.slide.board import arrange, fits_slides
+from itembank.pages.parts.slide.score_line import FOOT, ScoreLine
+from itembank.pages.parts.slide.slide_board import LEFT, RIGHT, Slide, Spot
 from itembank.planning.bands.caution import FOR_PUPILS, ON_A_SHEET
 from itembank.text.in_words import counted, long_date
 

@@ -14,7 +14,7 @@ from itembank.pages.engine.page import theme
 from itembank.pages.engine.page.page import Document, Page
 from itembank.pages.engine.paper import printed_ground
 from itembank.pages.engine.text.paragraph import draw
-from itembank.pages.parts.slip_layout import (
+from itembank.pages.parts.sheet.slip_layout import (
     INDENT,
     LABEL,
     LINE,

@@ -13,8 +13,8 @@ from itembank.pages.engine.page import theme
 from itembank.pages.engine.page.page import Document, Page
 from itembank.pages.engine.page.signs import interval, sign
 from itembank.pages.engine.text.paragraph import Block, Flow, Strong, draw, measure
-from itembank.pages.parts.score_line import FOOT
-from itembank.pages.parts.slide_board import LEFT, RIGHT
+from itembank.pages.parts.slide.score_line import FOOT
+from itembank.pages.parts.slide.slide_board import LEFT, RIGHT
 from itembank.planning.bands.caution import FOR_PUPILS
 
 SIGN = 42.0

@@ -13,7 +13,7 @@ from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import WIDTH, LoosePaper, heading_part, text_part
 from itembank.pages.engine.table_drawn import Cell, Contents
 from itembank.pages.engine.text.picture import draw_marks
-from itembank.pages.parts.views_part import draw_table
+from itembank.pages.parts.teacher.views_part import draw_table
 
 EDGE = 0.06
 """Room around the map, as a share of its width and height: a figure that filled its page would

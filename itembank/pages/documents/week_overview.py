@@ -13,7 +13,7 @@ from itembank.data_class import dataclass
 from itembank.pages.engine.faces.fonts import plain
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.paper import WIDTH, LoosePaper, heading_part, list_part, space, text_part
-from itembank.pages.parts.week_table import LessonColumn, TopicRow, place_table
+from itembank.pages.parts.teacher.week_table import LessonColumn, TopicRow, place_table
 from itembank.planning.bands.caution import CAUTION
 
 NEEDED = "* The topic of that lesson rests on it."

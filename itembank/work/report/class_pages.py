@@ -8,7 +8,13 @@ from pathlib import Path
 from itembank.files.private import write_private
 from itembank.pages.documents.class_report_pages import BandRow, ReportData, TopicRow
 from itembank.pages.documents.class_report_pages import class_report as draw_report
-from itembank.pages.parts.views_part import ClarityPart, FooledRow, UnclearRow, ViewRow, ViewsPart
+from itembank.pages.parts.teacher.views_part import (
+    ClarityPart,
+    FooledRow,
+    UnclearRow,
+    ViewRow,
+    ViewsPart,
+)
 from itembank.records.reports.class_report import (
     ClassReport,
     LessonLine,

@@ -12,7 +12,7 @@ from itembank.text.in_words import day_month_year, long_day, plural, weekday
 
 if TYPE_CHECKING:
     from itembank.pages.documents.week_overview import WeekData
-    from itembank.pages.parts.week_table import LessonColumn, TopicRow
+    from itembank.pages.parts.teacher.week_table import LessonColumn, TopicRow
     from itembank.planning.week.week_plan import PlannedLesson, WeekPlan
     from itembank.work.week.planner import Planner
 
@@ -94,7 +94,7 @@ def _by_title(lessons: Sequence[PlannedLesson]) -> list[str]:
 
 
 def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
-    from itembank.pages.parts.week_table import LessonColumn
+    from itembank.pages.parts.teacher.week_table import LessonColumn
 
     several = sum(planned.date == lesson.date for planned in plan.lessons) > 1
     day = weekday(lesson.date)[:3], str(lesson.date.day)
@@ -103,7 +103,7 @@ def _column(plan: WeekPlan, lesson: PlannedLesson) -> LessonColumn:
 
 def _rows(planner: Planner, lessons: Sequence[PlannedLesson]) -> list[TopicRow]:
     """Return a row for each topic, in the order in which the week comes to it."""
-    from itembank.pages.parts.week_table import TopicRow
+    from itembank.pages.parts.teacher.week_table import TopicRow
 
     found = []
     for name in dict.fromkeys(topic for lesson in lessons for topic in lesson.counts):

@@ -12,8 +12,8 @@ from typing import NamedTuple
 
 from itembank.errors import ItembankError
 from itembank.packs.data.pack_item import PackItem
-from itembank.pages.parts.even_split import evenest
-from itembank.pages.parts.rows import Row, rows
+from itembank.pages.parts.questions.even_split import evenest
+from itembank.pages.parts.sheet.rows import Row, rows
 
 LEAST_SHARE = 0.45
 """Least working room, as a share of what a question would like, where all looks as it should."""

@@ -19,10 +19,10 @@ from collections.abc import Iterable, Sequence
 
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.page import theme
-from itembank.pages.parts.even_slides import splits
-from itembank.pages.parts.instructions import Instruction, shared
-from itembank.pages.parts.slide_board import Slide, SlideBoard, word_left
-from itembank.pages.parts.slide_ways import (
+from itembank.pages.parts.questions.instructions import Instruction, shared
+from itembank.pages.parts.slide.even_slides import splits
+from itembank.pages.parts.slide.slide_board import Slide, SlideBoard, word_left
+from itembank.pages.parts.slide.slide_ways import (
     ANYHOW,
     CLOSE,
     CLOSEST,

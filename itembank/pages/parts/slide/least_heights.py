@@ -12,8 +12,8 @@ from math import inf
 from typing import TypeAlias
 
 from itembank.pages.engine.page import theme
-from itembank.pages.parts.question_cell import Cell, Setting
-from itembank.pages.parts.slide_ways import FIGURES_LEAST, TIGHTEST
+from itembank.pages.parts.questions.question_cell import Cell, Setting
+from itembank.pages.parts.slide.slide_ways import FIGURES_LEAST, TIGHTEST
 
 LEAST = theme.SLIDE_QUESTION[0]
 """The least size of a question on a slide, in points."""

@@ -13,9 +13,9 @@ from itembank.packs.data.pack import Band, Pack, Sheet
 from itembank.packs.data.pack_item import Misconception, PackItem
 from itembank.pages.engine.page.signs import interval
 from itembank.pages.engine.text.paragraph import Piece
-from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.question_cell import asked
-from itembank.pages.parts.solutions import chain
+from itembank.pages.parts.questions.answers import key_shown
+from itembank.pages.parts.questions.question_cell import asked
+from itembank.pages.parts.questions.solutions import chain
 from itembank.planning.bands.caution import ON_A_SHEET
 
 Kind = Literal["Say", "Ask", "Do"]

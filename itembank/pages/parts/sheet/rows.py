@@ -13,9 +13,9 @@ from typing import NamedTuple
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.paper import WIDTH, label_width
 from itembank.pages.engine.text.paragraph import Block, Flow, measure
-from itembank.pages.parts.instructions import Instruction, last_instruction
-from itembank.pages.parts.question_cell import leaves_word, prompt
-from itembank.pages.parts.working_room import lines_of_working
+from itembank.pages.parts.questions.instructions import Instruction, last_instruction
+from itembank.pages.parts.questions.question_cell import leaves_word, prompt
+from itembank.pages.parts.questions.working_room import lines_of_working
 
 GAP = 18.0
 """Room between two columns."""

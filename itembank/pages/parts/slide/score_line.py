@@ -8,7 +8,7 @@ from itembank.pages.engine.page import theme
 from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.page.signs import interval, sign
 from itembank.pages.engine.text.paragraph import Flow, Strong, draw, measure
-from itembank.pages.parts.slide_board import LEFT, RIGHT
+from itembank.pages.parts.slide.slide_board import LEFT, RIGHT
 
 FOOT = 12.0
 """Height of the lowest ink."""

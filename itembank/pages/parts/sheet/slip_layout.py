@@ -15,10 +15,10 @@ from itembank.errors import ItembankError
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.faces.fonts import DESCENT, face
 from itembank.pages.engine.text.paragraph import Block, Flow, Line, after_figure, measure
-from itembank.pages.parts.even_split import evenest
-from itembank.pages.parts.instructions import Instruction, last_instruction, shared
-from itembank.pages.parts.question_cell import prompt
-from itembank.pages.parts.working_room import lines_of_working
+from itembank.pages.parts.questions.even_split import evenest
+from itembank.pages.parts.questions.instructions import Instruction, last_instruction, shared
+from itembank.pages.parts.questions.question_cell import prompt
+from itembank.pages.parts.questions.working_room import lines_of_working
 
 INDENT = 26.0
 """Room for a question's number."""

@@ -12,7 +12,7 @@ from functools import cache, partial
 from itertools import accumulate
 from typing import NamedTuple, TypeAlias
 
-from itembank.pages.parts.question_cell import Cell
+from itembank.pages.parts.questions.question_cell import Cell
 
 Set: TypeAlias = Callable[[int, float], Cell | None]
 """Sets a question in a column of a width; None where it is too wide for it."""

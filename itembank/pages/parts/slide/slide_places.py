@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.pages.parts.question_cell import Cell
-from itembank.pages.parts.strips import Strip
+from itembank.pages.parts.questions.question_cell import Cell
+from itembank.pages.parts.slide.strips import Strip
 
 MOST_BETWEEN = 64.0
 """Most room between questions: with more they no longer look like one list."""

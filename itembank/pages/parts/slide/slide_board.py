@@ -1,7 +1,7 @@
 """The questions of a starter set on one slide: in columns, in strips across it, or one alone.
 
 A question stands where its words, its figure and its answer have room; which of the ways to set
-them is taken is chosen elsewhere (:mod:`itembank.pages.parts.board`).
+them is taken is chosen elsewhere (:mod:`itembank.pages.parts.slide.board`).
 """
 
 from __future__ import annotations
@@ -13,13 +13,20 @@ from itembank.errors import ItembankError
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.text.paragraph import Flow
-from itembank.pages.parts.answers import key_on_slide
-from itembank.pages.parts.instructions import Instruction
-from itembank.pages.parts.least_heights import LeastHeights
-from itembank.pages.parts.question_cell import USUAL, Cell, Setting, cell, leaves_word, prompt
-from itembank.pages.parts.slide_places import column_tops, strip_tops, tops_in_strip
-from itembank.pages.parts.slide_ways import ROOMY, Spacing, Way
-from itembank.pages.parts.strips import SOME_WIDTHS, strips, width_of
+from itembank.pages.parts.questions.answers import key_on_slide
+from itembank.pages.parts.questions.instructions import Instruction
+from itembank.pages.parts.questions.question_cell import (
+    USUAL,
+    Cell,
+    Setting,
+    cell,
+    leaves_word,
+    prompt,
+)
+from itembank.pages.parts.slide.least_heights import LeastHeights
+from itembank.pages.parts.slide.slide_places import column_tops, strip_tops, tops_in_strip
+from itembank.pages.parts.slide.slide_ways import ROOMY, Spacing, Way
+from itembank.pages.parts.slide.strips import SOME_WIDTHS, strips, width_of
 
 LEFT = theme.SLIDE_MARGIN
 

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from typing import NamedTuple, TypeAlias
 
 from itembank.pages.engine.page import theme
-from itembank.pages.parts.question_cell import USUAL, Setting
+from itembank.pages.parts.questions.question_cell import USUAL, Setting
 
 
 class Spacing(NamedTuple):

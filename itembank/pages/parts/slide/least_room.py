@@ -9,11 +9,11 @@ from __future__ import annotations
 from itembank.packs.data.pack_item import PackItem
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.text.paragraph import Flow
-from itembank.pages.parts.answers import key_on_slide
-from itembank.pages.parts.question_cell import cell, prompt
-from itembank.pages.parts.slide_board import COLUMN_GAP, LEFT, RIGHT
-from itembank.pages.parts.slide_ways import FIGURES_LEAST, TIGHTEST
-from itembank.pages.parts.strips import SOME_WIDTHS, UNITS
+from itembank.pages.parts.questions.answers import key_on_slide
+from itembank.pages.parts.questions.question_cell import cell, prompt
+from itembank.pages.parts.slide.slide_board import COLUMN_GAP, LEFT, RIGHT
+from itembank.pages.parts.slide.slide_ways import FIGURES_LEAST, TIGHTEST
+from itembank.pages.parts.slide.strips import SOME_WIDTHS, UNITS
 
 
 def least_share(item: PackItem, shown: bool, room: float) -> float | None:

@@ -11,9 +11,9 @@ from itembank.pages.engine.document_titles import sheet_name
 from itembank.pages.engine.paper import WIDTH, Paper, heading_part, stack, text_part
 from itembank.pages.engine.table_drawn import table_pieces
 from itembank.pages.engine.text.paragraph import Piece
-from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.marks_said import counted, total
-from itembank.pages.parts.script import mid_sentence
+from itembank.pages.parts.questions.answers import key_shown
+from itembank.pages.parts.questions.marks_said import counted, total
+from itembank.pages.parts.teacher.script import mid_sentence
 
 HOW = (
     "A right answer earns all the marks of its question. Otherwise give each mark below for the "

@@ -12,7 +12,7 @@ from itembank.packs.data.pack_item import PackItem, Picture
 from itembank.pages.engine.faces.fonts import DESCENT, face
 from itembank.pages.engine.text.flow import Pair
 from itembank.pages.engine.text.paragraph import AXIS, Block, Flow, Piece, after_figure, measure
-from itembank.pages.parts.instructions import Instruction, last_instruction, without
+from itembank.pages.parts.questions.instructions import Instruction, last_instruction, without
 
 NUMBER_GAP = 12.0
 """Room between a number and its question."""

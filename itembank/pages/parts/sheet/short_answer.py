@@ -9,9 +9,9 @@ from itembank.pages.engine.faces.fonts import face
 from itembank.pages.engine.page import theme
 from itembank.pages.engine.page.page import Page
 from itembank.pages.engine.text.paragraph import Block, Flow, Piece, draw, measure
-from itembank.pages.parts.answers import key_shown
-from itembank.pages.parts.marks_said import counted
-from itembank.pages.parts.solutions import chain
+from itembank.pages.parts.questions.answers import key_shown
+from itembank.pages.parts.questions.marks_said import counted
+from itembank.pages.parts.questions.solutions import chain
 
 GAP = 26.0
 

@@ -1,0 +1,4 @@
+"""Questions and answers as pages show them, whatever the page.
+
+``instructions`` comes before ``question_cell``.
+"""

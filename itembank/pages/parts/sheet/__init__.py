@@ -1,0 +1,4 @@
+"""Questions and short answers on sheets and slips.
+
+``rows`` comes before ``sheet_pages``.
+"""
