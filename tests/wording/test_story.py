@@ -4,8 +4,8 @@ import pytest
 
 from itembank.notation import parse
 from itembank.wording.sentences.question_sentences import questions
-from itembank.wording.story.story import Story
-from itembank.wording.story.story_numbers import story_fault
+from itembank.wording.story.numbers.story import Story
+from itembank.wording.story.numbers.story_numbers import story_fault
 
 
 def runs(text):

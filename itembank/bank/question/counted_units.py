@@ -11,7 +11,7 @@ from itembank.notation.clock import times_in
 from itembank.notation.units import CURRENCY
 from itembank.proof.claim.dimensions import dimension
 from itembank.wording.sentences.units_said import unit_said
-from itembank.wording.story.units_agree import unit_after
+from itembank.wording.story.numbers.units_agree import unit_after
 from itembank.wording.tasks.answers.written_how import (
     asks_how_many,
     nearest_coin,

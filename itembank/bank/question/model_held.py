@@ -19,10 +19,10 @@ from itembank.wording.meaning.second_reading import meaning_fault, read_again
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT
 from itembank.wording.sentences.question_sentences import questions
+from itembank.wording.story.asked.question_fits import asked_fault
 from itembank.wording.story.conditions import condition_fault
-from itembank.wording.story.question_fits import asked_fault
-from itembank.wording.story.story import Story
-from itembank.wording.story.story_numbers import story_fault
+from itembank.wording.story.numbers.story import Story
+from itembank.wording.story.numbers.story_numbers import story_fault
 from itembank.wording.story.turned_models import turned_models
 from itembank.wording.story.whole_things import how_many_whole
 

@@ -14,7 +14,7 @@ from itembank.items.item import Ask, Find
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, unit_known
 from itembank.wording.sentences.units_said import unit_said
-from itembank.wording.story.units_agree import unit_after
+from itembank.wording.story.numbers.units_agree import unit_after
 
 _MEASURES = (t.Quantity, t.Money, t.MixedUnits, t.ClockTime)
 

@@ -18,7 +18,7 @@ from itembank.notation.tree.clock_times import clock_fault
 from itembank.notation.value import exact_or_none
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.prompt import SLOT, Slotted, index_of, slotted
-from itembank.wording.story.direction import bare, says_down, says_up
+from itembank.wording.story.asked.direction import bare, says_down, says_up
 
 Turned = tuple[tuple[t.Node, ...], t.Node | None, str]
 

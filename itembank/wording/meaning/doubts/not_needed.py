@@ -17,7 +17,7 @@ from itembank.notation.value import exact, exact_or_none
 from itembank.wording.meaning.parts.parts_of import content
 from itembank.wording.meaning.told.tale import Number, Tale, late_search
 from itembank.wording.sentences.numbers_said import CARDINALS, MULTIPLES
-from itembank.wording.story.fractions_of_things import stem
+from itembank.wording.story.asked.fractions_of_things import stem
 
 _COMMON = frozenset(
     stem(word)

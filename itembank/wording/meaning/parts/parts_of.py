@@ -8,7 +8,7 @@ from fractions import Fraction
 from itembank.text.late_pattern import late
 from itembank.wording.meaning.told.tale import Number, Reading, Tale, late_search, reads
 from itembank.wording.sentences.prompt import SLOT
-from itembank.wording.story.fractions_of_things import stem
+from itembank.wording.story.asked.fractions_of_things import stem
 
 _OF = late(
     rf"({SLOT}) of (?P<whole>them|these|those|it|(?:the |its |his |her |their )?{SLOT} [\w' -]+?|(?:the|a|an) [\w' -]+? of {SLOT}(?: [\w' -]+?)?|(?:the|its|his|her|their|all the|a|an) [\w' -]+?) "

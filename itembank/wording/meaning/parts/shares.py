@@ -10,7 +10,7 @@ from itembank.notation.value import exact
 from itembank.text.late_pattern import late
 from itembank.wording.meaning.told.tale import Number, Reading, Tale, late_search, reads
 from itembank.wording.sentences.prompt import SLOT, index_of
-from itembank.wording.story.parts_named import mentions, names_in_ratio
+from itembank.wording.story.asked.parts_named import mentions, names_in_ratio
 
 _MIXED = late(
     r"\b(?:mix(?:es|ed)?|blends?|combines?|made (?:from|of|with)|contains?|of)(?: from| of| with)? ([\w-]+)(?: \w+)? and ([\w-]+)(?: \w+)?,? (?:are )?"

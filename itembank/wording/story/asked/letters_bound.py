@@ -15,7 +15,7 @@ from itembank.text.late_pattern import late
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted
 from itembank.wording.sentences.question_sentences import questions
-from itembank.wording.story.parts_named import mentions
+from itembank.wording.story.asked.parts_named import mentions
 
 _SIGNS = {"less": "-", "minus": "-", "plus": "+", "more than": "+", "times": "×", "divided by": "÷"}
 _OPERATION = late(rf"\b(?P<word>less|minus|plus|times|divided by) ({SLOT})", re.I)

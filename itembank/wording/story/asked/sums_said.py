@@ -14,7 +14,7 @@ from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted
-from itembank.wording.story.direction import bare, says_down
+from itembank.wording.story.asked.direction import bare, says_down
 
 _AND = late(
     rf"\b(?:costs?|charges?|charged|pays?|buys?|bought|bill|fare)\b[^.?]*?({SLOT})(?: (?!and\b|plus\b)[a-z'-]+){{0,5}} (?:and|plus)(?: then)? (?:an? [a-z]+ )?({SLOT})",

@@ -12,10 +12,10 @@ import re
 from itembank.notation.line import shown_line
 from itembank.wording.sentences.numbers_said import strange_signs
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted
-from itembank.wording.story.printed_unused import printed_fault
-from itembank.wording.story.said_unused import said_fault
-from itembank.wording.story.story import Story
-from itembank.wording.story.units_agree import units_fault
+from itembank.wording.story.numbers.printed_unused import printed_fault
+from itembank.wording.story.numbers.said_unused import said_fault
+from itembank.wording.story.numbers.story import Story
+from itembank.wording.story.numbers.units_agree import units_fault
 
 
 def story_fault(story: Story) -> str:

@@ -14,9 +14,9 @@ from itembank.notation import tree as t
 from itembank.notation.clock import times_in
 from itembank.text.late_pattern import late
 from itembank.wording.model_summary import Modelled
-from itembank.wording.story.fractions_of_things import asks_other_part, names_what_is_taken
-from itembank.wording.story.parts_named import mentions
-from itembank.wording.story.question_rules import MORE_OR_LESS
+from itembank.wording.story.asked.fractions_of_things import asks_other_part, names_what_is_taken
+from itembank.wording.story.asked.parts_named import mentions
+from itembank.wording.story.asked.question_rules import MORE_OR_LESS
 
 _PART_OF = late(r"\b(?:what|which) (?:fraction|percentage) of\b", re.I)
 

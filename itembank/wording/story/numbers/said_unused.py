@@ -11,7 +11,7 @@ from itembank.notation import tree as t
 from itembank.notation.value import exact_or_none
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.numbers_said import CARDINALS, numbers_said
-from itembank.wording.story.story import Story
+from itembank.wording.story.numbers.story import Story
 from itembank.wording.tasks.reader import counts
 
 

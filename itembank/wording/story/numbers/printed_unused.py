@@ -10,7 +10,7 @@ from itembank.notation.units import UNITS, unit_known
 from itembank.notation.value import exact_or_none
 from itembank.wording.sentences.prompt import slot, slotted
 from itembank.wording.sentences.question_sentences import questions
-from itembank.wording.story.story import Story, values_used
+from itembank.wording.story.numbers.story import Story, values_used
 
 
 def printed_fault(story: Story) -> str:

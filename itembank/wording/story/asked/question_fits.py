@@ -18,21 +18,21 @@ from itembank.wording.kinds.kind_asked import kind_fault
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.prompt import SLOT
 from itembank.wording.sentences.question_sentences import questions
-from itembank.wording.story.direction import before_fault, direction_fault
-from itembank.wording.story.facts import fact_fault
-from itembank.wording.story.fractions_of_things import part_fault
-from itembank.wording.story.letter_asked import another_letter_fault
-from itembank.wording.story.letters_bound import bound_fault
-from itembank.wording.story.part_or_whole import (
+from itembank.wording.story.asked.direction import before_fault, direction_fault
+from itembank.wording.story.asked.facts import fact_fault
+from itembank.wording.story.asked.fractions_of_things import part_fault
+from itembank.wording.story.asked.letter_asked import another_letter_fault
+from itembank.wording.story.asked.letters_bound import bound_fault
+from itembank.wording.story.asked.part_or_whole import (
     changed_from_fault,
     part_or_whole_fault,
     simple_interest_fault,
 )
-from itembank.wording.story.parts_named import other_part, part_named_fault, ratio_order_fault
-from itembank.wording.story.question_rules import rule_fault
-from itembank.wording.story.shapes_asked import shape_fault
-from itembank.wording.story.sums_said import sum_said_fault
-from itembank.wording.story.taken_away import free_fault, rest_fault, taken_fault
+from itembank.wording.story.asked.parts_named import other_part, part_named_fault, ratio_order_fault
+from itembank.wording.story.asked.question_rules import rule_fault
+from itembank.wording.story.asked.shapes_asked import shape_fault
+from itembank.wording.story.asked.sums_said import sum_said_fault
+from itembank.wording.story.asked.taken_away import free_fault, rest_fault, taken_fault
 
 
 def asked_fault(runs: Sequence[Run], model: Modelled, *, taken: bool = True) -> str:

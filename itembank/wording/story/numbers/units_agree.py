@@ -17,7 +17,7 @@ from itembank.wording.sentences.phrases import UNIT, UNITS_ASKED, unit_names
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted
 from itembank.wording.sentences.question_sentences import questions
 from itembank.wording.sentences.units_said import unit_said
-from itembank.wording.story.story import Story
+from itembank.wording.story.numbers.story import Story
 
 _UNIT_AFTER = late(
     rf"({SLOT})[ -]?(?P<unit>{UNIT})(?![\w^])(?: (?:per|an|a|each|every) (?P<per>{UNIT})(?![\w^]))?",
