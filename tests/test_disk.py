@@ -184,4 +184,4 @@ def test_no_part_of_the_tool_writes_in_a_way_of_its_own():
         if own.search(path.read_text("utf-8"))
     }
     # A guard without a word in it, and a database that fills while it is made.
-    assert found <= {"people/lock.py", "bank/index/index_store.py"}
+    assert found <= {"people/lock.py", "bank/index/store/index_store.py"}

@@ -15,7 +15,7 @@ from typing import TYPE_CHECKING, Annotated, ClassVar
 import typer
 
 from itembank import VERSION
-from itembank.bank.index.index_remark import listen, watch
+from itembank.bank.index.store.index_remark import listen, watch
 from itembank.cli.options.command_groups import Later, PlainGroup
 from itembank.cli.words.screen import screens
 from itembank.cli.words.unseen import decoded, refuse_unseen

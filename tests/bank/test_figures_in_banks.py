@@ -6,7 +6,7 @@ import tomllib
 
 import pytest
 
-from itembank.bank.index.question_rows import shown
+from itembank.bank.index.rows.question_rows import shown
 from itembank.bank.model.content import content_hash_of
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import read_item

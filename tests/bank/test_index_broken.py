@@ -11,13 +11,13 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.index import index_place as places
-from itembank.bank.index import index_store as stores
-from itembank.bank.index import old_indexes
-from itembank.bank.index.index_place import index_path
-from itembank.bank.index.index_remark import listen
-from itembank.bank.index.index_tables import seal
 from itembank.bank.index.opened import open_bank
+from itembank.bank.index.store import index_place as places
+from itembank.bank.index.store import index_store as stores
+from itembank.bank.index.store import old_indexes
+from itembank.bank.index.store.index_place import index_path
+from itembank.bank.index.store.index_remark import listen
+from itembank.bank.index.store.index_tables import seal
 from itembank.work.bank.looking import list_questions
 from itembank.work.bank.wanted import Wanted
 

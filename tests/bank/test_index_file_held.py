@@ -6,10 +6,10 @@ import os
 
 import pytest
 
-from itembank.bank.index import stamps
-from itembank.bank.index.index_store import Store
-from itembank.bank.index.index_tables import Changed
-from itembank.bank.index.refresh import File, look_at
+from itembank.bank.index.rows.refresh import File, look_at
+from itembank.bank.index.store import stamps
+from itembank.bank.index.store.index_store import Store
+from itembank.bank.index.store.index_tables import Changed
 
 
 def test_a_file_that_changed_after_it_was_hashed_is_not_kept_under_that_hash(tmp_path):

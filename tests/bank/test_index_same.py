@@ -14,8 +14,8 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from itembank.bank.index import stamps
 from itembank.bank.index.opened import open_bank
+from itembank.bank.index.store import stamps
 from itembank.bank.model.bank import Bank
 from itembank.bank.proof.signing import sign
 from itembank.bank.proof.state import EntryState
@@ -229,8 +229,8 @@ def test_a_file_that_did_not_change_is_not_read_again(
         raise AssertionError("a file was read")
 
     for name in (
-        "itembank.bank.index.refresh.read_stamped",
-        "itembank.bank.index.keeping.read_new",
+        "itembank.bank.index.rows.refresh.read_stamped",
+        "itembank.bank.index.rows.keeping.read_new",
     ):
         monkeypatch.setattr(name, no)
     assert open_bank(tmp_path).find("a-1").item.key == "7"

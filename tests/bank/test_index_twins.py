@@ -10,9 +10,9 @@ from pathlib import Path
 
 import pytest
 
-from itembank.bank.index.index_remark import FEW_ITEMS, watch
 from itembank.bank.index.kept_twins import twins_of
 from itembank.bank.index.opened import KeptBank, open_bank
+from itembank.bank.index.store.index_remark import FEW_ITEMS, watch
 from itembank.bank.question.twins import twins
 from itembank.cli.bank.show import question_text
 from itembank.work.bank import looking

@@ -6,9 +6,9 @@ import sqlite3
 
 import pytest
 
-from itembank.bank.index.index_place import index_path
 from itembank.bank.index.item_standing import prove_missing
 from itembank.bank.index.opened import open_bank
+from itembank.bank.index.store.index_place import index_path
 from itembank.errors import ItembankError
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic

@@ -13,12 +13,12 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from itembank.bank.index.index_tables import IndexFailed, seal
-from itembank.bank.index.numbers_held import SAYS_LARGE, SAYS_SMALL, numbers_in, plain
+from itembank.bank.index.rows.numbers_held import SAYS_LARGE, SAYS_SMALL, numbers_in, plain
+from itembank.bank.index.store.index_tables import IndexFailed, seal
 
 if TYPE_CHECKING:
-    from itembank.bank.index.kept_entry import KeptEntry
     from itembank.bank.index.opened import KeptBank
+    from itembank.bank.index.rows.kept_entry import KeptEntry
     from itembank.notation.tree import Node
 
 _NOT_COUNTED = frozenset("012")
@@ -120,7 +120,7 @@ def numbers_asked(entry: KeptEntry) -> frozenset[str] | None:
 
     None where a person has to say what it asks.
     """
-    from itembank.bank.index.topic_rows import item_of
+    from itembank.bank.index.rows.topic_rows import item_of
     from itembank.bank.question.as_item import read_item
     from itembank.items.asks import kind_of
     from itembank.notation.tree import NotationError

@@ -12,18 +12,18 @@ import sqlite3
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
-from itembank.bank.index.index_remark import shown
-from itembank.bank.index.index_tables import IndexFailed, seal
 from itembank.bank.index.kept_signoffs import sign_states
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.refresh import Progress
 from itembank.bank.index.rows_wanted import entries_of, facts_missing, in_parts, window
+from itembank.bank.index.store.index_remark import shown
+from itembank.bank.index.store.index_tables import IndexFailed, seal
 from itembank.bank.model.signed import Retirement
 from itembank.bank.proof.state import EntryState
 from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
-    from itembank.bank.index.kept_entry import KeptEntry
     from itembank.bank.index.opened import KeptBank
+    from itembank.bank.index.rows.kept_entry import KeptEntry
     from itembank.processes.work_place import Place
 
 

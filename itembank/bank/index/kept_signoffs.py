@@ -12,19 +12,19 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.bank.index.index_remark import FEW_ITEMS, shown
-from itembank.bank.index.index_tables import Changed, IndexFailed, seal
-from itembank.bank.index.refresh import File, look_at
+from itembank.bank.index.rows.refresh import File, look_at
 from itembank.bank.index.rows_wanted import in_parts
+from itembank.bank.index.store.index_remark import FEW_ITEMS, shown
+from itembank.bank.index.store.index_tables import Changed, IndexFailed, seal
 from itembank.bank.model.bank import SIGNOFF_FILE
 from itembank.bank.model.content import printed_on
 from itembank.bank.model.signed import SignOff
 from itembank.bank.proof.signoff import SignState, state_by
 
 if TYPE_CHECKING:
-    from itembank.bank.index.index_store import Store
-    from itembank.bank.index.kept_entry import KeptEntry
     from itembank.bank.index.opened import KeptBank
+    from itembank.bank.index.rows.kept_entry import KeptEntry
+    from itembank.bank.index.store.index_store import Store
 
 Row = tuple[str, str, str, str, str, bytes]
 """Item, author, day, hash of the content, the content as JSON, and the row's check."""

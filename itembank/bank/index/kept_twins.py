@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from itembank.bank.index.could_be_twins import could_be_twins, note_sought
 from itembank.bank.index.kept_words import ask_missing
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.refresh import Progress
 
 if TYPE_CHECKING:
-    from itembank.bank.index.kept_entry import KeptEntry
     from itembank.bank.index.opened import KeptBank
+    from itembank.bank.index.rows.kept_entry import KeptEntry
     from itembank.processes.work_place import Place
 
 

@@ -6,14 +6,14 @@ import json
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from itembank.bank.index.index_remark import shown
-from itembank.bank.index.index_tables import IndexFailed, seal
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.refresh import Progress
 from itembank.bank.index.rows_wanted import entries_of, facts_missing, in_parts, window
+from itembank.bank.index.store.index_remark import shown
+from itembank.bank.index.store.index_tables import IndexFailed, seal
 
 if TYPE_CHECKING:
-    from itembank.bank.index.kept_entry import KeptEntry
     from itembank.bank.index.opened import KeptBank
+    from itembank.bank.index.rows.kept_entry import KeptEntry
     from itembank.processes.work_place import Place
 
 

@@ -13,10 +13,10 @@ from functools import cached_property
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from itembank.bank.index.index_store import Store
-from itembank.bank.index.index_tables import Changed, IndexFailed, seal
-from itembank.bank.index.kept_entry import Kept, KeptEntry, Outline
-from itembank.bank.index.refresh import Progress, Read, Sheet, refresh
+from itembank.bank.index.rows.kept_entry import Kept, KeptEntry, Outline
+from itembank.bank.index.rows.refresh import Progress, Read, Sheet, refresh
+from itembank.bank.index.store.index_store import Store
+from itembank.bank.index.store.index_tables import Changed, IndexFailed, seal
 from itembank.bank.model.bank import Bank, BankTopic, Entry
 from itembank.bank.model.no_item import no_item
 from itembank.errors import ItembankError

@@ -6,8 +6,8 @@ from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING, TypeVar
 
 if TYPE_CHECKING:
-    from itembank.bank.index.kept_entry import KeptEntry
     from itembank.bank.index.opened import KeptBank
+    from itembank.bank.index.rows.kept_entry import KeptEntry
     from itembank.processes.work_place import Place
 
 AT_A_TIME = 4_000

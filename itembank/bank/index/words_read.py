@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from itembank.bank.index.index_remark import FEW_ITEMS
-from itembank.bank.index.index_tables import seal
-from itembank.bank.index.question_rows import QuestionRow, question_of_record
+from itembank.bank.index.rows.question_rows import QuestionRow, question_of_record
+from itembank.bank.index.store.index_remark import FEW_ITEMS
+from itembank.bank.index.store.index_tables import seal
 from itembank.bank.question.canonical import canonical
 from itembank.bank.question.twins import twin_mark
 from itembank.items.topics.registry import find_item, topic_ids

@@ -13,7 +13,6 @@ from dataclasses import replace
 from pathlib import Path
 from typing import NamedTuple
 
-from itembank.bank.index.index_tables import Changed
 from itembank.bank.index.kept_signoffs import (
     all_signoffs,
     signed_ids,
@@ -21,7 +20,8 @@ from itembank.bank.index.kept_signoffs import (
     signoffs_like,
 )
 from itembank.bank.index.opened import KeptBank, KeptTopic, with_bank
-from itembank.bank.index.stamps import hash_of
+from itembank.bank.index.store.index_tables import Changed
+from itembank.bank.index.store.stamps import hash_of
 from itembank.bank.merge.changed_texts import Files, changed_texts
 from itembank.bank.merge.compare import twin_marks
 from itembank.bank.merge.prepared import Prepared

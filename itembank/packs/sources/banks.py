@@ -18,10 +18,10 @@ from functools import partial
 
 from itembank.bank.index.any_address import read_banks
 from itembank.bank.index.item_standing import states
-from itembank.bank.index.kept_entry import KeptEntry
 from itembank.bank.index.kept_signoffs import sign_states
 from itembank.bank.index.kept_words import twins_kept, years_of
 from itembank.bank.index.opened import KeptBank, KeptTopic
+from itembank.bank.index.rows.kept_entry import KeptEntry
 from itembank.bank.proof.signoff import Signing, SignState
 from itembank.bank.proof.state import EntryState
 from itembank.bank.question.as_item import as_item

@@ -28,8 +28,8 @@ from itembank.processes.work_place import ThisMachine
 from itembank.proof.outcome import Outcome, State
 
 if TYPE_CHECKING:
-    from itembank.bank.index.kept_entry import KeptEntry
     from itembank.bank.index.opened import KeptBank
+    from itembank.bank.index.rows.kept_entry import KeptEntry
     from itembank.bank.proof.signoff import SignState
     from itembank.items.item import Item
     from itembank.packs.data.pack_item import Source

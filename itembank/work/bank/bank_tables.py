@@ -9,7 +9,7 @@ from pathlib import Path
 
 from itembank.bank.index.item_standing import states
 from itembank.bank.index.opened import KeptBank, with_bank
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.refresh import Progress
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.work.bank.wanted import is_on, refuse_unknown

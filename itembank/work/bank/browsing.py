@@ -13,9 +13,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.bank.index.item_standing import outcomes, outcomes_kept
-from itembank.bank.index.kept_entry import KeptEntry
 from itembank.bank.index.kept_signoffs import sign_states, signoff_sheet
 from itembank.bank.index.opened import KeptBank, with_bank
+from itembank.bank.index.rows.kept_entry import KeptEntry
 from itembank.bank.index.rows_wanted import entries_of, facts_missing
 from itembank.data_class import dataclass
 from itembank.work.bank.looking import Pieces

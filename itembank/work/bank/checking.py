@@ -6,7 +6,7 @@ from pathlib import Path
 
 from itembank.bank.index.kept_signoffs import signoff_sheet
 from itembank.bank.index.opened import KeptBank, with_bank
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.refresh import Progress
 from itembank.data_class import dataclass
 from itembank.files.faults import Fault, FileFaults
 

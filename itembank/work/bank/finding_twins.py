@@ -7,7 +7,7 @@ from pathlib import Path
 
 from itembank.bank.index.kept_twins import twin_groups
 from itembank.bank.index.opened import KeptBank, with_bank
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.refresh import Progress
 from itembank.errors import ItembankError
 from itembank.processes.work_place import Place
 

@@ -11,12 +11,12 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from itembank.bank.index.item_standing import prove_missing, states
-from itembank.bank.index.kept_entry import KeptEntry
 from itembank.bank.index.kept_signoffs import signoff_sheet
 from itembank.bank.index.kept_twins import twins_of
 from itembank.bank.index.kept_words import Shown, shown_of
 from itembank.bank.index.opened import KeptBank, with_bank
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.kept_entry import KeptEntry
+from itembank.bank.index.rows.refresh import Progress
 from itembank.bank.index.rows_wanted import AT_A_TIME
 from itembank.data_class import dataclass
 from itembank.work.bank.wanted import (

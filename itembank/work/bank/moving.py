@@ -5,9 +5,9 @@ from __future__ import annotations
 import datetime
 from pathlib import Path
 
-from itembank.bank.index.kept_entry import KeptEntry
 from itembank.bank.index.opened import KeptBank, with_bank
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.kept_entry import KeptEntry
+from itembank.bank.index.rows.refresh import Progress
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.text.in_words import day_month_year

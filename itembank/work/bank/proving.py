@@ -11,7 +11,7 @@ from pathlib import Path
 from itembank.bank.index.item_standing import made_outcomes, outcomes, prove_missing
 from itembank.bank.index.kept_signoffs import signoff_sheet
 from itembank.bank.index.opened import KeptBank, KeptTopic, with_bank
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.refresh import Progress
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest

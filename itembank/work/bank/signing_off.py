@@ -8,9 +8,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from itembank.bank.index.item_standing import outcomes, prove_missing
-from itembank.bank.index.kept_entry import KeptEntry
 from itembank.bank.index.opened import KeptBank, with_bank
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.kept_entry import KeptEntry
+from itembank.bank.index.rows.refresh import Progress
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.work.bank.bank_facts import as_known

@@ -12,10 +12,10 @@ from dataclasses import field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from itembank.bank.index.kept_entry import KeptEntry
 from itembank.bank.index.kept_words import Shown, ask_missing
 from itembank.bank.index.opened import KeptBank, with_bank
-from itembank.bank.index.refresh import Progress
+from itembank.bank.index.rows.kept_entry import KeptEntry
+from itembank.bank.index.rows.refresh import Progress
 from itembank.bank.index.rows_wanted import facts_missing
 from itembank.bank.model.bank import Entry
 from itembank.data_class import dataclass
@@ -246,8 +246,8 @@ def _tried(
     bank: KeptBank, item: BankItem, topic: str, report: Progress | None, most_read: int | None
 ) -> tuple[Shown, Outcome, tuple[str, ...]]:
     """Return what prints of a question, what its key's proof comes to, and its twins."""
-    from itembank.bank.index.question_rows import question_of_record
-    from itembank.bank.index.topic_rows import record_of
+    from itembank.bank.index.rows.question_rows import question_of_record
+    from itembank.bank.index.rows.topic_rows import record_of
     from itembank.bank.proof.prove import judge_entry
 
     row = question_of_record(topic, record_of(item))

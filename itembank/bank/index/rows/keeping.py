@@ -7,10 +7,7 @@ from collections import deque
 from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Any, TypeVar
 
-from itembank.bank.index.index_remark import FEW_ITEMS, Progress, shown
-from itembank.bank.index.index_store import Store
-from itembank.bank.index.index_tables import Changed, seal
-from itembank.bank.index.topic_rows import (
+from itembank.bank.index.rows.topic_rows import (
     FactRow,
     SheetRow,
     facts_of,
@@ -18,6 +15,9 @@ from itembank.bank.index.topic_rows import (
     read_whole,
     with_faults,
 )
+from itembank.bank.index.store.index_remark import FEW_ITEMS, Progress, shown
+from itembank.bank.index.store.index_store import Store
+from itembank.bank.index.store.index_tables import Changed, seal
 from itembank.bank.read.topic_text import TopicText
 from itembank.files.faults import Fault, FileFaults, decode_bytes
 from itembank.items.topics.registry import topic_ids
@@ -28,7 +28,7 @@ from itembank.processes.pool import stream
 if TYPE_CHECKING:
     import sqlite3
 
-    from itembank.bank.index.refresh import File
+    from itembank.bank.index.rows.refresh import File
 
 FEW_FILES = 4
 """Of so few new files the items are checked in parts, so that every process has some."""

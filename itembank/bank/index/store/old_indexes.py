@@ -12,7 +12,7 @@ import re
 import time
 from pathlib import Path
 
-from itembank.bank.index.index_tables import APPLICATION
+from itembank.bank.index.store.index_tables import APPLICATION
 
 _OURS = re.compile(r"[0-9a-f]{32}(?:-[0-9a-f]{16})?\.sqlite3")
 VERSIONS = 3

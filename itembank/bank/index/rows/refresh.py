@@ -14,10 +14,10 @@ from dataclasses import field
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from itembank.bank.index.index_remark import Progress as Progress
-from itembank.bank.index.index_store import Store
-from itembank.bank.index.index_tables import Changed, IndexFailed, seal
-from itembank.bank.index.stamps import hash_of, read_stamped, stamp_of
+from itembank.bank.index.store.index_remark import Progress as Progress
+from itembank.bank.index.store.index_store import Store
+from itembank.bank.index.store.index_tables import Changed, IndexFailed, seal
+from itembank.bank.index.store.stamps import hash_of, read_stamped, stamp_of
 from itembank.bank.model.bank import BANK_FILE, SIGNOFF_FILE, topic_files
 from itembank.data_class import dataclass
 from itembank.files.disk import JOURNAL_FILE
@@ -103,7 +103,7 @@ def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
     new = [file for file in files if (file.path.name, file.hash) not in known]
     faulty: dict[str, TopicText] = {}
     if new:
-        from itembank.bank.index.keeping import read_new
+        from itembank.bank.index.rows.keeping import read_new
 
         unread = read_new(new, store, report)
         faulty = unread.texts
@@ -127,7 +127,7 @@ def refresh(folder: Path, store: Store, report: Progress | None = None) -> Read:
 
 def _together(folder: Path, faulty: dict[str, TopicText], read: Read, store: Store) -> None:
     """Note every fault of the files together, after those that they have by themselves."""
-    from itembank.bank.index.kept_checks import faults_together
+    from itembank.bank.index.rows.kept_checks import faults_together
 
     read.faults += [fault for file in faulty.values() for fault in file.faults]
     authors = None if read.stated is None else read.stated["authors"]

@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from itembank.bank.index.numbers_held import numbers_held
+from itembank.bank.index.rows.numbers_held import numbers_held
 from itembank.bank.model.content import content_hash_of
 from itembank.bank.model.fields import BankItem
 from itembank.bank.read.item_checks import checked_maths
@@ -46,7 +46,7 @@ class FactRow(NamedTuple):
     words: str
     numbers: str
     says: int
-    """With `numbers`, as :class:`~itembank.bank.index.numbers_held.NumbersHeld`."""
+    """With `numbers`, as :class:`~itembank.bank.index.rows.numbers_held.NumbersHeld`."""
 
 
 @dataclass(frozen=True, slots=True)

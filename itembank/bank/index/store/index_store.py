@@ -15,10 +15,10 @@ from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import Any, TypeVar
 
-from itembank.bank.index.code_mark import code_mark
-from itembank.bank.index.index_place import index_path, make_private_folder
-from itembank.bank.index.index_remark import tell
-from itembank.bank.index.index_tables import (
+from itembank.bank.index.store.code_mark import code_mark
+from itembank.bank.index.store.index_place import index_path, make_private_folder
+from itembank.bank.index.store.index_remark import tell
+from itembank.bank.index.store.index_tables import (
     APPLICATION,
     DAMAGE,
     VERSION,
@@ -28,7 +28,7 @@ from itembank.bank.index.index_tables import (
     is_current,
     make_anew,
 )
-from itembank.bank.index.old_indexes import clear_old, note_use, remove_index
+from itembank.bank.index.store.old_indexes import clear_old, note_use, remove_index
 
 PATIENCE = 5.0
 """Seconds to wait while another program writes."""

@@ -8,14 +8,14 @@ from pathlib import Path
 from types import SimpleNamespace
 from typing import TYPE_CHECKING, Any, cast
 
-from itembank.bank.index.index_store import Store
+from itembank.bank.index.store.index_store import Store
 from itembank.bank.model.fields import GeneratedSet, PinnedItem, TopicFile
 from itembank.bank.read.bank_checks import bank_faults
 from itembank.bank.read.topic_text import Placed, TopicText
 from itembank.files.faults import Fault
 
 if TYPE_CHECKING:
-    from itembank.bank.index.refresh import Sheet
+    from itembank.bank.index.rows.refresh import Sheet
 
 
 def faults_together(

@@ -11,7 +11,7 @@ import os
 import sys
 from pathlib import Path
 
-from itembank.bank.index.code_mark import code_mark
+from itembank.bank.index.store.code_mark import code_mark
 
 VARIABLE = "ITEMBANK_INDEX"
 """The environment variable that names another folder for indexes; :data:`NONE` keeps none."""

@@ -60,7 +60,7 @@ class KeptEntry(Entry):
     def item(self) -> BankItem:
         """The item in full."""
         if self._item is None:
-            from itembank.bank.index.topic_rows import item_of
+            from itembank.bank.index.rows.topic_rows import item_of
 
             object.__setattr__(self, "_item", item_of(self.kept.record))
         assert self._item is not None

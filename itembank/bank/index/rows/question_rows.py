@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from typing import TYPE_CHECKING, Any, NamedTuple
 
-from itembank.bank.index.topic_rows import item_of
+from itembank.bank.index.rows.topic_rows import item_of
 from itembank.bank.question.as_item import form_and_many, read_item
 from itembank.bank.question.maths import Maths, read_maths
 from itembank.bank.question.twins import twin_mark, words_key
