@@ -158,7 +158,7 @@ def _show_bank(bank: Bank, topic: str, tier: str | None, count: int) -> None:
     """Show the first questions of a bank on a topic that are in use, and where to read more."""
     from itembank.bank.index.kept_words import Shown
     from itembank.bank.index.rows.question_rows import shown
-    from itembank.cli.bank.question_text import shown_lines
+    from itembank.cli.bank.showing.question_text import shown_lines
 
     held = next(kept for kept in bank.topics if kept.id == topic)
     typer.echo(f"{held.title}  ({topic}), in the bank {bank.name}")

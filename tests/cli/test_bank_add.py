@@ -11,7 +11,7 @@ import tomllib
 
 import pytest
 
-from itembank.cli.bank import conversation
+from itembank.cli.bank.writing import conversation
 from itembank.work.bank.question_fields import likely_task
 
 

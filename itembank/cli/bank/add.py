@@ -6,9 +6,9 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import BankOption, bank_folder
-from itembank.cli.bank.bank_screen import with_bar
-from itembank.cli.bank.options import (
+from itembank.cli.bank.showing.bank_meant import BankOption, bank_folder
+from itembank.cli.bank.showing.bank_screen import with_bar
+from itembank.cli.bank.writing.options import (
     Accept,
     Author,
     Choice,
@@ -93,14 +93,14 @@ def add(
         --model "3/4 × 60" --key 45
     """  # noqa: D301 - typer keeps the lines after \b as they are
     given = fields_of(locals())
-    from itembank.cli.bank.question_text import trial_text
+    from itembank.cli.bank.showing.question_text import trial_text
     from itembank.files.faults import join_words
     from itembank.work.bank.trying import NewQuestion, save_trial, try_new
 
     folder = bank_folder(bank)
     new = NewQuestion(topic or "", given, title)
     if new.missing and can_ask():
-        from itembank.cli.bank.asked_for import add_by_asking
+        from itembank.cli.bank.writing.asked_for import add_by_asking
 
         add_by_asking(folder, new)
         return

@@ -6,9 +6,9 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import BankOption, ItemArgument, bank_folder
-from itembank.cli.bank.bank_screen import with_bar
-from itembank.cli.bank.options import (
+from itembank.cli.bank.showing.bank_meant import BankOption, ItemArgument, bank_folder
+from itembank.cli.bank.showing.bank_screen import with_bar
+from itembank.cli.bank.writing.options import (
     Accept,
     Author,
     Choice,
@@ -73,7 +73,7 @@ def change(
       itembank bank change garden-1 --tier core --clear form
     """  # noqa: D301 - typer keeps the lines after \b as they are
     given = fields_of(locals())
-    from itembank.cli.bank.question_text import trial_text
+    from itembank.cli.bank.showing.question_text import trial_text
     from itembank.work.bank.trying import refuse_unknown_fields, save_trial, try_change
 
     fields = {**given, **dict.fromkeys(clear or ())}

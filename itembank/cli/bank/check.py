@@ -6,8 +6,8 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import BankArgument, OtherBank, bank_folder
-from itembank.cli.bank.bank_screen import with_bar
+from itembank.cli.bank.showing.bank_meant import BankArgument, OtherBank, bank_folder
+from itembank.cli.bank.showing.bank_screen import with_bar
 from itembank.cli.words.wrapped import say
 from itembank.text.in_words import counted
 

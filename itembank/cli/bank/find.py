@@ -6,7 +6,8 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import (
+from itembank.cli.bank.list import listing, tell_of_none
+from itembank.cli.bank.showing.bank_meant import (
     AuthorMeant,
     BankOption,
     KindMeant,
@@ -15,8 +16,7 @@ from itembank.cli.bank.bank_meant import (
     TopicOrStrand,
     bank_folder,
 )
-from itembank.cli.bank.bank_screen import with_bar
-from itembank.cli.bank.list import listing, tell_of_none
+from itembank.cli.bank.showing.bank_screen import with_bar
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.text.in_words import counted

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import (
+from itembank.cli.bank.showing.bank_meant import (
     AuthorMeant,
     BankArgument,
     KindMeant,
@@ -18,7 +18,7 @@ from itembank.cli.bank.bank_meant import (
     TopicOrStrand,
     bank_folder,
 )
-from itembank.cli.bank.bank_screen import asked_text, with_bar
+from itembank.cli.bank.showing.bank_screen import asked_text, with_bar
 from itembank.cli.words.wrapped import say
 
 if TYPE_CHECKING:
@@ -51,7 +51,7 @@ def list_(
       itembank bank list --state proved --state unsigned
       itembank bank list --author T9 --text minibus
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.bank.totals import totals
+    from itembank.cli.bank.showing.totals import totals
     from itembank.work.bank.looking import list_questions
     from itembank.work.bank.wanted import Wanted, known_kind, known_states, known_tier
 

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import bank_folder
-from itembank.cli.bank.bank_screen import with_bar
 from itembank.cli.bank.compare import FirstBank, SecondBank, listed
+from itembank.cli.bank.showing.bank_meant import bank_folder
+from itembank.cli.bank.showing.bank_screen import with_bar
 from itembank.cli.words.wrapped import paragraph
 from itembank.text.in_words import counted
 from itembank.text.paths_shown import quoted_path

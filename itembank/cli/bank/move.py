@@ -7,8 +7,8 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import BankOption, ItemArgument, bank_folder
-from itembank.cli.bank.bank_screen import with_bar
+from itembank.cli.bank.showing.bank_meant import BankOption, ItemArgument, bank_folder
+from itembank.cli.bank.showing.bank_screen import with_bar
 from itembank.cli.options.complete import complete_topic
 from itembank.cli.options.day import read_day
 from itembank.cli.words.wrapped import say

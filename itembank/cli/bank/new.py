@@ -49,7 +49,7 @@ def new(
       itembank bank new questions --name larkhythe --title "Our own questions" \\
           --author HT="head of mathematics" --author T9="teacher of 9S"
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.bank.item_typed import pair
+    from itembank.cli.bank.writing.item_typed import pair
     from itembank.work.bank.starting import start_bank
 
     authors = dict(pair(typed, "--author CODE=ROLE") for typed in author or ())

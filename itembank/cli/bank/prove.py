@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from itembank.cli.bank.bank_meant import BankArgument, OtherBank, TopicsOption, bank_folder
-from itembank.cli.bank.bank_screen import asked_text, with_bar
+from itembank.cli.bank.showing.bank_meant import BankArgument, OtherBank, TopicsOption, bank_folder
+from itembank.cli.bank.showing.bank_screen import asked_text, with_bar
 from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.wrapped import paragraph, say
 from itembank.errors import CheckFailed
@@ -75,7 +75,7 @@ def prove(
 
 def _told(head: str, unproved: Sequence[Unproved]) -> str:
     """Return the questions of one outcome, each with its place, its text and why."""
-    from itembank.cli.bank.question_text import sentence
+    from itembank.cli.bank.showing.question_text import sentence
 
     lines = [f"{head}:"]
     for entry in unproved:

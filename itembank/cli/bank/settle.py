@@ -6,7 +6,7 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import BankOption, bank_folder
+from itembank.cli.bank.showing.bank_meant import BankOption, bank_folder
 from itembank.cli.words.wrapped import say
 
 

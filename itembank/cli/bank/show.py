@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 import typer
 
-from itembank.cli.bank.bank_meant import BankOption, ItemsArgument, bank_folder
-from itembank.cli.bank.bank_screen import with_bar
+from itembank.cli.bank.showing.bank_meant import BankOption, ItemsArgument, bank_folder
+from itembank.cli.bank.showing.bank_screen import with_bar
 from itembank.cli.words.wrapped import paragraph
 
 if TYPE_CHECKING:
@@ -31,7 +31,7 @@ def show(items: ItemsArgument, bank: BankOption = None) -> None:
 
 def question_text(found: InFull) -> str:
     """Return everything that there is to say of a question."""
-    from itembank.cli.bank.question_text import labelled, place, shown_lines, state_lines
+    from itembank.cli.bank.showing.question_text import labelled, place, shown_lines, state_lines
     from itembank.files.faults import join_words
 
     head = f"{found.id}: {found.title} ({found.topic}), {found.tier}"

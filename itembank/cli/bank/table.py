@@ -7,8 +7,8 @@ from typing import Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import BankOption, TopicsOption, bank_folder
-from itembank.cli.bank.bank_screen import with_bar
+from itembank.cli.bank.showing.bank_meant import BankOption, TopicsOption, bank_folder
+from itembank.cli.bank.showing.bank_screen import with_bar
 from itembank.cli.words.wrapped import say
 from itembank.text.in_words import counted
 from itembank.text.paths_shown import quoted_path
@@ -32,7 +32,7 @@ def import_(
       itembank bank import questions.csv
       itembank bank import questions.csv --bank questions --dry-run
     """  # noqa: D301 - typer keeps the lines after \b as they are
-    from itembank.cli.bank.totals import totals
+    from itembank.cli.bank.showing.totals import totals
     from itembank.work.bank.bank_tables import count_importable, import_questions
 
     folder = bank_folder(bank)

@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Annotated
 
 import typer
 
-from itembank.cli.bank.bank_meant import bank_folder
-from itembank.cli.bank.bank_screen import with_bar
+from itembank.cli.bank.showing.bank_meant import bank_folder
+from itembank.cli.bank.showing.bank_screen import with_bar
 from itembank.cli.options.place import ClusterAddress, Jobs, place_for
 from itembank.cli.words.wrapped import paragraph, say
 from itembank.text.in_words import counted

@@ -78,7 +78,7 @@ def fields_of(given: Mapping[str, Any]) -> Fields:
     >>> fields_of({"key": "5", "working": ["Add | 2 + 3 = 5"], "choice": None, "bank": "b"})
     {'key': '5', 'working': [['Add', '2 + 3 = 5']]}
     """
-    from itembank.cli.bank.item_typed import mistakes, pair, whole_numbers, working_line
+    from itembank.cli.bank.writing.item_typed import mistakes, pair, whole_numbers, working_line
 
     record = {name: given[name] for name in PARTS if given.get(name) is not None}
     if record.get("tier"):

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from typing import TYPE_CHECKING
 
-from itembank.cli.bank.bank_screen import asked_text
+from itembank.cli.bank.showing.bank_screen import asked_text
 from itembank.cli.words.wrapped import example_key, face_lines, paragraph, tied
 from itembank.text.in_words import day_month_year
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from itembank.cli.bank.answer_seen import (
+from itembank.cli.bank.writing.answer_seen import (
     BY_WORKING,
     a_free_id,
     a_line_for,
@@ -15,7 +15,7 @@ from itembank.cli.bank.answer_seen import (
     a_word,
     a_working_line,
 )
-from itembank.cli.bank.item_typed import mistakes, working_line
+from itembank.cli.bank.writing.item_typed import mistakes, working_line
 from itembank.cli.words.ask import ask, ask_lines, note, one_of
 from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError

@@ -6,9 +6,9 @@ from pathlib import Path
 
 import typer
 
-from itembank.cli.bank.bank_screen import with_bar
-from itembank.cli.bank.conversation import Draft, converse, mend
-from itembank.cli.bank.question_text import trial_text
+from itembank.cli.bank.showing.bank_screen import with_bar
+from itembank.cli.bank.showing.question_text import trial_text
+from itembank.cli.bank.writing.conversation import Draft, converse, mend
 from itembank.cli.words.ask import ask, one_of
 from itembank.cli.words.what_to_type import told
 from itembank.cli.words.wrapped import say

@@ -9,7 +9,7 @@ from __future__ import annotations
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from itembank.cli.bank.item_typed import mistake, working_line
+from itembank.cli.bank.writing.item_typed import mistake, working_line
 from itembank.cli.words.ask import Check, note
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words, nearest
