@@ -236,8 +236,6 @@ def test_strips_are_the_same_where_least_heights_are_told(areas, room):
 def test_no_way_that_has_room_is_passed_over(areas, full):
     room = sum(areas) / 904 / full * 100 + 7 * len(areas) / 3
     asked = range(len(areas)), 904, room, 24, 7, lambda i, width: Square(areas[i], width), unknown
-    with patch(
-        "itembank.pages.parts.slide.strips.NEARLY", 1e9
-    ):  # then every way is tried to its end
+    with patch("itembank.pages.parts.slide.strips.NEARLY", 1e9):  # no way is left before its end
         tried = strips(*asked)
     assert strips(*asked) == tried
