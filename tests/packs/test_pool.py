@@ -8,6 +8,8 @@ import pytest
 from itembank.items.item import Tier
 from itembank.packs.choosing.chance import generator, shuffled
 from itembank.packs.choosing.item_pool import TOO_DEAR, Pool
+from itembank.packs.choosing.starter import Share, _dealt
+from itembank.packs.choosing.too_few import TooFew
 from itembank.packs.data.source import InOrder
 from tests.packs.small_topics import adding
 
@@ -135,3 +137,13 @@ def test_room_counts_different_questions_and_not_addresses():
     pool.take(pool.at(topics[0], Tier.SUPPORT, 0))
     assert pool.room(both, Tier.SUPPORT) == 5
     assert pool.room(both, Tier.SUPPORT, most=2) == 2
+
+
+def test_a_deal_that_finds_too_few_questions_leaves_all_of_them_to_the_next():
+    """A starter may be dealt anew to fit a slide; a deal that fails took some before it failed."""
+    topic = adding("small.few", 2)
+    pool = Pool()
+    with pytest.raises(TooFew):
+        _dealt([Share(topic, 6)], 1, pool, [])
+    for tier in Tier:
+        assert all(map(pool.free, (pool.at(topic, tier, index) for index in range(2))))

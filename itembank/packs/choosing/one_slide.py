@@ -83,7 +83,9 @@ def _on_one(first: list[Candidate], deals: Deals, shorter: ShorterOnes) -> list[
     for number in _other_deals(deals, shorter, held):
         try:
             made = deals.starter(number)
-        except TooFew:  # a small bank, dealt otherwise
+        except TooFew as error:  # a small bank, dealt otherwise
+            if error.news:
+                raise  # all is chosen once more, as it would have been had it been known before
             break
         if found := _shortened(made, shorter, count=1):
             return found

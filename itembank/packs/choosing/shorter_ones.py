@@ -185,7 +185,9 @@ class ShorterOnes:
             price = self._price(longest, rest, 1.0 if gently else HARDLY)
             try:
                 sibling = self.pool.pick(topic, tier, rng, price, SHORTER_LOOK_AHEAD)
-            except TooFew:
+            except TooFew as error:
+                if error.news:
+                    raise  # all is chosen once more, as it would have been had it been known before
                 continue
             share = self.rooms.share(sibling)
             if share is None or share > shares[id(longest)] - SAVED:

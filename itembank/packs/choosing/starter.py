@@ -50,6 +50,7 @@ from itembank.packs.choosing.item_pool import Pool
 from itembank.packs.choosing.one_slide import Deals, Tiers, in_order, on_one_slide
 from itembank.packs.choosing.parameters import kind_at
 from itembank.packs.choosing.shorter_ones import SlideRoom
+from itembank.packs.choosing.too_few import TooFew
 from itembank.packs.data.source import Source, TopicSources, is_short
 
 VERSION_LOOK_AHEAD = 256
@@ -199,24 +200,34 @@ def _tiers(places: Iterable[tuple[TopicSources, Tier]]) -> Tiers:
 def _dealt(
     shares: Sequence[Share], seed: int, pool: Pool, held: Sequence[Candidate], deal: int = 0
 ) -> list[Candidate]:
-    """Return the questions of a starter, in order: another one for each number of a `deal`."""
+    """Return the questions of a starter, in order: another one for each number of a `deal`.
+
+    Raises:
+        TooFew: a topic has too few different questions; none is taken then.
+    """
     first = list(held)
     places, rng = _places(shares, seed, held, deal)
-    for topic, wanted in places:
-        tier = nearest_tier(topic, wanted, pool)
-        first.append(
-            pool.pick(
-                topic,
-                tier,
-                rng,
-                lambda candidate: (
-                    likeness(candidate, first)
-                    + crowding(candidate, first)
-                    + mixing(candidate, first)
-                    + sameness(candidate, first)
-                ),
+    try:
+        for topic, wanted in places:
+            tier = nearest_tier(topic, wanted, pool)
+            first.append(
+                pool.pick(
+                    topic,
+                    tier,
+                    rng,
+                    lambda candidate: (
+                        likeness(candidate, first)
+                        + crowding(candidate, first)
+                        + mixing(candidate, first)
+                        + sameness(candidate, first)
+                    ),
+                )
             )
-        )
+    except TooFew:
+        # Whoever deals otherwise then has all of them to choose from.
+        for candidate in first[len(held) :]:
+            pool.give_back(candidate)
+        raise
     return first if len(first) == len(held) else in_order(first)
 
 
