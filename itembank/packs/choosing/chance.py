@@ -28,6 +28,7 @@ def shuffled(count: int, rng: random.Random) -> Iterator[int]:
     >>> sorted(shuffled(5, random.Random(1)))
     [0, 1, 2, 3, 4]
     """
+    # So short a list is drawn as soon as it is made.
     if count <= 64:
         yield from rng.sample(range(count), count)
         return

@@ -78,6 +78,7 @@ def _find(topic: TopicSources, address: str, pool: Pool) -> Candidate | None:
 def _by_number(source: Source, address: str, pool: Pool) -> Candidate | None:
     """Return a generated question by its address."""
     name, tier, index = ([*address.split("/"), "", ""])[:3]
+    # Whatever is written there is looked at first: a tier or a number may be anything.
     known = name == source.id and tier in {level.value for level in Tier}
     number = whole_number(index) if known else None
     if isinstance(source, WithinYear) and number is not None:

@@ -175,6 +175,8 @@ class Pool(Taken):
                     some = list(islice(offered, max(look_ahead, refused)))
                     _try(some)
                     offered, ahead = chain(some, offered), ahead + len(some)
+            # Else the next source may have one that does better; what this one offered stays
+            # ranked.
             if best is not None and ranked[0][0] < TOO_DEAR:
                 break
         if best is None and fits is not None:

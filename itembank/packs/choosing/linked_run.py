@@ -128,6 +128,7 @@ def _along(
             or closeness(candidate.look, placed.look) == 1
             for placed in page
         )
+        # The quick conditions first: whether it may be used may take a proof.
         open_ = fresh and fits(candidate)
         open_ = open_ and pool.free(candidate) and not pool.passed_over(candidate)
         if open_ and not pool.alike(candidate, run) and not pool.refuses(candidate):

@@ -60,6 +60,7 @@ def make_ahead(
             return
     for topic, number, tier, at, item, size in made:
         candidate = pool.keep(sources(topics[topic])[number], tier, at, item)
+        # It is worked out once, by drawing the figure; the copy has done so.
         vars(candidate)["figure_size"] = size
     shares.update(known)
 

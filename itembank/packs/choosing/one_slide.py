@@ -79,13 +79,12 @@ def _on_one(first: list[Candidate], deals: Deals, shorter: ShorterOnes) -> list[
     held, pool = shorter.held, shorter.pool
     if found := _shortened(first, shorter, count=1):
         return found
+    # Another deal may ask some of the same questions again.
     _give_back(first, held, pool)
     for number in _other_deals(deals, shorter, held):
         try:
             made = deals.starter(number)
-        except TooFew as error:  # a small bank, dealt otherwise
-            if error.news:
-                raise  # all is chosen once more, as it would have been had it been known before
+        except TooFew:  # a small bank, dealt otherwise
             break
         if found := _shortened(made, shorter, count=1):
             return found
@@ -106,6 +105,7 @@ def _other_deals(deals: Deals, shorter: ShorterOnes, held: Sequence[Candidate]) 
     standing = sum(shorter.rooms.share(candidate) or 0.0 for candidate in held)
     for number in range(1, MOST_DEALS):
         tiers = sorted(deals.tiers(number))
+        # Sorted, so that deals which come to the same are tried once.
         if tiers in found:
             continue
         found.append(tiers)
@@ -138,6 +138,8 @@ def _shortened(
             others = about_one_figure(others, questions, shorter)
         swapped = partial(_swapped, questions, others)
         if others and rooms.hold(swapped(len(others)), count):
+            # The longest come first, and each swap saves room: the fewest that do are found by
+            # halving.
             few, enough = 0, len(others)
             while enough - few > 1:
                 middle = (few + enough) // 2

@@ -60,6 +60,7 @@ def room_of(candidate: Candidate) -> float:
     if candidate.figure_size is None:
         return words
     wide, high = (SMALLEST * side for side in candidate.figure_size)
+    # Words stand beside a figure only where some of them fit on a line.
     left = COLUMN - wide - GAP
     if left < BESIDE:
         return words + high

@@ -87,5 +87,6 @@ def _offered(model: Candidate, shorter: ShorterOnes) -> Iterable[Candidate]:
     offered = islice(shorter.pool.offers(source, tier, rng), SHORTER_LOOK_AHEAD)
     return [
         model,
+        # Whether a bank's question may be used is found out only by whoever picks it.
         *(candidate for candidate in offered if not isinstance(candidate, BankCandidate)),
     ]

@@ -185,9 +185,7 @@ class ShorterOnes:
             price = self._price(longest, rest, 1.0 if gently else HARDLY)
             try:
                 sibling = self.pool.pick(topic, tier, rng, price, SHORTER_LOOK_AHEAD)
-            except TooFew as error:
-                if error.news:
-                    raise  # all is chosen once more, as it would have been had it been known before
+            except TooFew:
                 continue
             share = self.rooms.share(sibling)
             if share is None or share > shares[id(longest)] - SAVED:

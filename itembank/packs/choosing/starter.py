@@ -166,6 +166,7 @@ def choose_starter(
     """
     for candidate in held:
         pool.take(candidate)
+    # What is held is taken by now: no twin of it is drawn beside it.
     first = _dealt(shares, seed, pool, held)
     topics = {share.topic.id: share.topic for share in shares}
     if slide is not None and len(held) < len(first):

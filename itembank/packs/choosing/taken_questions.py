@@ -39,6 +39,8 @@ class Taken:
         names = {topic.id for topic in topics}
         for address in addresses:
             self.avoided.add(address)
+            # Made for its twins, which takes its time: only where a topic of this pack could ask
+            # one.
             if address.partition("/")[0] in names and address.count("/") == 2:
                 item = made_once(address)
                 if item is None:

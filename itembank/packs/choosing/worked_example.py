@@ -49,6 +49,7 @@ def worked_examples(
     )
     if linked:
         return worked, linked[0]
+    # The topic of the worked one may have no other question left.
     spare = next(name for name in (topic, *topics) if pool.room(name, tier, most=1))
     # Rarer than a good question is one with the very steps of another, so more are looked at.
     found = pool.pick(

@@ -107,6 +107,7 @@ class Banks:
         made = within_year(whole, year)
         if not found.questions:
             return made
+        # The preferred one is looked at first, and the other where it has nothing that will do.
         return InOrder(found, made) if wanted.prefer == "bank" else InOrder(made, found)
 
     def source_of(self, item: Item) -> Source:
