@@ -63,6 +63,7 @@ def svg_of_drawing(made: Drawing, label: str) -> str:
     """Return any drawing as one ``svg`` element; without a label it is decoration."""
     said = escape(label, quote=True)
     named = f'role="img" aria-label="{said}"' if label else 'aria-hidden="true"'
+    # Pictures that stand on one page may not share the names of their patterns.
     return _svg(made, named, "f" + blake2b(repr(made).encode(), digest_size=4).hexdigest())
 
 
@@ -211,6 +212,7 @@ def _text(label: Text, place: _Place) -> str:
         "right": ("end", box.right),
     }[label.across]
     if isinstance(label.content, str):
+        # The box of a label reaches below its line as far as letters do.
         base = place.y(box.bottom + DOWN)
         return (
             f'{patch}<text x="{place.x(x)}" y="{base}" text-anchor="{anchor}"{weight} '

@@ -148,6 +148,7 @@ def _read(figure: SampleSpace, reading: Reading) -> t.Node:
             bound = exact(parse_written(bounds[0])) if bounds else Fraction(0)
         except (ParseError, t.NotationError):
             raise not_shown(reading) from None
+        # Even and odd take no number, and all other tests take one.
         if bool(bounds) != (test in ("even", "odd")):
             return t.Int(sum(TESTS[test](value, bound) for value in _values(figure)))
     raise not_shown(reading)

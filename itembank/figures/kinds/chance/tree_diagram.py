@@ -148,6 +148,7 @@ def _read(figure: TreeDiagram, reading: Reading) -> t.Node:
                 for twig in branches
                 if twig.chance is None
             ]
+            # Which is meant is not said, so that there may be one alone.
             found = {_chance(*place) for place in lacking}
             value = found.pop() if len(lacking) == 1 else None
         case Reading("probability", (first, *rest)) if len(rest) < 2:

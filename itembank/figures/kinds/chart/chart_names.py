@@ -189,6 +189,7 @@ def _mentions(shown: Shown, text: str) -> tuple[str, list[str]]:
         found.append(known[match["name"]])
         return f"<{len(found) - 1}>"
 
+    # The longest first: one name may begin as another does (red, red oak).
     among = "|".join(re.escape(name) for name in sorted(known, key=len, reverse=True))
     return re.sub(rf"(?<![\w-])[{{‘]?(?P<name>{among})[}}’]?(?![\w-])", keep, text), found
 

@@ -158,6 +158,7 @@ def _on_axis(graph: LineGraph, asked: Asked) -> None:
         t.Sym(letter): read(graph, reading) for letter, reading in asked.readings
     }
     height = exact(t.replaced(asked.target, values))
+    # The axis ends at the numbered line on or above the highest of the points that are drawn.
     highest = max(value for name, value in graph.points if name != graph.missing)
     if not 0 <= height <= -(-highest // graph.scale) * graph.scale:
         raise FigureError(f"the axis does not reach {height}, where the point should stand")

@@ -93,12 +93,14 @@ def _fault_of_shapes(figure: CoordinateGrid) -> str:
 def _fault_of_outline(corners: tuple[Place, ...]) -> str:
     """Return what keeps corners from going round a shape, each of them a real one."""
     spots = in_whole(*corners)
+    # On to the first two again, so that each corner stands between its neighbours once.
     around = [*spots, *spots[:2]]
     for (a, b), (c, d), (e, f) in zip(around, around[1:], around[2:], strict=False):
         if (c - a) * (f - d) == (d - b) * (e - c):
             return "has three corners in a row on one straight line"
     sides = [*pairwise((*spots, spots[0]))]
     for (i, side), (j, other) in combinations(enumerate(sides), 2):
+        # Neighbours meet at their corner.
         if 1 < j - i < len(sides) - 1 and _meet(*side, *other):
             return "crosses itself"
     return ""
@@ -113,6 +115,7 @@ def _meet(a: Spot, b: Spot, c: Spot, d: Spot) -> bool:
 
     if side(a, b, c) * side(a, b, d) > 0 or side(c, d, a) * side(c, d, b) > 0:
         return False
+    # Two on one straight line may still be apart: then one ends before the other begins.
     return all(
         min(a[k], b[k]) <= max(c[k], d[k]) and min(c[k], d[k]) <= max(a[k], b[k]) for k in (0, 1)
     )

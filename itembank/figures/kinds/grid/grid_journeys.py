@@ -187,6 +187,7 @@ def meeting(figure: CoordinateGrid, of: Of) -> Place:
         gaps = [_height([a, b], x) - _height([c, d], x) for x in (low, high)]
         if gaps[0] == gaps[1] == 0 and low < high:
             raise FigureError("the journeys go together for a while")
+        # The one that was ahead is ahead no more, so they meet on the way.
         if min(gaps) <= 0 <= max(gaps):
             apart = gaps[0] - gaps[1]
             at = low + (gaps[0] / apart * (high - low) if apart else 0)

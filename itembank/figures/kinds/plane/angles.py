@@ -133,10 +133,12 @@ def _equations(figure: Angles) -> Iterator[Form]:
         yield plus(*forms, {"": -sum(figure.sizes)})
         return
     for k in range(0, len(forms), 4):
+        # Neighbours at a crossing make a straight line, and opposite angles are equal.
         yield plus(forms[k], forms[k + 1], {"": -180})
         yield less(forms[k], forms[k + 2])
         yield less(forms[k + 1], forms[k + 3])
     if figure.arrangement == "parallel":
+        # One pair of corresponding angles: the crossings settle the other pairs.
         yield less(forms[0], forms[4])
 
 

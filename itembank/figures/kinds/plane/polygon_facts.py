@@ -106,6 +106,7 @@ class PolygonFacts:
             yield from self._isosceles(shape)
         yield from self._parallels(shape)
         if self.rectilinear:
+            # What goes right comes back to the left, and what goes up comes down.
             for axis in (0, 1):
                 yield plus(
                     *(
@@ -128,6 +129,7 @@ class PolygonFacts:
         for i, cross in enumerate(sides):
             if self.parallel(sides[i - 1], sides[(i + 1) % n]):
                 pairs += 1
+                # Where both turn inwards they are co-interior angles.
                 if all(shape.degrees(corner) < 180 for corner in cross):
                     half = {"": -180}
                     yield plus(self.corner(cross[0]), self.corner(cross[1]), half)

@@ -45,6 +45,7 @@ def no_shape(figure: Polygon) -> str:
         if _turn(a, b, c) == 0:
             return f"the corners {names[i - 1]}, {names[i]} and {names[(i + 1) % n]} are in a line"
     for i, j in combinations(range(n), 2):
+        # Neighbours meet, and are to: at their corner.
         if j - i in (1, n - 1):
             continue
         if _meet(spots[i], spots[(i + 1) % n], spots[j], spots[(j + 1) % n]):

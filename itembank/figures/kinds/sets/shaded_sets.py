@@ -135,6 +135,7 @@ def _shade(figure: ShadedSets, found: re.Match[str]) -> ToDraw:
         "shaded",
         (
             (Reading("shaded", (sets,)), t.Int(len(wanted))),
+            # All regions outside it are left: to shade more is not what was asked.
             (Reading("left", (sets,)), t.Int(len(REGIONS) - len(wanted))),
         ),
     )

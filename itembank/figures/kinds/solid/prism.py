@@ -99,6 +99,7 @@ def _drawn(figure: Prism, room: tuple[int, int]) -> Sheet:
     w, h, dx, dy = w * scale, h * scale, ALONG * long * scale, UPWARD * long * scale
     front = [Point(0, 0), Point(w, 0), Point(w, h), Point(0, h)]
     if figure.end == "triangle":
+        # Half a rectangle: without the corner across from the right angle.
         del front[2]
     back = [Point(point.x + dx, point.y + dy) for point in front]
     count = len(front)

@@ -35,6 +35,7 @@ def of_cells(rows: int, columns: int, cells: frozenset[Cell]) -> Symmetry:
         {(down - row, column) for row, column in cells},
     ]
     turned = [{(down - row, right - column) for row, column in cells}]
+    # Only a square may fall on itself over a diagonal, or after a quarter of a turn.
     if rows == columns:
         moved.append({(column, row) for row, column in cells})
         moved.append({(right - column, down - row) for row, column in cells})

@@ -148,6 +148,7 @@ def _readings(figure: Timetable) -> tuple[Reading, ...]:
                 found.append(Reading("latest", (start, end, _clock(there))))
             for _, there in pairs[1:]:
                 found.append(Reading("latest", (start, end, _clock(there - 1))))
+            # After the last there is no bus to wait for.
             moments = {left - 1 for left in leaving if left} | {left + 1 for left in leaving[:-1]}
             for at in sorted(moments - {*leaving}):
                 found.append(Reading("next", (start, end, _clock(at))))

@@ -102,6 +102,7 @@ def filled(figure: TwoWayTable) -> tuple[tuple[int | None, ...], ...]:
     lines = [[(r, c) for c in range(wide)] for r in range(high)]
     lines += [[(r, c) for r in range(high)] for c in range(wide)]
     new = True
+    # A cell that follows may be all that another one lacked: on, until nothing new follows.
     while new:
         new = False
         for line in lines:

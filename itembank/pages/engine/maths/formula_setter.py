@@ -106,6 +106,7 @@ class Setter:
         place = place._replace(reach=self.reach_within(shown, place))
         level, script, within, reach, measuring, _, row_after, _, size = place
         x = left = right = 0.0
+        # Beyond any ink, and the wrong way round: a row with nothing in it reaches nowhere.
         low, high = 9999.0, -9999.0
         before: Part | None = None
         for n, (child, form) in enumerate(shown):

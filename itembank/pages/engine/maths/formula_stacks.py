@@ -85,6 +85,7 @@ def power(setter: Setter, element: Element, place: Place) -> Part:
     x = base.advance
     part.holds = [(0.0, 0.0, base), (x + shift, up, index)]
     part.first, part.last = base.first, index.last
+    # Else the base is a row with nothing in it, and only the index leaves ink.
     if base.high > base.low:
         part.reach(
             min(base.left, x + shift + index.left),
@@ -163,6 +164,7 @@ def over(setter: Setter, element: Element, place: Place) -> Part:
     base, mark = (setter.set(child, within) for child in element)
     x = ((base.right - base.left) - (mark.right - mark.left)) / 2 - mark.left
     y = -base.high - setter.constants["overbar_gap"] * setter.units(base) + mark.low
+    # A mark wider than what it stands over begins where that did, and that moves to its middle.
     moved, x = (-x, 0.0) if x < 0 else (0.0, x)
     part.holds = [(moved, 0.0, base), (x, y, mark)]
     part.first, part.last = base.first, base.last

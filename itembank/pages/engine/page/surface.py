@@ -182,6 +182,7 @@ class Surface:
             self.mark()
             self.ops.append(f"[{dash}] 0 d")
         self._shape(path, None, colour, width)
+        # A dash holds for all that is drawn after it.
         if dash:
             self.ops.append("[] 0 d")
 

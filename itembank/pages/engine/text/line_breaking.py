@@ -76,6 +76,7 @@ def lines_of(flow: Flow, room: float, pictures: float = 1.0, *, words: bool = Fa
         if lines.least <= slack < lines.most:
             return lines
     lines = break_lines(flow.clusters[:-1] if words else flow.clusters, room, pictures)
+    # What had to be cut or made smaller hangs on the room, and is kept for no other.
     if lines.least <= slack:
         kept.append(lines)
     return lines

@@ -45,11 +45,12 @@ def evenest(
             if full > 1 + 1e-9:
                 if last:
                     return None
-                break
+                break  # a longer group is only fuller
             rest = ((0, 0.0, 0.0), []) if last else best(end, place + 1)
             if rest is None:
                 continue
             (others, fullest, uneven), after = rest
+            # Rounded: of groups as full as each other evenness is to decide, and no sum of floats.
             mark = (others + alone(group), max(fullest, round(full, 6)), uneven + full * full)
             if found is None or mark < found[0]:
                 found = (mark, [group, *after])

@@ -57,6 +57,7 @@ def short_answer(name: str, item: PackItem, opens: str, width: float, size: floa
     working = left + key.width + 2 * pad + room + size
     lines = [measure(flow, width - working, size) for flow in maths]
     beside = left == indent and all(not b.cramped and len(b.lines) == 1 for b in lines)
+    # Then the lines have the whole column below the key, and not what is left beside it.
     if not beside:
         working = indent
         lines = [measure(flow, width - indent, size) for flow in maths]

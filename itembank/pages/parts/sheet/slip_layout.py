@@ -89,6 +89,7 @@ def arrange_slips(
             )
     for count in range(1, len(items) + 1):
         for setting in settings:
+            # The least size is taken however close it is: there is no other.
             easy = EASY if setting is not least else 0.0
             if groups := setting.groups(count, easy):
                 return [setting.slip(group) for group in groups]

@@ -95,6 +95,7 @@ class SlideBoard:
         one_slide: bool = False,
     ) -> None:
         self.items = items
+        # On several slides a figure may stand on another than the question that is about it.
         shown_by = _shown_by(items) if one_slide else {}
         self.flows = [
             (Flow(prompt(item, told, True, shown_by.get(i))), Flow(key_on_slide(item)))

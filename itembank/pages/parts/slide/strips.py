@@ -129,6 +129,7 @@ def strips(
         """Return the lowest strip that begins with a question, by where it ends."""
         rows: dict[tuple[int, int], _Row] = {(start, 0): _Row(0.0, 0, 0, ())}
         end = min(group.stop, start + MOST_IN_STRIP)
+        # In order: what ends at a place is lengthened when all that ends there is known.
         for at in range(start, end):
             for used in range(UNITS - NARROWEST + 1):
                 row = rows.get((at, used))
