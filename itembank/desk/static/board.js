@@ -126,9 +126,9 @@ function part() {
   if (!pictures || small.matches) return;
   const place = screen;
   for (let count = 1; count <= asked.length; count += 1) {
-    const each = asked.length / count;
+    const many = asked.length / count; // not rounded, so that no screen has two more than another
     const parted = Array.from({ length: count }, (_, n) =>
-      asked.slice(Math.round(n * each), Math.round((n + 1) * each)));
+      asked.slice(Math.round(n * many), Math.round((n + 1) * many)));
     screens = parted;
     const legible = parted.every((_, n) => {
       screen = n;

@@ -25,7 +25,7 @@ class TopicFacts:
 def topics_by_strand() -> dict[str, tuple[TopicFacts, ...]]:
     """Return the topics there are, by strand, each after those that it rests on.
 
-    >>> order = [each.topic for each in topics_by_strand()["ratio"]]
+    >>> order = [answer.topic for answer in topics_by_strand()["ratio"]]
     >>> order.index("ratio.simplest-form") < order.index("ratio.share")
     True
     """

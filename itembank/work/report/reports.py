@@ -250,6 +250,9 @@ def _refuse_nothing(there: bool, scope: Scope) -> None:
     """Raise a plain error where nothing was recorded."""
     if not there:
         who = scope.class_name or "any class"
+        # Reports are always of some days: those asked for, or the school year.
+        assert scope.first is not None
+        assert scope.last is not None
         raise ItembankError(
             f"There are no such results of {who} from {day_month_year(scope.first)} to "
             f"{day_month_year(scope.last)}.",

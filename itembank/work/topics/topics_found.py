@@ -26,7 +26,7 @@ def topics_found(words: Sequence[str], topics: Mapping[str, Listed]) -> tuple[Li
         If no topic has them; where a word is nearly one that topics have, that is named.
 
     >>> from itembank.items.topics.registry import listed_topics
-    >>> [each.id for each in topics_found(["sharing", "ratio"], listed_topics())]
+    >>> [topic.id for topic in topics_found(["sharing", "ratio"], listed_topics())]
     ['ratio.share']
     """
     wanted = list(dict.fromkeys(_words(words)))
