@@ -5,6 +5,7 @@ import shutil
 from pathlib import Path
 
 import pytest
+from anyio.from_thread import start_blocking_portal
 from starlette.testclient import TestClient
 
 from itembank.desk.replying.desk import Desk
@@ -25,6 +26,14 @@ def on_day(monkeypatch):
 @pytest.fixture(autouse=True, scope="module")
 def _here(one_core, pages_outlined, proved_once):
     """Let the desk do its work in this process, prove nothing twice, and draw no pack's pages."""
+
+
+@pytest.fixture(autouse=True, scope="session")
+def _loop():
+    """Have one loop answer all visitors, as at the real desk; each request would begin its own."""
+    with start_blocking_portal() as portal, pytest.MonkeyPatch.context() as patch:
+        patch.setattr(TestClient, "portal", portal)
+        yield
 
 
 def fresh_home(at: Path) -> Path:
