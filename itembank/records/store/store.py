@@ -19,6 +19,7 @@ from sqlalchemy.exc import ArgumentError, DBAPIError, NoSuchModuleError, Operati
 from itembank.errors import ItembankError
 from itembank.files.private import make_file, shut_out
 from itembank.records.store import store_tables as tables
+from itembank.records.store.file_engine import file_engine, tables_in_sqlite
 from itembank.records.store.store_place import VARIABLE, StorePlace, place_of
 
 WAIT = 10
@@ -160,7 +161,7 @@ def _engine(url: str | URL) -> Engine:
                 connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({_LOCK})")
 
         return engine
-    engine = create_engine(parsed, connect_args={"timeout": WAIT})
+    engine = file_engine(parsed, WAIT)
 
     @event.listens_for(engine, "connect")
     def _set(connection: Any, record: object) -> None:
@@ -231,7 +232,11 @@ def _make(store: Store, connection: Connection) -> None:
             f"{store.name} is not a results store: it holds a table ‘{others[0]}’ of another "
             "program. Nothing was changed. Move it away, or keep results somewhere else."
         )
-    tables.metadata.create_all(connection)
+    if store.place.is_file:
+        for statement in tables_in_sqlite():
+            connection.exec_driver_sql(statement)
+    else:
+        tables.metadata.create_all(connection)
     connection.execute(insert(tables.version).values(version_num=tables.VERSION))
 
 
