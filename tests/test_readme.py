@@ -21,7 +21,7 @@ import pytest
 
 from installed.open_desk import first_page
 from itembank.cli.main import run as itembank
-from tests.depth import only_whole
+from tests.depth import WHOLE, only_whole
 from tests.readme import README, blocks
 
 pytestmark = pytest.mark.usefixtures("one_core", "pages_outlined", "proved_once")
@@ -170,6 +170,9 @@ def run(checkout: Path, words: list[str]) -> None:
     match program, rest:
         case "itembank", ["desk", *options] if "--shortcut" not in options:
             assert "<h1>" in desk_page(checkout, *options)
+        case "itembank", ["audit", topic] if not WHOLE:
+            # A thousand and more questions else; the audit's tests and `installed/tour.py` do it.
+            assert run_itembank(checkout, "audit", topic, "--sample", "20").strip()
         case "itembank", _:
             assert run_itembank(checkout, *rest).strip()
         case "python", ["-m", "venv", ".venv"]:

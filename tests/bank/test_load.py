@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from itembank.bank.read.load import read_bank
 from itembank.bank.read.topic_text import load_topic_text
 from itembank.errors import ItembankError
+from itembank.files import toml_read
 from itembank.files.faults import FileFaults
 from itembank.items.topics.registry import find_topic
 
@@ -125,10 +126,13 @@ def test_a_block_that_is_not_toml_hides_nothing_further_down(tmp_path):
     assert "Did you mean ‘core’?" in found[1][3]
 
 
-def test_many_blocks_that_are_not_toml_are_all_told_and_giving_up_is_told_too(tmp_path):
+def test_many_blocks_that_are_not_toml_are_all_told_and_giving_up_is_told_too(
+    tmp_path, monkeypatch
+):
     found = faults(bank(tmp_path, ratio_share=share("[[items]]\nid = \n" * 60)))
     assert [entry[1] for entry in found] == [3 + 2 * n for n in range(60)]
-    large = share("[[items]]\nid = \n" * 20_000)
+    monkeypatch.setattr(toml_read, "REPAIR_CHARS", toml_read.REPAIR_CHARS // 20)
+    large = share("[[items]]\nid = \n" * 1_000)
     found = faults(bank(tmp_path, ratio_share=large))
     assert 20 < len(found) < 200
     assert "There is more after this" in found[-1][3]

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from itembank.planning.choosing.class_memory import Scored, remember_class, share_out
 from itembank.planning.choosing.memory import Seen, doubt_on, interval_on, recall, remember
-from tests.depth import cases
+from tests.depth import cases, left
 
 BENCH = Path(__file__).parents[2] / "bench"
 DAY = datetime.date(2026, 9, 7)
@@ -110,7 +110,7 @@ def test_a_score_without_variance_or_at_its_ends_is_sound():
             assert 0 <= low < recall(found[topic], later(20)) < high <= 1
 
 
-@pytest.mark.parametrize("depth", ["by question", "by scores", "by bands"])
+@pytest.mark.parametrize("depth", ["by question", left("by scores"), "by bands"])
 def test_intervals_hold_what_is_true_in_a_simulated_year(depth, monkeypatch):
     # The whole of it is bench/simulate_depths.py, where it is 85 to 95 % over thirty years.
     monkeypatch.setattr(sys, "path", [str(BENCH), *sys.path])

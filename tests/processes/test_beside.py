@@ -12,6 +12,7 @@ from itembank.errors import CheckFailed, ItembankError
 from itembank.files.faults import Fault, FileFaults
 from itembank.processes import machine
 from itembank.processes.beside import Beside
+from tests.depth import cases
 
 ANYTHING = st.recursive(
     st.none() | st.booleans() | st.integers() | st.text() | st.binary(max_size=50),
@@ -20,7 +21,7 @@ ANYTHING = st.recursive(
 
 
 @given(value=ANYTHING)
-@settings(max_examples=25)
+@settings(max_examples=cases(8, 25))
 def test_what_comes_of_it_comes_back(value):
     with Beside(lambda: (os.getpid(), value)) as work:
         process, found = work.result()

@@ -19,6 +19,7 @@ from itembank.processes.forked import Forked
 from itembank.processes.lost import Lost
 from itembank.processes.pool import each
 from itembank.processes.work_place import ThisMachine, all_of, all_or_lost
+from tests.depth import cases
 
 NUMBERS = list(range(1, 41))
 
@@ -30,7 +31,7 @@ def test_results_come_in_the_order_of_the_pieces_from_several_processes(kind):
 
 
 @given(numbers=st.lists(st.integers() | st.text(), max_size=40), count=st.integers(1, 3))
-@settings(max_examples=15)
+@settings(max_examples=cases(6, 15))
 def test_it_is_as_if_they_were_done_here(numbers, count):
     assert all_of(ThisMachine(count), pieces.double, numbers) == [2 * number for number in numbers]
 

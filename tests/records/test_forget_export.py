@@ -14,6 +14,7 @@ from itembank.records.exporting import export_all, queries, remember_export
 from itembank.records.forget.forgetting import count_rows, forget
 from itembank.records.pupils.whom import Whom
 from itembank.records.store.store import open_store
+from tests.depth import cases
 
 from .stores import DAY, dump, facts
 
@@ -43,7 +44,7 @@ def rows_of(path):
 
 
 @given(extra=st.lists(st.sampled_from(["B1", "C2", "D3", "E4"]), unique=True))
-@settings(max_examples=8, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=cases(4, 8), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_no_byte_of_a_forgotten_seat_is_left(tmp_path_factory, extra):
     folder = tmp_path_factory.mktemp("forget")
     path = folder / "results.sqlite3"

@@ -4,6 +4,7 @@ import contextlib
 import csv
 import datetime
 import io
+import shutil
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -69,13 +70,16 @@ FULL = OSError(28, "No space left on device")
     ids=lambda e: type(e).__name__,
 )
 def test_broken_off_at_any_step_it_is_true_and_is_done_in_the_end(tmp_path, monkeypatch, error):
+    with open_store(str(tmp_path / "results.sqlite3")) as store:
+        fill(store)
+        export_all(store, tmp_path / "out")
     steps = 0
     while True:
-        folder = tmp_path / str(steps)
+        folder = tmp_path / str(steps)  # in which the store knows its exports again
         folder.mkdir()
+        shutil.copy(tmp_path / "results.sqlite3", folder)
+        shutil.copytree(tmp_path / "out", folder / "out")
         with open_store(str(folder / "results.sqlite3")) as store:
-            fill(store)
-            export_all(store, folder / "out")
             done = None
             with monkeypatch.context() as patch:
                 broken_at(patch, steps, error)
