@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from itembank.cli.main import run
 from tests.depth import left
 
 HEAVY = {
@@ -89,11 +90,15 @@ def department(tmp_path_factory):
     folder = tmp_path_factory.mktemp("department") / "larkhythe"
     shutil.copytree(DEMO, folder)
     (folder / "right.csv").write_text("seat,1,2,3,4\nA1,1,0,1,1\nA2,0,1,0,1\n")
-    packed = loaded_by(
-        ["pack", "--class", "8K", "--date", "2026-11-27", "--questions", "4"], folder
-    )
-    for arguments in ("record 8K --right 9,9,9,9", "bank list", "bank show depot-1"):
-        loaded_by([word.replace(",", " ") for word in arguments.split()], folder)
+    few = ["--questions", "4", "--follow-up", "2"]
+    packed = loaded_by(["pack", "--class", "8K", "--date", "2026-11-27", *few], folder)
+    # What the commands find there is made by this process, which has loaded all it needs.
+    with pytest.MonkeyPatch.context() as patch:
+        patch.chdir(folder)
+        for arguments in ("record 8K --right 9,9,9,9", "bank list", "bank show depot-1"):
+            with pytest.raises(SystemExit) as end:
+                run([word.replace(",", " ") for word in arguments.split()])
+            assert not end.value.code, arguments
     return folder, packed
 
 

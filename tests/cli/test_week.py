@@ -2,6 +2,7 @@
 
 import datetime
 import json
+import os
 import re
 import shutil
 import tomllib
@@ -10,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from itembank.packs.data.kinds_stored import kinds_counted, kinds_line
-from tests.depth import only_whole
+from tests.depth import left, only_whole
 
 pytestmark = pytest.mark.usefixtures("pages_outlined")
 
@@ -46,7 +47,9 @@ def asked(pack):
     return [item["address"] for item in json.loads(pack)["versions"][0]["items"]]
 
 
-def test_a_week_is_planned_and_all_its_packs_are_made(said, home, two_cores):
+@pytest.mark.parametrize("cores", [{0}, left({0, 1})])
+def test_a_week_is_planned_and_all_its_packs_are_made(said, home, monkeypatch, cores):
+    monkeypatch.setattr(os, "sched_getaffinity", lambda _: cores, raising=False)
     status, out, err = said("week", "8K", "--from", "2026-11-30")
     assert (status, err) == (0, "")
     made = packs(home)

@@ -15,8 +15,8 @@ ROOT = HERE.parent.parent
 class DaskHere:
     """A scheduler and its workers; no dashboards, and nothing that is not on this machine."""
 
-    def __init__(self, folder, workers=2):
-        self.folder = folder
+    def __init__(self, folder, workers=2, threads=1):
+        self.folder, self.threads = folder, threads
         self.place = folder / "scheduler.json"
         self.workers = []
         self.scheduler = self._run("scheduler", "--port", "0", "--no-show")
@@ -31,7 +31,7 @@ class DaskHere:
 
     def add(self, *, first_path=None):
         """Start one more worker; it looks for modules in `first_path` first."""
-        options = ["--nthreads", "1", "--no-nanny", "--death-timeout", "60"]
+        options = ["--nthreads", str(self.threads), "--no-nanny", "--death-timeout", "60"]
         options += ["--preload", str(HERE / "allow_pieces.py")] if first_path is None else []
         self.workers.append(self._run("worker", *options, first_path=first_path))
         return self.workers[-1]

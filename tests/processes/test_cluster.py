@@ -11,6 +11,7 @@ import pytest
 from dask_here import DaskHere
 
 from itembank.bank.index import words_read as asking
+from itembank.bank.proof import judging
 from itembank.cli.main import run
 from itembank.errors import CheckFailed, ItembankError
 from itembank.processes import cluster as cluster_module
@@ -19,7 +20,7 @@ from itembank.processes.cluster import Cluster
 from itembank.processes.lost import Lost
 from itembank.processes.parcel import packed, unpacked
 from itembank.processes.work_place import ThisMachine, all_of, all_or_lost
-from tests.depth import left, only_whole
+from tests.depth import WHOLE, left, only_whole, whole
 
 # Asked for without loading it: every worker collects this file, and one or two run it.
 pytestmark = pytest.mark.skipif(find_spec("distributed") is None, reason="dask is not installed")
@@ -29,7 +30,9 @@ BANKS = Path(__file__).parent.parent.parent / "banks"
 
 @pytest.fixture(scope="module")
 def dask(tmp_path_factory):
-    with DaskHere(tmp_path_factory.mktemp("dask")) as found:
+    # A worker that may do two pieces at once has an interpreter for each, as two workers have.
+    size = {"workers": 2, "threads": 1} if WHOLE else {"workers": 1, "threads": 2}
+    with DaskHere(tmp_path_factory.mktemp("dask"), **size) as found:
         yield found
 
 
@@ -53,6 +56,7 @@ def at(remarks):
     return at
 
 
+@whole
 def test_results_are_those_of_this_machine_in_order(dask, at, remarks):
     many = [n % 7 for n in range(3000)]
     with at(dask) as place:
@@ -134,7 +138,11 @@ def test_commands_say_the_same_to_the_byte(dask, tmp_path, monkeypatch, capsys, 
 
 def test_a_command_goes_on_without_its_cluster(tmp_path, monkeypatch, capsys):
     monkeypatch.setattr(cluster_module, "CONNECT", 0.5)
-    shutil.copytree(BANKS / "larkhythe" / "questions", tmp_path / "questions")
+    monkeypatch.setattr(judging, "FEW", 1)
+    monkeypatch.setattr(os, "sched_getaffinity", lambda _: {0}, raising=False)
+    (tmp_path / "questions").mkdir()
+    for name in ("bank.toml", "ratio.share.toml"):
+        shutil.copy(BANKS / "larkhythe" / "questions" / name, tmp_path / "questions")
     monkeypatch.chdir(tmp_path)
     with pytest.raises(SystemExit):
         run(["bank", "prove", "questions", "--cluster", "tcp://127.0.0.1:9"])
