@@ -8,24 +8,12 @@ from fractions import Fraction
 from typing import Any
 
 from itembank.items.asks import (
-    Answered,
     Ask,
-    Choose,
-    Compare,
-    ErrorInterval,
-    FaultyLine,
-    FaultyWorking,
     Find,
     Give,
     Handlers,
-    Inequality,
-    Match,
-    OddOneOut,
     OfFigure,
-    Order,
     Subject,
-    TrueOrFalse,
-    WhoIsRight,
     kind_of,
 )
 from itembank.items.asks.of_figure import as_find, name_read
@@ -97,50 +85,40 @@ def _values(ask: Ask, answer: t.Node) -> tuple[Fraction, ...]:
     return parts(value_given(answer))
 
 
-def _found(ask: Find, answer: t.Node) -> tuple[Fraction, ...]:
+def found_worth(ask: Find, answer: t.Node) -> tuple[Fraction, ...]:
+    """Return the numbers of an answer; of a ratio, its parts over the first."""
     values = parts(value_given(answer))
     if isinstance(ask.target, t.Ratio) and values[0]:
         return tuple(value / values[0] for value in values)
     return values
 
 
-def _of_figure(ask: OfFigure, answer: t.Node) -> object:
+def reading_worth(ask: OfFigure, answer: t.Node) -> object:
+    """Return what is equal for answers about a figure that are marked as one."""
     # A name, and an equation of a line, are what is written: x = 2 is not y = 2.
     if name_read(ask) is not None or isinstance(answer, t.Relation):
         return answer
-    return _found(as_find(ask), answer)
+    return found_worth(as_find(ask), answer)
 
 
-def _subject(ask: Subject, answer: t.Node) -> object:
+def subject_worth(ask: Subject, answer: t.Node) -> object:
+    """Return what is equal for formulas that are marked as one."""
     # y = 2 is no slip about x: it is another line.
     about = answer.first if isinstance(answer, t.Relation) else ask.letter
     return _values(ask, answer) if about == ask.letter else answer
 
 
-WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers("likely mistakes", otherwise=_values)
+WORTH: Handlers[Callable[[Any, t.Node], object]] = Handlers(
+    "worth", "likely mistakes", otherwise=_values
+)
 """What is equal for answers that are marked as one, for each kind of question."""
 
-WORTH.by_kind |= {
-    # Here the answer is what is written, not what it is worth.
-    **dict.fromkeys(
-        (
-            Inequality,
-            ErrorInterval,
-            Order,
-            Compare,
-            Choose,
-            TrueOrFalse,
-            Answered,
-            WhoIsRight,
-            OddOneOut,
-            FaultyLine,
-            FaultyWorking,
-            Match,
-        ),
-        lambda ask, answer: answer,
-    ),
-    Find: _found,
-    Subject: _subject,
-    OfFigure: lambda ask, answer: _of_figure(ask, answer),
-    Give: lambda ask, answer: tuple(sorted(_values(ask, answer))),
-}
+
+def as_written(ask: Ask, answer: t.Node) -> object:
+    """Return the answer itself, where it is what is written that counts and not its worth."""
+    return answer
+
+
+def given_worth(ask: Give, answer: t.Node) -> object:
+    """Return the numbers that are given, whatever their order."""
+    return tuple(sorted(_values(ask, answer)))

@@ -1,17 +1,32 @@
-"""A kind of question is a slice: one registration a layer, and each layer has what it needs."""
+"""A kind of question is a slice: one registration, and every layer has what it needs."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
+from typing import Any
 
 import pytest
 
 from itembank.bank.question.canonical import canonical
+from itembank.bank.question.key_form import ANSWERS
 from itembank.cli.words.wrapped import item_text
 from itembank.errors import CheckFailed
-from itembank.items.asks import KINDS, Ask, Find, Handlers, Kind, Order, Stored, asked, kind_of
-from itembank.items.asks.ask_kind import forget_kind, only, register_kind
+from itembank.items.asks import (
+    KINDS,
+    Ask,
+    Find,
+    Handlers,
+    Kind,
+    Layers,
+    Order,
+    Stored,
+    asked,
+    kind_of,
+    register_kind,
+)
+from itembank.items.asks.ask_kind import only
+from itembank.items.asks.handlers import forget_kind
 from itembank.items.item import Item, Misconception, Slip, Step, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.marking.mark import mark
@@ -27,30 +42,27 @@ from itembank.proof.claim.finding import Finding, found
 from itembank.proof.exact.exact_road import ROAD as EXACT
 from itembank.proof.item_audit import TopicAudit, check_item
 from itembank.proof.lines.line_rules import RULES
+from itembank.proof.sympy.sympy_road import ROAD as SYMPY
+
+REQUIRED = ("first_road", "second_road", "working", "bank")
 
 
-@pytest.mark.parametrize("layer", ["exact", "sympy", "working", "bank"])
+@pytest.mark.parametrize("layer", REQUIRED)
 def test_every_kind_has_a_handler_in_every_layer_that_cannot_do_without(layer: str) -> None:
-    from itembank.bank.question.key_form import ANSWERS
-    from itembank.proof.sympy.sympy_road import ROAD as SYMPY
-
-    table: Handlers[object] = {  # type: ignore[assignment]
-        "exact": EXACT,
-        "sympy": SYMPY,
-        "working": RULES,
-        "bank": ANSWERS,
-    }[layer]
+    table = {"first_road": EXACT, "second_road": SYMPY, "working": RULES, "bank": ANSWERS}[layer]
     assert list(table.without()) == []
+    assert table.otherwise is None
 
 
 def test_every_wording_of_a_bank_sets_a_task_that_there_is() -> None:
     from itembank.bank.model.tasks import TASKS as STATED
-    from itembank.bank.question.task_asks import TASKS
+    from itembank.bank.question.task_named import task_names
     from itembank.wording.tasks.heads import HEADS
 
     # Which of several is largest is made a choice before any task is looked up.
-    assert {head.task for head in HEADS} - {"extreme"} <= set(TASKS)
-    assert set(STATED) - {"choose"} <= set(TASKS)
+    assert {head.task for head in HEADS} - {"extreme"} <= set(task_names())
+    assert set(STATED) - {"choose"} <= set(task_names())
+    assert len(task_names()) == len(set(task_names()))
 
 
 def test_every_kind_is_named_once_and_comes_back_from_its_data() -> None:
@@ -76,12 +88,12 @@ class Remainder(Ask):
     right: t.Node
 
 
-def _left_over(ask: Remainder, key: t.Node) -> Finding:
+def left_over(ask: Remainder, key: t.Node) -> Finding:
     ours = t.Int(int(exact(ask.left) % exact(ask.right)))
     return found(ours, key, ours == key)
 
 
-def _by_sympy(ask: Remainder, key: t.Node) -> Finding:
+def left_over_by_sympy(ask: Remainder, key: t.Node) -> Finding:
     import sympy
 
     from itembank.notation.symbolic import to_sympy
@@ -90,7 +102,7 @@ def _by_sympy(ask: Remainder, key: t.Node) -> Finding:
     return found(str(ours), key, bool(ours == to_sympy(key)))
 
 
-def _line(ask: Remainder, line: t.Node) -> str:
+def line_fault(ask: Remainder, line: t.Node) -> str:
     raise t.NotationError("only true lines of numbers are lines of working here")
 
 
@@ -99,28 +111,38 @@ def _restored(stored: Stored) -> Remainder:
     return Remainder(left, right)
 
 
-@pytest.fixture
-def remainder() -> Iterator[Kind]:
-    from itembank.proof.sympy.sympy_road import ROAD as SYMPY
+REMAINDER = Kind(
+    "remainder",
+    Remainder,
+    trees=lambda ask: (ask.left, ask.right),
+    store=lambda ask: Stored((ask.left, ask.right)),
+    restore=_restored,
+    twin=lambda ask, form: (("remainder",), (ask.left, ask.right), ()),
+    does="find a remainder",
+    layers=Layers(
+        first_road=f"{__name__}:left_over",
+        second_road=f"{__name__}:left_over_by_sympy",
+        working=f"{__name__}:line_fault",
+        bank="itembank.bank.question.key_form:COMMON",
+    ),
+)
 
-    kind = register_kind(
-        Kind(
-            "remainder",
-            Remainder,
-            trees=lambda ask: (ask.left, ask.right),
-            store=lambda ask: Stored((ask.left, ask.right)),
-            restore=_restored,
-            twin=lambda ask, form: (("remainder",), (ask.left, ask.right), ()),
-            does="find a remainder",
-        )
-    )
-    EXACT.on(Remainder)(_left_over)
-    SYMPY.on(Remainder)(_by_sympy)
-    RULES.on(Remainder)(_line)
-    yield kind
-    for table in (EXACT, SYMPY, RULES):
-        del table.by_kind[Remainder]
-    forget_kind("remainder")
+
+def naming(**names: str) -> Kind:
+    """Return the kind with other names for what layers do with it."""
+    return replace(REMAINDER, layers=replace(REMAINDER.layers, **names))
+
+
+@pytest.fixture(autouse=True)
+def _none_is_left() -> Iterator[None]:
+    yield
+    if "remainder" in KINDS:
+        forget_kind("remainder")
+
+
+@pytest.fixture
+def remainder() -> Kind:
+    return register_kind(REMAINDER)
 
 
 def _item(key: str = "2") -> Item:
@@ -184,13 +206,43 @@ def test_what_a_new_kind_is_about_has_to_be_printed(remainder: Kind) -> None:
         prove_fast(item)
 
 
-def test_a_kind_without_a_road_is_refused_and_named(remainder: Kind) -> None:
-    handler = EXACT.by_kind.pop(Remainder)
-    try:
-        with pytest.raises(CheckFailed, match="exact arithmetic cannot do questions to find a rem"):
-            prove_fast(_item())
-    finally:
-        EXACT.by_kind[Remainder] = handler
+@pytest.mark.parametrize(
+    ("road", "prove", "says"),
+    [("first_road", prove_fast, "exact arithmetic"), ("second_road", prove_symbolic, "sympy")],
+)
+def test_a_kind_without_a_road_is_refused_and_named(
+    road: str, prove: Callable[[Item], None], says: str
+) -> None:
+    register_kind(naming(**{road: ""}))
+    with pytest.raises(CheckFailed, match=f"{says} cannot do questions to find a remainder"):
+        prove(_item())
+    assert "remainder" in {"first_road": EXACT, "second_road": SYMPY}[road].without()
+
+
+def test_a_kind_that_is_taken_out_leaves_nothing(remainder: Kind) -> None:
+    prove_fast(_item())
+    forget_kind("remainder")
+    for table in (EXACT, RULES):
+        with pytest.raises(t.NotationError, match="Remainder is no kind of question"):
+            table.of(_item().ask)
+
+
+@pytest.mark.parametrize(
+    ("name", "why"),
+    [
+        (f"{__name__}:left_ovr", "has no attribute 'left_ovr'"),
+        ("itembank.proof.exact.remaindres:left_over", "No module named"),
+        ("left_over", "has no attribute"),
+    ],
+)
+@pytest.mark.parametrize("road", [EXACT, SYMPY])
+def test_a_name_that_is_not_there_is_told_with_its_kind(
+    road: Handlers[Any], name: str, why: str
+) -> None:
+    register_kind(naming(first_road=name, second_road=name))
+    with pytest.raises(ImportError, match=f"the kind 'remainder' names '{name}' as its") as told:
+        road.of(_item().ask)
+    assert road.name in str(told.value)
 
 
 def test_two_kinds_cannot_have_one_name() -> None:

@@ -56,7 +56,7 @@ def test_letters_are_written_as_they_are_and_the_text_ends_its_line(pack):
 
 
 def test_the_published_schema_is_current():
-    """On failure, write it again: see `schema_json`."""
+    """On failure, write it again: `python -m itembank.packs.data.pack_files`."""
     assert (ROOT / "docs" / "pack.schema.json").read_bytes() == schema_json()
 
 

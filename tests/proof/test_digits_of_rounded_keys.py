@@ -2,6 +2,7 @@
 
 import pytest
 
+from itembank.items.asks import Round
 from itembank.notation import parse
 from itembank.proof.exact.rounding import find_rounded, rounding_fault
 from itembank.proof.judge import judge
@@ -53,4 +54,5 @@ def test_a_key_with_other_digits_is_not_proved(kind, printed, key, proved):
     [("99.96", 3, "100"), ("9.97", 2, "10"), ("0.0996", 2, "0.10"), ("-99.96", 3, "-100")],
 )
 def test_what_rounds_up_to_a_longer_number_is_told_with_fewer_places(printed, figures, shown):
-    assert find_rounded(parse(printed), "figures", figures, parse("1")).shown == shown
+    ask = Round(parse(printed), "figures", figures)
+    assert find_rounded(ask, parse("1")).shown == shown

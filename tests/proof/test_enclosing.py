@@ -11,6 +11,7 @@ from flint import fmpq
 from hypothesis import given
 from hypothesis import strategies as st
 
+from itembank.items.asks import Round
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.enclosing import bounds, root_below
@@ -84,9 +85,10 @@ ASKED = [
 @pytest.mark.parametrize(("target", "detail", "amount", "key"), ASKED)
 def test_both_roads_round_alike(target: str, detail: str, amount: int, key: str) -> None:
     for road in (find_rounded, rounded):
-        assert not road(parse(target), detail, amount, parse(key)).fault, road
+        ask = Round(parse(target), detail, amount)  # type: ignore[arg-type]
+        assert not road(ask, parse(key)).fault, road
         wrong = parse(re.sub(r"\d(?=\D*$)", lambda last: str((int(last[0]) + 1) % 10), key))
-        assert road(parse(target), detail, amount, wrong).fault, road
+        assert road(ask, wrong).fault, road
 
 
 def test_roads_agree_on_triangles_at_random() -> None:
@@ -99,8 +101,8 @@ def test_roads_agree_on_triangles_at_random() -> None:
         value = side * {"sin": x.sin(), "cos": x.cos(), "tan": x.tan()}[name]
         tenths = int((10 * value + arb("0.5")).floor().unique_fmpz())
         key = t.Dec(str(tenths // 10), str(tenths % 10))
-        assert not find_rounded(target, "places", 1, key).fault
-        assert not rounded(target, "places", 1, key).fault
+        assert not find_rounded(Round(target, "places", 1), key).fault
+        assert not rounded(Round(target, "places", 1), key).fault
 
 
 @pytest.mark.parametrize("text", ["√(50/x)", "sin^-1(5/4)", "tan(90°)", "1 ÷ (√2 × √2 - 2)"])
@@ -113,7 +115,7 @@ def test_a_number_that_lies_where_rounding_turns_is_left_open() -> None:
     # √2 × √2 is 2, which bounds alone cannot tell; with sines no exact algebra helps.
     square = "sin(20°) × sin(20°) + cos(20°) × cos(20°)"
     with pytest.raises(NotExact, match="too near"):
-        find_rounded(parse(f"({square}) × 0.25"), "places", 1, parse("0.3"))
+        find_rounded(Round(parse(f"({square}) × 0.25"), "places", 1), parse("0.3"))
 
 
 @pytest.mark.parametrize(

@@ -21,7 +21,7 @@ from itembank.packs.data.asks import pack_ask, read_ask
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
-from itembank.proof.sympy import sympy_road
+from itembank.proof.sympy import sympy_judged
 from tests.depth import some, whole
 from tests.other_kinds import made_by
 
@@ -115,7 +115,9 @@ def test_a_drawing_that_lies_makes_no_statement_false(monkeypatch: pytest.Monkey
         if isinstance(item.ask, Answered) and isinstance(item.ask.of, OfFigure)
     )
     assert judge(found).state is State.PROVED
-    monkeypatch.setattr(sympy_road, "disagreement", lambda figure: "it is drawn as something else")
+    monkeypatch.setattr(
+        sympy_judged, "disagreement", lambda figure: "it is drawn as something else"
+    )
     for item in (found, turned(found)):
         assert judge(item).state is not State.PROVED
 

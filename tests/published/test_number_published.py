@@ -49,7 +49,7 @@ def test_euclids_algorithm_and_the_lowest_multiple_of_the_first_ten_numbers() ->
     lcm = Lcm().make(Tier.CORE, LcmKind.THREE, 7, 8, 45)
     assert line(lcm.key) == "2520"
     ask = Common(tuple(map(t.Int, range(1, 11))), "lcm")
-    assert not find_common(ask.numbers, ask.detail, t.Int(2520)).fault
+    assert not find_common(ask, t.Int(2520)).fault
 
 
 # The speed of light, exact by the definition of the metre (SI, 1983): 299 792 458 m/s. The
@@ -79,7 +79,7 @@ def test_defined_constants_in_standard_form(digits: int, exponent: int, written:
 )
 def test_known_numbers_rounded(text: str, to: str, amount: int, key: str) -> None:
     ask = Round(parse(text), to, amount)  # type: ignore[arg-type]
-    found = find_rounded(ask.target, ask.detail, ask.amount, parse(key))
+    found = find_rounded(ask, parse(key))
     assert not found.fault
     assert found.shown == key
 

@@ -13,8 +13,8 @@ from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.nouns_held import noun_fault
 from itembank.bank.question.plain_numbers import is_number, is_plain
 from itembank.bank.question.question import Question
-from itembank.bank.question.task_asks import TASKS
 from itembank.bank.question.task_given import Given, NeedsPerson, parted
+from itembank.bank.question.task_named import task_named
 from itembank.items.item import Ask, Find, Pick, Rewrite, Solve, Which
 from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
@@ -101,7 +101,7 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
     if task == "convert" and (counted := counted_as_number(args, words, maths.key)):
         return Question(Find(counted), (*item.constants, 1), "value", "work-out")
     given = Given(tuple(args), tuple(where), reading.letter, words)
-    ask = _picked(TASKS[item.task or task](item, given), reading.pick, item.task or task)
+    ask = _picked(task_named(item.task or task)(item, given), reading.pick, item.task or task)
     return Question(rounded(ask, maths, words), item.constants, "", item.task or task)
 
 

@@ -10,8 +10,8 @@ from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.model_held import checked_story, whole_things
 from itembank.bank.question.plain_numbers import is_number
 from itembank.bank.question.question import Question
-from itembank.bank.question.task_asks import TASKS
 from itembank.bank.question.task_given import Given, NeedsPerson, parted
+from itembank.bank.question.task_named import task_named
 from itembank.items.item import Ask, Find
 from itembank.notation import tree as t
 from itembank.proof.claim.finding import text
@@ -39,7 +39,7 @@ def asked_of_model(item: BankItem, maths: Maths, reading: Reading) -> Question:
         ask: Ask = Find(maths.find, _find_relations(lines))
     else:
         given = Given(tuple(lines), (), "", words, modelled=True)
-        ask = TASKS[item.task or _task_of_model(lines, words)](item, given)
+        ask = task_named(item.task or _task_of_model(lines, words))(item, given)
     ask = checked_story(item, maths, ask)
     if (
         isinstance(ask, Find)
@@ -92,6 +92,6 @@ def asked_by_task(item: BankItem, maths: Maths) -> Question:
     words = words_of(maths)
     nodes = tuple(run for run in maths.runs if not isinstance(run, str))
     assert item.task is not None
-    ask = TASKS[item.task](item, Given(nodes, (), "", words))
+    ask = task_named(item.task)(item, Given(nodes, (), "", words))
     ask = checked_story(item, maths, ask)
     return Question(rounded(ask, maths, words), item.constants, "", item.task, True)

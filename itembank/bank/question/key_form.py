@@ -10,36 +10,11 @@ from itembank.bank.question.maths import Maths, words_of
 from itembank.bank.question.question import Question
 from itembank.figures.figure import read
 from itembank.items.asks import (
-    Answered,
     Ask,
-    Choose,
-    Common,
-    Compare,
-    Draw,
-    Equivalent,
-    ErrorInterval,
-    FaultyLine,
-    FaultyWorking,
     Find,
     Give,
     Handlers,
-    Inequality,
-    Match,
-    Members,
-    OddOneOut,
     OfFigure,
-    Order,
-    Pick,
-    Rewrite,
-    Round,
-    RoundReading,
-    Sequence,
-    Solve,
-    Subject,
-    Summary,
-    TrueOrFalse,
-    TwoNumbers,
-    WhoIsRight,
 )
 from itembank.items.asks.of_figure import is_range, relations_in
 from itembank.items.forms.number_forms import unsigned
@@ -126,38 +101,34 @@ def _always(form: str) -> Callable[[Any, BankItem, Question, Maths], str]:
 
 
 _REWRITTEN = {"simplify": "simplified", "expand": "expanded", "factorise": "factorised"}
-ANSWERS: Handlers[Answers] = Handlers("a bank")
+ANSWERS: Handlers[Answers] = Handlers("bank", "a bank")
 """What the answers to each kind of question are."""
-ANSWERS.by_kind |= {
-    Rewrite: Answers(lambda ask, *_: _REWRITTEN[ask.detail]),
-    Solve: Answers(_solved, solutions=True),
-    Pick: Answers(_picked, solutions=True),
-    Inequality: Answers(_always("inequality"), plain=True),
-    ErrorInterval: Answers(_always("inequality"), plain=True),
-    Subject: Answers(_always("subject")),
-    Order: Answers(_always("list"), plain=True),
-    Compare: Answers(_always("sign"), plain=True),
-    Choose: Answers(_always("name"), plain=True),
-    Sequence: Answers(_always("nth-term"), plain=True),
-    Common: Answers(_common, plain=True, whole=True),
-    **dict.fromkeys((Round, RoundReading), Answers(_rounded)),
-    Find: Answers(_found),
-    OfFigure: Answers(_read_off),
-    Draw: Answers(_always("drawing"), plain=True),
-    Give: Answers(_given),
-    TwoNumbers: Answers(_always("amounts")),
-    Equivalent: Answers(_always("fraction")),
-    Summary: Answers(lambda ask, *about: _found(Find(as_sum(ask)), *about)),
-    TrueOrFalse: Answers(_always("true-or-false"), plain=True),
-    # The question that is answered is held to its words by itself.
-    Answered: Answers(_always("true-or-false"), solutions=True),
-    WhoIsRight: Answers(_always("name"), solutions=True),
-    OddOneOut: Answers(_always("name"), plain=True),
-    FaultyLine: Answers(_always("line-and-result"), plain=True),
-    FaultyWorking: Answers(_always("line-and-result"), solutions=True),
-    Match: Answers(_always("pairs"), plain=True),
-    Members: Answers(lambda ask, *_: "amounts" if ask.detail == "list" else "integer", plain=True),
-}
+REWRITTEN = Answers(lambda ask, *_: _REWRITTEN[ask.detail])
+SOLVED = Answers(_solved, solutions=True)
+PICKED = Answers(_picked, solutions=True)
+RANGE = Answers(_always("inequality"), plain=True)
+FORMULA = Answers(_always("subject"))
+IN_ORDER = Answers(_always("list"), plain=True)
+SIGN = Answers(_always("sign"), plain=True)
+NAME = Answers(_always("name"), plain=True)
+NTH_TERM = Answers(_always("nth-term"), plain=True)
+COMMON = Answers(_common, plain=True, whole=True)
+ROUNDED = Answers(_rounded)
+FOUND = Answers(_found)
+READ_OFF = Answers(_read_off)
+DRAWING = Answers(_always("drawing"), plain=True)
+GIVEN = Answers(_given)
+TWO_AMOUNTS = Answers(_always("amounts"))
+FRACTION = Answers(_always("fraction"))
+SUMMARY = Answers(lambda ask, *about: _found(Find(as_sum(ask)), *about))
+TRUTH = Answers(_always("true-or-false"), plain=True)
+# The question that is answered is held to its words by itself.
+TRUTH_OF_ANSWER = Answers(_always("true-or-false"), solutions=True)
+NAME_OF_SOLVER = Answers(_always("name"), solutions=True)
+LINE_AND_RESULT = Answers(_always("line-and-result"), plain=True)
+LINE_OF_WORKING = Answers(_always("line-and-result"), solutions=True)
+PAIRS = Answers(_always("pairs"), plain=True)
+MEMBERS = Answers(lambda ask, *_: "amounts" if ask.detail == "list" else "integer", plain=True)
 
 
 def _form_of_result(item: BankItem, task: str, target: t.Node, maths: Maths) -> str:

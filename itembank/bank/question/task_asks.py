@@ -1,21 +1,14 @@
-"""Each task as the question it makes of the mathematics that is given.
+"""Tasks with numbers, each as the question it makes of the mathematics that is given.
 
-A task gets the item and what is :class:`Given`: the trees it is about (the model's, or those the
-words point at), what holds besides, and the words. It returns an
-:data:`~itembank.items.item.Ask`, or raises :class:`NeedsPerson`.
+A kind of question names the tasks that ask it (:mod:`.task_named` finds them). A task gets the
+item and what is :class:`Given`: the trees it is about (the model's, or those the words point at),
+what holds besides, and the words. It returns an :data:`~itembank.items.item.Ask`, or raises
+:class:`NeedsPerson`.
 """
 
 from __future__ import annotations
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.letter_tasks import (
-    expand,
-    factorise,
-    find_letter,
-    make_subject,
-    simplify,
-    solve,
-)
 from itembank.bank.question.task_given import (
     Given,
     NeedsPerson,
@@ -51,7 +44,12 @@ from itembank.wording.tasks.answers.written_how import speaks_of_digits, truncat
 from itembank.wording.tasks.head_pieces import names_sharing
 
 
-def _work_out(item: BankItem, given: Given) -> Ask:
+def work_out(item: BankItem, given: Given) -> Ask:
+    """Return the question that asks for what the mathematics comes to.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     relations, others = parted(given.all)
     if not relations:
         target = only_one(others, "work this out")
@@ -80,7 +78,12 @@ def _work_out(item: BankItem, given: Given) -> Ask:
     return Find(t.Blank() if letters[0] == "□" else t.Sym(letters[0]), tuple(relations))
 
 
-def _missing(item: BankItem, given: Given) -> Ask:
+def missing(item: BankItem, given: Given) -> Ask:
+    """Return the question that asks for the number in an empty box.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     relations, others = parted(given.all)
     if (
         not relations
@@ -110,7 +113,12 @@ def _is_plain(node: t.Node) -> bool:
     return False
 
 
-def _share(item: BankItem, given: Given) -> Ask:
+def share(item: BankItem, given: Given) -> Ask:
+    """Return the question that shares an amount in a ratio.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     nodes = given.all
     shares = [node for node in nodes if isinstance(node, t.Ratio)]
     wholes = [node for node in nodes if not isinstance(node, t.Ratio | t.Relation | t.Listing)]
@@ -131,7 +139,12 @@ def _joined(letters: tuple[t.Sym, ...]) -> t.Node:
     return t.add(letters[0], *letters[1:])
 
 
-def _order(item: BankItem, given: Given) -> Ask:
+def order(item: BankItem, given: Given) -> Ask:
+    """Return the question that puts numbers in the order that the words say.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     things = things_given(given.all, "To order")
     detail = order_said(given.words, things)
     if detail is None:
@@ -139,14 +152,24 @@ def _order(item: BankItem, given: Given) -> Ask:
     return Order(things, detail)
 
 
-def _compare(item: BankItem, given: Given) -> Ask:
+def compare(item: BankItem, given: Given) -> Ask:
+    """Return the question for the sign between two numbers.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     things = things_given(given.all, "To compare")
     if len(things) != 2:
         raise NeedsPerson(f"To compare takes two numbers; here are {len(things)}.")
     return Compare(things[0], things[1])
 
 
-def _convert(item: BankItem, given: Given) -> Ask:
+def convert(item: BankItem, given: Given) -> Ask:
+    """Return the question that asks for a number in another form or unit.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     words = given.words
     if item.form is None and not (form_in_words(words) or unit_said(words) or says_form(words)):
         raise NeedsPerson("It is not said what to convert to: add ‘form’.")
@@ -166,26 +189,51 @@ _PARTS = ("lowest-terms", "percentage", "decimal", "mixed", "improper")
 """Forms of one number, which a ratio of two is none of."""
 
 
-def _nth_term(item: BankItem, given: Given) -> Ask:
+def nth_term(item: BankItem, given: Given) -> Ask:
+    """Return the question for the nth term of a sequence.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     terms = things_given(given.all, "The nth term")
     if len(terms) < 3:
         raise NeedsPerson("The nth term takes at least three terms.")
     return Terms(terms)
 
 
-def _hcf(item: BankItem, given: Given) -> Ask:
+def hcf(item: BankItem, given: Given) -> Ask:
+    """Return the question for a highest common factor.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     return Common(things_given(given.all, "The highest common factor"), "hcf")
 
 
-def _lcm(item: BankItem, given: Given) -> Ask:
+def lcm(item: BankItem, given: Given) -> Ask:
+    """Return the question for a lowest common multiple.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     return Common(things_given(given.all, "The lowest common multiple"), "lcm")
 
 
-def _prime_factors(item: BankItem, given: Given) -> Ask:
+def prime_factors(item: BankItem, given: Given) -> Ask:
+    """Return the question for a number as a product of primes.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     return Find(only_expression(given.all, "write as a product of primes"))
 
 
-def _round(item: BankItem, given: Given) -> Ask:
+def round_number(item: BankItem, given: Given) -> Ask:
+    """Return the question that rounds a number as the words say.
+
+    Raises:
+        NeedsPerson: the mathematics does not fit the task.
+    """
     found, way = rounding(given.words), rounding_way(given.words)
     if found is None or way is None:
         raise NeedsPerson(
@@ -200,24 +248,3 @@ def _round(item: BankItem, given: Given) -> Ask:
     if way != "nearest" and not truncated and is_negative(target):
         raise NeedsPerson("Which way is up, or down, for a negative number is not said.")
     return Round(target, detail, amount, way)
-
-
-TASKS = {
-    "work-out": _work_out,
-    "missing": _missing,
-    "find-letter": find_letter,
-    "simplify": simplify,
-    "expand": expand,
-    "factorise": factorise,
-    "solve": solve,
-    "make-subject": make_subject,
-    "share": _share,
-    "order": _order,
-    "compare": _compare,
-    "convert": _convert,
-    "nth-term": _nth_term,
-    "hcf": _hcf,
-    "lcm": _lcm,
-    "prime-factors": _prime_factors,
-    "round": _round,
-}

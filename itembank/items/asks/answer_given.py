@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, kind_of, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -49,5 +50,18 @@ ANSWERED = register_kind(
         told="true or false",
         judges=True,
         wrong_answers=1,
+        numbers="factored",
+        layers=Layers(
+            first_road="itembank.proof.exact.answers_judged:judge_answer",
+            second_road="itembank.proof.sympy.sympy_judged:judged",
+            working="itembank.proof.lines.line_rules:inner_fault",
+            bank="itembank.bank.question.key_form:TRUTH_OF_ANSWER",
+            printed="itembank.proof.claim.printed:answers_unprinted",
+            repeating="itembank.proof.claim.repeats:answer_repeats",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:TRUTH",
+            difficulty="itembank.items.measures.difficulty_by_kind:JUDGED",
+            later="itembank.items.measures.later_content:answered_content",
+        ),
     )
 )

@@ -1,9 +1,9 @@
 """What a kind of question is, and the one table of all kinds.
 
-A kind is a slice through the layers. Its record here says what every layer needs to know of it:
-the name in a file, the printed parts, the data, the twin. What one layer alone does with it (a
-road, the check of working, marking, the words of a bank) is a *handler* in the table of that
-layer, found by the kind.
+A kind is a slice through the layers, and its record here is all of it. It says what every layer
+needs to know (the name in a file, the printed parts, the data, the twin) and names what one layer
+alone does with it: a road, the check of working, marking, the words of a bank
+(:mod:`.layers`; :mod:`.handlers` finds what is named).
 
 >>> from itembank.items.asks import Find
 >>> from itembank.notation import tree as t
@@ -14,11 +14,12 @@ layer, found by the kind.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from typing import Any, Generic, TypeVar
+from collections.abc import Callable
+from typing import Any, Literal
 
 from itembank.data_class import dataclass
 from itembank.figures.figure import Figure, Reading
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 
@@ -78,6 +79,8 @@ class Kind:
         What a question has in common with the same one in disguise, given the form of its answer.
     does
         What a pupil is told to do, as *put in order*: for messages.
+    layers
+        The names of what each layer above does with it.
     relations
         Whether its data may hold relations.
     conditions
@@ -97,6 +100,17 @@ class Kind:
     wrong_answers
         How many different likely wrong answers a question shows at least; of a statement that is
         true or false there is only one.
+    answerable
+        Whether somebody's answer to it is one thing, right or wrong: half of a list would be
+        neither.
+    whole
+        Whether such an answer may have parts, as a point or a solution has, and is right as a
+        whole.
+    together
+        Whether relations in one line of working are one statement, and not each a line of its own.
+    numbers
+        What is done with its longest number, which bounds how long that may be: it is taken apart
+        into primes (``factored``), or ``rounded``.
     """
 
     name: str
@@ -106,6 +120,7 @@ class Kind:
     restore: Callable[[Stored], Ask]
     twin: Callable[[Any, str], Twin]
     does: str
+    layers: Layers
     relations: bool = False
     conditions: bool = False
     filed: bool = True
@@ -115,11 +130,16 @@ class Kind:
     frame: bool = False
     judges: bool = False
     wrong_answers: int = 2
+    answerable: bool = False
+    whole: bool = False
+    together: bool = False
+    numbers: Literal["", "factored", "rounded"] = ""
 
 
 KINDS: dict[str, Kind] = {}
 """Every kind by its name."""
-_BY_CLASS: dict[type, Kind] = {}
+BY_CLASS: dict[type, Kind] = {}
+"""Every kind by the class of its questions."""
 
 
 def register_kind(kind: Kind) -> Kind:
@@ -133,13 +153,8 @@ def register_kind(kind: Kind) -> Kind:
     registered = KINDS.get(kind.name)
     if registered is not None and registered.ask is not kind.ask:
         raise ValueError(f"two kinds of question are called {kind.name!r}")
-    KINDS[kind.name] = _BY_CLASS[kind.ask] = kind
+    KINDS[kind.name] = BY_CLASS[kind.ask] = kind
     return kind
-
-
-def forget_kind(name: str) -> None:
-    """Take a kind out again; for a test that makes one up."""
-    del _BY_CLASS[KINDS.pop(name).ask]
 
 
 def kind_of(ask: Ask) -> Kind:
@@ -151,7 +166,7 @@ def kind_of(ask: Ask) -> Kind:
         If its class is no registered kind.
     """
     try:
-        return _BY_CLASS[type(ask)]
+        return BY_CLASS[type(ask)]
     except KeyError:
         raise t.NotationError(f"{type(ask).__name__} is no kind of question") from None
 
@@ -159,59 +174,6 @@ def kind_of(ask: Ask) -> Kind:
 def asked(ask: Ask) -> Nodes:
     """Return every tree that a question is about."""
     return kind_of(ask).trees(ask)
-
-
-Handler = TypeVar("Handler")
-
-
-class Handlers(Generic[Handler]):
-    """What one layer does with each kind of question.
-
-    Parameters
-    ----------
-    layer
-        What the layer is called in a message.
-    otherwise
-        What is done with a kind that has no handler of its own; without it such a question is
-        refused with a NotationError, and so left to a person.
-
-    >>> from itembank.items.asks import Find, Order
-    >>> from itembank.notation import tree as t
-    >>> lists: Handlers[bool] = Handlers("lists", otherwise=False)
-    >>> lists.by_kind[Order] = True
-    >>> lists.of(Order((t.Int(2), t.Int(1)))), lists.of(Find(t.Int(2)))
-    (True, False)
-    """
-
-    __slots__ = ("by_kind", "layer", "otherwise")
-
-    def __init__(self, layer: str, otherwise: Handler | None = None) -> None:
-        self.layer = layer
-        self.otherwise = otherwise
-        self.by_kind: dict[type[Ask], Handler] = {}
-
-    def on(self, *kinds: type[Ask]) -> Callable[[Handler], Handler]:
-        """Return a decorator that makes a function the handler of some kinds."""
-
-        def register(handler: Handler) -> Handler:
-            for kind in kinds:
-                self.by_kind[kind] = handler
-            return handler
-
-        return register
-
-    def of(self, ask: Ask) -> Handler:
-        """Return the handler for a question; raises NotationError where there is none."""
-        found = self.by_kind.get(type(ask), self.otherwise)
-        if found is None:
-            raise t.NotationError(f"{self.layer} cannot do questions to {kind_of(ask).does}")
-        return found
-
-    def without(self) -> Iterator[str]:
-        """Yield the names of the kinds that have no handler of their own."""
-        for kind in KINDS.values():
-            if kind.ask not in self.by_kind:
-                yield kind.name
 
 
 # What the `restore` of several kinds asks of their data.

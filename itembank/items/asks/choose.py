@@ -6,6 +6,7 @@ from typing import Literal
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, detail, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -43,5 +44,15 @@ CHOOSE = register_kind(
         twin=lambda ask, form: (("choose", ask.detail), (), _nodes(ask)),
         does="choose the least or the greatest",
         told="choose",
+        layers=Layers(
+            first_road="itembank.proof.exact.comparisons_found:find_choice",
+            second_road="itembank.proof.sympy.sympy_comparisons:choice",
+            working="itembank.proof.lines.line_of_terms:among_fault",
+            bank="itembank.bank.question.key_form:NAME",
+            printed="itembank.proof.claim.printed:choices_unprinted",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:CHOOSE",
+            difficulty="itembank.items.measures.difficulty_by_kind:CHOOSE",
+        ),
     )
 )

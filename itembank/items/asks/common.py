@@ -6,6 +6,7 @@ from typing import Literal
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, detail, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -30,5 +31,20 @@ COMMON = register_kind(
         restore=_restore,
         twin=lambda ask, form: (("common", ask.detail), (), ask.numbers),
         does="find a common factor or multiple",
+        answerable=True,
+        numbers="factored",
+        layers=Layers(
+            first_road="itembank.proof.exact.integers:find_common",
+            second_road="itembank.proof.sympy.sympy_integers:common",
+            working="itembank.proof.lines.line_of_terms:common_fault",
+            bank="itembank.bank.question.key_form:COMMON",
+            marking="itembank.marking.worth.marked_by_kind:COMMON",
+            trying="itembank.marking.telling.tried:common_tried",
+            difficulty="itembank.items.measures.difficulty_by_kind:COMMON",
+            tasks=(
+                ("hcf", "itembank.bank.question.task_asks:hcf"),
+                ("lcm", "itembank.bank.question.task_asks:lcm"),
+            ),
+        ),
     )
 )

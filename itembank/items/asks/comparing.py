@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, only, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -30,5 +31,15 @@ COMPARE = register_kind(
         twin=lambda ask, form: (("compare",), (), (ask.left, ask.right)),
         does="compare",
         told="compare",
+        layers=Layers(
+            first_road="itembank.proof.exact.comparisons_found:find_sign",
+            second_road="itembank.proof.sympy.sympy_comparisons:sign_between",
+            working="itembank.proof.lines.line_of_terms:among_fault",
+            bank="itembank.bank.question.key_form:SIGN",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:COMPARE",
+            difficulty="itembank.items.measures.difficulty_by_kind:COMPARE",
+            tasks=(("compare", "itembank.bank.question.task_asks:compare"),),
+        ),
     )
 )

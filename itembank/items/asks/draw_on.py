@@ -10,6 +10,7 @@ from itembank.data_class import dataclass
 from itembank.figures.figure import Figure, FigureError, Reading, ToDraw, kind_of, sound
 from itembank.figures.figure_data import to_data
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.items.asks.of_figure import beside_the_question, sentences
 from itembank.notation import tree as t
 
@@ -110,5 +111,14 @@ DRAW = register_kind(
         does="draw on a figure",
         told="draw on a picture",
         wrong_answers=0,
+        layers=Layers(
+            first_road="itembank.proof.exact.drawn_answers:find_drawn",
+            second_road="itembank.proof.measured.drawn_answers_measured:measure_drawn",
+            working="itembank.proof.lines.line_of_drawing:drawn_fault",
+            bank="itembank.bank.question.key_form:DRAWING",
+            printed="itembank.proof.claim.printed:drawing_unprinted",
+            marking="itembank.marking.worth.marked_by_kind:DRAW",
+            difficulty="itembank.items.measures.difficulty_by_kind:DRAW",
+        ),
     )
 )

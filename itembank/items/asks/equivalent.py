@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, only, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 from itembank.notation.line import shown_line
 from itembank.notation.value import exact
@@ -35,6 +36,15 @@ EQUIVALENT = register_kind(
         does="give an equivalent fraction",
         told="give an example",
         many=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.equivalents:find_equivalent",
+            second_road="itembank.proof.sympy.sympy_equivalents:equivalent",
+            working="itembank.proof.lines.line_of_many:equivalent_fault",
+            bank="itembank.bank.question.key_form:FRACTION",
+            forms="itembank.proof.exact.key_forms:IN_WORDS",
+            marking="itembank.marking.worth.marked_by_kind:EQUIVALENT",
+            difficulty="itembank.items.measures.difficulty_by_kind:EXAMPLE",
+        ),
     )
 )
 

@@ -6,6 +6,7 @@ from typing import Any, Literal
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, detail, only, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -52,5 +53,17 @@ ERROR_INTERVAL = register_kind(
             (),
         ),
         does="give an error interval",
+        answerable=True,
+        numbers="rounded",
+        layers=Layers(
+            first_road="itembank.proof.exact.error_intervals:find_interval",
+            second_road="itembank.proof.sympy.sympy_error_intervals:error_interval",
+            working="itembank.proof.lines.line_of_equations:interval_fault",
+            bank="itembank.bank.question.key_form:RANGE",
+            printed="itembank.proof.claim.printed:interval_unprinted",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:RANGE",
+            difficulty="itembank.items.measures.difficulty_by_kind:ERROR_INTERVAL",
+        ),
     )
 )

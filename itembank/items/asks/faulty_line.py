@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 MOST_LINES = 4
@@ -48,5 +49,15 @@ FAULTY_LINE = register_kind(
         does="find the line with a mistake",
         told="spot the mistake",
         frame=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.cards:find_faulty",
+            second_road="itembank.proof.sympy.sympy_cards:faulty_line",
+            working="itembank.proof.lines.line_of_cards:solution_fault",
+            bank="itembank.bank.question.key_form:LINE_AND_RESULT",
+            printed="itembank.proof.claim.printed:frame_unprinted",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:LINE_AND_RESULT",
+            difficulty="itembank.items.measures.difficulty_by_kind:FAULTY_LINE",
+        ),
     )
 )

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, kind_of, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -49,5 +50,18 @@ FAULTY_WORKING = register_kind(
         filed=False,
         told="spot the mistake",
         judges=True,
+        numbers="factored",
+        layers=Layers(
+            first_road="itembank.proof.exact.answers_judged:judge_working",
+            second_road="itembank.proof.sympy.sympy_judged:faulty_working",
+            working="itembank.proof.lines.line_rules:inner_fault",
+            bank="itembank.bank.question.key_form:LINE_OF_WORKING",
+            printed="itembank.proof.claim.printed:working_unprinted",
+            repeating="itembank.proof.claim.repeats:working_repeats",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:LINE_AND_RESULT",
+            difficulty="itembank.items.measures.difficulty_by_kind:JUDGED",
+            later="itembank.items.measures.later_content:working_content",
+        ),
     )
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 NUMBER_FORMS = frozenset({"value", "number", "fraction", "lowest-terms", "improper", "mixed"})
@@ -44,5 +45,27 @@ FIND = register_kind(
         does="work something out",
         relations=True,
         model=lambda ask: ask.relations,
+        answerable=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.values_found:find_worth",
+            second_road="itembank.proof.sympy.sympy_worth:worth",
+            working="itembank.proof.lines.line_of_value:worth_fault",
+            bank="itembank.bank.question.key_form:FOUND",
+            fitting="itembank.proof.claim.key_fits:another_letter",
+            measuring="itembank.proof.claim.key_fits:found_measures",
+            repeating="itembank.proof.claim.repeats:found_repeats",
+            forms="itembank.proof.exact.key_forms:FOUND",
+            worth="itembank.proof.likely_mistakes:found_worth",
+            marking="itembank.marking.worth.marked_by_kind:FIND",
+            difficulty="itembank.items.measures.difficulty_by_kind:FIND",
+            later="itembank.items.measures.later_content:finding_content",
+            tasks=(
+                ("work-out", "itembank.bank.question.task_asks:work_out"),
+                ("missing", "itembank.bank.question.task_asks:missing"),
+                ("share", "itembank.bank.question.task_asks:share"),
+                ("convert", "itembank.bank.question.task_asks:convert"),
+                ("prime-factors", "itembank.bank.question.task_asks:prime_factors"),
+            ),
+        ),
     )
 )

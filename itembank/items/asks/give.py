@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Nodes, Stored, Twin, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 CONDITIONS: dict[str, tuple[int, str]] = {
@@ -104,5 +105,18 @@ GIVE = register_kind(
         told="give an example",
         relations=True,
         many=True,
+        answerable=True,
+        numbers="factored",
+        layers=Layers(
+            first_road="itembank.proof.exact.many_answers:find_given",
+            second_road="itembank.proof.sympy.sympy_giving:given",
+            working="itembank.proof.lines.line_of_many:given_fault",
+            bank="itembank.bank.question.key_form:GIVEN",
+            forms="itembank.proof.exact.key_forms:IN_WORDS",
+            worth="itembank.proof.likely_mistakes:given_worth",
+            marking="itembank.marking.worth.marked_by_kind:GIVE",
+            difficulty="itembank.items.measures.difficulty_by_kind:GIVE",
+            later="itembank.items.measures.later_content:given_content",
+        ),
     )
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.items.asks.odd_one_out import LETTERS
 from itembank.notation import tree as t
 
@@ -59,5 +60,15 @@ MATCH = register_kind(
         does="match pairs",
         told="match pairs",
         frame=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.cards:find_pairs",
+            second_road="itembank.proof.sympy.sympy_cards:pairs",
+            working="itembank.proof.lines.line_of_cards:card_fault",
+            bank="itembank.bank.question.key_form:PAIRS",
+            printed="itembank.proof.claim.printed:frame_unprinted",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:MATCH",
+            difficulty="itembank.items.measures.difficulty_by_kind:MATCH",
+        ),
     )
 )

@@ -6,6 +6,7 @@ from typing import Literal
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Nodes, Stored, detail, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 RULES: dict[str, tuple[int, str]] = {
@@ -96,5 +97,13 @@ MEMBERS = register_kind(
         twin=_twin,
         does="list or count the members of a set",
         conditions=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.members_found:find_members",
+            second_road="itembank.proof.sympy.sympy_members:members",
+            working="itembank.proof.exact.members_found:member_fault",
+            bank="itembank.bank.question.key_form:MEMBERS",
+            printed="itembank.proof.claim.printed:members_unprinted",
+            difficulty="itembank.items.measures.difficulty_by_kind:MEMBERS",
+        ),
     )
 )

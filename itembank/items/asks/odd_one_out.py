@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 LETTERS = "ABCDEF"
@@ -37,5 +38,15 @@ ODD_ONE_OUT = register_kind(
         does="find the odd one out",
         told="odd one out",
         frame=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.cards:find_odd",
+            second_road="itembank.proof.sympy.sympy_cards:odd_one_out",
+            working="itembank.proof.lines.line_of_cards:card_fault",
+            bank="itembank.bank.question.key_form:NAME",
+            printed="itembank.proof.claim.printed:frame_unprinted",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:ODD_ONE_OUT",
+            difficulty="itembank.items.measures.difficulty_by_kind:ODD_ONE_OUT",
+        ),
     )
 )

@@ -22,6 +22,7 @@ from itembank.figures.figure import (
 from itembank.figures.figure_data import to_data
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
 from itembank.items.asks.find_value import Find
+from itembank.items.asks.layers import Layers
 from itembank.items.asks.told_beside import only_tells, told_otherwise
 from itembank.items.asks.told_words import other_head
 from itembank.notation import tree as t
@@ -243,5 +244,19 @@ OF_FIGURE = register_kind(
         twin=_twin,
         does="take something from a figure",
         told=READ_A_PICTURE,
+        answerable=True,
+        whole=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.readings_found:find_read",
+            second_road="itembank.proof.sympy.sympy_readings:reading",
+            working="itembank.proof.lines.line_of_value:read_fault",
+            bank="itembank.bank.question.key_form:READ_OFF",
+            printed="itembank.proof.claim.printed:reading_unprinted",
+            measuring="itembank.proof.claim.key_fits:reading_measures",
+            forms="itembank.proof.exact.key_forms:IN_WORDS",
+            worth="itembank.proof.likely_mistakes:reading_worth",
+            marking="itembank.marking.worth.marked_by_kind:OF_FIGURE",
+            difficulty="itembank.items.measures.difficulty_by_kind:OF_FIGURE",
+        ),
     )
 )

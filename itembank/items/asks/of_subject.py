@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, only, register_kind, relation
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -31,5 +32,17 @@ SUBJECT = register_kind(
         restore=_restore,
         twin=lambda ask, form: (("subject",), (ask.letter, ask.relation), ()),
         does="change the subject",
+        answerable=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.subject:find_subject",
+            second_road="itembank.proof.sympy.sympy_algebra:subject",
+            working="itembank.proof.lines.line_of_equations:subject_fault",
+            bank="itembank.bank.question.key_form:FORMULA",
+            repeating="itembank.proof.claim.repeats:subject_repeats",
+            forms="itembank.proof.exact.key_forms:TURNED",
+            worth="itembank.proof.likely_mistakes:subject_worth",
+            difficulty="itembank.items.measures.difficulty_by_kind:SUBJECT",
+            tasks=(("make-subject", "itembank.bank.question.letter_tasks:make_subject"),),
+        ),
     )
 )

@@ -6,6 +6,7 @@ from typing import Literal
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, detail, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -31,5 +32,18 @@ ORDER = register_kind(
         twin=lambda ask, form: (("order", ask.detail), (), ask.things),
         does="put in order",
         told="put in order",
+        layers=Layers(
+            first_road="itembank.proof.exact.comparisons_found:find_order",
+            second_road="itembank.proof.sympy.sympy_comparisons:in_order",
+            working="itembank.proof.lines.line_of_terms:among_fault",
+            bank="itembank.bank.question.key_form:IN_ORDER",
+            printed="itembank.proof.claim.printed:order_unprinted",
+            repeating="itembank.proof.claim.repeats:order_repeats",
+            forms="itembank.proof.exact.key_forms:IN_ORDER",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:ORDER",
+            difficulty="itembank.items.measures.difficulty_by_kind:ORDER",
+            tasks=(("order", "itembank.bank.question.task_asks:order"),),
+        ),
     )
 )

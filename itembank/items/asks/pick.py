@@ -8,6 +8,7 @@ from typing import Literal, TypeAlias
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, kind_of, register_kind
 from itembank.items.asks.find_value import Find
+from itembank.items.asks.layers import Layers
 from itembank.items.asks.solve import Solve
 from itembank.notation import tree as t
 
@@ -50,5 +51,13 @@ PICK = register_kind(
         twin=_twin,
         does="pick one of several answers",
         filed=False,
+        answerable=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.picking:find_picked",
+            second_road="itembank.proof.sympy.sympy_solving:picked",
+            working="itembank.proof.lines.line_rules:inner_fault",
+            bank="itembank.bank.question.key_form:PICKED",
+            repeating="itembank.proof.claim.repeats:pick_repeats",
+        ),
     )
 )

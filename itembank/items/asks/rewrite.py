@@ -6,6 +6,7 @@ from typing import Literal
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, detail, only, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -31,5 +32,22 @@ REWRITE = register_kind(
         restore=_restore,
         twin=lambda ask, form: (("rewrite", ask.detail), (ask.target,), ()),
         does="write an expression in another way",
+        answerable=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.identity:find_rewritten",
+            second_road="itembank.proof.sympy.sympy_algebra:rewritten",
+            working="itembank.proof.lines.line_of_value:rewritten_fault",
+            bank="itembank.bank.question.key_form:REWRITTEN",
+            repeating="itembank.proof.claim.repeats:rewriting_repeats",
+            forms="itembank.proof.exact.key_forms:REWRITTEN",
+            marking="itembank.marking.worth.marked_by_kind:REWRITE",
+            difficulty="itembank.items.measures.difficulty_by_kind:REWRITE",
+            later="itembank.items.measures.later_content:rewriting_content",
+            tasks=(
+                ("simplify", "itembank.bank.question.letter_tasks:simplify"),
+                ("expand", "itembank.bank.question.letter_tasks:expand"),
+                ("factorise", "itembank.bank.question.letter_tasks:factorise"),
+            ),
+        ),
     )
 )

@@ -6,6 +6,7 @@ from typing import Any, Literal
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, detail, only, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -48,5 +49,19 @@ ROUND = register_kind(
         ),
         does="round",
         told="round",
+        answerable=True,
+        numbers="rounded",
+        layers=Layers(
+            first_road="itembank.proof.exact.rounding:find_rounded",
+            second_road="itembank.proof.sympy.sympy_integers:rounded",
+            working="itembank.proof.lines.line_of_value:rounded_fault",
+            bank="itembank.bank.question.key_form:ROUNDED",
+            measuring="itembank.proof.claim.key_fits:rounding_measures",
+            repeating="itembank.proof.claim.repeats:rounding_repeats",
+            forms="itembank.proof.exact.key_forms:ROUNDED",
+            marking="itembank.marking.worth.marked_by_kind:ROUND",
+            difficulty="itembank.items.measures.difficulty_by_kind:ROUND",
+            tasks=(("round", "itembank.bank.question.task_asks:round_number"),),
+        ),
     )
 )

@@ -7,6 +7,7 @@ from typing import Any, Literal
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, detail, kind_of, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.items.asks.of_figure import OF_FIGURE, READ_A_PICTURE, OfFigure
 from itembank.items.asks.round import Round
 from itembank.notation import tree as t
@@ -77,5 +78,18 @@ ROUND_READING = register_kind(
         twin=_twin,
         does="round what a figure shows",
         told=READ_A_PICTURE,
+        answerable=True,
+        numbers="rounded",
+        layers=Layers(
+            first_road="itembank.proof.exact.readings_found:find_read_rounded",
+            second_road="itembank.proof.sympy.sympy_readings:rounded_reading",
+            working="itembank.proof.lines.line_of_value:read_rounded_fault",
+            bank="itembank.bank.question.key_form:ROUNDED",
+            printed="itembank.proof.claim.printed:rounded_reading_unprinted",
+            measuring="itembank.proof.claim.key_fits:rounded_reading_measures",
+            forms="itembank.proof.exact.key_forms:ROUNDED",
+            marking="itembank.marking.worth.marked_by_kind:ROUND_READING",
+            difficulty="itembank.items.measures.difficulty_by_kind:ROUND_READING",
+        ),
     )
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -24,5 +25,17 @@ SEQUENCE = register_kind(
         twin=lambda ask, form: (("sequence",), ask.terms, ()),
         does="find the nth term",
         told="find the rule",
+        answerable=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.integers:find_nth_term",
+            second_road="itembank.proof.sympy.sympy_integers:nth_term",
+            working="itembank.proof.lines.line_of_terms:terms_fault",
+            bank="itembank.bank.question.key_form:NTH_TERM",
+            marking="itembank.marking.worth.marked_by_kind:SEQUENCE",
+            trying="itembank.marking.telling.tried:term_tried",
+            difficulty="itembank.items.measures.difficulty_by_kind:SEQUENCE",
+            later="itembank.items.measures.later_content:sequence_content",
+            tasks=(("nth-term", "itembank.bank.question.task_asks:nth_term"),),
+        ),
     )
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, only, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -42,5 +43,22 @@ SOLVE = register_kind(
         twin=_twin,
         does="solve",
         relations=True,
+        answerable=True,
+        whole=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.roots:find_solutions",
+            second_road="itembank.proof.sympy.sympy_solving:solutions",
+            working="itembank.proof.lines.line_of_equations:solved_fault",
+            bank="itembank.bank.question.key_form:SOLVED",
+            repeating="itembank.proof.claim.repeats:solution_repeats",
+            forms="itembank.proof.exact.key_forms:SOLVED",
+            marking="itembank.marking.worth.marked_by_kind:SOLVE",
+            difficulty="itembank.items.measures.difficulty_by_kind:SOLVE",
+            later="itembank.items.measures.later_content:solving_content",
+            tasks=(
+                ("solve", "itembank.bank.question.letter_tasks:solve"),
+                ("find-letter", "itembank.bank.question.letter_tasks:find_letter"),
+            ),
+        ),
     )
 )

@@ -6,6 +6,7 @@ from typing import Literal
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Nodes, Stored, detail, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 SummaryName = Literal["mean", "median", "mode", "range"]
@@ -41,5 +42,16 @@ SUMMARY = register_kind(
         restore=_restore,
         twin=lambda ask, form: (("summary", ask.detail), (), ask.numbers),
         does="find a mean, a median, a mode or a range",
+        answerable=True,
+        layers=Layers(
+            first_road="itembank.proof.exact.values_found:find_summary",
+            second_road="itembank.proof.sympy.sympy_summaries:summary",
+            working="itembank.proof.lines.line_of_value:summary_fault",
+            bank="itembank.bank.question.key_form:SUMMARY",
+            printed="itembank.proof.claim.printed:summary_unprinted",
+            measuring="itembank.proof.claim.key_fits:summary_measures",
+            forms="itembank.proof.exact.key_forms:IN_WORDS",
+            difficulty="itembank.items.measures.difficulty_by_kind:SUMMARY",
+        ),
     )
 )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, only, register_kind, relation
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 TRUE, FALSE = "true", "false"
@@ -38,5 +39,15 @@ TRUE_OR_FALSE = register_kind(
         told="true or false",
         frame=True,
         wrong_answers=1,
+        layers=Layers(
+            first_road="itembank.proof.exact.cards:find_truth",
+            second_road="itembank.proof.sympy.sympy_cards:truth",
+            working="itembank.proof.lines.line_of_cards:statement_fault",
+            bank="itembank.bank.question.key_form:TRUTH",
+            printed="itembank.proof.claim.printed:frame_unprinted",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:TRUTH",
+            difficulty="itembank.items.measures.difficulty_by_kind:TRUE_OR_FALSE",
+        ),
     )
 )

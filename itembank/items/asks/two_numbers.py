@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, only, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -30,5 +31,13 @@ TWO_NUMBERS = register_kind(
         twin=lambda ask, form: (("two-numbers",), (ask.total, ask.product), ()),
         does="find two numbers with a sum and a product",
         told="give an example",
+        layers=Layers(
+            first_road="itembank.proof.exact.sum_and_product:find_two",
+            second_road="itembank.proof.sympy.sympy_two_numbers:two_numbers",
+            working="itembank.proof.lines.line_of_many:two_fault",
+            bank="itembank.bank.question.key_form:TWO_AMOUNTS",
+            marking="itembank.marking.worth.marked_by_kind:TWO_NUMBERS",
+            difficulty="itembank.items.measures.difficulty_by_kind:EXAMPLE",
+        ),
     )
 )

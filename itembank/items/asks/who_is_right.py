@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from itembank.data_class import dataclass
 from itembank.items.asks.ask_kind import Ask, Kind, Stored, Twin, kind_of, register_kind
+from itembank.items.asks.layers import Layers
 from itembank.notation import tree as t
 
 
@@ -54,5 +55,18 @@ WHO_IS_RIGHT = register_kind(
         told="who is right",
         judges=True,
         wrong_answers=1,
+        numbers="factored",
+        layers=Layers(
+            first_road="itembank.proof.exact.answers_judged:judge_answers",
+            second_road="itembank.proof.sympy.sympy_judged:who",
+            working="itembank.proof.lines.line_rules:inner_fault",
+            bank="itembank.bank.question.key_form:NAME_OF_SOLVER",
+            printed="itembank.proof.claim.printed:answers_unprinted",
+            repeating="itembank.proof.claim.repeats:answers_repeat",
+            worth="itembank.proof.likely_mistakes:as_written",
+            marking="itembank.marking.worth.marked_by_kind:WHO_IS_RIGHT",
+            difficulty="itembank.items.measures.difficulty_by_kind:JUDGED",
+            later="itembank.items.measures.later_content:who_content",
+        ),
     )
 )

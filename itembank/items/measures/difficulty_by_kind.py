@@ -8,34 +8,14 @@ from typing import Any, NamedTuple
 
 from itembank.figures.figure import drawn, printed_on
 from itembank.items.asks import (
-    Answered,
     Choose,
-    Common,
-    Compare,
     Draw,
-    Equivalent,
-    ErrorInterval,
-    FaultyLine,
-    FaultyWorking,
     Find,
-    Give,
     Handlers,
     Inequality,
-    Match,
     Members,
-    OddOneOut,
     OfFigure,
-    Order,
     Rewrite,
-    Round,
-    RoundReading,
-    Sequence,
-    Solve,
-    Subject,
-    Summary,
-    TrueOrFalse,
-    TwoNumbers,
-    WhoIsRight,
 )
 from itembank.items.asks.members import DASH, MEET, UNION
 from itembank.items.measures.tally import Tally
@@ -147,47 +127,41 @@ COUNTED = dict.fromkeys(
     0.0,
 )
 """What the kinds of question count for themselves, where it is not there."""
-ASKING: Handlers[Asking] = Handlers("difficulty", otherwise=Asking())
+ASKING: Handlers[Asking] = Handlers("difficulty", "difficulty", otherwise=Asking())
 """What makes each kind of question hard; one that has nothing here is as hard as its numbers."""
 
-ASKING.by_kind |= {
-    Find: Asking(relations=lambda ask: ask.relations, solved=_has_to_be_solved, valued=True),
-    OfFigure: Asking(_reading_off, solved=_unknown_of_figure),
-    RoundReading: Asking(
-        lambda ask, printed: {**_reading_off(ask.of, printed), "round": 1.0},
-        solved=lambda ask, printed: _unknown_of_figure(ask.of, printed),
-    ),
-    Draw: Asking(_reading_off),
-    Solve: Asking(relations=lambda ask: ask.relations, solved=lambda ask, printed: True),
-    ErrorInterval: Asking(lambda ask, printed: {"inequality": 1.0, "round": 1.0}),
-    Inequality: Asking(_inequality, lambda ask: (ask.relation,), lambda ask, printed: True),
-    Rewrite: Asking(_rewriting),
-    Choose: Asking(_choosing),
-    Order: Asking(compared=True, whole_list=True),
-    Compare: Asking(compared=True),
-    Subject: Asking(lambda ask, printed: {"subject": 1.0}),
-    Sequence: Asking(lambda ask, printed: {"sequence": 1.0}),
-    Common: Asking(lambda ask, printed: {"common": 1.0}),
-    Round: Asking(lambda ask, printed: {"round": 1.0}),
-    Give: Asking(lambda ask, printed: {"give": 1.0}, compared=True),
-    TwoNumbers: Asking(lambda ask, printed: {"give": 1.0}),
-    Equivalent: Asking(lambda ask, printed: {"give": 1.0}),
-    Summary: Asking(lambda ask, printed: {"listed": float(len(ask.numbers))}),
-    TrueOrFalse: Asking(lambda ask, printed: {"choose": 1.0}, compared=True),
-    **dict.fromkeys(
-        (Answered, FaultyWorking, WhoIsRight),
-        Asking(
-            lambda ask, printed: {**ASKING.of(ask.of).counts(ask.of, printed), "choose": 1.0},
-            lambda ask: ASKING.of(ask.of).relations(ask.of),
-            lambda ask, printed: ASKING.of(ask.of).solved(ask.of, printed),
-        ),
-    ),
-    OddOneOut: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True),
-    Match: Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True, whole_list=True),
-    Members: Asking(lambda ask, printed: _of_sets(ask)),
-    FaultyLine: Asking(
-        lambda ask, printed: {"choose": 1.0},
-        solved=lambda ask, printed: isinstance(ask.question, t.Relation),
-        whole_list=True,
-    ),
-}
+FIND = Asking(relations=lambda ask: ask.relations, solved=_has_to_be_solved, valued=True)
+OF_FIGURE = Asking(_reading_off, solved=_unknown_of_figure)
+ROUND_READING = Asking(
+    lambda ask, printed: {**_reading_off(ask.of, printed), "round": 1.0},
+    solved=lambda ask, printed: _unknown_of_figure(ask.of, printed),
+)
+DRAW = Asking(_reading_off)
+SOLVE = Asking(relations=lambda ask: ask.relations, solved=lambda ask, printed: True)
+ERROR_INTERVAL = Asking(lambda ask, printed: {"inequality": 1.0, "round": 1.0})
+INEQUALITY = Asking(_inequality, lambda ask: (ask.relation,), lambda ask, printed: True)
+REWRITE = Asking(_rewriting)
+CHOOSE = Asking(_choosing)
+ORDER = Asking(compared=True, whole_list=True)
+COMPARE = Asking(compared=True)
+SUBJECT = Asking(lambda ask, printed: {"subject": 1.0})
+SEQUENCE = Asking(lambda ask, printed: {"sequence": 1.0})
+COMMON = Asking(lambda ask, printed: {"common": 1.0})
+ROUND = Asking(lambda ask, printed: {"round": 1.0})
+GIVE = Asking(lambda ask, printed: {"give": 1.0}, compared=True)
+EXAMPLE = Asking(lambda ask, printed: {"give": 1.0})
+SUMMARY = Asking(lambda ask, printed: {"listed": float(len(ask.numbers))})
+TRUE_OR_FALSE = Asking(lambda ask, printed: {"choose": 1.0}, compared=True)
+JUDGED = Asking(
+    lambda ask, printed: {**ASKING.of(ask.of).counts(ask.of, printed), "choose": 1.0},
+    lambda ask: ASKING.of(ask.of).relations(ask.of),
+    lambda ask, printed: ASKING.of(ask.of).solved(ask.of, printed),
+)
+ODD_ONE_OUT = Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True)
+MATCH = Asking(lambda ask, printed: _of_cards(len(ask.cards)), compared=True, whole_list=True)
+MEMBERS = Asking(lambda ask, printed: _of_sets(ask))
+FAULTY_LINE = Asking(
+    lambda ask, printed: {"choose": 1.0},
+    solved=lambda ask, printed: isinstance(ask.question, t.Relation),
+    whole_list=True,
+)

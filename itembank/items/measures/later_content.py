@@ -58,25 +58,54 @@ def later_content(item: Item) -> Content | None:
 
 
 LATER: Handlers[Callable[[Any, Item], Content | None]] = Handlers(
-    "years", otherwise=lambda ask, item: None
+    "later", "years", otherwise=lambda ask, item: None
 )
 """Which content of key stage 4 each kind of question may be."""
 
-LATER.by_kind |= {
-    Inequality: lambda ask, item: INEQUALITIES,
-    Solve: lambda ask, item: _solving(ask.relations),
-    Sequence: lambda ask, item: QUADRATIC_SEQUENCES if _degree(item.key) > 1 else None,
-    Rewrite: lambda ask, item: _rewriting(item, ask.target, ask.detail),
-    Find: lambda ask, item: _finding(item, ask.target, ask.relations),
-    Answered: lambda ask, item: later_content(replace(item, ask=ask.of, key=ask.answer)),
-    WhoIsRight: lambda ask, item: later_content(
-        replace(item, ask=ask.of, key=_given(ask, item.key))
-    ),
-    FaultyWorking: lambda ask, item: later_content(
-        replace(item, ask=ask.of, key=_result(item.key))
-    ),
-    Give: lambda ask, item: INEQUALITIES if _prints_relation(item) else None,
-}
+
+def inequality_content(ask: Inequality, item: Item) -> Content | None:
+    """Return that an inequality is solved."""
+    return INEQUALITIES
+
+
+def solving_content(ask: Solve, item: Item) -> Content | None:
+    """Return which equations of later years are solved, if they are such."""
+    return _solving(ask.relations)
+
+
+def sequence_content(ask: Sequence, item: Item) -> Content | None:
+    """Return that a sequence is quadratic, if it is."""
+    return QUADRATIC_SEQUENCES if _degree(item.key) > 1 else None
+
+
+def rewriting_content(ask: Rewrite, item: Item) -> Content | None:
+    """Return that a quadratic is factorised, or surds are simplified, if it is so."""
+    return _rewriting(item, ask.target, ask.detail)
+
+
+def finding_content(ask: Find, item: Item) -> Content | None:
+    """Return what of later years is worked out, if anything is."""
+    return _finding(item, ask.target, ask.relations)
+
+
+def answered_content(ask: Answered, item: Item) -> Content | None:
+    """Return what the question is whose answer is judged."""
+    return later_content(replace(item, ask=ask.of, key=ask.answer))
+
+
+def who_content(ask: WhoIsRight, item: Item) -> Content | None:
+    """Return what the question is whose answers are judged."""
+    return later_content(replace(item, ask=ask.of, key=_given(ask, item.key)))
+
+
+def working_content(ask: FaultyWorking, item: Item) -> Content | None:
+    """Return what the question is whose working is judged."""
+    return later_content(replace(item, ask=ask.of, key=_result(item.key)))
+
+
+def given_content(ask: Give, item: Item) -> Content | None:
+    """Return that an inequality that is printed has to hold, if it has to."""
+    return INEQUALITIES if _prints_relation(item) else None
 
 
 def _result(key: t.Node) -> t.Node:

@@ -38,13 +38,13 @@ def tried(item: Item, given: t.Node) -> str:
 
 
 TRYING: Handlers[Callable[[Any, t.Node], str]] = Handlers(
-    "trying out", otherwise=lambda ask, given: ""
+    "trying", "trying out", otherwise=lambda ask, given: ""
 )
 """What trying a wrong answer out shows, for each kind of question; nothing by itself."""
 
 
-@TRYING.on(Sequence)
-def _term(ask: Sequence, given: t.Node) -> str:
+def term_tried(ask: Sequence, given: t.Node) -> str:
+    """Return which term an expression in n misses, where it misses one."""
     if t.symbols(given) != {"n"} or not bounded(given):
         return ""
     for place, term in enumerate(ask.terms, start=1):
@@ -105,8 +105,8 @@ def exact_of(worth: Quotient) -> Fraction | None:
     return None
 
 
-@TRYING.on(Common)
-def _common(ask: Common, given: t.Node) -> str:
+def common_tried(ask: Common, given: t.Node) -> str:
+    """Return why a number is not the highest common factor, or lowest common multiple."""
     numbers, detail = ask.numbers, ask.detail
     worth = exact(given)
     if worth.denominator != 1 or worth <= 0:

@@ -9,33 +9,11 @@ from typing import Any, Literal, NamedTuple
 from itembank.figures.figure import kind_of
 from itembank.figures.kinds.plane.congruence import CONDITIONS
 from itembank.items.asks import (
-    Answered,
     Ask,
-    Choose,
-    Common,
-    Compare,
-    Draw,
-    Equivalent,
-    ErrorInterval,
-    FaultyLine,
-    FaultyWorking,
-    Find,
-    Give,
     Handlers,
-    Inequality,
-    Match,
-    OddOneOut,
     OfFigure,
-    Order,
-    Rewrite,
-    Round,
     RoundReading,
-    Solve,
-    TrueOrFalse,
-    TwoNumbers,
-    WhoIsRight,
 )
-from itembank.items.asks import Sequence as Terms
 from itembank.items.asks.equivalent import not_equivalent
 from itembank.items.asks.matching import PARTNERS
 from itembank.items.asks.odd_one_out import LETTERS
@@ -171,45 +149,43 @@ def _cards(cards: Sequence[t.Node]) -> dict[str, str]:
     return {name: shown_line(card) for name, card in zip(LETTERS, cards, strict=False)}
 
 
-_TRUTH = Marking(names=lambda ask: (TRUE, FALSE), reads="truth")
-MARKING: Handlers[Marking] = Handlers("marking", otherwise=Marking())
-"""How each kind of question is marked; one that has nothing here, by the worth of its key."""
+MARKING: Handlers[Marking] = Handlers("marking", "marking", otherwise=Marking())
+"""How each kind of question is marked; one that names nothing, by the worth of its key."""
 
-MARKING.by_kind |= {
-    Find: Marking(
-        target=lambda ask: ask.target,
-        equations=lambda ask: ask.relations if isinstance(ask.target, t.Sym) else (),
-    ),
-    Draw: Marking(drawn=True),
-    OfFigure: Marking(names=lambda ask: _names_on(ask), any_order=lambda ask: _lists_a_set(ask)),
-    Solve: Marking(equations=lambda ask: ask.relations, repeated=True),
-    Inequality: Marking(range=True),
-    ErrorInterval: Marking(range=True),
-    Order: Marking(ordered=lambda ask: ask.detail),
-    Compare: Marking(sign=True),
-    Choose: Marking(names=lambda ask: tuple(name for name, _ in ask.options)),
-    Rewrite: Marking(for_letters=lambda letters: True),
-    Terms: Marking(for_letters=lambda letters: letters == {"n"}, leads=_NTH),
-    Common: Marking(leads=_COMMON),
-    Round: Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount))),
-    RoundReading: Marking(rounded=lambda ask: _read_and_rounded(ask)),
-    TwoNumbers: Marking(any_order=lambda ask: True),
-    Equivalent: Marking(unmet=not_equivalent, numbers=lambda ask, answer: (answer,)),
-    Give: Marking(unmet=unmet, numbers=given_values),
-    **dict.fromkeys((TrueOrFalse, Answered), _TRUTH),
-    WhoIsRight: Marking(names=lambda ask: tuple(name for name, _ in ask.answers)),
-    OddOneOut: Marking(
-        names=lambda ask: tuple(LETTERS[: len(ask.cards)]),
-        reads="cards",
-        cards=lambda ask: _cards(ask.cards),
-    ),
-    **dict.fromkeys((FaultyLine, FaultyWorking), Marking(reads="line")),
-    Match: Marking(
-        reads="pairs",
-        cards=lambda ask: _cards(ask.cards),
-        partners=lambda ask: PARTNERS[: len(ask.partners)],
-    ),
-}
+# What the kinds name: by the kind, or by the answer where several have one.
+
+FIND = Marking(
+    target=lambda ask: ask.target,
+    equations=lambda ask: ask.relations if isinstance(ask.target, t.Sym) else (),
+)
+DRAW = Marking(drawn=True)
+OF_FIGURE = Marking(names=lambda ask: _names_on(ask), any_order=lambda ask: _lists_a_set(ask))
+SOLVE = Marking(equations=lambda ask: ask.relations, repeated=True)
+RANGE = Marking(range=True)
+ORDER = Marking(ordered=lambda ask: ask.detail)
+COMPARE = Marking(sign=True)
+CHOOSE = Marking(names=lambda ask: tuple(name for name, _ in ask.options))
+REWRITE = Marking(for_letters=lambda letters: True)
+SEQUENCE = Marking(for_letters=lambda letters: letters == {"n"}, leads=_NTH)
+COMMON = Marking(leads=_COMMON)
+ROUND = Marking(rounded=lambda ask: (ask.target, (ask.detail, ask.amount)))
+ROUND_READING = Marking(rounded=lambda ask: _read_and_rounded(ask))
+TWO_NUMBERS = Marking(any_order=lambda ask: True)
+EQUIVALENT = Marking(unmet=not_equivalent, numbers=lambda ask, answer: (answer,))
+GIVE = Marking(unmet=unmet, numbers=given_values)
+TRUTH = Marking(names=lambda ask: (TRUE, FALSE), reads="truth")
+WHO_IS_RIGHT = Marking(names=lambda ask: tuple(name for name, _ in ask.answers))
+ODD_ONE_OUT = Marking(
+    names=lambda ask: tuple(LETTERS[: len(ask.cards)]),
+    reads="cards",
+    cards=lambda ask: _cards(ask.cards),
+)
+LINE_AND_RESULT = Marking(reads="line")
+MATCH = Marking(
+    reads="pairs",
+    cards=lambda ask: _cards(ask.cards),
+    partners=lambda ask: PARTNERS[: len(ask.partners)],
+)
 
 _PLAIN = Marking()
 
@@ -217,6 +193,7 @@ _PLAIN = Marking()
 def marking_of(ask: Ask | None) -> Marking:
     """Return how answers to a question are marked.
 
+    >>> from itembank.items.asks import Order
     >>> from itembank.notation.tree import Int
     >>> marking_of(Order((Int(2), Int(1)))).ordered(Order((Int(2), Int(1))))
     'ascending'

@@ -138,3 +138,9 @@ def _field_path(loc: tuple[str | int, ...]) -> str:
     for part in loc:
         text += f"[{part}]" if isinstance(part, int) else f".{part}"
     return text.lstrip(".") or "the whole file"
+
+
+if __name__ == "__main__":
+    published = Path(__file__).parents[3] / "docs" / "pack.schema.json"
+    published.write_bytes(schema_json())
+    print(published)

@@ -8,54 +8,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from itembank.items.asks import (
-    Ask,
-    Common,
-    ErrorInterval,
-    FaultyWorking,
-    Find,
-    Give,
-    Handlers,
-    Inequality,
-    OfFigure,
-    Pick,
-    Rewrite,
-    Round,
-    RoundReading,
-    Sequence,
-    Solve,
-    Subject,
-    Summary,
-    WhoIsRight,
-)
+from itembank.items.asks import Ask, FaultyWorking, Handlers, WhoIsRight, kind_of
 from itembank.items.asks.answer_given import Answered
 from itembank.items.asks.faulty_line import line_name
 from itembank.items.asks.true_or_false import FALSE, TRUE
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found
-
-ANSWERABLE: tuple[type[Ask], ...] = (
-    Find,
-    Round,
-    Common,
-    Sequence,
-    ErrorInterval,
-    Rewrite,
-    Give,
-    Summary,
-    OfFigure,
-    RoundReading,
-    Pick,
-    Inequality,
-    Subject,
-    Solve,
-)
-"""The kinds whose answer is one thing, right or wrong: half of a list would be neither."""
-
-
-WHOLE: tuple[type[Ask], ...] = (OfFigure, Solve)
-"""The kinds whose answer may be a point or a solution: that has parts, and is right as a whole."""
 
 
 def _as_many(ours: t.Node | str, answer: t.Node) -> bool:
@@ -176,11 +135,12 @@ def _worth_it(line: t.Node, answer: t.Node, meant: dict[t.Node, t.Node], same: S
 
 
 def _right(of: Ask, answer: t.Node, road: Road) -> bool:
-    if not isinstance(of, ANSWERABLE):
+    kind = kind_of(of)
+    if not kind.answerable:
         raise NotExact("whether such an answer is right is not one thing")
     # The answer that is judged takes the key's place, so that a road needs no second way to say it.
     made = road.of(of)(of, answer)
     several = isinstance(answer, t.Listing | t.Either)
-    if several and not (isinstance(of, WHOLE) and _as_many(made.answer, answer)):
+    if several and not (kind.whole and _as_many(made.answer, answer)):
         raise NotExact("whether such an answer is right is not one thing")
     return not made.fault

@@ -16,11 +16,13 @@ from itembank.proof.claim.key_solutions import value_given
 from itembank.wording.sentences.units_said import kinds_in_words, other_unit
 from itembank.wording.tasks.sums.list_sums import as_sum
 
-FITTING: Handlers[Callable[[Any, t.Node], str]] = Handlers("fit", otherwise=lambda ask, key: "")
+FITTING: Handlers[Callable[[Any, t.Node], str]] = Handlers(
+    "fitting", "fit", otherwise=lambda ask, key: ""
+)
 """How a key is about another letter than the question, for each kind; ``""`` where it is not."""
 
 MEASURING: Handlers[Callable[[Any, t.Node], str]] = Handlers(
-    "measure", otherwise=lambda ask, key: ""
+    "measuring", "measure", otherwise=lambda ask, key: ""
 )
 """How a key measures another thing than the question, for each kind; ``""`` where it does not."""
 
@@ -49,35 +51,35 @@ def mismatched(item: Item) -> str:
     return MEASURING.of(ask)(ask, key)
 
 
-@FITTING.on(Find)
-def _same_letter(ask: Find, key: t.Node) -> str:
+def another_letter(ask: Find, key: t.Node) -> str:
+    """Return how a key is about another letter than the question, or ``""``."""
     if isinstance(key, t.Relation) and ask.target not in _ends(key):
         return f"the key is about {text(key.first)}, the question about {text(ask.target)}"
     return ""
 
 
-@MEASURING.on(Find)
-def _find(ask: Find, key: t.Node) -> str:
-    return "" if ask.relations else _measures(ask, key)
+def found_measures(ask: Find, key: t.Node) -> str:
+    """Return how a key measures another thing than the sum it answers."""
+    return "" if ask.relations else rounding_measures(ask, key)
 
 
-@MEASURING.on(Summary)
-def _of_a_list(ask: Summary, key: t.Node) -> str:
-    return _measures(Find(as_sum(ask)), key)
+def summary_measures(ask: Summary, key: t.Node) -> str:
+    """Return how a key measures another thing than the numbers of a list."""
+    return rounding_measures(Find(as_sum(ask)), key)
 
 
-@MEASURING.on(OfFigure)
-def _of_what_is_read(ask: OfFigure, key: t.Node) -> str:
-    return "" if name_read(ask) is not None else _find(as_find(ask), key)
+def reading_measures(ask: OfFigure, key: t.Node) -> str:
+    """Return how a key measures another thing than what a figure shows."""
+    return "" if name_read(ask) is not None else found_measures(as_find(ask), key)
 
 
-@MEASURING.on(RoundReading)
-def _of_what_is_rounded(ask: RoundReading, key: t.Node) -> str:
-    return _of_what_is_read(ask.of, key)
+def rounded_reading_measures(ask: RoundReading, key: t.Node) -> str:
+    """Return how a rounded key measures another thing than what a figure shows."""
+    return reading_measures(ask.of, key)
 
 
-@MEASURING.on(Round)
-def _measures(ask: Find | Round, key: t.Node) -> str:
+def rounding_measures(ask: Find | Round, key: t.Node) -> str:
+    """Return how a key measures another thing than the number it comes from."""
     if isinstance(ask.target, t.Ratio | t.Listing):
         return ""
     try:

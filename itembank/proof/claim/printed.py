@@ -13,17 +13,13 @@ from itembank.items.asks import (
     Choose,
     Draw,
     ErrorInterval,
-    FaultyLine,
     FaultyWorking,
     Handlers,
-    Match,
     Members,
-    OddOneOut,
     OfFigure,
     Order,
     RoundReading,
     Summary,
-    TrueOrFalse,
     WhoIsRight,
     asked,
 )
@@ -48,7 +44,9 @@ from itembank.wording.tasks.other_kinds.members_said import members_said
 from itembank.wording.tasks.other_kinds.statement_said import statement_said
 from itembank.wording.tasks.summary_asked import summary_asked
 
-PRINTED: Handlers[Callable[[Any, Item], str]] = Handlers("print", otherwise=lambda ask, item: "")
+PRINTED: Handlers[Callable[[Any, Item], str]] = Handlers(
+    "printed", "print", otherwise=lambda ask, item: ""
+)
 """What else a prompt has to print for each kind of question: returns what is lacking, or ``""``."""
 
 
@@ -77,16 +75,15 @@ def unprinted(item: Item) -> str:
     return PRINTED.of(item.ask)(item.ask, item)
 
 
-@PRINTED.on(Order)
-def _order(ask: Order, item: Item) -> str:
+def order_unprinted(ask: Order, item: Item) -> str:
+    """Hold the direction to the words of the prompt."""
     said = "".join(run for run in item.prompt if isinstance(run, str))
     if order_said(said, ask.things) != ask.detail:
         return f"the prompt does not say {ORDER_WORDS[ask.detail]!r}"
     return ""
 
 
-@PRINTED.on(Summary)
-def _summary(ask: Summary, item: Item) -> str:
+def summary_unprinted(ask: Summary, item: Item) -> str:
     """Hold the question to what the words of the prompt ask, and to the list that they name."""
     said = summary_asked(item.prompt)
     if said is None:
@@ -98,8 +95,7 @@ def _summary(ask: Summary, item: Item) -> str:
     return ""
 
 
-@PRINTED.on(Members)
-def _members(ask: Members, item: Item) -> str:
+def members_unprinted(ask: Members, item: Item) -> str:
     """Hold the sets and what is asked of them to the words of the prompt, read whole."""
     said = members_said(item.prompt)
     if said is None:
@@ -107,8 +103,8 @@ def _members(ask: Members, item: Item) -> str:
     return "" if said == ask else "the words ask for something else than the proof finds"
 
 
-@PRINTED.on(ErrorInterval)
-def _rounded(ask: ErrorInterval, item: Item) -> str:
+def interval_unprinted(ask: ErrorInterval, item: Item) -> str:
+    """Hold how the number was rounded to the words of the prompt."""
     said = "".join(run for run in item.prompt if isinstance(run, str))
     if not says_bounds(said):
         return "the prompt does not ask for an error interval"
@@ -132,15 +128,15 @@ def _of_figure(ask: OfFigure, item: Item) -> str:
     return ""
 
 
-@PRINTED.on(OfFigure)
-def _exactly_of_figure(ask: OfFigure, item: Item) -> str:
+def reading_unprinted(ask: OfFigure, item: Item) -> str:
+    """Hold what is read to the figure and the words, which ask for no rounding."""
     if says_rounded(_words(item)):
         return "the words ask for a rounded answer, and the proof finds the exact one"
     return _of_figure(ask, item)
 
 
-@PRINTED.on(RoundReading)
-def _rounded_of_figure(ask: RoundReading, item: Item) -> str:
+def rounded_reading_unprinted(ask: RoundReading, item: Item) -> str:
+    """Hold what is read, and how it is rounded, to the figure and the words."""
     words = _words(item)
     if rounding(words) != (ask.detail, ask.amount) or rounding_way(words) != ask.way:
         return "the prompt does not say how the answer is to be rounded"
@@ -151,8 +147,7 @@ def _words(item: Item) -> str:
     return "".join(run for run in item.prompt if isinstance(run, str))
 
 
-@PRINTED.on(Draw)
-def _draw(ask: Draw, item: Item) -> str:
+def drawing_unprinted(ask: Draw, item: Item) -> str:
     """Hold what is to be drawn to the figures that are printed, and to what the words ask."""
     if (ask.figure, ask.shown) != (item.figure, item.key_figure):
         return "the proof starts from other figures than those that are printed"
@@ -163,8 +158,7 @@ def _draw(ask: Draw, item: Item) -> str:
     return "" if said == ask.wanted else "the words ask for something else than the proof finds"
 
 
-@PRINTED.on(TrueOrFalse, OddOneOut, FaultyLine, Match)
-def _kind_said(ask: Ask, item: Item) -> str:
+def frame_unprinted(ask: Ask, item: Item) -> str:
     """Hold a question about a statement, cards or lines to what its words ask, read whole."""
     try:
         said = kind_said(item.prompt)
@@ -173,8 +167,7 @@ def _kind_said(ask: Ask, item: Item) -> str:
     return "" if said == ask else "the words ask for something else than the proof finds"
 
 
-@PRINTED.on(Answered, WhoIsRight)
-def _answered(ask: Answered | WhoIsRight, item: Item) -> str:
+def answers_unprinted(ask: Answered | WhoIsRight, item: Item) -> str:
     """Hold answers to those that are printed, and the question to the words before them."""
     said, stated = answer_said(item.prompt), statement_said(item.prompt)
     questions: tuple[tuple[Run, ...], ...]
@@ -196,8 +189,7 @@ def _answered(ask: Answered | WhoIsRight, item: Item) -> str:
     return first
 
 
-@PRINTED.on(FaultyWorking)
-def _working(ask: FaultyWorking, item: Item) -> str:
+def working_unprinted(ask: FaultyWorking, item: Item) -> str:
     """Hold the lines to those that are printed, and the question to the words before them."""
     said = working_said(item.prompt)
     if said is None:
@@ -221,8 +213,8 @@ def _not_asked(
     return ""
 
 
-@PRINTED.on(Choose)
-def _choose(ask: Choose, item: Item) -> str:
+def choices_unprinted(ask: Choose, item: Item) -> str:
+    """Hold the names of the choices to those that are printed."""
     runs = [run for run in item.prompt if not isinstance(run, str)]
     shown = {part for run in runs for part in t.walk(run)}
     # {3} cans are named 3 cans.

@@ -13,18 +13,7 @@ from itertools import chain
 from math import ceil, comb, prod
 
 from itembank.data_class import dataclass
-from itembank.items.asks import (
-    Answered,
-    Common,
-    ErrorInterval,
-    FaultyWorking,
-    Give,
-    Handlers,
-    Round,
-    RoundReading,
-    WhoIsRight,
-    asked,
-)
+from itembank.items.asks import asked, kind_of
 from itembank.items.item import Item
 from itembank.notation import tree as t
 from itembank.notation.value import LARGEST_BITS, LARGEST_EXPONENT, NotExact, exact
@@ -43,17 +32,8 @@ LONGEST_ROUNDED = 60
 """The digits of the longest number that is rounded."""
 
 
-LONGEST: Handlers[int] = Handlers("reach", otherwise=0)
-"""The digits of the longest number in each kind of question; 0 where the sizes above do."""
-LONGEST.by_kind |= {
-    Common: LONGEST_FACTORED,
-    Answered: LONGEST_FACTORED,
-    FaultyWorking: LONGEST_FACTORED,
-    WhoIsRight: LONGEST_FACTORED,
-    **dict.fromkeys((Round, RoundReading), LONGEST_ROUNDED),
-    ErrorInterval: LONGEST_ROUNDED,
-    Give: LONGEST_FACTORED,
-}
+LONGEST = {"factored": LONGEST_FACTORED, "rounded": LONGEST_ROUNDED}
+"""The digits of the longest number, by what a kind of question does with it."""
 
 
 class _TooLarge(Exception):
@@ -96,7 +76,7 @@ def out_of_reach(item: Item) -> str:
                 _solved(node)
         if sum(isinstance(part, t.Root) for node in nodes for part in t.walk(node)) > MOST_ROOTS:
             raise _TooLarge(f"it has more than {MOST_ROOTS} roots")
-        if longest := LONGEST.of(item.ask):
+        if longest := LONGEST.get(kind_of(item.ask).numbers):
             _no_longer(nodes, longest)
     except _TooLarge as reason:
         return f"this is too much to work out: {reason}"

@@ -59,13 +59,13 @@ def repeats(item: Item) -> bool:
 
 
 REPEATING: Handlers[Callable[[Any, Item], bool]] = Handlers(
-    "repeats", otherwise=lambda ask, item: False
+    "repeating", "repeats", otherwise=lambda ask, item: False
 )
 """Whether a key only says the question again, for each kind of question; by itself none does."""
 
 
-@REPEATING.on(Find)
-def _found(ask: Find, item: Item) -> bool:
+def found_repeats(ask: Find, item: Item) -> bool:
+    """Tell whether the key is what is to be worked out, or is told outright."""
     if ask.relations:
         return any(_told(relation, ask.target, _value(item.key)) for relation in ask.relations)
     if not _is_printed(ask.target, item):
@@ -75,31 +75,56 @@ def _found(ask: Find, item: Item) -> bool:
     return _same(ask.target, _value(item.key))
 
 
-@REPEATING.on(Order)
-def _ordered(ask: Order, item: Item) -> bool:
+def order_repeats(ask: Order, item: Item) -> bool:
+    """Tell whether the key has the numbers in the order in which they are printed."""
     parts = item.key.parts if isinstance(item.key, t.Listing) else ()
     return len(parts) == len(ask.things) and all(map(_same, ask.things, parts))
 
 
-REPEATING.by_kind |= {
-    Rewrite: lambda ask, item: _is_printed(ask.target, item) and _same(ask.target, item.key),
-    # 3.50 rounds to 3.5, so that a zero at the end does count.
-    Round: lambda ask, item: bare(ask.target) == bare(item.key),
-    Inequality: lambda ask, item: _same(ask.relation, item.key),
-    Solve: lambda ask, item: _solved(ask.relations, item.key),
-    Pick: lambda ask, item: repeats(replace(item, ask=ask.of)),
-    Subject: lambda ask, item: any(
-        _told(ask.relation, ask.letter, case) for case in _cases(item.key)
-    ),
-    Answered: lambda ask, item: _given(ask.of, ask.form, item, ask.answer),
-    FaultyWorking: lambda ask, item: any(
-        _given(ask.of, ask.form, item, part)
-        for part in (item.key.parts[1:] if isinstance(item.key, t.Listing) else ())
-    ),
-    WhoIsRight: lambda ask, item: any(
-        _given(ask.of, ask.form, item, answer) for _, answer in ask.answers
-    ),
-}
+def rewriting_repeats(ask: Rewrite, item: Item) -> bool:
+    """Tell whether the key is the expression as it is printed."""
+    return _is_printed(ask.target, item) and _same(ask.target, item.key)
+
+
+def rounding_repeats(ask: Round, item: Item) -> bool:
+    """Tell whether the key is the number as it is printed: 3.50 rounds to 3.5, a zero counts."""
+    return bare(ask.target) == bare(item.key)
+
+
+def range_repeats(ask: Inequality, item: Item) -> bool:
+    """Tell whether the key is the inequality as it is printed."""
+    return _same(ask.relation, item.key)
+
+
+def solution_repeats(ask: Solve, item: Item) -> bool:
+    """Tell whether the key is what the equations say outright."""
+    return _solved(ask.relations, item.key)
+
+
+def pick_repeats(ask: Pick, item: Item) -> bool:
+    """Tell whether the key repeats the question of which one answer is picked."""
+    return repeats(replace(item, ask=ask.of))
+
+
+def subject_repeats(ask: Subject, item: Item) -> bool:
+    """Tell whether the key is the formula, with its subject already alone."""
+    return any(_told(ask.relation, ask.letter, case) for case in _cases(item.key))
+
+
+def answer_repeats(ask: Answered, item: Item) -> bool:
+    """Tell whether the answer that is judged repeats its question."""
+    return _given(ask.of, ask.form, item, ask.answer)
+
+
+def working_repeats(ask: FaultyWorking, item: Item) -> bool:
+    """Tell whether the answer in the key repeats the question that was worked out."""
+    parts = item.key.parts[1:] if isinstance(item.key, t.Listing) else ()
+    return any(_given(ask.of, ask.form, item, part) for part in parts)
+
+
+def answers_repeat(ask: WhoIsRight, item: Item) -> bool:
+    """Tell whether one of the answers that are judged repeats their question."""
+    return any(_given(ask.of, ask.form, item, answer) for _, answer in ask.answers)
 
 
 def _given(of: Ask, form: str, item: Item, answer: t.Node) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from itembank.items.asks import ErrorInterval
+from itembank.items.asks import ErrorInterval, Inequality
 from itembank.items.forms.form_rules import decimal_node
 from itembank.notation import tree as t
 from itembank.notation.quotients import number
@@ -28,7 +28,7 @@ def find_interval(ask: ErrorInterval, key: t.Node) -> Finding:
     >>> find_interval(ask, parse("3.35 ≤ x ≤ 3.45")).fault.partition("; ")[2]
     'at x = 69/20 the question is false, the key is not'
     """
-    return find_range(interval_of(ask), key)
+    return find_range(Inequality(interval_of(ask)), key)
 
 
 @once

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from itembank.items.asks import Rewrite
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
@@ -15,17 +16,18 @@ from itembank.proof.exact.roots import solutions_text
 from itembank.proof.exact.tree_of import parting, quotient_node
 
 
-def find_rewritten(target: t.Node, key: t.Node) -> Finding:
+def find_rewritten(ask: Rewrite, key: t.Node) -> Finding:
     """Return the expression multiplied out, and whether the key is worth the same.
 
     Raises:
         NotExact: one of them is past what exact algebra can do.
 
     >>> from itembank.notation import parse
-    >>> find_rewritten(parse("(x + 2)(x + 3)"), parse("x^2 + 5x + 6")).shown
+    >>> ask = Rewrite(parse("(x + 2)(x + 3)"), "expand")
+    >>> find_rewritten(ask, parse("x^2 + 5x + 6")).shown
     'x^2 + 5x + 6'
     """
-    ours = algebra(target)
+    ours = algebra(ask.target)
     answer = quotient_node(ours)
     if isinstance(key, t.Relation | t.Listing | t.Either | t.Ratio):
         return found(answer, key, False, "the key is not an expression")

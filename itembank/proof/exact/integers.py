@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Sequence as Row
 from fractions import Fraction
 from math import gcd, lcm
-from typing import Literal
 
+from itembank.items.asks import Common, Sequence
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
@@ -17,7 +17,7 @@ from itembank.proof.claim.key_solutions import value_given
 from itembank.proof.exact.tree_of import quotient_node
 
 
-def find_nth_term(terms: tuple[t.Node, ...], key: t.Node) -> Finding:
+def find_nth_term(ask: Sequence, key: t.Node) -> Finding:
     """Return the nth term of a sequence, and whether the key is it.
 
     The differences, or the differences of the differences, have to be the same all along,
@@ -27,10 +27,10 @@ def find_nth_term(terms: tuple[t.Node, ...], key: t.Node) -> Finding:
         NotExact: they are not, so nothing printed says how the sequence goes on.
 
     >>> from itembank.notation import parse
-    >>> find_nth_term(tuple(parse("5, 8, 11, 14").parts), parse("3n + 2")).shown
+    >>> find_nth_term(Sequence(parse("5, 8, 11, 14").parts), parse("3n + 2")).shown
     '3n + 2'
     """
-    values = [exact(term) for term in terms]
+    values = [exact(term) for term in ask.terms]
     rule = value_given(key)
     if t.symbols(rule) - {"n"}:
         return Finding("", f"the key {text(key)} is not an expression in n")
@@ -51,7 +51,7 @@ def find_nth_term(terms: tuple[t.Node, ...], key: t.Node) -> Finding:
     return found(answer, key, algebra(rule) == ours)
 
 
-def newton(values: Sequence[Fraction]) -> Quotient | None:
+def newton(values: Row[Fraction]) -> Quotient | None:
     """Return the linear or quadratic expression in n that the differences show, or None.
 
     Newton's forward differences: the nth term is a + (n − 1)d + (n − 1)(n − 2)s/2.
@@ -73,7 +73,7 @@ def newton(values: Sequence[Fraction]) -> Quotient | None:
     return None
 
 
-def find_common(numbers: tuple[t.Node, ...], detail: Literal["hcf", "lcm"], key: t.Node) -> Finding:
+def find_common(ask: Common, key: t.Node) -> Finding:
     """Return the highest common factor or the lowest common multiple, and whether it is the key.
 
     Single terms in letters are taken too: their numbers (Euclid), and the least or the greatest
@@ -83,11 +83,11 @@ def find_common(numbers: tuple[t.Node, ...], detail: Literal["hcf", "lcm"], key:
         NotExact: they are not whole numbers or single terms.
 
     >>> from itembank.notation import parse
-    >>> find_common(tuple(parse("12, 18").parts), "lcm", parse("36")).shown
+    >>> find_common(Common(parse("12, 18").parts, "lcm"), parse("36")).shown
     '36'
     """
-    terms = [_whole_term(node) for node in numbers]
-    pick, join = (min, gcd) if detail == "hcf" else (max, lcm)
+    terms = [_whole_term(node) for node in ask.numbers]
+    pick, join = (min, gcd) if ask.detail == "hcf" else (max, lcm)
     names = {name for _, powers in terms for name in powers}
     ours = number(join(*(size for size, _ in terms)))
     for name in sorted(names):

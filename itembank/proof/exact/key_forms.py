@@ -13,18 +13,12 @@ from typing import Any, NamedTuple
 
 from itembank.items.asks import (
     Ask,
-    Equivalent,
     Find,
-    Give,
     Handlers,
-    OfFigure,
     Order,
     Rewrite,
-    Round,
-    RoundReading,
     Solve,
     Subject,
-    Summary,
 )
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.forms.number_forms import (
@@ -173,32 +167,24 @@ def _factors_finished(ask: Find | Rewrite, item: Item) -> str:
     return _other_factors(ask.target, item.key, item.form)
 
 
-RULES: Handlers[FormRules] = Handlers("forms", otherwise=FormRules())
+RULES: Handlers[FormRules] = Handlers("forms", "forms", otherwise=FormRules())
 """How the form of a key is held to each kind of question."""
 
-RULES.by_kind |= {
-    Find: FormRules(
-        _with_letter,
-        _factors_finished,
-        words=True,
-        target=lambda ask: None if ask.relations else ask.target,
-        over_one=True,
-    ),
-    OfFigure: FormRules(words=True),
-    Summary: FormRules(words=True),
-    Rewrite: FormRules(finished=_factors_finished, words=True, target=lambda ask: ask.target),
-    Solve: FormRules(_with_letters),
-    Subject: FormRules(_subject_turned),
-    **dict.fromkeys(
-        (Round, RoundReading),
-        FormRules(
-            finished=lambda ask, item: rounding_fault(ask.detail, ask.amount, bare(item.key))
-        ),
-    ),
-    Order: FormRules(finished=_order_finished),
-    Give: FormRules(words=True),
-    Equivalent: FormRules(words=True),
-}
+FOUND = FormRules(
+    _with_letter,
+    _factors_finished,
+    words=True,
+    target=lambda ask: None if ask.relations else ask.target,
+    over_one=True,
+)
+IN_WORDS = FormRules(words=True)
+REWRITTEN = FormRules(finished=_factors_finished, words=True, target=lambda ask: ask.target)
+SOLVED = FormRules(_with_letters)
+TURNED = FormRules(_subject_turned)
+ROUNDED = FormRules(
+    finished=lambda ask, item: rounding_fault(ask.detail, ask.amount, bare(item.key))
+)
+IN_ORDER = FormRules(finished=_order_finished)
 
 
 def _other_factors(target: t.Node, key: t.Node, form: str) -> str:

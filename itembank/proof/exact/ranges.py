@@ -10,6 +10,7 @@ from __future__ import annotations
 from fractions import Fraction
 from itertools import pairwise
 
+from itembank.items.asks import Inequality
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.linear import linear
@@ -51,16 +52,17 @@ def solve_inequality(relation: t.Relation) -> tuple[str, str, Fraction]:
     return letters[0], FLIP[op] if slope < 0 else op, over(-form.get("", 0), slope)
 
 
-def find_range(relation: t.Relation, key: t.Node) -> Finding:
+def find_range(ask: Inequality, key: t.Node) -> Finding:
     """Return the solution of an inequality or a chain of them, and whether the key is it.
 
     Raises:
         NotExact: it is not in one letter, or its sides are not polynomials that can be solved.
 
     >>> from itembank.notation import parse
-    >>> find_range(parse("-1 < 2x + 3 ≤ 7"), parse("-2 < x ≤ 2")).shown
+    >>> find_range(Inequality(parse("-1 < 2x + 3 ≤ 7")), parse("-2 < x ≤ 2")).shown
     '-2 < x ≤ 2'
     """
+    relation = ask.relation
     if len(relation.rest) == 1 and isinstance(key, t.Relation) and len(key.rest) == 1:
         try:
             letter, op, bound = solve_inequality(relation)

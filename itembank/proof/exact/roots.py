@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from itembank.items.asks import Solve
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.quotients import UNIT, Polynomial, product
@@ -23,12 +24,13 @@ from itembank.proof.exact.tree_of import quotient_node
 from itembank.proof.exact.univariate import Coefficients, coefficients, common, count_roots
 
 
-def find_solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
+def find_solutions(ask: Solve, key: t.Node) -> Finding:
     """Return what the equations come to, and whether the key gives all of it and no more.
 
     Raises:
         NotExact: neither solving the equations nor counting their roots settles it.
     """
+    relations = ask.relations
     letters = unknowns(relations)
     if not letters:
         raise NotExact("there is no letter to solve for")

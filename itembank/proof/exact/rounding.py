@@ -6,6 +6,7 @@ from collections.abc import Callable
 from fractions import Fraction
 from typing import Literal
 
+from itembank.items.asks import Round
 from itembank.items.forms.form_rules import number_node
 from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
@@ -23,29 +24,24 @@ Way = Literal["nearest", "down", "up"]
 _HALVES: dict[str, Fraction] = {"nearest": Fraction(1, 2), "down": Fraction(0)}
 
 
-def find_rounded(
-    target: t.Node,
-    detail: Literal["places", "figures", "nearest"],
-    amount: int,
-    key: t.Node,
-    way: Way = "nearest",
-) -> Finding:
+def find_rounded(ask: Round, key: t.Node) -> Finding:
     """Return the target rounded, halves away from zero, and whether the key is that.
 
     Raises:
         NotExact: the target is not a number made of fractions, square roots and π.
 
     >>> from itembank.notation import parse
-    >>> find_rounded(parse("2/3"), "places", 2, parse("0.67")).shown
+    >>> find_rounded(Round(parse("2/3"), "places", 2), parse("0.67")).shown
     '0.67'
     """
     given = value_given(key)
     _, size = unit_of(given)
     # Rounded in the unit of the key: 2.347 m to the nearest 1 is 2 in metres and 235 in
     # centimetres.
-    step, ours = tree_rounded(target, size, detail, amount, way)
-    if detail == "figures" and ours:
-        step = _step(ours, detail, amount)  # 99.96 to 3 figures is 100: its places are fewer
+    step, ours = tree_rounded(ask.target, size, ask.detail, ask.amount, ask.way)
+    if ask.detail == "figures" and ours:
+        # 99.96 to 3 figures is 100: its places are fewer.
+        step = _step(ours, ask.detail, ask.amount)
     answer = _with_unit(_printed(ours, step), given)
     return found(answer, key, exact(given) / size == ours)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from itertools import combinations
 
+from itembank.items.asks import Subject
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.quotients import Polynomial, Quotient, number
@@ -15,17 +16,18 @@ from itembank.proof.exact.equations import sides_of
 from itembank.proof.exact.tree_of import quotient_node
 
 
-def find_subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
-    """Return the formula with `letter` as its subject, and whether the key says the same.
+def find_subject(ask: Subject, key: t.Node) -> Finding:
+    """Return the formula with the letter as its subject, and whether the key says the same.
 
     Raises:
         NotExact: the letter stands in it in a way that cannot be undone here.
 
     >>> from itembank.notation import parse
-    >>> find_subject(parse("y = 3x + 2"), t.Sym("x"), parse("x = (y - 2)/3")).shown
+    >>> find_subject(Subject(parse("y = 3x + 2"), t.Sym("x")), parse("x = (y - 2)/3")).shown
     'x = (y - 2)/3'
     """
-    power, value = undone(relation, letter.name)
+    letter = ask.letter
+    power, value = undone(ask.relation, letter.name)
     answer = _answer(letter, power, value)
     try:
         given = subjects_given(key, letter)

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
-from itembank.items.asks import Ask, FaultyLine, Find, Rewrite, TrueOrFalse, asked
+from itembank.items.asks import Ask, FaultyLine, Find, Match, OddOneOut, Rewrite, TrueOrFalse, asked
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof.exact.cards import worth_the_same
+from itembank.proof.lines.line_rules import line_fault
 
-LineFault = Callable[[Ask, t.Node], str]
 
-
-def of_any_card(cards: Sequence[t.Node], line: t.Node, fault: LineFault) -> str:
+def of_any_card(cards: Sequence[t.Node], line: t.Node) -> str:
     """Return what is wrong with a line that has to be a step towards what some card is worth."""
     if isinstance(line, t.Label):
         return ""  # it names a card, and is held to the key alone
@@ -21,7 +20,7 @@ def of_any_card(cards: Sequence[t.Node], line: t.Node, fault: LineFault) -> str:
     faults = []
     for card in cards:
         try:
-            faults.append(fault(_worked_out(card), line))
+            faults.append(line_fault(_worked_out(card), line))
         except t.NotationError:
             continue
         if not faults[-1]:
@@ -46,18 +45,18 @@ def _alike(card: t.Node, line: t.Node) -> bool:
         return False
 
 
-def card_fault(ask: Ask, line: t.Node, fault: LineFault) -> str:
+def card_fault(ask: Match | OddOneOut, line: t.Node) -> str:
     """Return what is wrong with a line about one of the cards of a question."""
-    return of_any_card(asked(ask), line, fault)
+    return of_any_card(asked(ask), line)
 
 
-def statement_fault(ask: TrueOrFalse, line: t.Node, fault: LineFault) -> str:
+def statement_fault(ask: TrueOrFalse, line: t.Node) -> str:
     """Return what is wrong with a line about a side of a statement, or its unknown's value."""
     if isinstance(line, t.Relation) and line in ask.given:
         return ""
     sides = (ask.statement.first, *(side for _, side in ask.statement.rest))
     if not ask.given:
-        return of_any_card(sides, line, fault)
+        return of_any_card(sides, line)
     faults = []
     # Either what is given is put in, or the statement is solved as an equation.
     ways: list[Ask] = [Find(side, ask.given) for side in sides]
@@ -65,7 +64,7 @@ def statement_fault(ask: TrueOrFalse, line: t.Node, fault: LineFault) -> str:
         ways.append(Find(ask.given[0].first, (ask.statement,)))
     for way in ways:
         try:
-            faults.append(fault(way, line))
+            faults.append(line_fault(way, line))
         except t.NotationError:
             continue
     if not faults:
@@ -73,11 +72,11 @@ def statement_fault(ask: TrueOrFalse, line: t.Node, fault: LineFault) -> str:
     return "" if "" in faults else faults[0]
 
 
-def solution_fault(ask: FaultyLine, line: t.Node, fault: LineFault) -> str:
+def solution_fault(ask: FaultyLine, line: t.Node) -> str:
     """Return what is wrong with a line of the solution that is put right."""
     if isinstance(line, t.Label):
         return ""
-    return fault(_worked_out(ask.question), line)
+    return line_fault(_worked_out(ask.question), line)
 
 
 def _worked_out(card: t.Node) -> Ask:

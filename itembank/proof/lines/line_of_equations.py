@@ -2,17 +2,19 @@
 
 from __future__ import annotations
 
-from itembank.items.asks import Inequality, Subject
+from itembank.items.asks import ErrorInterval, Inequality, Solve, Subject
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact
 from itembank.proof.exact.equations import Values, holds, sides_of, solve, unknowns
+from itembank.proof.exact.error_intervals import interval_of
 from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
 from itembank.proof.exact.subject import undone
 
 
-def solved_fault(relations: tuple[t.Relation, ...], line: t.Node) -> str:
+def solved_fault(ask: Solve, line: t.Node) -> str:
     """Return what is wrong with a line for a question to solve equations."""
+    relations = ask.relations
     letters = unknowns(relations)
     cases = line.parts if isinstance(line, t.Either) else (line,)
     every = solve(relations)
@@ -66,6 +68,11 @@ def inequality_fault(ask: Inequality, line: t.Node) -> str:
     return (
         "" if first_difference(asked, given) is None else "has another solution than the question"
     )
+
+
+def interval_fault(ask: ErrorInterval, line: t.Node) -> str:
+    """Return what is wrong with a line for a question to give an error interval."""
+    return inequality_fault(Inequality(interval_of(ask)), line)
 
 
 def subject_fault(ask: Subject, line: t.Node) -> str:

@@ -7,6 +7,7 @@ from typing import Any
 
 import sympy
 
+from itembank.items.asks import Rewrite, Subject
 from itembank.notation import tree as t
 from itembank.notation.symbolic import symbol, to_sympy
 from itembank.notation.value import NotExact
@@ -16,23 +17,31 @@ from itembank.proof.sympy.sympy_text import sympy_text
 from itembank.proof.sympy.sympy_zero import is_zero
 
 
-def rewritten(target: t.Node, key: t.Node) -> Finding:
+def rewritten(ask: Rewrite, key: t.Node) -> Finding:
     """Return sympy's expansion of an expression, and whether the key is worth the same.
 
     >>> from itembank.notation import parse
-    >>> rewritten(parse("(x + 2)(x + 3)"), parse("x^2 + 5x + 7")).fault
+    >>> ask = Rewrite(parse("(x + 2)(x + 3)"), "expand")
+    >>> rewritten(ask, parse("x^2 + 5x + 7")).fault
     'it comes to x^2 + 5x + 6, the key says x^2 + 5x + 7'
     """
     if isinstance(key, t.Relation | t.Listing | t.Either | t.Ratio):
         return found("", key, False, "the key is not an expression")
-    ours, theirs = to_sympy(target), to_sympy(key)
+    ours, theirs = to_sympy(ask.target), to_sympy(key)
     if is_zero(ours - theirs):
         return Finding(sympy_text(theirs))
     return found(sympy_text(sympy.expand(sympy.cancel(ours))), key, False)
 
 
-def subject(relation: t.Relation, letter: t.Sym, key: t.Node) -> Finding:
-    """Return sympy's formula with `letter` alone, and whether the key says the same."""
+def subject(ask: Subject, key: t.Node) -> Finding:
+    """Return sympy's formula with the letter alone, and whether the key says the same.
+
+    >>> from itembank.notation import parse
+    >>> ask = Subject(parse("y = 3x + 2"), t.Sym("x"))
+    >>> subject(ask, parse("x = (y - 2)/3")).fault
+    ''
+    """
+    relation, letter = ask.relation, ask.letter
     if len(relation.rest) != 1 or relation.rest[0][0] != "=":
         raise NotExact("this is not one equation")
     gap = to_sympy(relation.first) - to_sympy(relation.rest[0][1])

@@ -10,6 +10,7 @@ from typing import Any, Literal
 
 import sympy
 
+from itembank.items.asks import Common, Round, Sequence
 from itembank.notation import tree as t
 from itembank.notation.symbolic import symbol, to_sympy
 from itembank.notation.value import NotExact
@@ -19,10 +20,10 @@ from itembank.proof.sympy.sympy_text import sympy_text
 from itembank.proof.sympy.sympy_zero import is_zero
 
 
-def nth_term(terms: tuple[t.Node, ...], key: t.Node) -> Finding:
+def nth_term(ask: Sequence, key: t.Node) -> Finding:
     """Return the polynomial through the terms (Lagrange), and whether the key is it."""
     n = symbol("n")
-    values = [to_sympy(term) for term in terms]
+    values = [to_sympy(term) for term in ask.terms]
     rule = value_given(key)
     if t.symbols(rule) - {"n"}:
         return found("", key, False, "the key is not an expression in n")
@@ -40,13 +41,13 @@ def nth_term(terms: tuple[t.Node, ...], key: t.Node) -> Finding:
     return found(ours, key, is_zero(given - through))
 
 
-def common(numbers: tuple[t.Node, ...], detail: Literal["hcf", "lcm"], key: t.Node) -> Finding:
+def common(ask: Common, key: t.Node) -> Finding:
     """Return sympy's highest common factor or lowest common multiple, and whether it is the key."""
-    values = [to_sympy(node) for node in numbers]
-    join = sympy.gcd if detail == "hcf" else sympy.lcm
+    values = [to_sympy(node) for node in ask.numbers]
+    join = sympy.gcd if ask.detail == "hcf" else sympy.lcm
     if all(value.is_Integer and value > 0 for value in values):
         # The first road takes Euclid's way, so this one takes primes.
-        ours = _by_primes(values, min if detail == "hcf" else max)
+        ours = _by_primes(values, min if ask.detail == "hcf" else max)
     elif all(
         value.is_Mul or value.is_Symbol or value.is_Pow or value.is_Integer for value in values
     ):
@@ -67,15 +68,9 @@ def _by_primes(values: list[Any], pick: Any) -> Any:
     )
 
 
-def rounded(
-    target: t.Node,
-    detail: Literal["places", "figures", "nearest"],
-    amount: int,
-    key: t.Node,
-    way: Literal["nearest", "down", "up"] = "nearest",
-) -> Finding:
+def rounded(ask: Round, key: t.Node) -> Finding:
     """Return the target rounded by sympy, halves away from zero, and whether it is the key."""
-    return rounded_value(to_sympy(target), detail, amount, key, way)
+    return rounded_value(to_sympy(ask.target), ask.detail, ask.amount, key, ask.way)
 
 
 def rounded_value(

@@ -10,7 +10,7 @@ import sympy
 from sympy.solvers.inequalities import solve_poly_inequality
 from sympy.solvers.solveset import NonlinearError
 
-from itembank.items.item import Find, Pick
+from itembank.items.asks import Find, Inequality, Pick, Solve
 from itembank.notation import tree as t
 from itembank.notation.symbolic import symbol, to_sympy
 from itembank.notation.value import NotExact
@@ -84,13 +84,14 @@ def _given(relation: t.Relation) -> list[tuple[Any, Any]]:
     return []
 
 
-def solutions(relations: tuple[t.Relation, ...], key: t.Node) -> Finding:
+def solutions(ask: Solve, key: t.Node) -> Finding:
     """Return sympy's real solutions of the equations, and whether the key gives just those.
 
     >>> from itembank.notation import parse
-    >>> solutions((parse("x^2 = 5x - 6"),), parse("x = 2 or x = 4")).fault
+    >>> solutions(Solve((parse("x^2 = 5x - 6"),)), parse("x = 2 or x = 4")).fault
     'it comes to x = 2 or x = 3, the key says x = 2 or x = 4'
     """
+    relations = ask.relations
     names = frozenset(n for relation in relations for n in t.symbols(relation)) - {"π"}
     letters = [symbol(name) for name in sorted(names)]
     rows = [row for relation in relations for row in equations(relation)]
@@ -220,14 +221,14 @@ def _text(every: list[Values]) -> str:
         )
 
 
-def inequality(relation: t.Relation, key: t.Node) -> Finding:
+def inequality(ask: Inequality, key: t.Node) -> Finding:
     """Return sympy's solution set of an inequality or a chain, and whether the key is it."""
-    letters = t.symbols(relation) - {"π"}
+    letters = t.symbols(ask.relation) - {"π"}
     if len(letters) != 1:
         raise NotExact("this is not an inequality in one letter")
     unknown = symbol(next(iter(letters)))
     cases = key.parts if isinstance(key, t.Either) else (key,)
-    asked = where_true(relation, unknown)
+    asked = where_true(ask.relation, unknown)
     given = sympy.S.EmptySet
     for case in cases:
         if not isinstance(case, t.Relation) or t.symbols(case) != letters:
