@@ -20,7 +20,7 @@ from itembank.records.entries.entries import (
 from itembank.records.entries.recording import record
 from itembank.records.entries.undoing import undo
 from itembank.records.reports.class_report import by_week, class_report, department_report
-from itembank.records.reports.item_report import item_report
+from itembank.records.reports.item_report import Line, contradictions, item_report
 from itembank.records.results.results import class_history, class_results
 from itembank.records.results.scope import Scope
 from itembank.records.statistics.item_statistics import kr20, upper_lower
@@ -175,6 +175,15 @@ def test_an_item_that_contradicts_its_tier_is_listed(store):
     assert "harder than core" in named[0].words()
     assert "no Rasch difficulties yet" in found.note
     assert all(item.correlation is None for item in found.items)
+
+
+def test_a_difficulty_is_set_beside_no_share():
+    core = Line("", "ratio.share", "core", 250, 300, None, None)
+    known = Line("", "ratio.share", "support", 20, 300, None, None, {}, 2.5, 0.2)
+    bare = known._replace(difficulty=None, error=None)
+    (with_one, _), (with_none, _) = (contradictions([], [line, core]) for line in (known, bare))
+    assert not with_one.by_difficulty
+    assert with_one.clear == with_none.clear > 1
 
 
 def test_a_class_report_holds_what_was_recorded_and_nothing_taken_back(several):

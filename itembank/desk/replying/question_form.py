@@ -111,6 +111,7 @@ def _sent(form: FormData) -> Iterable[str]:
 
 
 def _rows_in(form: FormData, names: Row) -> Iterable[Row]:
+    # No longer numbers, and no other digits than 0 to 9, which int would read or refuse.
     pattern = re.compile(rf"(?:{'|'.join(names)})-(\d{{1,4}})", re.ASCII)
     numbers = {int(found[1]) for key in form if (found := pattern.fullmatch(key))}
     for number in sorted(numbers):
@@ -203,6 +204,7 @@ def fields_of(typed: Typed) -> dict[str, Any]:
     fields["misconceptions"] = _mistakes(typed.rows.get("mistakes", ())) or None
     if typed.sent is None:
         return fields
+    # A field that the page did not have was not emptied by anybody.
     return {name: value for name, value in fields.items() if name in typed.sent}
 
 
@@ -211,6 +213,7 @@ def _mistakes(rows: Iterable[Row]) -> list[dict[str, Any]]:
 
     found: list[dict[str, Any]] = []
     rows = list(rows)
+    # All ids that stand there, those below too, so that a new mistake takes none of them.
     taken = [id for *_, id in rows if id]
     for wrong, name, ask, id in rows:
         made = mistake_fields(wrong, name, ask, taken)

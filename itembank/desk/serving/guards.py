@@ -71,6 +71,7 @@ class Guards:
             return
         await self._app(scope, _counted(receive), _with_headers(send))
         if self._after_first is not None:
+            # Cleared before it runs: another request may be answered meanwhile.
             once, self._after_first = self._after_first, None
             once()
 
@@ -90,6 +91,7 @@ class Guards:
         length = headers.get("content-length", "")
         if length and (not length.isascii() or not length.isdigit()):
             return 400, "The length of what was sent makes no sense."
+        # By its figures first: Python refuses to read a number of thousands of them.
         if length and (len(length) > 12 or int(length) > MOST_BYTES):
             return 413, TOO_LONG
         return None
@@ -132,6 +134,7 @@ def _counted(receive: Receive) -> Receive:
     async def counting() -> Message:
         nonlocal read
         message = await receive()
+        # Counted as it comes, since a sender need not say beforehand how much there is.
         read += len(message.get("body", b""))
         if read > MOST_BYTES:
             raise TooLong

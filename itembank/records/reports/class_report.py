@@ -149,6 +149,7 @@ def class_report(
     ]
     since = min(first, school_year(last))
     days = {line.date for line in rows}
+    # What is known before a day leaves that day out, and the last day counts.
     results = class_results(connection, class_name, last + datetime.timedelta(days=1))
     told = [
         result
@@ -203,6 +204,7 @@ def topic_line(
     points = facility_over_time([occasion for occasion in seen if occasion.date >= first])
     out_of = sum(point.out_of for point in points)
     right = sum(point.interval.share * point.out_of for point in points)
+    # Shares added up again may come to a hair more than the whole.
     share = wilson(min(right, out_of), out_of, 0.9)
     measured = {point.date for point in points}
     scored = {
@@ -286,5 +288,6 @@ def department_report(connection: Connection, scope: Scope) -> DepartmentReport:
         ClassLine(names[key], count, last, totals[key][0], totals[key][1], scored.get(key, 0))
         for key, count, last in rows
     ]
+    # 9S before 10A, which letters alone would put first.
     classes.sort(key=lambda group: (len(group.class_name), group.class_name))
     return DepartmentReport(tuple(classes), topics)

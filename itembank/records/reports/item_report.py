@@ -121,6 +121,7 @@ def item_report(connection: Connection, scope: Scope, topic: str | None = None) 
     for counted_item in counted:
         known.setdefault(counted_item, len(known))
     items = list(known)
+    # What was counted by question has no pupils behind it: it adds to shares and to nothing else.
     extra = np.zeros((len(items), 2))
     for counted_item, pair in counted.items():
         extra[known[counted_item]] = pair
@@ -199,8 +200,11 @@ def contradictions(lines: Sequence[Line], generators: Sequence[Line]) -> list[Co
                 wrong_way = mine.high < share.low if tier > place else mine.low > share.high
             if wrong_way:
                 by_difficulty = own is not None and theirs is not None
-                clear = _clear(own or generator.interval[1:], theirs or share[1:])
-                found.append(Contradiction(generator, tier > place, name, by_difficulty, clear))
+                # Both in logits or both in shares: where one is not known neither is used.
+                ends = (own, theirs) if own and theirs else (generator.interval[1:], share[1:])
+                found.append(
+                    Contradiction(generator, tier > place, name, by_difficulty, _clear(*ends))
+                )
                 break
     return sorted(found, key=lambda pair: (bool(pair.line.address), -pair.clear))
 

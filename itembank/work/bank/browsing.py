@@ -165,7 +165,7 @@ def prove_some(folder: Path, wanted: Wanted, number: int = 1, seconds: float = 5
             missing = facts_missing(bank, "proof", where, values)
         left = len(missing)
         while left and time.monotonic() < until:
-            part = missing[-left:][:AT_ONCE]
+            part = missing[-left:][:AT_ONCE]  # of the last `left` nothing is known yet
             outcomes(bank, entries_of(bank, part))
             left -= len(part)
         return left

@@ -173,6 +173,7 @@ def _where(bank: KeptBank, wanted: Wanted, report: Progress | None) -> Condition
     before = condition(bank, wanted)
     if not wanted.states:
         return before
+    # What is out of use has a state of its own, whatever its key.
     if wanted.needs_proofs:
         prove_missing(bank, f"({before[0]}) AND fact.retired = 0", before[1], report)
     return with_states(before, wanted.states, signoff_sheet(bank))

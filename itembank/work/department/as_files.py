@@ -77,6 +77,7 @@ def _text(was: str | None, data: Data, head: str) -> str:
 
 
 def _department_data(now: Answers, was: Answers | None, before: Data) -> Data:
+    # Answers are a part of what the files may say: all the rest of it stays.
     data = copy.deepcopy(before)
     if was is None or now.school != was.school:
         data["school"] = now.school
@@ -95,6 +96,7 @@ def _department_data(now: Answers, was: Answers | None, before: Data) -> Data:
         classes.append(_class_data(now, group, old.get(key or ""), row))
         names[key] = group.name
     data["classes"] = classes
+    # The default goes along with a class that is renamed, and goes where its class does.
     if "default_class" in data:
         default = names.get(data["default_class"])
         if default is None:
@@ -121,6 +123,7 @@ def _class_data(now: Answers, group: ClassAnswer, was: ClassAnswer | None, row: 
             row[name] = value
         else:
             row.pop(name, None)
+    # Topics that somebody wrote into the file stay: no question asks for them.
     if "topics" not in row:
         scheme = now.scheme_for(group)
         row["topics"] = [topic.topic for topic in scheme.topics[:FIRST_TOPICS]] if scheme else []
@@ -205,11 +208,13 @@ def _bands_data(bands: BandsAnswer, before: Data) -> Data:
             row = {"name": name, "letter": letter} | {
                 key: value for key, value in row.items() if key not in ("name", "letter")
             }
+        # Where one band begins the one below it ends, so the lowest scores say it all.
         row.pop("lowest", None)
         row.pop("highest", None)
         if bands.cuts:
             lowest = (0, *bands.cuts)
             row["lowest"] = lowest[place] if place < len(lowest) else 0
+        # In TOML a table within a table comes after the plain values.
         nested = {key: row.pop(key) for key in list(row) if isinstance(row[key], dict)}
         found.append(row | nested)
     return {**data, "band": found}

@@ -172,6 +172,7 @@ def _table(
         rows.append({**row, "next_task": task} if task else row)
     plain = [_sign_row(sign) for sign in usual_signs(len(numbers))]
     bare = [{key: row[key] for key in row if key not in ("lowest", "next_task")} for row in rows]
+    # The usual signs with other scores are written as the short form that people write.
     if (
         lows
         and bare == plain

@@ -147,6 +147,8 @@ def _read(
     answers: Answers, folder: Path, before: Files | None
 ) -> tuple[tuple[Wrong, ...], tuple[str, ...]]:
     """Return what the readers of a department's files find wrong, and what they remark."""
+    # What is missing is told already: the readers get only what makes whole files, so that they
+    # find what is wrong in the rest.
     whole = [place for place, group in enumerate(answers.classes) if _can_be_written(group)]
     kept = replace(answers, classes=tuple(answers.classes[place] for place in whole))
     if kept.bands is not None and list(_bands_wrong(kept)):
@@ -184,6 +186,7 @@ def _placed(fault: Fault, answers: Answers, kept: Answers, whole: list[int]) -> 
     if name == calendars.FILE_NAME:
         match path:
             case ("terms", int(place), *rest):
+                # Files have the terms in order, and the answers as they were typed.
                 there = answers.terms.index(kept.terms[place])
                 return Wrong("year", fault.message, ("terms", there, *rest))
             case ("closed", int(place), *rest):

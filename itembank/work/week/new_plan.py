@@ -90,6 +90,7 @@ def new_plan(
         holds.append(Hold(lesson.counts))
     chosen = choose_week(lessons, holds, known)
     stay = [*done, *carried]
+    # They took part in the choice, since the others go by their topics; it changes none of them.
     made = [was if was in stay else new for was, new in zip(lessons, chosen, strict=True)]
     whole = sorted([*past, *made], key=lambda lesson: (lesson.date, period_order(lesson.period)))
     return NewPlan(WeekPlan(name, week, tuple(whole)), tuple(early), tuple(past), tuple(done))

@@ -17,7 +17,7 @@ from itembank.planning.department.known_topics import KnownTopics
 from itembank.planning.week.earlier_weeks import AskedBefore, planned_lessons, topic_states
 from itembank.planning.week.week_choice import Known
 from itembank.planning.week.week_plan import PlannedLesson
-from itembank.text.in_words import long_day
+from itembank.text.in_words import long_date, long_day
 from itembank.today import today
 from itembank.work.week.week_results import Recorded
 
@@ -110,6 +110,7 @@ class Planner:
 
     def known(self, before: datetime.date, seed: int) -> Known:
         """Return what the class knows of each topic `before` a day, from plans and results."""
+        # What is beyond the class's year is not asked, whatever its scheme has.
         left = tuple(
             taught for taught in self.scheme.topics if taught.topic not in self.beyond_year
         )
@@ -213,7 +214,8 @@ class Planner:
             last = calendar.terms[-1].last
             coming, _ = self._lessons_between(end + DAY, last) if end < last else ((), ())
             if not coming:
-                raise ItembankError(f"{none} The school year in calendar.toml ends on {last}.")
+                ends = long_date(last)
+                raise ItembankError(f"{none} The school year in calendar.toml ends on {ends}.")
             raise ItembankError(
                 f"{none} The next is on {long_day(coming[0].date)}.",
                 matter="no lessons from then",

@@ -56,6 +56,7 @@ def with_questions(
             avoid = frozenset((late | given_in(lessons) | taken_out) - own)
             lessons[place] = _with_starter(planner, lesson, avoid, used)
         used |= dict.fromkeys(lessons[place].asked, lesson.date)
+    # Sheets only now, when all starters stand: none may hold what a later one of the week asks.
     for place, lesson in enumerate(lessons):
         if lesson.key in closed:
             continue

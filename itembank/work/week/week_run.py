@@ -94,6 +94,7 @@ class _Making:
             was=self.begun.was,
             keep_earlier=undone is None,
         )
+        # Last of all: broken off before, the way back is still there.
         if undone is not None:
             undone.unlink(missing_ok=True)
         return self._made(week, lessons)

@@ -175,6 +175,13 @@ def test_each_fault_of_classes_has_its_cell():
     assert [(fault.row, fault.column) for fault in wrong] == [(2, 2), (2, 4), (3, 3)]
 
 
+def test_a_class_that_is_said_to_be_in_two_years_is_asked_about():
+    text = "Class\tYear\tLessons\n8K\t8\tMon 1\n8K\t9\tTue 2\n9S\t9\tMon 2\n8K\t\tFri 1"
+    (fault,) = read_pasted_classes(text).wrong
+    assert "two years, 8 and 9" in fault.message
+    assert (fault.row, fault.column) == (3, 2)
+
+
 def test_a_class_without_a_year_is_asked_about():
     assert "Which year" in read_pasted_classes("Class\tLessons\nRed\tMon 1").wrong[0].message
 

@@ -86,6 +86,12 @@ def read_pasted_classes(text: str) -> Pasted[tuple[ClassAnswer, ...]]:
         year = _read_year(sheet, row, name, year_above, wrong)
         if year is not None:
             year_above = year
+            column = sheet.column("year")
+            # A year left out may be that of the class above, and says nothing against another.
+            if row.cell(column) and current.year not in (None, year):
+                message = f"{current.name} is in two years, {current.year} and {year}."
+                place = (column or 0) + 1
+                wrong.append(Wrong("classes", message, row=row.number, column=place))
             current.year = current.year or year
         _read_rest(sheet, row, current, wrong)
     if not begun and not wrong:
@@ -131,6 +137,7 @@ def _guessed(rows: tuple[Row, ...]) -> dict[str, tuple[int, ...]]:
         if not cells:
             continue
         if len(numbers) == len(cells):
+            # No year group is above 13: other numbers tell how many pupils there are.
             name = "year" if max(numbers) <= 13 and "year" not in found else "seats"
         elif any(map(_has_day, cells)):
             name = "lessons"
@@ -201,6 +208,7 @@ def _lesson_cells(sheet: Sheet, row: Row) -> list[tuple[int, str]]:
     day, period = sheet.column("day"), sheet.column("period")
     if day is not None and row.cell(day):
         week = row.cell(sheet.column("week"))
+        # Weeks are called A and B, or 1 and 2; what is held in both has no letter.
         letter = re.sub(r"(?i)week|wk|both|all|every|[^ab12]", "", week).upper()[:1]
         mark = {"1": "A", "2": "B"}.get(letter, letter)
         told = f"{mark} {row.cell(day)} {row.cell(period)}"
