@@ -6,7 +6,7 @@ import pytest
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import read_item
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.items.asks import Answered
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State

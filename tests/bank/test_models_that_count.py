@@ -7,7 +7,7 @@ import pytest
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import read_item
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.proof.judge import judge
 
 PEN = "A pen costs {£3}. How much do {4} pens cost?"

@@ -10,7 +10,7 @@ from itembank.bank.proof.prove import judge_entry
 from itembank.bank.question import asking
 from itembank.bank.question.as_item import form_of
 from itembank.bank.question.asking import NeedsPerson
-from itembank.bank.question.maths import UnreadableMaths, read_maths
+from itembank.bank.question.given.maths import UnreadableMaths, read_maths
 from itembank.items.item import (
     Solve,
 )

@@ -14,7 +14,7 @@ import pytest
 from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import NeedsPerson, as_item
-from itembank.bank.question.maths import UnreadableMaths
+from itembank.bank.question.given.maths import UnreadableMaths
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
 from tests.depth import some, whole

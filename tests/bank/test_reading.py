@@ -2,7 +2,7 @@
 
 import pytest
 
-from itembank.bank.question.maths import read_maths
+from itembank.bank.question.given.maths import read_maths
 from itembank.items.item import (
     Choose,
     Common,

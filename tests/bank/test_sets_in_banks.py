@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import NeedsPerson, as_item
-from itembank.bank.question.maths import UnreadableMaths
+from itembank.bank.question.given.maths import UnreadableMaths
 from itembank.items.topics.registry import find_topic
 from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict

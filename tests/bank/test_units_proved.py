@@ -10,7 +10,7 @@ import pytest
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import NeedsPerson, read_item
-from itembank.bank.question.maths import UnreadableMaths
+from itembank.bank.question.given.maths import UnreadableMaths
 from itembank.notation import ParseError, parse
 from itembank.notation import tree as t
 from itembank.proof.judge import judge

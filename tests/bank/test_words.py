@@ -8,7 +8,7 @@ from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import as_item, form_of
 from itembank.bank.question.asking import NeedsPerson, ask_of
-from itembank.bank.question.maths import UnreadableMaths, read_maths
+from itembank.bank.question.given.maths import UnreadableMaths, read_maths
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
 

@@ -12,8 +12,8 @@ from typing import Any, NamedTuple, get_args, get_type_hints
 import pytest
 
 from itembank.bank.model.fields import BankItem
+from itembank.bank.question.given.task_given import Given
 from itembank.bank.question.key_form import Answers
-from itembank.bank.question.task_given import Given
 from itembank.items.asks import KINDS, Ask, Kind, Layers
 from itembank.items.asks.handlers import TABLES, resolved
 from itembank.items.item import Item

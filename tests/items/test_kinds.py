@@ -56,7 +56,7 @@ def test_every_kind_has_a_handler_in_every_layer_that_cannot_do_without(layer: s
 
 def test_every_wording_of_a_bank_sets_a_task_that_there_is() -> None:
     from itembank.bank.model.tasks import TASKS as STATED
-    from itembank.bank.question.task_named import task_names
+    from itembank.bank.question.tasks.task_named import task_names
     from itembank.wording.tasks.heads import HEADS
 
     # Which of several is largest is made a choice before any task is looked up.

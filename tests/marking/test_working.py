@@ -10,7 +10,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from itembank.bank.question.as_item import as_item
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.bank.read.load import read_bank
 from itembank.items.topics.registry import find_topic, topic_ids
 from itembank.marking.mark import mark

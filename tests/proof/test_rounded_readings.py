@@ -8,7 +8,7 @@ import pytest
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import read_item
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.errors import CheckFailed
 from itembank.figures.drawing import Arc
 from itembank.figures.figure import KINDS

@@ -10,7 +10,7 @@ import pytest
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.asking import ask_of
-from itembank.bank.question.maths import read_maths
+from itembank.bank.question.given.maths import read_maths
 from itembank.errors import CheckFailed
 from itembank.items.asks import Round, Summary, kind_of
 from itembank.items.asks.summary import SUMMARIES

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import read_item
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.notation.units import UNITS
 from itembank.proof.judge import judge
 from itembank.wording.kinds.kind import PLAIN, of_thing, of_unit, settled, unknown

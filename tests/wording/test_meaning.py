@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.maths import read_maths
+from itembank.bank.question.given.maths import read_maths
 from itembank.wording.meaning.second_reading import READERS
 from itembank.wording.meaning.told.tale import Tale
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from itembank.bank.question.maths import split_prompt
+from itembank.bank.question.given.maths import split_prompt
 from itembank.items.item import Run
 from itembank.notation import parse
 from itembank.notation import tree as t

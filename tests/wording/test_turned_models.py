@@ -13,7 +13,7 @@ import pytest
 from itembank.bank.model.bank import Entry
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import NeedsPerson, as_item
-from itembank.bank.question.maths import UnreadableMaths
+from itembank.bank.question.given.maths import UnreadableMaths
 from itembank.notation import tree as t
 from itembank.notation.line import line
 from itembank.notation.parse import parse

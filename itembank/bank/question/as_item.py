@@ -14,8 +14,14 @@ from itembank.bank.model.fields import BankItem
 from itembank.bank.question.asking import NeedsPerson, question_of
 from itembank.bank.question.canonical import canonical
 from itembank.bank.question.form_said import fraction_of_unit, misformed, unchecked_form
+from itembank.bank.question.given.maths import (
+    Maths,
+    UnreadableMaths,
+    read_maths,
+    same_worth,
+    words_of,
+)
 from itembank.bank.question.key_form import default_form, form_like
-from itembank.bank.question.maths import Maths, UnreadableMaths, read_maths, same_worth, words_of
 from itembank.items.asks import (
     Answered,
     Ask,
@@ -44,7 +50,7 @@ def as_item(entry: Entry) -> Item:
 
     Raises:
         NeedsPerson: there is no mathematics to prove the key from; the message says why. What
-            prints can still be read with :func:`~itembank.bank.question.maths.read_maths`.
+            prints can still be read with :func:`~itembank.bank.question.given.maths.read_maths`.
         UnreadableMaths: a line cannot be read (never for an entry of a bank that loaded).
     """
     return read_item(entry.item, entry.address, entry.topic)

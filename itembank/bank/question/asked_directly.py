@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.agreeing import agree
-from itembank.bank.question.answer_rounded import rounded
-from itembank.bank.question.asked_of_story import asked_by_task
-from itembank.bank.question.choosing import extreme_ask
-from itembank.bank.question.counted_units import counted_as_number, units_inside
 from itembank.bank.question.give_asks import give_ask
-from itembank.bank.question.maths import Maths, words_of
-from itembank.bank.question.nouns_held import noun_fault
-from itembank.bank.question.plain_numbers import is_number, is_plain
-from itembank.bank.question.question import Question
-from itembank.bank.question.task_given import Given, NeedsPerson, parted
-from itembank.bank.question.task_named import task_named
+from itembank.bank.question.given.agreeing import agree
+from itembank.bank.question.given.answer_rounded import rounded
+from itembank.bank.question.given.counted_units import counted_as_number, units_inside
+from itembank.bank.question.given.maths import Maths, words_of
+from itembank.bank.question.given.nouns_held import noun_fault
+from itembank.bank.question.given.plain_numbers import is_number, is_plain
+from itembank.bank.question.given.question import Question
+from itembank.bank.question.given.task_given import Given, NeedsPerson, parted
+from itembank.bank.question.stories.asked_of_story import asked_by_task
+from itembank.bank.question.stories.choosing import extreme_ask
+from itembank.bank.question.tasks.task_named import task_named
 from itembank.items.item import Ask, Find, Pick, Rewrite, Solve, Which
 from itembank.notation import tree as t
 from itembank.proof.claim.finding import text

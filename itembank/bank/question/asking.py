@@ -10,16 +10,16 @@ from __future__ import annotations
 import re
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.answer_rounded import rounded_reading
 from itembank.bank.question.asked_directly import asked_directly
-from itembank.bank.question.asked_of_story import asked_by_task, asked_of_model
-from itembank.bank.question.choosing import choose_ask
+from itembank.bank.question.given.answer_rounded import rounded_reading
+from itembank.bank.question.given.maths import Maths, words_of
+from itembank.bank.question.given.question import Question
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.bank.question.judged_answers import judged_answer, judged_statement
-from itembank.bank.question.maths import Maths, words_of
-from itembank.bank.question.model_held import readable
-from itembank.bank.question.question import Question
 from itembank.bank.question.read_off import hold_reading
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.stories.asked_of_story import asked_by_task, asked_of_model
+from itembank.bank.question.stories.choosing import choose_ask
+from itembank.bank.question.stories.model_held import readable
 from itembank.items.item import Ask
 from itembank.notation import tree as t
 from itembank.wording.sentences.numbers_said import in_number_words
@@ -36,7 +36,7 @@ __all__ = ["NeedsPerson", "Question", "ask_of", "question_of"]
 def ask_of(item: BankItem, maths: Maths) -> Ask:
     """Return the question behind the words; raises as :func:`question_of`.
 
-    >>> from itembank.bank.question.maths import read_maths
+    >>> from itembank.bank.question.given.maths import read_maths
     >>> item = BankItem(id="a-1", tier="core", prompt="Solve {2x = 6}.", key="x = 3")
     >>> type(ask_of(item, read_maths(item))).__name__
     'Solve'

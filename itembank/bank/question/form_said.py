@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from itembank.bank.question.given.maths import Maths, words_of
 from itembank.bank.question.key_form import ANSWERS
-from itembank.bank.question.maths import Maths, words_of
 from itembank.items.asks import (
     Ask,
     Solve,

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.maths import Maths, words_of
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.maths import Maths, words_of
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.items.asks import Equivalent, Give, TwoNumbers
 from itembank.items.forms.number_forms import unsigned
 from itembank.items.membership import given_values

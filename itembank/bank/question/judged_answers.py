@@ -8,8 +8,8 @@ from __future__ import annotations
 import re
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.question import Question
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.question import Question
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.items.asks import Answered, WhoIsRight
 from itembank.items.item import Item
 from itembank.notation import tree as t
@@ -33,7 +33,7 @@ def judged_answer(item: BankItem, said: AnswerSaid) -> Question:
     NeedsPerson
         If the question that is answered is not understood.
 
-    >>> from itembank.bank.question.maths import read_maths
+    >>> from itembank.bank.question.given.maths import read_maths
     >>> from itembank.wording.tasks.other_kinds.answer_said import answer_said
     >>> prompt = "Round {3.47} to 1 decimal place. Mei says the answer is {3.5}. True or false?"
     >>> item = BankItem(id="a-1", tier="core", prompt=prompt, key='"true"')
@@ -61,7 +61,7 @@ def judged_statement(item: BankItem, said: StatementSaid) -> Question:
     NeedsPerson
         If it states nothing that a question in known words asks for.
 
-    >>> from itembank.bank.question.maths import read_maths
+    >>> from itembank.bank.question.given.maths import read_maths
     >>> from itembank.wording.tasks.other_kinds.statement_said import statement_said
     >>> prompt = "True or false? The median of {2, 5, 9} is {5}."
     >>> item = BankItem(id="a-1", tier="core", prompt=prompt, key='"true"')

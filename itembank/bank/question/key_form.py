@@ -6,8 +6,8 @@ from collections.abc import Callable
 from typing import Any, NamedTuple
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.maths import Maths, words_of
-from itembank.bank.question.question import Question
+from itembank.bank.question.given.maths import Maths, words_of
+from itembank.bank.question.given.question import Question
 from itembank.figures.figure import read
 from itembank.items.asks import (
     Ask,

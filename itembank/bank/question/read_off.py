@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import re
 
-from itembank.bank.question.maths import Maths, words_of
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.maths import Maths, words_of
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.figures.figure import kind_of, read, words
 from itembank.items.asks.of_figure import OF_ANSWER, OfFigure
 from itembank.items.forms.number_forms import unsigned

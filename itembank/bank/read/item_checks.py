@@ -7,7 +7,13 @@ from typing import Any
 
 from itembank.bank.model.fields import BankItem, GeneratedSet
 from itembank.bank.question.as_item import form_of, right_as_well
-from itembank.bank.question.maths import FieldFault, Maths, UnreadableMaths, read_maths, same_worth
+from itembank.bank.question.given.maths import (
+    FieldFault,
+    Maths,
+    UnreadableMaths,
+    read_maths,
+    same_worth,
+)
 from itembank.errors import ItembankError
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Tier

@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from itembank.bank.model.bank import BANK_FILE, Bank, BankTopic, Entry, topic_files
 from itembank.bank.model.fields import BankFile, BankItem
 from itembank.bank.model.model_faults import sentences
-from itembank.bank.question.maths import FieldFault
+from itembank.bank.question.given.maths import FieldFault
 from itembank.bank.read.bank_checks import bank_faults
 from itembank.bank.read.topic_text import TopicText, check_items, read_topic
 from itembank.bank.saving.bank_lock import finish_saving

@@ -15,7 +15,7 @@ from pydantic import ValidationError
 
 from itembank.bank.model.fields import BankItem, GeneratedSet, PinnedItem, TopicFile
 from itembank.bank.model.model_faults import sentences
-from itembank.bank.question.maths import FieldFault
+from itembank.bank.question.given.maths import FieldFault
 from itembank.bank.read.item_checks import item_faults
 from itembank.data_class import dataclass
 from itembank.files.faults import Fault, FileFaults

@@ -42,8 +42,8 @@ COMMON = register_kind(
             trying="itembank.marking.telling.tried:common_tried",
             difficulty="itembank.items.measures.difficulty_by_kind:COMMON",
             tasks=(
-                ("hcf", "itembank.bank.question.task_asks:hcf"),
-                ("lcm", "itembank.bank.question.task_asks:lcm"),
+                ("hcf", "itembank.bank.question.tasks.task_asks:hcf"),
+                ("lcm", "itembank.bank.question.tasks.task_asks:lcm"),
             ),
         ),
     )

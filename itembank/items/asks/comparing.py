@@ -39,7 +39,7 @@ COMPARE = register_kind(
             worth="itembank.proof.likely_mistakes:as_written",
             marking="itembank.marking.worth.marked_by_kind:COMPARE",
             difficulty="itembank.items.measures.difficulty_by_kind:COMPARE",
-            tasks=(("compare", "itembank.bank.question.task_asks:compare"),),
+            tasks=(("compare", "itembank.bank.question.tasks.task_asks:compare"),),
         ),
     )
 )

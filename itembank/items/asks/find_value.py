@@ -60,11 +60,11 @@ FIND = register_kind(
             difficulty="itembank.items.measures.difficulty_by_kind:FIND",
             later="itembank.items.measures.later_content:finding_content",
             tasks=(
-                ("work-out", "itembank.bank.question.task_asks:work_out"),
-                ("missing", "itembank.bank.question.task_asks:missing"),
-                ("share", "itembank.bank.question.task_asks:share"),
-                ("convert", "itembank.bank.question.task_asks:convert"),
-                ("prime-factors", "itembank.bank.question.task_asks:prime_factors"),
+                ("work-out", "itembank.bank.question.tasks.task_asks:work_out"),
+                ("missing", "itembank.bank.question.tasks.task_asks:missing"),
+                ("share", "itembank.bank.question.tasks.task_asks:share"),
+                ("convert", "itembank.bank.question.tasks.task_asks:convert"),
+                ("prime-factors", "itembank.bank.question.tasks.task_asks:prime_factors"),
             ),
         ),
     )

@@ -42,7 +42,7 @@ SUBJECT = register_kind(
             forms="itembank.proof.exact.key_forms:TURNED",
             worth="itembank.proof.likely_mistakes:subject_worth",
             difficulty="itembank.items.measures.difficulty_by_kind:SUBJECT",
-            tasks=(("make-subject", "itembank.bank.question.letter_tasks:make_subject"),),
+            tasks=(("make-subject", "itembank.bank.question.tasks.letter_tasks:make_subject"),),
         ),
     )
 )

@@ -43,7 +43,7 @@ ORDER = register_kind(
             worth="itembank.proof.likely_mistakes:as_written",
             marking="itembank.marking.worth.marked_by_kind:ORDER",
             difficulty="itembank.items.measures.difficulty_by_kind:ORDER",
-            tasks=(("order", "itembank.bank.question.task_asks:order"),),
+            tasks=(("order", "itembank.bank.question.tasks.task_asks:order"),),
         ),
     )
 )

@@ -44,9 +44,9 @@ REWRITE = register_kind(
             difficulty="itembank.items.measures.difficulty_by_kind:REWRITE",
             later="itembank.items.measures.later_content:rewriting_content",
             tasks=(
-                ("simplify", "itembank.bank.question.letter_tasks:simplify"),
-                ("expand", "itembank.bank.question.letter_tasks:expand"),
-                ("factorise", "itembank.bank.question.letter_tasks:factorise"),
+                ("simplify", "itembank.bank.question.tasks.letter_tasks:simplify"),
+                ("expand", "itembank.bank.question.tasks.letter_tasks:expand"),
+                ("factorise", "itembank.bank.question.tasks.letter_tasks:factorise"),
             ),
         ),
     )

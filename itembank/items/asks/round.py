@@ -61,7 +61,7 @@ ROUND = register_kind(
             forms="itembank.proof.exact.key_forms:ROUNDED",
             marking="itembank.marking.worth.marked_by_kind:ROUND",
             difficulty="itembank.items.measures.difficulty_by_kind:ROUND",
-            tasks=(("round", "itembank.bank.question.task_asks:round_number"),),
+            tasks=(("round", "itembank.bank.question.tasks.task_asks:round_number"),),
         ),
     )
 )

@@ -35,7 +35,7 @@ SEQUENCE = register_kind(
             trying="itembank.marking.telling.tried:term_tried",
             difficulty="itembank.items.measures.difficulty_by_kind:SEQUENCE",
             later="itembank.items.measures.later_content:sequence_content",
-            tasks=(("nth-term", "itembank.bank.question.task_asks:nth_term"),),
+            tasks=(("nth-term", "itembank.bank.question.tasks.task_asks:nth_term"),),
         ),
     )
 )

@@ -56,8 +56,8 @@ SOLVE = register_kind(
             difficulty="itembank.items.measures.difficulty_by_kind:SOLVE",
             later="itembank.items.measures.later_content:solving_content",
             tasks=(
-                ("solve", "itembank.bank.question.letter_tasks:solve"),
-                ("find-letter", "itembank.bank.question.letter_tasks:find_letter"),
+                ("solve", "itembank.bank.question.tasks.letter_tasks:solve"),
+                ("find-letter", "itembank.bank.question.tasks.letter_tasks:find_letter"),
             ),
         ),
     )

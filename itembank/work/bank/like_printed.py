@@ -46,7 +46,7 @@ def _usual_form(fields: Mapping[str, Any]) -> str | None:
     """Return the form that the key of such a question has where none is stated."""
     from itembank.bank.model.fields import BankItem
     from itembank.bank.question.as_item import form_of
-    from itembank.bank.question.maths import read_maths
+    from itembank.bank.question.given.maths import read_maths
     from itembank.notation.tree import NotationError
 
     try:

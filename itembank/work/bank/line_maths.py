@@ -42,7 +42,7 @@ def prompt_runs(prompt: str, others: Iterable[str] = ()) -> list[Piece]:
     >>> [run["kind"] for run in prompt_runs("Double {7}.")]
     ['text', 'math', 'text']
     """
-    from itembank.bank.question.maths import split_prompt
+    from itembank.bank.question.given.maths import split_prompt
 
     pieces = [[text] if maths else text for text, maths, _ in split_prompt(prompt)]
     return runs_of(pieces, others)[0]

@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from pathlib import Path
 
     from itembank.bank.model.fields import BankItem
-    from itembank.bank.question.maths import FieldFault
+    from itembank.bank.question.given.maths import FieldFault
 
 Fields = dict[str, Any]
 
@@ -56,7 +56,7 @@ def checked_item(fields: Mapping[str, Any]) -> BankItem:
 
     from itembank.bank.model.fields import BankItem
     from itembank.bank.model.model_faults import sentences
-    from itembank.bank.question.maths import FieldFault
+    from itembank.bank.question.given.maths import FieldFault
     from itembank.bank.read.item_checks import new_item_faults
 
     try:
@@ -88,7 +88,7 @@ def check_words(prompt: str) -> tuple[Remark, ...]:
     >>> [str(remark)[:21] for remark in check_words("Work out 3 + 4.")]
     ['It has no braces: its']
     """
-    from itembank.bank.question.maths import split_prompt
+    from itembank.bank.question.given.maths import split_prompt
 
     check_so_far({"prompt": prompt})
     has_maths = any(is_maths for _, is_maths, _ in split_prompt(prompt))
@@ -129,7 +129,7 @@ def likely_task(prompt: str) -> str:
     """
     from itembank.bank.model.fields import BankItem
     from itembank.bank.question.asking import NeedsPerson, question_of
-    from itembank.bank.question.maths import UnreadableMaths, read_maths
+    from itembank.bank.question.given.maths import UnreadableMaths, read_maths
 
     item = BankItem(id="new", tier="core", prompt=prompt, key="1")
     try:
@@ -149,7 +149,7 @@ def why_a_model(fields: Mapping[str, Any]) -> str:
         ItemFaults: there are faults in what is written so far.
     """
     from itembank.bank.question.asking import NeedsPerson, ask_of
-    from itembank.bank.question.maths import read_maths
+    from itembank.bank.question.given.maths import read_maths
 
     item = checked_item({"id": "new", **in_order(fields)})
     try:
@@ -166,7 +166,7 @@ def usual_form(fields: Mapping[str, Any]) -> str:
         ItemFaults: there are faults in what is written so far.
     """
     from itembank.bank.question.as_item import form_of
-    from itembank.bank.question.maths import read_maths
+    from itembank.bank.question.given.maths import read_maths
 
     item = checked_item({"id": "new", **in_order({**fields, "form": None})})
     return form_of(item, read_maths(item))

@@ -12,7 +12,7 @@ from collections import Counter
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.asking import NeedsPerson, question_of
-from itembank.bank.question.maths import read_maths
+from itembank.bank.question.given.maths import read_maths
 from itembank.items.item import Find, Item, Tier
 from itembank.items.topics.registry import topics
 from itembank.notation import line

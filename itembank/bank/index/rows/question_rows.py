@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any, NamedTuple
 
 from itembank.bank.index.rows.topic_rows import item_of
 from itembank.bank.question.as_item import form_and_many, read_item
-from itembank.bank.question.maths import Maths, read_maths
+from itembank.bank.question.given.maths import Maths, read_maths
 from itembank.bank.question.twins import twin_mark, words_key
 from itembank.bank.question.year import year_of
 from itembank.items.asks import kind_of

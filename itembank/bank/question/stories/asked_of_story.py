@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.agreeing import agree
-from itembank.bank.question.answer_rounded import rounded
-from itembank.bank.question.counted_units import counted_as_number
-from itembank.bank.question.maths import Maths, words_of
-from itembank.bank.question.model_held import checked_story, whole_things
-from itembank.bank.question.plain_numbers import is_number
-from itembank.bank.question.question import Question
-from itembank.bank.question.task_given import Given, NeedsPerson, parted
-from itembank.bank.question.task_named import task_named
+from itembank.bank.question.given.agreeing import agree
+from itembank.bank.question.given.answer_rounded import rounded
+from itembank.bank.question.given.counted_units import counted_as_number
+from itembank.bank.question.given.maths import Maths, words_of
+from itembank.bank.question.given.plain_numbers import is_number
+from itembank.bank.question.given.question import Question
+from itembank.bank.question.given.task_given import Given, NeedsPerson, parted
+from itembank.bank.question.stories.model_held import checked_story, whole_things
+from itembank.bank.question.tasks.task_named import task_named
 from itembank.items.item import Ask, Find
 from itembank.notation import tree as t
 from itembank.proof.claim.finding import text

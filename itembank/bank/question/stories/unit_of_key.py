@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from itembank.bank.question.maths import Maths
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.maths import Maths
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.items.item import Ask, Find
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, unit_known

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import cast
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.task_given import Given
+from itembank.bank.question.given.task_given import Given
 from itembank.items.asks import KINDS, Ask
 from itembank.items.asks.handlers import resolved
 

@@ -9,7 +9,7 @@ what holds besides, and the words. It returns an :data:`~itembank.items.item.Ask
 from __future__ import annotations
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.task_given import (
+from itembank.bank.question.given.task_given import (
     Given,
     NeedsPerson,
     is_negative,

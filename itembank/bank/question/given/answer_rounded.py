@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from contextlib import suppress
 
-from itembank.bank.question.maths import Maths
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.maths import Maths
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.items.asks.of_figure import as_find
 from itembank.items.item import Ask, Find, OfFigure, Pick, Round, RoundReading, Solve
 from itembank.notation import tree as t

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.task_given import Given, NeedsPerson, only_expression, parted
+from itembank.bank.question.given.task_given import Given, NeedsPerson, only_expression, parted
 from itembank.items.item import (
     Ask,
     Find,

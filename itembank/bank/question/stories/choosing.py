@@ -6,9 +6,9 @@ import re
 from collections.abc import Mapping
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.maths import Maths
-from itembank.bank.question.model_held import checked_options
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.maths import Maths
+from itembank.bank.question.given.task_given import NeedsPerson
+from itembank.bank.question.stories.model_held import checked_options
 from itembank.items.item import Choose
 from itembank.notation import tree as t
 from itembank.notation.value import exact

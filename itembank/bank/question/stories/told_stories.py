@@ -7,8 +7,8 @@ from __future__ import annotations
 
 import re
 
-from itembank.bank.question.maths import Maths
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.maths import Maths
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.items.item import Ask, Common, Find, Pick
 from itembank.notation import tree as t
 from itembank.wording.kinds.kind_asked import kind_fault

@@ -6,10 +6,10 @@ import re
 from fractions import Fraction
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.maths import Maths
-from itembank.bank.question.task_given import NeedsPerson
-from itembank.bank.question.told_stories import told_by_task
-from itembank.bank.question.unit_of_key import with_unit_of_key
+from itembank.bank.question.given.maths import Maths
+from itembank.bank.question.given.task_given import NeedsPerson
+from itembank.bank.question.stories.told_stories import told_by_task
+from itembank.bank.question.stories.unit_of_key import with_unit_of_key
 from itembank.items.item import Ask, Find, Round
 from itembank.notation import tree as t
 from itembank.notation.value import exact

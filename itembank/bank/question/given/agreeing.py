@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itembank.bank.model.fields import BankItem
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.task_given import NeedsPerson
 
 _AGREE = {
     "work-out": ("work-out", "missing", "find-letter", "convert", "round", "simplify", "nth-term"),

@@ -1,0 +1,4 @@
+"""What a hand-written question gives: its mathematics, its numbers and units, its task.
+
+``question``, ``maths`` and ``task_given`` come first.
+"""
