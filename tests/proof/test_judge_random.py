@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from itembank.notation.sines import PI
 from itembank.proof.exact.exact_road import by_first_road
-from itembank.proof.exact.surd import Surd
-from itembank.proof.exact.univariate import count_roots, real_roots, value_at
+from itembank.proof.exact.reckoning.surd import Surd
+from itembank.proof.exact.reckoning.univariate import count_roots, real_roots, value_at
 from itembank.proof.outcome import State
 from itembank.proof.sympy.sympy_road import by_second_road
 from tests.depth import cases

@@ -5,9 +5,9 @@ import pytest
 from itembank.items.item import Find, Rewrite
 from itembank.notation import parse
 from itembank.notation.value import NotExact
-from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.exact_road import ROAD
-from itembank.proof.exact.truth import true
+from itembank.proof.exact.reckoning.elimination import answer
+from itembank.proof.exact.reckoning.truth import true
 from itembank.proof.lines.line_rules import line_fault
 
 

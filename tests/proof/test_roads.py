@@ -15,8 +15,8 @@ from itembank.notation import tree as t
 from itembank.notation.value import NotExact
 from itembank.proof import prove_fast, prove_symbolic
 from itembank.proof.claim.finding import WrongKey
-from itembank.proof.exact.elimination import answer
-from itembank.proof.exact.ranges import solve_inequality
+from itembank.proof.exact.reckoning.elimination import answer
+from itembank.proof.exact.reckoning.ranges import solve_inequality
 from tests.depth import cases
 
 ROADS = [prove_fast, prove_symbolic]

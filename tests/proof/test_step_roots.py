@@ -6,7 +6,7 @@ import pytest
 
 from itembank.notation import tree as t
 from itembank.notation.parse import parse
-from itembank.proof.exact.truth import true
+from itembank.proof.exact.reckoning.truth import true
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,7 @@ from itembank.notation.line import line
 from itembank.notation.linear import linear
 from itembank.notation.parse import parse
 from itembank.notation.value import exact
-from itembank.proof.exact.elimination import answer
+from itembank.proof.exact.reckoning.elimination import answer
 from tests.published.openstax import rows
 
 # Exercises of OpenStax under the title of the section each is from; openstax.py beside this

@@ -21,7 +21,7 @@ from itembank.items.item import Draft, Find, Tier
 from itembank.notation import line, parse
 from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.proof.exact.elimination import answer
+from itembank.proof.exact.reckoning.elimination import answer
 
 
 def found(draft: Draft) -> tuple[str, Fraction]:

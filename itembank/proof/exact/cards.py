@@ -22,8 +22,8 @@ from itembank.notation.quotients import UNIT
 from itembank.notation.value import NotExact, exact, parts, sides
 from itembank.proof.claim.dimensions import dimension
 from itembank.proof.claim.finding import Finding, found
-from itembank.proof.exact.elimination import answer
-from itembank.proof.exact.truth import true
+from itembank.proof.exact.reckoning.elimination import answer
+from itembank.proof.exact.reckoning.truth import true
 
 Worths = list[Any]
 """What some cards are worth: equal where the cards are worth the same."""

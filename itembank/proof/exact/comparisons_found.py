@@ -12,7 +12,7 @@ from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found, ordinal
 from itembank.proof.claim.key_solutions import says
-from itembank.proof.exact.surd import surd
+from itembank.proof.exact.reckoning.surd import surd
 
 
 def find_sign(ask: Compare, key: t.Node) -> Finding:

@@ -11,7 +11,7 @@ from itembank.notation.quotients import number
 from itembank.notation.value import NotExact, exact
 from itembank.once import once
 from itembank.proof.claim.finding import Finding
-from itembank.proof.exact.ranges import find_range
+from itembank.proof.exact.reckoning.ranges import find_range
 from itembank.proof.exact.rounding import rounded
 
 

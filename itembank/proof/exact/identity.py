@@ -11,9 +11,9 @@ from itembank.notation.units import UNITS
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, ordinal
 from itembank.proof.claim.key_solutions import Misfit, value_given
-from itembank.proof.exact.equations import solve, unknowns
+from itembank.proof.exact.reckoning.equations import solve, unknowns
+from itembank.proof.exact.reckoning.tree_of import parting, quotient_node
 from itembank.proof.exact.roots import solutions_text
-from itembank.proof.exact.tree_of import parting, quotient_node
 
 
 def find_rewritten(ask: Rewrite, key: t.Node) -> Finding:

@@ -14,7 +14,7 @@ from itembank.notation.quotients import Quotient, letter, number
 from itembank.notation.value import NotExact, exact, over
 from itembank.proof.claim.finding import Finding, found, ordinal, text
 from itembank.proof.claim.key_solutions import value_given
-from itembank.proof.exact.tree_of import quotient_node
+from itembank.proof.exact.reckoning.tree_of import quotient_node
 
 
 def find_nth_term(ask: Sequence, key: t.Node) -> Finding:

@@ -19,8 +19,8 @@ from itembank.notation import tree as t
 from itembank.notation.linear import linear
 from itembank.notation.value import NotExact, exact, over, sides
 from itembank.proof.claim.finding import Finding, text
-from itembank.proof.exact.elimination import minus
-from itembank.proof.exact.ranges import statement, turning_places
+from itembank.proof.exact.reckoning.elimination import minus
+from itembank.proof.exact.reckoning.ranges import statement, turning_places
 
 MOST_TRIED = 2000
 """Whole numbers that are tried, from the least that may be right."""

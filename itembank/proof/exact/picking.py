@@ -12,10 +12,10 @@ from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found, values_node
 from itembank.proof.claim.key_solutions import value_given
-from itembank.proof.exact.elimination import answer
-from itembank.proof.exact.equations import solve, unknowns
-from itembank.proof.exact.surd import Surd, surd
-from itembank.proof.exact.tree_of import quotient_node
+from itembank.proof.exact.reckoning.elimination import answer
+from itembank.proof.exact.reckoning.equations import solve, unknowns
+from itembank.proof.exact.reckoning.surd import Surd, surd
+from itembank.proof.exact.reckoning.tree_of import quotient_node
 
 ONE = "the question has one answer"
 

@@ -7,8 +7,8 @@ from itembank.items.asks.of_figure import as_find, is_range, name_read, relation
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.proof.claim.finding import Finding, found
-from itembank.proof.exact.elimination import answer
-from itembank.proof.exact.ranges import find_range
+from itembank.proof.exact.reckoning.elimination import answer
+from itembank.proof.exact.reckoning.ranges import find_range
 from itembank.proof.exact.roots import find_solutions
 from itembank.proof.exact.rounding import find_rounded
 from itembank.proof.exact.subject import find_subject

@@ -11,7 +11,7 @@ from itembank.notation.quotients import UNIT, Polynomial, product
 from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit, solutions_given
-from itembank.proof.exact.equations import (
+from itembank.proof.exact.reckoning.equations import (
     Values,
     denominators,
     holds,
@@ -20,8 +20,13 @@ from itembank.proof.exact.equations import (
     solve,
     unknowns,
 )
-from itembank.proof.exact.tree_of import quotient_node
-from itembank.proof.exact.univariate import Coefficients, coefficients, common, count_roots
+from itembank.proof.exact.reckoning.tree_of import quotient_node
+from itembank.proof.exact.reckoning.univariate import (
+    Coefficients,
+    coefficients,
+    common,
+    count_roots,
+)
 
 
 def find_solutions(ask: Solve, key: t.Node) -> Finding:

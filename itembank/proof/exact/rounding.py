@@ -18,7 +18,7 @@ from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import NotExact, exact
 from itembank.proof.claim.finding import Finding, found
 from itembank.proof.claim.key_solutions import value_given
-from itembank.proof.exact.surd import surd_polynomial
+from itembank.proof.exact.reckoning.surd import surd_polynomial
 
 Way = Literal["nearest", "down", "up"]
 _HALVES: dict[str, Fraction] = {"nearest": Fraction(1, 2), "down": Fraction(0)}

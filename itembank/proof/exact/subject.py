@@ -12,8 +12,8 @@ from itembank.notation.value import NotExact
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit, subjects_given
 from itembank.proof.claim.repeats import writing
-from itembank.proof.exact.equations import sides_of
-from itembank.proof.exact.tree_of import quotient_node
+from itembank.proof.exact.reckoning.equations import sides_of
+from itembank.proof.exact.reckoning.tree_of import quotient_node
 
 
 def find_subject(ask: Subject, key: t.Node) -> Finding:

@@ -9,8 +9,8 @@ from itembank.notation import tree as t
 from itembank.notation.value import NotExact, parts
 from itembank.proof.claim.finding import Finding, ordinal, text, values_node
 from itembank.proof.claim.key_solutions import Misfit, value_given
-from itembank.proof.exact.elimination import answer
 from itembank.proof.exact.identity import find_value
+from itembank.proof.exact.reckoning.elimination import answer
 from itembank.wording.tasks.sums.list_sums import as_sum
 
 

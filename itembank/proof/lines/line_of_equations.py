@@ -6,9 +6,15 @@ from itembank.items.asks import ErrorInterval, Inequality, Solve, Subject
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact
-from itembank.proof.exact.equations import Values, holds, sides_of, solve, unknowns
 from itembank.proof.exact.error_intervals import interval_of
-from itembank.proof.exact.ranges import first_difference, is_true, points, statement, turning_places
+from itembank.proof.exact.reckoning.equations import Values, holds, sides_of, solve, unknowns
+from itembank.proof.exact.reckoning.ranges import (
+    first_difference,
+    is_true,
+    points,
+    statement,
+    turning_places,
+)
 from itembank.proof.exact.subject import undone
 
 

@@ -7,7 +7,7 @@ from itembank.items.asks.equivalent import not_equivalent
 from itembank.items.membership import unmet
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact
-from itembank.proof.exact.ranges import first_difference, statement
+from itembank.proof.exact.reckoning.ranges import first_difference, statement
 from itembank.proof.exact.sum_and_product import find_two
 
 

@@ -9,7 +9,7 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.value import NotExact, exact
 from itembank.proof.exact.integers import newton
-from itembank.proof.exact.truth import values_of
+from itembank.proof.exact.reckoning.truth import values_of
 
 
 def terms_fault(ask: Sequence, line: t.Node) -> str:

@@ -17,10 +17,15 @@ from itembank.items.asks.of_figure import as_find, relations_in
 from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.value import NotExact, parts
-from itembank.proof.exact.elimination import answer, eliminate, equations_of, known_letters
-from itembank.proof.exact.equations import holds, sides_of, solve
+from itembank.proof.exact.reckoning.elimination import (
+    answer,
+    eliminate,
+    equations_of,
+    known_letters,
+)
+from itembank.proof.exact.reckoning.equations import holds, sides_of, solve
+from itembank.proof.exact.reckoning.truth import expression_parts, in_proportion, true
 from itembank.proof.exact.rounding import gap, tree_rounded, unit_of
-from itembank.proof.exact.truth import expression_parts, in_proportion, true
 from itembank.proof.lines.line_of_equations import solved_fault, subject_fault
 from itembank.proof.lines.line_of_list import row_fault
 from itembank.wording.tasks.sums.list_sums import as_sum

@@ -11,7 +11,7 @@ from typing import Any
 
 from itembank.items.asks import Answered, Ask, FaultyWorking, Handlers, Pick, WhoIsRight, kind_of
 from itembank.notation import tree as t
-from itembank.proof.exact.truth import true
+from itembank.proof.exact.reckoning.truth import true
 
 
 def line_fault(ask: Ask, line: t.Node) -> str:

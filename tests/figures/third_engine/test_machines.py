@@ -15,7 +15,7 @@ from flint import fmpq
 from itembank.figures.drawing import Area, Point, Text
 from itembank.figures.figure import Reading, drawn, kind_of
 from itembank.notation import tree as t
-from itembank.proof.exact.elimination import answer
+from itembank.proof.exact.reckoning.elimination import answer
 from tests.figures.every_figure import examples
 from tests.figures.held import COUNT, MEASURED, holds
 from tests.figures.third_engine.test_lines_and_charts import texts, value_of, worth

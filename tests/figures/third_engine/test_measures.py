@@ -23,7 +23,7 @@ from itembank.figures.kinds.solid.cylinder import Cylinder
 from itembank.figures.kinds.solid.prism import Prism
 from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.proof.exact.elimination import answer
+from itembank.proof.exact.reckoning.elimination import answer
 from tests.balls import arb
 from tests.figures.every_figure import examples
 from tests.figures.held import COUNT, MEASURED, holds

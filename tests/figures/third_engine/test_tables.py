@@ -19,7 +19,7 @@ from itembank.figures.figure import Reading, drawn, kind_of, read
 from itembank.figures.kinds.table.two_way_table import TwoWayTable
 from itembank.notation import tree as t
 from itembank.notation.line import line
-from itembank.proof.exact.elimination import answer
+from itembank.proof.exact.reckoning.elimination import answer
 from tests.figures.every_figure import examples
 from tests.figures.held import COUNT, MEASURED, holds
 from tests.figures.third_engine.test_lines_and_charts import texts, value_of, worth

@@ -13,7 +13,7 @@ from itembank.bank.question.stories.unit_of_key import with_unit_of_key
 from itembank.items.item import Ask, Find, Round
 from itembank.notation import tree as t
 from itembank.notation.value import exact
-from itembank.proof.exact.elimination import answer
+from itembank.proof.exact.reckoning.elimination import answer
 from itembank.wording.kinds.comes_to import comes_to
 from itembank.wording.meaning.second_reading import meaning_fault, read_again
 from itembank.wording.model_summary import Modelled

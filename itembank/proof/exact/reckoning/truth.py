@@ -9,9 +9,9 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.quotients import Quotient, number
 from itembank.notation.value import NotExact, sides
-from itembank.proof.exact.elimination import evaluate
-from itembank.proof.exact.ranges import SIGNS
-from itembank.proof.exact.surd import surd
+from itembank.proof.exact.reckoning.elimination import evaluate
+from itembank.proof.exact.reckoning.ranges import SIGNS
+from itembank.proof.exact.reckoning.surd import surd
 
 
 def true(relation: t.Relation, known: dict[str, Fraction] | None = None) -> bool:

@@ -9,8 +9,8 @@ from itembank.items.forms.form_rules import number_node
 from itembank.notation import tree as t
 from itembank.notation.quotients import UNIT, Monomial, Polynomial, Quotient
 from itembank.notation.value import NotExact, Rational, over
-from itembank.proof.exact.surd import surd, surd_node
-from itembank.proof.exact.univariate import Coefficients, coefficients, common, remainder
+from itembank.proof.exact.reckoning.surd import surd, surd_node
+from itembank.proof.exact.reckoning.univariate import Coefficients, coefficients, common, remainder
 
 
 def quotient_node(value: Quotient) -> t.Node:

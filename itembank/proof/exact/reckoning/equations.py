@@ -13,8 +13,8 @@ from itembank.notation import tree as t
 from itembank.notation.algebra import algebra
 from itembank.notation.quotients import OVER_ONE, Polynomial, Quotient, number
 from itembank.notation.value import NotExact, sides
-from itembank.proof.exact.surd import Surd
-from itembank.proof.exact.univariate import Coefficients, coefficients, common, real_roots
+from itembank.proof.exact.reckoning.surd import Surd
+from itembank.proof.exact.reckoning.univariate import Coefficients, coefficients, common, real_roots
 
 Values = dict[str, Quotient]
 

@@ -13,7 +13,7 @@ from math import gcd
 
 from itembank.notation.quotients import Polynomial
 from itembank.notation.value import NotExact
-from itembank.proof.exact.surd import Surd, surd_polynomial
+from itembank.proof.exact.reckoning.surd import Surd, surd_polynomial
 
 Coefficients = list[Surd]
 MOST_DIVISORS = 2_000

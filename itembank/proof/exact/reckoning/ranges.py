@@ -18,9 +18,14 @@ from itembank.notation.value import NotExact, over, sides
 from itembank.once import once
 from itembank.proof.claim.finding import Finding, found, text
 from itembank.proof.claim.key_solutions import Misfit
-from itembank.proof.exact.elimination import minus
-from itembank.proof.exact.surd import Surd, surd_node
-from itembank.proof.exact.univariate import Coefficients, coefficients, real_roots, value_at
+from itembank.proof.exact.reckoning.elimination import minus
+from itembank.proof.exact.reckoning.surd import Surd, surd_node
+from itembank.proof.exact.reckoning.univariate import (
+    Coefficients,
+    coefficients,
+    real_roots,
+    value_at,
+)
 
 FLIP = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
 SIGNS = {"<": (-1,), ">": (1,), "≤": (-1, 0), "≥": (0, 1), "=": (0,), "≠": (-1, 1)}
