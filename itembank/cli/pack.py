@@ -15,7 +15,7 @@ from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.department.papers import PAPERS
-from itembank.text.in_words import long_date
+from itembank.text.in_words import counted, long_date
 
 if TYPE_CHECKING:
     from itembank.planning.department.pack_request import PackRequest
@@ -212,7 +212,7 @@ def _tell(made: PackMade) -> None:
     day = long_date(lesson.date)
     say(f"{lesson.class_name}, {day}: {lesson.title}")
     topics = ", ".join(topic.id for topic in pack.topics)
-    say(f"{pack.marks} marks on {topics}. Seed {pack.seed}.")
+    say(f"{counted(pack.marks, 'mark')} on {topics}. Seed {pack.seed}.")
     if pack.drawing is not None and pack.drawing.banks:
         from itembank.packs.sources.sources_in_words import provenance_words
 

@@ -95,6 +95,7 @@ def show(
     for level in levels:
         size = len(found.spaces[level])
         typer.echo(f"\n{level.value}: {size:,} different questions")
+        # Seeded by a text that names the tier: the same on every machine, and each tier its own.
         chosen = random.Random(f"{found.id}/{level.value}/{seed}").sample(
             range(size), min(count, size)
         )

@@ -59,6 +59,7 @@ def test_a_lesson_moves_and_moves_back(desk, home):
         ({"do": "move", "to": "2026-12-05"}, "no lessons on"),
         ({"do": "cover", "topic-1": "no-such", "questions-1": "2"}, "no-such"),
         ({"do": "cover", "topic-1": "ratio.share", "questions-1": "x"}, "whole number"),
+        ({"do": "cover", "topic-1": "ratio.share", "questions-1": "0"}, "‘ratio.share 0’"),
         ({"do": "cover"}, "what was asked"),
     ],
 )

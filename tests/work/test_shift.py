@@ -159,3 +159,13 @@ def test_what_a_person_writes_wrongly_is_told_with_its_line(home, line, told):
         folder_of(home)
     lines = text(home).split("\n")
     assert all(lines[fault.line - 1] in line.split("\n") for fault in error.value.faults)
+
+
+@pytest.mark.parametrize("text", ["classes = [", 'school = "Larkhythe School"\n', "classes = 3\n"])
+def test_a_file_that_is_another_by_now_is_told_and_left(home, text):
+    department = read_department(home, None)
+    path = home / "department.toml"
+    path.write_text(text)
+    with pytest.raises(ItembankError, match="was changed meanwhile"):
+        shift(department, TUE, WED, "8K", to_period="5")
+    assert path.read_text() == text

@@ -34,7 +34,7 @@ def fits(text: str) -> bool:
     """Tell whether no line of `text` would be broken; true where nothing shows it in a window."""
     if not sys.stdout.isatty():
         return True
-    return max(map(len, text.splitlines())) <= shutil.get_terminal_size((80, 24)).columns
+    return max(map(len, text.splitlines()), default=0) <= shutil.get_terminal_size((80, 24)).columns
 
 
 def say(text: str, err: bool = False) -> None:

@@ -121,6 +121,7 @@ def answer(request: Request, form: FormData) -> Response:
     do = fields.get("do", "")
     reading = read_step(step, fields, before)
     answers = reading.answers
+    # Kept with its faults too, so that nobody types anything twice.
     if answers != before:
         keep_so_far(folder, answers)
     if reading.sound:

@@ -202,7 +202,11 @@ def _told(now: ForgottenNow) -> list[str]:
         f"Not clean yet: {path}: {why}. Put that right, or delete the file."
         for path, why in done.left
     ]
-    said += [f"Not clean yet: {path} is a copy of the results; delete it." for path in done.copies]
+    said += [
+        f"Not clean yet: {path} is a copy of the results. ‘itembank unite’ brings in what only it "
+        "holds; then delete it."
+        for path in done.copies
+    ]
     if done.unswept:
         said.append(f"Unused parts of the results may still hold it. {done.unswept}")
     if now.shared:

@@ -110,18 +110,18 @@ def _cover(found: Found, form: FormData) -> Response:
     from itembank.work.lesson.cover import CoverRequest, cover
 
     lines = range(1, MOST_TOPICS + 1)
-    topics = tuple(
-        (topic, number(form, f"questions-{line}", "Questions") or 1)
-        for line in lines
-        if (topic := text(form, f"topic-{line}"))
-    )
+    topics = []
+    for line in lines:
+        if topic := text(form, f"topic-{line}"):
+            count = number(form, f"questions-{line}", "Questions")
+            topics.append((topic, 1 if count is None else count))
     name, lesson = found.week.class_name, found.lesson
     covered = cover(
         found.desk.department,
         CoverRequest(
             lesson.date,
             name,
-            topics,
+            tuple(topics),
             same_as=text(form, "same_as") or None,
             period=lesson.period,
             packs=found.desk.packs,

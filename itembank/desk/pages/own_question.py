@@ -182,6 +182,7 @@ def _ask(place: Place, at: AtBank, id: str) -> str:
     from itembank.work.department.made import read_kept
 
     group = place.found.planner.school_class
+    # First: a plan may ask nothing of a bank that its class does not draw on.
     if not place.used(at.bank):
         draw_on(read_kept(place.desk.home), at.bank.folder, group.name)
     change = Another(place.found.name, place.address, f"{at.bank.name}:{id}")

@@ -150,6 +150,7 @@ def _copied(at: AtBank, source: str) -> Typed:
     known = dict(topics_for(bank_facts(at.bank.folder).topics))
     if item.topic not in known:
         typed.topic, typed.own_topic, typed.own_title = "", item.topic, item.title
+    # A code names somebody in its own bank alone.
     typed.plain["author"] = ""
     typed.plain["source"] = typed.plain["source"] or f"{origin.bank.title}, {item.id}"
     typed.plain["licence"] = typed.plain["licence"] or _licence_of(at, item) or ""

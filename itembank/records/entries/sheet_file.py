@@ -208,6 +208,7 @@ def _marked(
     shown: dict[tuple[str, int], str] = {}
     verdicts: Counter[Verdict] = Counter()
     for letter, questions in items.items():
+        # Of one version alone, rows need not name it.
         theirs = [row for row in rows if row.version == letter or not row.version]
         for seat in mark_sheet(questions, theirs).seats if theirs else ():
             code = seat.seat.upper()
@@ -231,15 +232,13 @@ def _remarks(answers: int, right: int, unreadable: int, other_form: int) -> tupl
 
     >>> print(*_remarks(16, 0, 0, 0))
     None of the 16 answers is right. If the sheet holds marks, write 1 or 0 in each cell.
+    >>> print(_remarks(1, 0, 0, 0)[0].words.partition(".")[0])
+    The one answer is not right
     """
     found = []
     if answers and not right:
-        found.append(
-            Remark(
-                f"None of the {answers} answers is right. If the sheet holds marks, write 1 or 0 "
-                "in each cell."
-            )
-        )
+        none = f"None of the {answers} answers is" if answers > 1 else "The one answer is not"
+        found.append(Remark(f"{none} right. If the sheet holds marks, write 1 or 0 in each cell."))
     counted = [
         f"{number} {what}"
         for number, what in (

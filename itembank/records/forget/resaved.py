@@ -81,9 +81,10 @@ class Table:
         with whole_file(self.path, file_mode(self.path.parent)) as raw:
             out = io.TextIOWrapper(raw, encoding=self.encoding, newline="")
             writer = CsvWriter(out, self.end, self.separator)
+            # Read as it is meant, since the writer makes each cell harmless once more.
             for row in chain(heads, rows):
                 writer.writerow([as_meant(cell) for cell in row])
-            out.detach()
+            out.detach()  # whoever opened the file closes it, and puts it in its place
 
     def date(self, cell: str) -> datetime.date | None:
         """Return the day that a cell names, or None where it is none."""

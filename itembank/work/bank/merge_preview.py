@@ -109,6 +109,7 @@ def merge_and_settle(
 
     with contextlib.ExitStack() as stack:
         stack.enter_context(locked(mine))
+        # Looked at again under the lock: the bank may have changed since it was shown.
         before = preview_merge(mine, theirs)
         words = f"{before.title} merged"
         if any(choices.get(difference.base, LATER) != LATER for difference in before.apart):

@@ -83,6 +83,7 @@ def take_back_set_up(home: Path) -> tuple[Path, ...]:
         raise ItembankError("No change of the set-up is known that can be taken back.")
     noted = TomlFile(there[-1]).data
     rows = noted["files"]
+    # Plans and results are not in these files: they would stay under the new name.
     for moved in noted.get("renamed", ()):
         raise ItembankError(
             f"{moved['was']} was renamed {moved['name']} then, and its plans and results went with "
@@ -106,6 +107,7 @@ def take_back_set_up(home: Path) -> tuple[Path, ...]:
                 else:
                     change.take_away(now)
                 changed.append(path)
+            # With the files or not at all, so that no change is taken back twice.
             change.take_away(take(there[-1]))
     except OSError as error:
         reason = error.strerror or str(error)

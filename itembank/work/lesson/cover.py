@@ -167,7 +167,8 @@ def questions_on(
         else:
             words, count = [topic[0]], topic[1]
         if len(words) not in (1, 2) or not count or count < 1:
-            faults.append(f'‘{topic}’: write a topic and a number of questions: "ratio.share 4".')
+            typed = topic if isinstance(topic, str) else f"{topic[0]} {topic[1]}"
+            faults.append(f'‘{typed}’: write a topic and a number of questions: "ratio.share 4".')
         elif words[0].lower() not in known:
             faults.append(unknown_topic(words[0], known))
         else:

@@ -66,6 +66,7 @@ def shift(
         raise ItembankError(f"{group.name} has its lesson on {place_words(source)} already.")
     if why := calendar.closed_reason(to):
         raise ItembankError(f"There are no lessons on {long_date(to)} ({why}).", field="to")
+    # The teacher's other classes too: nobody holds two lessons at once.
     for taught in department.classes:
         own = taught.name == group.name
         if not own and (not group.plan.teacher or group.plan.teacher != taught.plan.teacher):
@@ -117,8 +118,15 @@ def _write(department: Department, group: SchoolClass, first: Place, target: Pla
     """
     path = department.folder / FILE_NAME
     was = take(path)
-    data = tomllib.loads(was.text)
-    row = next(row for row in data["classes"] if row["name"] == group.name)
+    # It was read a moment ago, and may be another by now.
+    try:
+        data = tomllib.loads(was.text)
+        row = next(row for row in data["classes"] if row["name"] == group.name)
+    except (tomllib.TOMLDecodeError, KeyError, TypeError, StopIteration):
+        raise ItembankError(
+            f"{path} was changed meanwhile, and {group.name} is not to be found in it. Nothing was "
+            "changed. Look at the file and do it again."
+        ) from None
     moved = row.setdefault("moved", {})
     moved.pop(place_text(first), None)
     if first != target:
