@@ -94,8 +94,23 @@ def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item
 
 def pytest_collection_finish() -> None:
     """Leave what was collected, which stays to the end, out of every later look for garbage."""
+    _draw_no_constants()
     gc.collect()
     gc.freeze()
+
+
+def _draw_no_constants() -> None:
+    """Draw the same cases whatever else is tested in this process, except where they are new.
+
+    Hypothesis draws numbers and words that stand in the code, too: in that of all modules which
+    happen to be loaded, and it parses each of them for it.
+    """
+    from hypothesis.internal.conjecture import providers
+
+    from tests.depth import NEW
+
+    if not NEW and hasattr(providers, "_get_local_constants"):
+        providers._get_local_constants = lambda: providers._local_constants
 
 
 @pytest.fixture(scope="module")

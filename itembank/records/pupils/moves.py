@@ -88,17 +88,27 @@ def move_seats(store: Store, moves: Sequence[Move], unlisted: Collection[ClassSe
 def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[ItembankError]:
     found: list[ItembankError] = []
     homes = Homes([*before, *moves])
-    for number, new in enumerate(moves):
-        # Each pair is compared once, so that a seat named twice is told once.
-        rest = moves[:number]
-        if new.source == new.target:
+    newest: dict[ClassSeat, datetime.date] = {}
+    for old in before:
+        for where in (old.source, old.target):
+            newest[where] = max(old.date, newest.get(where, old.date))
+    coming = {new.target for new in moves}
+    # Each pair is compared once, so that a seat named twice is told once.
+    sources: set[ClassSeat] = set()
+    targets: set[ClassSeat] = set()
+    for new in moves:
+        source, target = new.source, new.target
+        left, reached = source in sources, target in targets
+        sources.add(source)
+        targets.add(target)
+        if source == target:
             found.append(ItembankError(f"{new}: that is the same seat."))
             continue
-        if any(new.source == earlier.source for earlier in rest):
+        if left:
             found.append(ItembankError(f"{new.from_class}/{new.from_seat} is moved twice."))
-        if new.to_class and any(new.target == earlier.target for earlier in rest):
+        if new.to_class and reached:
             found.append(ItembankError(f"Two pupils are moved to {new.to_class}/{new.to_seat}."))
-        last = max((m.date for m in before if new.source in (m.source, m.target)), default=None)
+        last = newest.get(source)
         if last is not None and last >= new.date:
             found.append(
                 ItembankError(
@@ -109,9 +119,9 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[I
                 )
             )
             continue
-        after = [day for day in days[new.source] if day >= new.date]
+        after = [day for day in days[source] if day >= new.date]
         # Results after the day are the newcomer's, if somebody comes.
-        if after and not any(coming.target == new.source for coming in moves):
+        if after and source not in coming:
             found.append(
                 ItembankError(
                     f"{new}: {new.from_class}/{new.from_seat} has results of "
@@ -120,15 +130,11 @@ def _faults(before: Sequence[Move], moves: Sequence[Move], days: Days) -> list[I
                     matter="day to be checked",
                 )
             )
-        # Without this move: who sat there before may be the very pupil who comes back.
-        others = Homes([*before, *(kept for kept in moves if kept is not new)])
-        sits = [
-            day
-            for day in days[new.target]
-            if day < new.date
-            and homes.of(new.target, day) == new.target
-            and others.of(new.target, day) != new.source
-        ]
+        sits = [day for day in days[target] if day < new.date and homes.of(target, day) == target]
+        if new.to_class and sits:
+            # Without this move: who sat there before may be the very pupil who comes back.
+            others = Homes([*before, *(kept for kept in moves if kept is not new)])
+            sits = [day for day in sits if others.of(target, day) != source]
         if new.to_class and sits:
             found.append(
                 ItembankError(
