@@ -100,7 +100,7 @@ explore: $(VENV)/.ready-test
 FLOORS := $(VENV)/floors
 FLOORS_PIP := $(FLOORS)/bin/python -m pip install --quiet --disable-pip-version-check --only-binary :all:
 FLOORS_TESTS := tests/packs/test_build.py tests/packs/test_write.py tests/bank/test_load.py \
-	tests/bank/test_edit.py tests/cli/test_bank_commands.py tests/cli/test_week.py
+	tests/bank/saving/test_edit.py tests/cli/test_bank_commands.py tests/cli/test_week.py
 
 floors: $(VENV)/.ready-test
 	rm -rf $(FLOORS)

@@ -6,8 +6,7 @@ from itembank.bank.question.twins import bank_twins, twins
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_item, find_topic
 from itembank.notation.line import line
-
-from .bankfolder import item, make_bank
+from tests.bank.bankfolder import item, make_bank
 
 TOPIC = "fractions.add-unlike"
 

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from itembank.bank.model.content import content_hash_of, printed, record_hash_of
-from tests.bank.prompts_read import item
+from tests.bank.question.prompts_read import item
 
 TEXT = st.sampled_from(["1", "2", "x = 1", "1 + 1"])
 

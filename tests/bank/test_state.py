@@ -12,8 +12,7 @@ from itembank.bank.proof.signoff import Signing, SignState
 from itembank.bank.proof.state import EntryState
 from itembank.bank.read.load import read_bank
 from itembank.proof.outcome import Outcome, State
-
-from .bankfolder import item, make_bank
+from tests.bank.bankfolder import item, make_bank
 
 DAY = datetime.date(2026, 9, 14)
 TOPIC = "fractions.add-unlike"

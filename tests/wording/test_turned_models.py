@@ -24,7 +24,7 @@ from itembank.proof.outcome import State
 from itembank.wording.meaning.amounts.related import solved
 from itembank.wording.story.turned_models import turned_models
 
-PROMPTS = Path(__file__).parents[1] / "bank" / "prompts"
+PROMPTS = Path(__file__).parents[1] / "bank/question/prompts"
 
 
 def proved(prompt, key, more):

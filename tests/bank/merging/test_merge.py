@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 
 from itembank.bank.merge.union import merge_holdings, settle
 from itembank.bank.model.item_records import in_use, join, named
-from tests.bank.holdings import DAY, banks, contents, written
+from tests.bank.merging.holdings import DAY, banks, contents, written
 
 
 @given(banks(), banks())

@@ -18,11 +18,10 @@ from itembank.cli.bank.show import question_text
 from itembank.work.bank import looking
 from itembank.work.bank.finding_twins import find_twins
 from itembank.work.bank.looking import show_questions
+from tests.bank.bankfolder import item, make_bank
 from tests.depth import cases, whole
 
-from .bankfolder import item, make_bank
-
-BANKS = Path(__file__).parents[2] / "banks"
+BANKS = Path(__file__).parents[3] / "banks"
 
 
 def asked(bank: KeptBank) -> int:

@@ -11,8 +11,7 @@ import pytest
 
 from itembank.work.bank.proving import prove_bank
 from itembank.work.bank.signing_off import SignRequest, sign_questions
-
-from .bankfolder import item, make_bank
+from tests.bank.bankfolder import item, make_bank
 
 HEAVY = {"lark", "pydantic", "sympy", "mpmath", "numpy", "reportlab", "ziamath", "generators"}
 COMMANDS = (

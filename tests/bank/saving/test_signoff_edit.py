@@ -16,8 +16,7 @@ from itembank.bank.proof.signoff import added_text, read_signoffs, signoffs_text
 from itembank.bank.proof.signoff_edit import edited_signoffs
 from itembank.bank.read.load import read_bank
 from itembank.errors import ItembankError
-
-from .bankfolder import item, make_bank
+from tests.bank.bankfolder import item, make_bank
 
 TOPIC = "fractions.add-unlike"
 DAY = datetime.date(2026, 9, 14)

@@ -15,8 +15,8 @@ from itembank.figures.figure_data import from_data
 from itembank.items.asks.of_figure import asked_in
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
-from tests.bank import test_figures_misread as known
-from tests.bank.test_figures_tried import FIGURES, rows
+from tests.bank.figures import test_figures_misread as known
+from tests.bank.figures.test_figures_tried import FIGURES, rows
 from tests.depth import some, whole
 
 PLAIN = [(figure, prompt) for figure, prompt, _ in known.PLAIN]

@@ -20,9 +20,8 @@ from itembank.bank.proof.signoff_pieces import LONGEST, pieces
 from itembank.files.faults import FileFaults
 from itembank.work.bank.checking import check_bank
 from itembank.work.bank.signing_off import SignRequest, sign_questions
+from tests.bank.bankfolder import item, make_bank
 from tests.depth import cases
-
-from .bankfolder import item, make_bank
 
 TOPIC = "fractions.add-unlike"
 DAY = datetime.date(2026, 9, 14)

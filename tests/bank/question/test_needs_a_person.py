@@ -17,7 +17,7 @@ from itembank.items.item import (
 from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.proof.outcome import State
-from tests.bank.prompts_read import item, read
+from tests.bank.question.prompts_read import item, read
 
 
 @pytest.mark.parametrize(

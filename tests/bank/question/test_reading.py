@@ -24,7 +24,7 @@ from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.wording.sentences.sizes import order_said
 from itembank.wording.tasks.answers.answer_phrases import rounding
-from tests.bank.prompts_read import item, read
+from tests.bank.question.prompts_read import item, read
 
 A, B = t.Sym("a"), t.Sym("b")
 

@@ -14,7 +14,7 @@ from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import NeedsPerson, read_item
 from itembank.proof.judge import judge
 from itembank.proof.outcome import State
-from tests.bank import test_figures_misread as known
+from tests.bank.figures import test_figures_misread as known
 from tests.depth import some, whole
 
 _GRID = {"kind": "coordinate grid", "bottom": -5, "top": 5}

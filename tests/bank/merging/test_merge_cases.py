@@ -8,7 +8,7 @@ from itembank.bank.merge.union import merge_holdings, settle, signoffs_of
 from itembank.bank.model.item_records import Holding, TopicFacts, hold, join, named
 from itembank.bank.model.signed import SignOff
 from itembank.errors import ItembankError
-from tests.bank.holdings import DAY, made_item, one_item
+from tests.bank.merging.holdings import DAY, made_item, one_item
 
 
 def test_the_same_item_in_both_banks_keeps_its_id():

@@ -21,8 +21,7 @@ from itembank.bank.read.load import read_bank
 from itembank.bank.saving.save import ChangedSince
 from itembank.errors import ItembankError
 from itembank.files import renaming
-
-from .bankfolder import FACTS, item, make_bank
+from tests.bank.bankfolder import FACTS, item, make_bank
 
 DAY = datetime.date(2026, 11, 25)
 LIKE, UNLIKE = "fractions.add-like", "fractions.add-unlike"

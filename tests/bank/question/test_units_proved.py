@@ -15,7 +15,7 @@ from itembank.notation import ParseError, parse
 from itembank.notation import tree as t
 from itembank.proof.judge import judge
 
-SHIPPED = Path(__file__).parents[2] / "banks" / "key-stage-3"
+SHIPPED = Path(__file__).parents[3] / "banks" / "key-stage-3"
 
 
 def state(prompt, key, *model):

@@ -20,8 +20,7 @@ from itembank.bank.index.store.index_remark import listen
 from itembank.bank.index.store.index_tables import seal
 from itembank.work.bank.looking import list_questions
 from itembank.work.bank.wanted import Wanted
-
-from .bankfolder import item, make_bank
+from tests.bank.bankfolder import item, make_bank
 
 
 @pytest.fixture

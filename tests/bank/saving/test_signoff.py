@@ -21,8 +21,7 @@ from itembank.bank.proof.signoff import (
 from itembank.bank.read.load import read_bank
 from itembank.errors import CheckFailed, ItembankError
 from itembank.files.faults import FileFaults
-
-from .bankfolder import item, make_bank
+from tests.bank.bankfolder import item, make_bank
 
 TOPIC = "fractions.add-unlike"
 DAY = datetime.date(2026, 9, 14)

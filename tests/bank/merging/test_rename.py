@@ -16,9 +16,9 @@ from itembank.bank.proof.signoff import Signing, read_signoffs, sign_state
 from itembank.bank.read.load import read_bank
 from itembank.bank.saving.save import ChangedSince
 from itembank.errors import ItembankError
+from tests.bank.bankfolder import item, make_bank
+from tests.bank.merging.holdings import banks, contents, made_item, written
 
-from .bankfolder import item, make_bank
-from .holdings import banks, contents, made_item, written
 from .test_merge_files import LIKE, SHARED, UNLIKE, files, items, merged, signed
 
 DAY = datetime.date(2026, 11, 25)
