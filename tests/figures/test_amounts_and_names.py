@@ -11,7 +11,7 @@ from itertools import permutations
 
 import pytest
 
-from itembank.figures.figure import FigureError, Reading, fault, read
+from itembank.figures.figure import FigureError, Reading, fault, kind_of, read
 from itembank.figures.kinds.chart.bar_chart import BarChart, Series
 from itembank.figures.kinds.chart.pictogram import Pictogram
 from itembank.figures.kinds.number.bar_model import Bar, BarModel, Box
@@ -141,3 +141,17 @@ def test_what_is_no_number_is_not_read(number: str) -> None:
 def test_a_row_of_names_that_is_too_long_is_counted_whole() -> None:
     stops = tuple((f"Stop {n}", (t.ClockTime(8, n),)) for n in range(30))
     assert re.search(r"not 30$", fault(Timetable(stops)))
+
+
+def test_a_number_in_a_question_about_a_table_of_numbers_is_no_name() -> None:
+    goals = FrequencyTable("Goals", tuple(map(t.Int, range(3))), (4, 5, 6), "Matches")
+    for asked in ("How many matches had {2} goals?", "Find the mode of the number of {2}."):
+        with pytest.raises(FigureError):
+            asked_in(goals, (asked,))
+
+
+def test_a_letter_that_the_totals_do_not_settle_is_not_read() -> None:
+    cells = ((None, t.Sym("x"), t.Int(3)), (None, None, t.Int(9)), (t.Int(5), t.Int(7), t.Int(12)))
+    table = TwoWayTable(("7M", "8K"), ("walk", "bus"), cells)
+    assert fault(table) == ""
+    assert all(reading.name == "count" for reading in kind_of(table).readings(table))

@@ -184,6 +184,8 @@ def _mentions(shown: Shown, text: str) -> tuple[str, list[str]]:
     own = (*shown.names, *shown.series)
     known = {form: name for name in own for form in (folded(name), name.casefold())}
     found: list[str] = []
+    if not known:  # no name would be met at every place where no word stands
+        return text, found
 
     def keep(match: re.Match[str]) -> str:
         found.append(known[match["name"]])

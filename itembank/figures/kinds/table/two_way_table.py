@@ -34,8 +34,8 @@ Counts = tuple[tuple[t.Node | None, ...], ...]
 class TwoWayTable(Figure):
     """Counts in rows and columns; the last row and the last column are totals.
 
-    A cell that is None stands empty, and a letter stands for what is asked. What is not given has
-    to follow from the totals, one cell after another.
+    A cell that is None stands empty, and a letter stands for what is asked. What is not given is
+    read where it follows from the totals, one cell after another.
 
     >>> TwoWayTable(("7M",), ("girls", "boys"), ((t.Int(14), None, t.Int(30)),) * 2).rows
     ('7M',)
@@ -156,7 +156,12 @@ def _readings(figure: TwoWayTable) -> tuple[Reading, ...]:
         for c, column in enumerate((*figure.columns, TOTAL))
         if grid[r][c] is not None
     ]
-    letters = (cell.name for row in figure.cells for cell in row if isinstance(cell, t.Sym))
+    letters = (
+        cell.name
+        for row, values in zip(figure.cells, grid, strict=True)
+        for cell, value in zip(row, values, strict=True)
+        if isinstance(cell, t.Sym) and value is not None
+    )
     return (*found, *(Reading("letter", (name,)) for name in letters))
 
 
