@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from itembank.proof.item_audit import TopicAudit
 
 MOST_FAULTS = 20
+"""Faults shown one by one; the others are counted."""
 
 
 def audit(

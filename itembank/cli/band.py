@@ -12,6 +12,7 @@ from itembank.cli.words.wrapped import say
 from itembank.errors import ItembankError
 from itembank.planning.bands.bands import (
     DEFAULT_MARKS,
+    MOST_MARKS,
     Band,
     BandScheme,
     band_of,
@@ -22,8 +23,6 @@ from itembank.planning.bands.caution import CAUTION
 from itembank.planning.bands.groups import Entry, Group, group, read_scores, score_fault
 from itembank.text.in_words import counted
 from itembank.work.places import nearby_department
-
-MOST_MARKS = 200
 
 
 def band(

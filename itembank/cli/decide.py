@@ -25,6 +25,7 @@ if TYPE_CHECKING:
 
 INDENT = "    "
 MOST_FOOLED = 3
+"""Questions that fooled the confident, shown at the most."""
 
 
 def decide(

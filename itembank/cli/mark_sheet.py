@@ -73,7 +73,7 @@ def _bands(pack: Pack, marks: int) -> Sequence[Band]:
     bands = [
         band.model_copy(update={"lowest": low, "highest": high})
         for band, (low, high) in zip(pack.bands, ends, strict=True)
-        if low <= high
+        if low <= high  # of few marks some bands have no score of their own
     ]
     return cast(Sequence[Band], bands)
 

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from itembank.items.topics.topic import Topic
 
 MOST = 100
+"""Questions of a tier shown at once."""
 
 
 def show(

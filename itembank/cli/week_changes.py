@@ -23,6 +23,7 @@ from itembank.text.whole_number import whole_number
 
 DAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
 SHORTEST_DAY = 3
+"""Letters of a day's name, at the least, that are read as that day."""
 _BRITISH = re.compile(r"(\d{1,2}/\d{1,2}/\d{4})(?:/(.+))?")
 Words = list[str]
 

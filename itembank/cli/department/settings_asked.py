@@ -105,7 +105,7 @@ def _change(folder: Path, name: str, group: str, setting: Setting, now: str) -> 
     note(f"‘{USUAL}’ is {usual_of(setting, group, name)}.")
     several = setting.kind in ("lines", "topics", "days of topics")
     while True:
-        said = _lines(setting, now) if several else _one(setting, now)
+        said = _lines(setting, now) if several else _one_line(setting, now)
         if said == now:
             note("It stays as it is.")
             return
@@ -120,7 +120,7 @@ def _change(folder: Path, name: str, group: str, setting: Setting, now: str) -> 
             note(fault)
 
 
-def _one(setting: Setting, now: str) -> str:
+def _one_line(setting: Setting, now: str) -> str:
     choices = setting.choices or (("yes", "no") if setting.kind == "yes or no" else ())
     label = f"{setting.called}{': ' + ', '.join(choices) if choices else ''}"
     check = _named([*choices, USUAL]) if choices else None

@@ -20,7 +20,9 @@ if TYPE_CHECKING:
     from itembank.notation.tree import Node
 
 WIDEST = 100
+"""Columns of a line at most: longer ones are hard to read, however wide the window is."""
 LONGEST_TIED = 40
+"""Characters of mathematics that are kept on one line; longer ones may be broken at spaces."""
 _PER_CENT = re.compile(r"(?<=\d) %")
 _TIED = "\N{NO-BREAK SPACE}"  # made a plain space again when the lines are filled
 

@@ -17,6 +17,7 @@ from itembank.desk.answering.topics_form import (
 )
 from itembank.desk.answering.year_form import paste_year, read_year, year_fields
 from itembank.errors import ItembankError, NotFound
+from itembank.planning.bands.bands import MOST as MOST_BANDS
 from itembank.today import today
 from itembank.work.department.answered import Answers, SchemeAnswer
 from itembank.work.department.wrong import Part, Wrong
@@ -37,7 +38,6 @@ _BEGINS: dict[Part, str] = {
 }
 """How the fields begin without which a form says nothing of a part."""
 SPARE = {"term": 1, "off": 3, "class": 3, "topic": 3, "band": 2}
-MOST_BANDS = 5
 
 
 @dataclass(frozen=True, slots=True)

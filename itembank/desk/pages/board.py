@@ -16,6 +16,7 @@ from itembank.planning.bands.caution import FOR_PUPILS
 STAGES = ("questions", "answers", "next")
 USUAL_MINUTES = 6
 MOST_MINUTES = 60
+"""What the clock of the board is set to, and the most that it can be."""
 
 
 def show(request: Request) -> Response:

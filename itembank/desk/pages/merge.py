@@ -23,7 +23,9 @@ from itembank.files.typed_path import typed_path
 from itembank.text.in_words import counted
 
 MOST_HELD = 3
+"""Banks that wait for a merge to be confirmed; the oldest is let go first."""
 MOST_FILES = 310
+"""Files read from a form: a few more than a bank may have, so that it is told how many it may."""
 _held: OrderedDict[str, tempfile.TemporaryDirectory[str]] = OrderedDict()
 _lock = threading.Lock()
 

@@ -12,9 +12,10 @@ from starlette.requests import Request
 from starlette.responses import Response
 from starlette.routing import Route
 
-from itembank.desk.answering.answer_steps import MOST_BANDS, SPARE
+from itembank.desk.answering.answer_steps import SPARE
 from itembank.desk.replying.replies import page
 from itembank.errors import NotFound
+from itembank.planning.bands.bands import MOST as MOST_BANDS
 
 STEPS = ("school", "year", "classes", "topics", "bands")
 STATES = ("empty", "filled", "wrong", "at odds")

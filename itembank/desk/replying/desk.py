@@ -56,6 +56,7 @@ class Desk:
         Raises:
             FileFaults: every fault of every file, each with file and line.
         """
+        # Looked at before it is read: what changes in between is read again at the next page.
         look = look_of(self.home)
         with self._lock:
             if self._read is not None and self._read[0] == look:

@@ -14,9 +14,9 @@ from itembank.desk.replying.forms import number, text
 from itembank.desk.replying.lesson_at import Found
 from itembank.errors import ItembankError
 from itembank.files.private import write_private
+from itembank.planning.bands.bands import MOST_MARKS
 from itembank.records.entries.entries import LEVELS, OwnViews
 from itembank.text.whole_number import whole_number
-from itembank.work.lesson.lesson_starter import MOST_MARKS
 from itembank.work.lesson.record_request import RecordRequest
 
 if TYPE_CHECKING:

@@ -28,6 +28,7 @@ from itembank.text.true_minus import printed
 
 TEMPLATES = Path(__file__).parents[1] / "templates"
 MOST_WAITING = 200
+"""Sentences that wait for the page they are said on; the oldest is let go first."""
 _waiting: OrderedDict[str, tuple[str, str]] = OrderedDict()
 _numbers = itertools.count()
 

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 LOOPBACK = "127.0.0.1"
 USUAL_PORT = 8417
 MOST_PORTS = 20
+"""The port of the desk, and how many after it are tried before any that is free."""
 
 
 LOADS = (

@@ -17,6 +17,7 @@ from itembank.planning.bands.band_signs import SHAPES, ShapeName, Sign
 from itembank.planning.bands.bands import (
     DEFAULT_MARKS,
     MOST,
+    MOST_MARKS,
     BandError,
     BandScheme,
     check_intervals,
@@ -26,7 +27,6 @@ from itembank.planning.bands.bands import (
 from itembank.planning.bands.next_tasks import MODES, TIERS, NextTask
 
 _COLOUR = re.compile(r"#[0-9A-Fa-f]{6}")
-MOST_MARKS = 200
 
 
 def read_bands(table: Table) -> BandScheme | None:

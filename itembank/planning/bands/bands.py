@@ -48,6 +48,8 @@ from itembank.planning.bands.next_tasks import NextTask
 
 FEWEST, MOST = 2, 5
 DEFAULT_MARKS = 8
+MOST_MARKS = 200
+"""Marks of a starter at most."""
 
 
 class BandError(ItembankError):

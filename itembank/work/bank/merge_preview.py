@@ -50,6 +50,7 @@ class Preview:
 
 
 MOST_SHOWN = 30
+"""New questions shown in full; the others are counted."""
 
 
 def preview_merge(mine: Path, theirs: Path) -> Preview:

@@ -20,6 +20,7 @@ from itembank.files.typed_path import is_file
 
 BANK_FILE = "bank.toml"
 MOST_FILES = 300
+"""Files of a bank at most: one a topic, and a few of its own."""
 MOST_BYTES = 20_000_000
 """How long all files of a bank may be together, once they are unpacked."""
 _NO_ZIP = (

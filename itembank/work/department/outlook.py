@@ -9,6 +9,7 @@ from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.files.faults import join_words
 from itembank.planning.bands.bands import (
+    DEFAULT_MARKS,
     BandScheme,
     default_scheme,
     own_scheme,
@@ -21,8 +22,6 @@ from itembank.text.in_words import counted, long_date, long_day, short_day
 from itembank.work.department.answered import Answers, BandsAnswer, SchemeAnswer, settled
 from itembank.work.department.as_files import seat_rows
 from itembank.work.department.looked_at import known_topics
-
-USUAL_MARKS = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +167,7 @@ def _band_lines(bands: BandsAnswer | None) -> Iterator[str]:
         scheme = _band_scheme(bands)
     except ItembankError:
         return
-    marks = bands.out_of if bands and bands.cuts else USUAL_MARKS
+    marks = bands.out_of if bands and bands.cuts else DEFAULT_MARKS
     names = bands.names if bands and bands.names else [sign.name for sign in scheme.signs]
     lows = {band.letter: (band.lowest, band.highest) for band in scheme.bands(marks)}
     parts = []

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from itembank.planning.department.department import Department
 
 LONGEST_WHY = 60
+"""Characters of a reason at most."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
+from itembank.planning.bands.bands import MOST_MARKS
 from itembank.text.folding import same_name
 from itembank.text.in_words import day_month_year
 from itembank.today import today
@@ -21,7 +22,6 @@ if TYPE_CHECKING:
     from itembank.records.store.store import Store
     from itembank.work.lesson.record_request import Numbers, RecordRequest
 
-MOST_MARKS = 200
 Intervals = tuple[tuple[str, str, int, int], ...]
 """Letter, name, lowest and highest score of each band, from the lowest."""
 

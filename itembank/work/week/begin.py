@@ -125,7 +125,7 @@ def begin(planner: Planner, request: WeekRequest) -> Begun:
     first = request.first or _usual_first(planner)
     planner.lessons_from(first)  # without any there is nothing to do
     path = planner.home / FOLDER / WeekPlan(planner.school_class.name, monday(first), ()).file_name
-    was = take(path)
+    was = take(path)  # now, so that what a colleague saves while the week is planned is noticed
     if was.raw is None:
         new = new_plan(planner, first, None)
         plan, remarks = _shared(planner, request, new)

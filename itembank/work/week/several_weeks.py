@@ -76,6 +76,7 @@ def make_weeks(
             )
         except ItembankError as error:
             errors.append(error.within(f"{name}: "))
+            # A plan that is there stays, and is the one whose starters the others have.
             if error.matter == "plan there" and first is None:
                 first = _plan_there(request, name, error.about["path"])
             continue

@@ -23,6 +23,7 @@ HEADS = {
     "year": "year|yr|year group",
 }
 MOST_SHOWN = 4
+"""Topics that are named where it is not clear which is meant."""
 SMALL_WORDS = frozenset(
     ("a", "an", "the", "and", "of", "in", "with", "to", "on", "at", "for", "by", "or", "is")
 )
