@@ -1,9 +1,25 @@
 """A question that stands for more than a machine can hold is left to a person, at once."""
 
+from dataclasses import replace
+
 import pytest
 
 from itembank.bank.proof.judging import judge_all
+from itembank.items.asks import (
+    Answered,
+    Ask,
+    Common,
+    Condition,
+    ErrorInterval,
+    FaultyWorking,
+    Give,
+    Inequality,
+    Round,
+    WhoIsRight,
+)
 from itembank.items.topics.registry import find_item, topic_ids
+from itembank.notation import parse
+from itembank.notation import tree as t
 from itembank.processes.work_place import ThisMachine
 from itembank.proof.claim.reach import out_of_reach
 from itembank.proof.judge import State, judge
@@ -70,6 +86,38 @@ def test_what_is_too_large_is_left_to_a_person_at_once():
 )
 def test_what_school_asks_is_within_reach(kind, question, key):
     assert out_of_reach(asked(kind, question, key)) == ""
+
+
+def of_long_number(n: t.Node) -> list[tuple[Ask, int]]:
+    """Return questions that do something with a number, each with how many digits it may have."""
+    common, five = Common((n, t.Int(6)), "hcf"), t.Int(5)
+    return [
+        (common, 18),
+        (Give((t.Sym("n"),), (), (Condition("factor", (n,)),)), 18),
+        (Answered(common, five, "integer"), 18),
+        (WhoIsRight(common, (("A", five), ("B", t.Int(3))), "integer"), 18),
+        (FaultyWorking(common, (five,), "integer"), 18),
+        (Round(n, "figures", 2), 60),
+        (ErrorInterval(t.Sym("x"), n, "figures", 2), 60),
+    ]
+
+
+@pytest.mark.parametrize("place", range(7))
+def test_a_number_may_be_as_long_as_what_is_done_with_it_lets_it_be(place):
+    any_question = asked("find", "1 + 1", "2")
+    for digits in (18, 19, 60, 61):
+        ask, most = of_long_number(t.Int(int("9" * digits)))[place]
+        says = out_of_reach(replace(any_question, ask=ask))
+        assert says == (
+            ""
+            if digits <= most
+            else f"this is too much to work out: it has a number of more than {most} digits"
+        )
+
+
+def test_a_number_that_is_only_compared_may_be_longer():
+    wide = t.relate(t.Sym("x"), "<", parse(NINES))
+    assert out_of_reach(replace(asked("find", "1 + 1", "2"), ask=Inequality(wide))) == ""
 
 
 @pytest.mark.parametrize("base", ["2", "x", "(1/2)"])

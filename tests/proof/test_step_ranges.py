@@ -7,6 +7,7 @@ import pytest
 from itembank.items.item import Inequality, Item, Step, Tier
 from itembank.notation import parse
 from itembank.notation import tree as t
+from itembank.proof.lines.line_rules import line_fault
 from itembank.proof.lines.steps import step_fault
 
 
@@ -36,3 +37,14 @@ def test_a_line_in_another_letter_does_not() -> None:
 
 def test_one_half_of_a_chain_may_be_worked_on_alone() -> None:
     assert step_fault(worked("-4 < 2x", "-2 < x ≤ 3")) == ""
+
+
+def test_two_inequalities_in_one_line_are_one_statement() -> None:
+    asked = parse("x^2 > 4")
+    assert isinstance(asked, t.Relation)
+    other = "has another solution than the question"
+    says = [
+        line_fault(Inequality(asked), parse(line))
+        for line in ("x < -2, x > 2", "x < -2, x > 3", "x > 2")
+    ]
+    assert says == ["", other, other]
