@@ -18,7 +18,7 @@ from itembank.marking.typing.parsed_answer import Unreadable
 from itembank.marking.typing.part_label import without_part_label
 from itembank.marking.typing.read_answer import LONGEST, read_answer
 from itembank.marking.typing.sorted_numbers import without_sorted_numbers
-from itembank.marking.typing.working_lines import letters_named, shows_working
+from itembank.marking.typing.working.working_lines import letters_named, shows_working
 from itembank.marking.verdict import Marked, Verdict
 from itembank.marking.with_working import verdict_with_working
 from itembank.marking.worth.letters_unknown import is_expression

@@ -12,11 +12,11 @@ from itembank.marking.typing.answer_setting import Setting
 from itembank.marking.typing.filled import filled
 from itembank.marking.typing.parsed_answer import Unreadable
 from itembank.marking.typing.read_answer import read_answer
-from itembank.marking.typing.rivals import another_result, rival
-from itembank.marking.typing.sides_agree import flat
-from itembank.marking.typing.working_lines import lines_of, says_what_was_done
-from itembank.marking.typing.working_links import Link, links
-from itembank.marking.typing.working_results import comes_to, results
+from itembank.marking.typing.working.rivals import another_result, rival
+from itembank.marking.typing.working.sides_agree import flat
+from itembank.marking.typing.working.working_lines import lines_of, says_what_was_done
+from itembank.marking.typing.working.working_links import Link, links
+from itembank.marking.typing.working.working_results import comes_to, results
 from itembank.marking.verdict import Marked, Verdict
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.same_worth import unknowns

@@ -10,7 +10,7 @@ from itembank.items.asks import Common, Compare, Equivalent, Give, Sequence, ask
 from itembank.items.item import Item
 from itembank.marking.form.policy import policy
 from itembank.marking.typing.answer_setting import setting
-from itembank.marking.typing.prompt_printed import equation_of, printed_values
+from itembank.marking.typing.working.prompt_printed import equation_of, printed_values
 from itembank.marking.worth.letters_unknown import is_expression
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.typed_maths import tidy

@@ -9,7 +9,7 @@ from typing import Any
 from itembank.items.asks import Common, Handlers, Sequence
 from itembank.items.forms.form_rules import number_node
 from itembank.items.item import Item
-from itembank.marking.typing.prompt_printed import equation_of
+from itembank.marking.typing.working.prompt_printed import equation_of
 from itembank.marking.worth.worth import bounded, worths
 from itembank.notation import tree as t
 from itembank.notation.algebra import algebra

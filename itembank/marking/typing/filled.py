@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from itembank.items.item import Item
-from itembank.marking.typing.prompt_printed import equation_of
+from itembank.marking.typing.working.prompt_printed import equation_of
 from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 

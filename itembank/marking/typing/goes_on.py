@@ -13,7 +13,7 @@ from itembank.marking.form.policy import policy
 from itembank.marking.typing.answer_setting import Setting
 from itembank.marking.typing.parsed_answer import Unreadable
 from itembank.marking.typing.read_answer import read_answer
-from itembank.marking.typing.working_results import comes_to
+from itembank.marking.typing.working.working_results import comes_to
 from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late

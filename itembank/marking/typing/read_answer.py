@@ -34,7 +34,7 @@ from itembank.marking.typing.question_spelling import as_question_has_it
 from itembank.marking.typing.sign_typed import sign_typed
 from itembank.marking.typing.spelling import respell, untagged, visible
 from itembank.marking.typing.times_typed import as_time, time_unreadable
-from itembank.marking.typing.working_results import comes_to
+from itembank.marking.typing.working.working_results import comes_to
 from itembank.marking.worth.letters_unknown import unknown_letters
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.notation import tree as t

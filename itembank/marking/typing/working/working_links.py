@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from itembank.data_class import dataclass
 from itembank.items.item import Item
-from itembank.marking.typing.prompt_printed import equation_of, printed_values
-from itembank.marking.typing.sides_agree import flat, numbers_hold, ratios_hold
+from itembank.marking.typing.working.prompt_printed import equation_of, printed_values
+from itembank.marking.typing.working.sides_agree import flat, numbers_hold, ratios_hold
 from itembank.marking.worth.letters_unknown import unknown_letters
 from itembank.marking.worth.marked_by_kind import marking_of
 from itembank.marking.worth.worth import bounded

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from itembank.items.item import Item
-from itembank.marking.typing.prompt_printed import printed_values
+from itembank.marking.typing.working.prompt_printed import printed_values
 from itembank.marking.worth.letters_unknown import unknown_letters
 from itembank.marking.worth.same_worth import same
 from itembank.notation import tree as t

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 from itembank.items.forms.form_rules import form_fault
 from itembank.items.item import Item
-from itembank.marking.typing.sides_agree import flat
-from itembank.marking.typing.working_results import comes_to
+from itembank.marking.typing.working.sides_agree import flat
+from itembank.marking.typing.working.working_results import comes_to
 from itembank.marking.worth.same_worth import same, unknowns
 from itembank.marking.worth.worth import bounded
 from itembank.notation import tree as t
