@@ -8,11 +8,10 @@ from pathlib import Path
 import pytest
 
 from itembank.cli.bank.group import COMMANDS
+from tests.cli.test_narrow import in_window
+from tests.cli.test_start import HEAVY, LOADED
 
-from .test_narrow import in_window
-from .test_start import HEAVY, LOADED
-
-BANK = Path(__file__).parents[2] / "banks" / "larkhythe" / "questions"
+BANK = Path(__file__).parents[3] / "banks" / "larkhythe" / "questions"
 
 
 @pytest.mark.parametrize("command", COMMANDS)

@@ -7,7 +7,7 @@ import pytest
 
 from itembank.cli.main import run
 
-BANKS = Path(__file__).parent.parent.parent / "banks"
+BANKS = Path(__file__).parents[3] / "banks"
 
 
 def told(capsys, *arguments):

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-BANK = Path(__file__).parents[2] / "banks" / "larkhythe" / "questions"
+BANK = Path(__file__).parents[3] / "banks" / "larkhythe" / "questions"
 
 
 def ids(out):
