@@ -44,7 +44,7 @@ _MODULES = {
     "nouns": (_TYPING + "nouns",),
     "numerals": (_TYPING + "numerals",),
     "times": (_TYPING + "times_typed",),
-    "working": (_TYPING + "working_lines",),
+    "working": (_TYPING + "working.working_lines",),
     "with_working": ("itembank.marking.with_working",),
     "sorted": (_TYPING + "sorted_numbers",),
     "units_beside": ("itembank.marking.form.units_beside",),
