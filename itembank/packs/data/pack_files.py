@@ -6,6 +6,7 @@ import json
 import os
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -106,10 +107,19 @@ def load_pack(path: Path) -> Pack:
     text, _ = read_pack_data(path)
     path = path / PACK_FILE if path.is_dir() else path
     try:
-        # Strictly, or "8" would be read as 8 and 1 as true: a file that this tool never wrote.
-        return Pack.model_validate_json(text, strict=True)
+        return _checked(text)
     except ValidationError as error:
         raise ItembankError(_shape_faults(path, error)) from None
+
+
+@lru_cache(maxsize=12)
+def _checked(text: str) -> Pack:
+    """Return the pack that a text holds; nobody changes it, and it is kept for the next look.
+
+    A page of the desk looks at the packs of a week, and most often at those of the page before.
+    """
+    # Strictly, or "8" would be read as 8 and 1 as true: a file that this tool never wrote.
+    return Pack.model_validate_json(text, strict=True)
 
 
 def _shape_faults(path: Path, error: Any) -> str:

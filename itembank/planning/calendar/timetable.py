@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime
 import re
+from collections import defaultdict
 from collections.abc import Iterable
 
 from itembank.data_class import dataclass
@@ -112,14 +113,14 @@ def lessons_between(
     """
     held: list[Lesson] = []
     skipped: list[Skipped] = []
-    order = sorted(weekly, key=lambda lesson: (lesson.weekday, period_order(lesson.period)))
+    order: dict[int, list[WeeklyLesson]] = defaultdict(list)
+    for lesson in sorted(weekly, key=lambda lesson: period_order(lesson.period)):
+        order[lesson.weekday].append(lesson)
     date = first
     while date <= last:
-        letter = calendar.week_letter(date)
-        for lesson in order:
+        for lesson in order.get(date.weekday(), ()):
             # In a week without a letter nobody knows whose turn it would have been.
-            other_week = lesson.letter and letter not in ("", lesson.letter)
-            if lesson.weekday != date.weekday() or other_week:
+            if lesson.letter and calendar.week_letter(date) not in ("", lesson.letter):
                 continue
             why = calendar.closed_reason(date)
             if why:

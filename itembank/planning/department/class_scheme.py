@@ -55,6 +55,9 @@ def class_scheme(
     for taught in scheme.topics:
         if taught.week is not None:
             by_week[taught.week].append(taught)
+    days_of: dict[int | None, list[datetime.date]] = defaultdict(list)
+    for day in days:
+        days_of[calendar.week_number(day)].append(day)
     found = []
     for taught in scheme.topics:
         if taught.topic in plan.taught:
@@ -65,9 +68,8 @@ def class_scheme(
             date = _first(days, taught.date)
             if taught.week is not None:
                 same = by_week[taught.week]
-                held = [day for day in days if calendar.week_number(day) == taught.week]
                 # Without a lesson that week it comes in the first one after it.
-                if held:
+                if held := days_of.get(taught.week):
                     date = held[same.index(taught) * len(held) // len(same)]
         if date is not None:
             found.append(replace(taught, date=date))
