@@ -111,6 +111,22 @@ def test_every_folder_says_what_it_holds(package):
     assert ast.get_docstring(ast.parse(MODULES[package].read_text(encoding="utf-8")))
 
 
+MOST_FILES = 24
+NAMED_ALIKE = {
+    "itembank.cli": "a command",
+    "itembank.desk.pages": "a page, and a template of the same name",
+    "itembank.items.asks": "a kind of question",
+}
+"""The folders that may hold any number of files, and what each file of them is."""
+
+
+def test_no_folder_is_so_full_that_it_hides_its_order():
+    """What belongs together stands in a folder of its own, which says what it holds."""
+    counts = Counter(folder(module) for module in MODULES if module not in PACKAGES)
+    full = {name: count for name, count in counts.items() if count > MOST_FILES}
+    assert {name for name in full if name.startswith("itembank")} <= set(NAMED_ALIKE)
+
+
 NO_NOUNS = ("one", "each", "other")
 """What says nothing of what it is. *Each* may be an amount that each has, *other* the second of
 two, so that these are looked for only where something is looped over."""
