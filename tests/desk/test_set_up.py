@@ -164,6 +164,8 @@ def test_a_fault_between_does_not_hide_what_somebody_changed(desk, home):
         ("/set-up/class/9S/bands", {"band-0-shape": "book"}, "band-0-name", "shape"),
         ("/set-up/class/9S/bands", {"band-1-low": "x", "band-2-low": "3"}, "band-1-low", "whole"),
         ("/set-up/class/9S/bands", {"band-0-letter": "REP"}, "band-0-letter", "2"),
+        ("/set-up/class/9S/bands", {"band-0-letter": "", "band-1-low": "x"}, "band-1-low", "whole"),
+        ("/set-up/class/9S/bands", {"band-0-shape": "kite"}, "band-0-shape", "shape"),
         ("/set-up/classes", {"class-1-lessons": "Mon 3"}, "class-1-lessons", "same time"),
         ("/set-up/year", {"term-1-first": "", "term-1-last": ""}, "term-1-first", "begin"),
         ("/set-up/topics-year-8", {"topic-0-name": "Heraldry"}, "topic-0-name", "No topic"),
