@@ -11,8 +11,9 @@ from flint import fmpq
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
+from tests.depth import cases
 
-SAMPLE = 70
+SAMPLE = cases(30, 70, 70)
 """Items of a tier that are tried."""
 
 NUMBER = r"\d+(?:\.\d+)?"

@@ -36,7 +36,7 @@ def generated() -> Iterator[tuple[str, str]]:
             yield misconception.id, f"{misconception.name} {misconception.ask}"
         for tier in Tier:
             own = plain(topic, tier)
-            for index in random.Random(str(tier)).sample(own, min(cases(8, 60, 24), len(own))):
+            for index in random.Random(str(tier)).sample(own, min(cases(5, 60, 24), len(own))):
                 item = topic.item(tier, index)
                 words = [run for run in item.prompt if isinstance(run, str)]
                 yield item.address, " ".join([*words, *(step.say for step in item.steps)])

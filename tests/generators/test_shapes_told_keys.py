@@ -16,7 +16,8 @@ import pytest
 
 from itembank.items.topics.registry import find_topic
 from itembank.notation.line import line
-from tests.generators.told_in_words import text_of, told
+from tests.depth import whole
+from tests.generators.told_in_words import COUNT, text_of, told
 
 MODULES = (
     *("_journeys_told", "_conversions_told", "_buses_told", "_shapes_told", "_loci_told"),
@@ -253,10 +254,11 @@ WITH_OWN_SHORT_ONES = ("geometry.surface-area",)
 """Of which a tier has questions without a picture of its own."""
 
 
+@whole
 @pytest.mark.parametrize("name", FITS)
 def test_keys_of_what_is_told_fit_its_words_and_wrong_answers_do_not(name):
     items = list(told(name, MODULES))
-    assert len(items) >= 60
+    assert len(items) >= 1.5 * COUNT
     for item in items:
         text = text_of(item)
         assert FITS[name](text, line(item.key)), (text, line(item.key))
@@ -267,9 +269,9 @@ def test_keys_of_what_is_told_fit_its_words_and_wrong_answers_do_not(name):
 
 @pytest.mark.parametrize("name", [name for name in FITS if name != "geometry.symmetry"])
 def test_each_tier_has_its_share_of_short_questions(name):
-    topic = find_topic(name)
+    topic, every = find_topic(name), list(told(name, MODULES, 10**4))
     for tier, space in topic.spaces.items():
-        short = [item for item in told(name, MODULES, 10**4) if item.tier is tier]
+        short = [item for item in every if item.tier is tier]
         if name in WITH_OWN_SHORT_ONES and not short:
             short = [
                 item

@@ -11,13 +11,14 @@ from itembank.items.item import Find, Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.depth import cases, whole
 
 CHAINED = (
     *("fractions.add-like", "fractions.add-unlike", "fractions.add-mixed", "fractions.multiply"),
     *("fractions.divide", "fractions.lowest-terms", "fractions.improper-mixed"),
     *("fractions.of-quantity", "ratio.simplest-form", "ratio.unit-form"),
 )
-SAMPLE = 240
+SAMPLE = cases(60, 240, 240)
 
 
 def sides(item: Item) -> list[list[str]]:
@@ -29,6 +30,7 @@ def sides(item: Item) -> list[list[str]]:
     ]
 
 
+@whole
 @pytest.mark.parametrize("name", CHAINED)
 def test_each_line_starts_where_the_line_before_ended(name: str) -> None:
     topic = find_topic(name)
@@ -45,9 +47,10 @@ def test_each_line_starts_where_the_line_before_ended(name: str) -> None:
                 assert before[-1] == after[0], (item.address, before, after)
             assert lines[-1][-1] == line(item.key), item.address
             seen += 1
-    assert seen > 100
+    assert seen > SAMPLE / 2
 
 
+@whole
 def test_amounts_keep_their_unit_to_the_end() -> None:
     # An answer with a unit comes from a last line that has it.
     for name in ("ratio.share", "ratio.one-part", "ratio.difference", "ratio.proportion"):

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.line import line
+from tests.depth import cases
 
-COUNT = 40
+COUNT = cases(12, 40, 40)
 """So many questions of each part of a tier."""
 
 

@@ -12,6 +12,7 @@ from flint import fmpq, fmpq_mpoly_ctx
 from itembank.figures.figure import kind_of
 from itembank.items.item import Item
 from itembank.notation import line
+from tests.depth import whole
 from tests.generators.key_reader import numbers, sample
 from tests.generators.letter_values import same, worth
 
@@ -173,6 +174,7 @@ WORKED_OUT: dict[str, Callable[[Item, str], str]] = {
 ``""`` where it is checked."""
 
 
+@whole
 @pytest.mark.parametrize("name", WORKED_OUT)
 def test_keys_are_worth_what_is_printed(name: str) -> None:
     for item, text in sample(name):
@@ -184,6 +186,7 @@ def test_keys_are_worth_what_is_printed(name: str) -> None:
             assert not same(asked, line(slip.wrong)), (item.address, text, line(slip.wrong))
 
 
+@whole
 def test_a_subject_gives_back_what_the_formula_says() -> None:
     for item, text in sample("algebra.make-subject"):
         found = re.search(r"formula (.*?)\. Make (\w)", text)

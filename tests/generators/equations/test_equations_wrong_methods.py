@@ -21,6 +21,7 @@ from itembank.items.item import Inequality, Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.topic import Topic
 from itembank.notation import tree as t
+from tests.depth import cases, whole
 from tests.generators.equations.equation_engines import answer_of, calculate, flint_number
 from tests.generators.equations.equation_samples import NAMES, text
 from tests.generators.equations.wrong_formulas import (
@@ -41,6 +42,8 @@ from tests.generators.equations.wrong_methods import (
 from tests.generators.mistakes import each_mistake
 
 SIDES = ("one-step", "two-step", "both-sides", "both-sides-brackets", "fractional", "brackets")
+SAMPLE = cases(40, 120, 120)
+"""Items of a tier that are tried."""
 EQUATIONS = (*SIDES, "negative-solutions", "inequalities")
 
 
@@ -52,9 +55,10 @@ def sampled(name: str, count: int) -> Iterator[Item]:
             yield topic.item(tier, index)
 
 
+@whole
 @pytest.mark.parametrize("name", [name for name in EQUATIONS if name != "inequalities"])
 def test_wrong_solutions_are_what_the_named_method_gives(name: str) -> None:
-    for item in sampled(name, 120):
+    for item in sampled(name, SAMPLE):
         for slip in each_mistake(item):
             method = METHODS[short(slip.misconception.id)]
             given = flint_number(answer_of(slip.wrong))
@@ -64,9 +68,10 @@ def test_wrong_solutions_are_what_the_named_method_gives(name: str) -> None:
 TURN = {"<": ">", ">": "<", "≤": "≥", "≥": "≤"}
 
 
+@whole
 def test_wrong_inequalities_are_what_the_named_method_gives() -> None:
     """A sign is turned, kept or read backwards; all else is as with equations."""
-    for item in sampled("inequalities", 250):
+    for item in sampled("inequalities", 2 * SAMPLE):
         assert isinstance(item.ask, Inequality)
         assert isinstance(item.key, t.Relation)
         right = item.key.rest[0][0]
@@ -97,8 +102,9 @@ def test_wrong_inequalities_are_what_the_named_method_gives() -> None:
                     assert (sign, number) == (right, METHODS[which](item)), (text(item), which)
 
 
+@whole
 def test_wrong_substitutions_are_what_the_named_method_gives() -> None:
-    for item in sampled("substitution", 300):
+    for item in sampled("substitution", 3 * SAMPLE):
         inside = item.tier is Tier.CHALLENGE
         for slip in each_mistake(item):
             which = short(slip.misconception.id)
@@ -135,9 +141,10 @@ STORIES: tuple[tuple[str, str, Callable[..., Any]], ...] = (
 )
 
 
+@whole
 def test_wrong_answers_to_stories_are_what_the_named_method_gives() -> None:
     used = set()
-    for item in sampled("form-and-solve", 300):
+    for item in sampled("form-and-solve", 3 * SAMPLE):
         if item.figure is not None:
             continue
         words, given = text(item), story_values(item)
@@ -155,10 +162,11 @@ def test_wrong_answers_to_stories_are_what_the_named_method_gives() -> None:
     assert len(used) == len(STORIES)
 
 
+@whole
 @pytest.mark.parametrize("name", NAMES)
 def test_a_question_to_ask_speaks_of_the_item_it_stands_with(name: str) -> None:
     """It names no letter that is not printed, and asks something."""
-    for item in sampled(name, 120):
+    for item in sampled(name, SAMPLE):
         printed = {
             letter
             for node in (*item.prompt, *(step.maths for step in item.steps))
@@ -174,11 +182,12 @@ def test_a_question_to_ask_speaks_of_the_item_it_stands_with(name: str) -> None:
             assert "-" not in re.sub(r"(?<=[a-z])-(?=[a-z])", "", said), said
 
 
+@whole
 @pytest.mark.parametrize("name", [*SIDES, "negative-solutions"])
 def test_a_sum_to_work_out_gives_the_next_line_of_the_working(name: str) -> None:
     """“You subtract 8 from both sides. What is 18 − 8?” is the number of the next line."""
     seen = 0
-    for item in sampled(name, 100):
+    for item in sampled(name, SAMPLE):
         printed = lines(item)
         for slip in each_mistake(item):
             found = re.search(
@@ -200,10 +209,11 @@ def test_a_sum_to_work_out_gives_the_next_line_of_the_working(name: str) -> None
     assert seen or name == "one-step"
 
 
+@whole
 def test_a_number_to_try_fits_the_wrong_answer_and_not_the_question() -> None:
     compare = {"<": operator.lt, ">": operator.gt, "≤": operator.le, "≥": operator.ge}
     seen = 0
-    for item in sampled("inequalities", 200):
+    for item in sampled("inequalities", 2 * SAMPLE):
         for slip in each_mistake(item):
             found = re.match(r"Try ([a-z]) = (−?\d+), which fits", slip.misconception.ask)
             if not found:
@@ -215,4 +225,4 @@ def test_a_number_to_try_fits_the_wrong_answer_and_not_the_question() -> None:
                 op, right = relation.rest[0]
                 left = calculate(relation.first, flint.fmpq, known)
                 assert compare[op](left, calculate(right, flint.fmpq, known)) is holds
-    assert seen > 100
+    assert seen > SAMPLE / 2

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 from flint import fmpq, fmpq_mat, fmpq_poly
 
 from itembank.figures.figure import kind_of
 from itembank.notation import line
+from tests.depth import whole
 from tests.generators.key_reader import sample
 from tests.generators.letter_values import worth
 
@@ -31,6 +33,7 @@ def solved(equations: list[str], names: list[str]) -> list[fmpq]:
     return [value[0] for value in left.solve(right).tolist()]
 
 
+@whole
 def test_simultaneous_equations_and_their_stories() -> None:
     for item, text in sample("equations.simultaneous"):
         numbers = [fmpq(int(n)) for n in re.findall(r"\d+", text)]
@@ -47,6 +50,7 @@ def test_simultaneous_equations_and_their_stories() -> None:
             assert key == str((total + apart) / 2), (item.address, text, key)
 
 
+@whole
 def test_balances() -> None:
     for item, text in sample("equations.balances"):
         assert item.figure is not None
@@ -81,14 +85,20 @@ def lies(value: fmpq, span: list[tuple[fmpq, bool, str]]) -> bool:
     )
 
 
+@cache
+def number(written: str) -> fmpq:
+    return worth(written, {})
+
+
 def fits(value: fmpq, relation: str, letter: str) -> bool:
     """Tell whether an inequality as it is written holds for a value of its letter."""
     parts = re.split(r" ([<>≤≥]) ", relation)
-    sides = [value if part == letter else worth(part, {}) for part in parts[::2]]
+    sides = [value if part == letter else number(part) for part in parts[::2]]
     tests = {"<": fmpq.__lt__, ">": fmpq.__gt__, "≤": fmpq.__le__, "≥": fmpq.__ge__}
     return all(tests[op](a, b) for a, op, b in zip(sides, parts[1::2], sides[1:], strict=False))
 
 
+@whole
 def test_inequalities_on_a_line() -> None:
     tried = [fmpq(n, 4) for n in range(-250, 250)]
     for item, text in sample("equations.inequalities-on-a-line"):
@@ -107,6 +117,7 @@ def test_inequalities_on_a_line() -> None:
             assert key == str(min(inside) if "smallest" in text else max(inside)), item.address
 
 
+@whole
 def test_quadratic_equations() -> None:
     for item, text in sample("equations.quadratics"):
         key = line(item.key)

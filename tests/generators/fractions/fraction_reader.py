@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 import re
 from collections.abc import Iterator
+from functools import cache
 from itertools import islice
 
 from flint import fmpq
@@ -25,6 +26,7 @@ from generators.fractions.order import OrderFractions
 from itembank.items.item import Item, Tier
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from tests.depth import cases
 
 TOPICS: tuple[Topic, ...] = (
     Equivalent(),
@@ -44,18 +46,22 @@ TOPICS: tuple[Topic, ...] = (
 
 BY_ID = {topic.id: topic for topic in TOPICS}
 
-SAMPLE = 150
+SAMPLE = cases(50, 150, 150)
 
 SIZES = {"min": 60, "h": 3600, "cm": 1, "m": 100, "km": 100000, "g": 1, "kg": 1000}
 SIZES |= {"ml": 1, "l": 1000, "p": 1, "£": 100}
 
 
-def sample(topic: Topic, tier: Tier) -> Iterator[Item]:
-    """Return questions that are asked in words alone; those of figures have a reader of theirs."""
+@cache
+def sample(topic: Topic, tier: Tier) -> tuple[Item, ...]:
+    """Return questions that are asked in words alone; those of figures have a reader of theirs.
+
+    They are made once for all tests.
+    """
     own = topic.spaces[tier].own
     indices = random.Random(f"{topic.id}/{tier}").sample(own, len(own))
     items = (topic.item(tier, index) for index in indices)
-    return islice((item for item in items if item.figure is None), SAMPLE)
+    return tuple(islice((item for item in items if item.figure is None), SAMPLE))
 
 
 def everything(*topics: str) -> Iterator[Item]:

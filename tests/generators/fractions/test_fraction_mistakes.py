@@ -17,7 +17,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import topics
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
-from tests.depth import only_whole
+from tests.depth import cases, only_whole, whole
 from tests.generators.figure_methods import FIGURE_METHODS
 from tests.generators.fractions.fraction_methods import printed, read
 from tests.generators.fractions.fraction_mistakes import METHODS
@@ -25,7 +25,7 @@ from tests.generators.mistakes import each_mistake, shown_by_own
 
 TOPICS = tuple(topic for topic in topics() if topic.id.startswith("fractions."))
 
-SAMPLE = 120
+SAMPLE = cases(40, 120, 120)
 
 
 def sample(topic: Topic) -> Iterator[Item]:
@@ -38,6 +38,7 @@ def sample(topic: Topic) -> Iterator[Item]:
         yield from (item for item in items if shapes or item.figure is None)
 
 
+@whole
 @pytest.mark.parametrize("topic", TOPICS, ids=lambda topic: topic.id)
 def test_a_slip_is_what_its_wrong_method_gives_on_the_printed_question(topic: Topic) -> None:
     name = topic.id.partition(".")[2]
@@ -62,6 +63,7 @@ def test_every_misconception_of_the_strand_has_its_method() -> None:
     assert declared == set(METHODS) | on_figures
 
 
+@whole
 def test_no_question_to_ask_speaks_of_another_operation() -> None:
     # The signs of a question to ask stand in the printed question too; changing the numbers of
     # its example is no change of operation. A sum of equal parts may stand for a product.
@@ -82,6 +84,7 @@ def test_no_question_to_ask_speaks_of_another_operation() -> None:
                 assert said <= signs, (printed(item), slip.misconception.ask)
 
 
+@whole
 def test_a_question_about_kept_numerators_shows_a_fraction_of_the_item_and_one_it_is_not() -> None:
     asked = re.compile(r"Is (\d+)/(\d+) worth as much as (\d+)/(\d+)\?.*")
     for topic in TOPICS:

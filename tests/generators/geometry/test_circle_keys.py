@@ -10,6 +10,7 @@ import pytest
 from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from tests.balls import arb
+from tests.depth import cases, whole
 from tests.generators.asked_plainly import plain
 from tests.generators.geometry.measured_again import (
     Solver,
@@ -21,7 +22,7 @@ from tests.generators.geometry.measured_again import (
     text_of,
 )
 
-EACH = 50
+EACH = cases(20, 50, 50)
 
 
 def radius(text: str) -> arb:
@@ -76,6 +77,7 @@ SOLVERS: dict[str, Solver] = {
 }
 
 
+@whole
 @pytest.mark.parametrize("topic", SOLVERS)
 @pytest.mark.parametrize("tier", list(Tier))
 def test_a_key_is_found_again_from_the_words(topic: str, tier: Tier) -> None:

@@ -13,7 +13,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
-from tests.depth import some, whole
+from tests.depth import only_whole, some, whole
 from tests.figures.kinds.test_two_triangles import Rebuilt, certain, letters, rebuilt, triangles
 from tests.generators.graphs.test_graphs_keys import text_of
 from tests.generators.mistakes import declared_ones
@@ -75,6 +75,7 @@ def test_every_condition_comes_and_none_does_too() -> None:
     assert keys == {"SSS", "SAS", "ASA", "RHS", "none"}
 
 
+@only_whole
 def test_every_mistake_is_met() -> None:
     topic = find_topic(TOPIC)
     met = {name for name, _ in declared_ones(topic)}

@@ -11,9 +11,10 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.value import exact
+from tests.depth import some, whole
 from tests.figures.compasses import Placed, fitted, measure, placed
 from tests.generators.graphs.test_graphs_keys import text_of
-from tests.generators.mistakes import each_mistake, own_items
+from tests.generators.mistakes import each_mistake
 
 TOPIC = "geometry.constructions"
 UNITS = {"millimetres": 0.001, "centimetres": 0.01, "metres": 1.0, "degrees": 1.0}
@@ -100,17 +101,18 @@ def answer(item: Item) -> float | str:
     return solved(item)
 
 
+@whole
 @pytest.mark.parametrize("tier", list(Tier))
 def test_compasses_come_to_the_key(tier: Tier) -> None:
-    count = 0
-    for item in own_items(find_topic(TOPIC), tier):
+    topic = find_topic(TOPIC)
+    own = topic.spaces[tier].own
+    assert len(own) >= 200
+    for item in (topic.item(tier, index) for index in some(own, 60)):
         found = answer(item)
         if isinstance(found, str):
             assert item.key == t.Label(found), item.address
         else:
             assert found == pytest.approx(float(exact(item.key))), item.address
-        count += 1
-    assert count >= 200
 
 
 def whole_of(item: Item) -> float:
@@ -193,9 +195,11 @@ def on_the_line(item: Item, name: str) -> bool:
     return all(abs(((points[letter] - a) / (b - a)).imag) < 1e-6 for letter in name)
 
 
+@whole
 def test_mistakes_lead_where_they_are_said_to() -> None:
     topic, met = find_topic(TOPIC), set()
-    for item in [each for tier in Tier for each in own_items(topic, tier)]:
+    own = [(tier, index) for tier in Tier for index in some(topic.spaces[tier].own, 60)]
+    for item in (topic.item(*place) for place in own):
         for slip in each_mistake(item):
             name = slip.misconception.id.removeprefix("geometry.")
             met.add(name)

@@ -12,12 +12,13 @@ from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
+from tests.depth import cases, whole
 from tests.figures.grid_reader import grid_said
 from tests.generators.asked_plainly import plain
 from tests.generators.graphs.test_graphs_keys import text_of
 from tests.generators.mistakes import each_mistake
 
-COUNT = 80
+COUNT = cases(30, 80, 80)
 At = dict[str, tuple[float, float]]
 
 
@@ -52,6 +53,7 @@ def fits(text: str, at: At, name: str) -> bool:
     return found
 
 
+@whole
 @pytest.mark.parametrize("tier", list(Tier))
 def test_one_point_alone_lies_there(tier: Tier) -> None:
     for item in sampled(tier):
@@ -83,6 +85,7 @@ WAYS = {
 }
 
 
+@whole
 def test_mistakes_lead_to_the_points_that_are_named() -> None:
     met = set()
     for item in [item for tier in Tier for item in sampled(tier)]:

@@ -17,10 +17,11 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
+from tests.depth import cases, whole
 from tests.generators.graphs.test_graphs_keys import text_of
 from tests.generators.mistakes import each_mistake
 
-COUNT = 80
+COUNT = cases(30, 80, 80)
 Place = tuple[float, float, float]
 Rect = tuple[int, int, int, int]
 
@@ -135,6 +136,7 @@ def sampled(tier: Tier) -> list[Item]:
     return [topic.item(tier, k) for k in chance.sample(topic.spaces[tier].own, COUNT)]
 
 
+@whole
 @pytest.mark.parametrize("tier", list(Tier))
 def test_keys_are_what_folding_gives(tier: Tier) -> None:
     kinds = set()
@@ -166,6 +168,7 @@ def test_keys_are_what_folding_gives(tier: Tier) -> None:
     assert len(kinds) == {Tier.SUPPORT: 1, Tier.CORE: 2, Tier.CHALLENGE: 2}[tier]
 
 
+@whole
 def test_mistakes_are_what_the_wrong_ways_give() -> None:
     met = set()
     for item in [item for tier in Tier for item in sampled(tier)]:

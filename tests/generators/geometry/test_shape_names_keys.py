@@ -17,12 +17,13 @@ from itembank.figures.figure import words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
+from tests.depth import cases, whole
 from tests.figures.grid_reader import Spot, grid_said
 from tests.generators.asked_plainly import plain
 from tests.generators.graphs.test_graphs_keys import text_of
 from tests.generators.mistakes import each_mistake
 
-COUNT = 80
+COUNT = cases(45, 80, 80)
 
 
 def square(a: Spot, b: Spot) -> Fraction:
@@ -102,6 +103,7 @@ def sampled(tier: Tier) -> list[Item]:
     return [topic.item(tier, k) for k in chance.sample(plain(topic, tier), COUNT)]
 
 
+@whole
 @pytest.mark.parametrize("tier", [Tier.SUPPORT, Tier.CORE])
 def test_the_name_is_what_the_renamings_of_corners_give(tier: Tier) -> None:
     names = set()
@@ -114,6 +116,7 @@ def test_the_name_is_what_the_renamings_of_corners_give(tier: Tier) -> None:
     assert len(names) >= 7
 
 
+@whole
 def test_one_point_alone_makes_the_shape_in_whatever_order() -> None:
     for item in sampled(Tier.CHALLENGE):
         at = grid_said(words(item.figure)).points
@@ -131,6 +134,7 @@ def test_one_point_alone_makes_the_shape_in_whatever_order() -> None:
         assert [item.key.text] == fitting, item.address
 
 
+@whole
 def test_mistakes_on_the_corner_are_what_the_wrong_ways_give() -> None:
     met = set()
     for item in sampled(Tier.CHALLENGE):

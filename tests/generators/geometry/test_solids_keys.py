@@ -11,6 +11,7 @@ from itembank.figures.figure import drawn, words
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
+from tests.depth import whole
 from tests.figures.kinds.test_solid import graph
 from tests.generators.key_reader import printed, sample
 from tests.generators.mistakes import each_mistake
@@ -33,6 +34,7 @@ def _name(text: str) -> str:
     return special.get((shape, n), f"{sides.get(n, 'octagonal')} {shape}")
 
 
+@whole
 def test_keys_are_found_again_from_what_is_printed() -> None:
     for item, text in sample("geometry.solids"):
         told, found = words(item.figure), _counts(item)
@@ -52,6 +54,7 @@ def test_keys_are_found_again_from_what_is_printed() -> None:
             assert key == found[re.match(f"How many {PART}", text)[1]]
 
 
+@whole
 def test_mistakes_come_again_by_their_own_ways() -> None:
     used = set()
     for item, text in sample("geometry.solids"):

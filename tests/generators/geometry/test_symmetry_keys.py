@@ -30,7 +30,7 @@ from tests.generators.asked_plainly import plain
 from tests.generators.graphs.test_graphs_keys import text_of
 from tests.generators.mistakes import each_mistake
 
-COUNT = cases(30, 70, 70)
+COUNT = cases(20, 70, 70)
 AXES = sorted(
     {(s + Fraction(180 * k, n)) % 180 for n in range(1, 11) for k in range(n) for s in (0, 90)}
 )

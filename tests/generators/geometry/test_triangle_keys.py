@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 import re
+from itertools import islice
 
 import pytest
 
@@ -17,7 +18,7 @@ from tests.generators.asked_plainly import plain
 from tests.generators.geometry.measured_again import Solver, Worth, after, amounts, holds, text_of
 
 pytestmark = whole
-EACH = cases(10, 50, 30)
+EACH = cases(16, 50, 30)
 
 
 def pythagoras(text: str) -> Worth:
@@ -222,12 +223,14 @@ def test_a_key_is_found_again_from_the_words(topic: str, tier: Tier) -> None:
 )
 def test_a_key_is_found_again_from_the_words_of_its_picture(topic: str, tier: Tier) -> None:
     source = find_topic(topic)
-    with_picture = [
-        item
-        for index in range(len(source.spaces[tier]))
-        if (item := source.item(tier, index)).figure is not None and item.form != "true-or-false"
-    ]
-    for item in random.Random(f"{topic}/{tier}").sample(with_picture, min(EACH, len(with_picture))):
+    size = len(source.spaces[tier])
+    shuffled = (
+        source.item(tier, k) for k in random.Random(f"{topic}/{tier}").sample(range(size), size)
+    )
+    with_picture = (
+        item for item in shuffled if item.figure is not None and item.form != "true-or-false"
+    )
+    for item in islice(with_picture, EACH):
         holds(item, drawn(text_of(item)))
 
 

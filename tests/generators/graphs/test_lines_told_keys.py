@@ -14,7 +14,8 @@ import pytest
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation.line import line
-from tests.generators.told_in_words import text_of, told
+from tests.depth import cases, whole
+from tests.generators.told_in_words import COUNT, text_of, told
 
 MODULES = ("_gradients_told", "_equations_told", "_crossings_told", "_places_told")
 TOPICS = tuple(
@@ -24,6 +25,8 @@ TOPICS = tuple(
         *("coordinates", "midpoints"),
     )
 )
+STEP = cases(9, 3, 3)
+"""One question in so many of a tier is counted."""
 Line = Callable[[Fraction], Fraction]
 _POINT = r"\((-?\d+), (-?\d+)\)"
 
@@ -137,10 +140,11 @@ FITS = dict(
 )
 
 
+@whole
 @pytest.mark.parametrize("name", TOPICS)
 def test_keys_of_lines_told_fit_their_words_and_wrong_answers_do_not(name):
     items = list(told(name, MODULES))
-    assert len(items) >= 60
+    assert len(items) >= 1.5 * COUNT
     for item in items:
         text = text_of(item)
         assert FITS[name](item, text, line(item.key)), (text, line(item.key))
@@ -149,14 +153,15 @@ def test_keys_of_lines_told_fit_their_words_and_wrong_answers_do_not(name):
         assert not [each for each in wrong if FITS[name](item, text, each)], text
 
 
+@whole
 @pytest.mark.parametrize("name", TOPICS)
 def test_each_tier_has_its_share_of_questions_without_a_picture(name):
     topic = find_topic(name)
     for tier, space in topic.spaces.items():
         short = [
             item
-            for item in (topic.item(tier, index) for index in range(0, len(space), 3))
+            for item in (topic.item(tier, index) for index in range(0, len(space), STEP))
             if item.figure is None and len(text_of(item)) <= 100
         ]
-        assert len(short) * 3 >= max(30, 0.15 * len(space)), tier
+        assert len(short) * STEP >= max(30, 0.15 * len(space)), tier
     assert set(topic.spaces) == set(Tier)

@@ -82,7 +82,7 @@ def some_brief(topic_id: str) -> Iterator[Item]:
     for tier in Tier:
         points = brief_points(topic.spaces[tier])
         rng = random.Random(f"{topic_id}/{tier} in brief")
-        for index in rng.sample(points, min(len(points), cases(80, 10_000))):
+        for index in rng.sample(points, min(len(points), cases(30, 10_000, 80))):
             yield topic.item(tier, index)
 
 

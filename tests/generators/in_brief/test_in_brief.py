@@ -9,6 +9,7 @@ from flint import fmpq
 
 from itembank.items.tier import Tier
 from itembank.items.topics.registry import topics
+from tests.depth import whole
 from tests.generators.in_brief import (
     brief_geometry,
     brief_probability,
@@ -37,6 +38,7 @@ HELD_ALREADY = {
 """Tiers whose own questions are often as short as these, or stand without a picture as these do."""
 
 
+@whole
 @pytest.mark.parametrize("topic_id", BRIEF)
 def test_every_key_is_found_again_from_the_printed_text(topic_id):
     rows = {compiled(row): solve for row, solve in ROWS[topic_id].items()}

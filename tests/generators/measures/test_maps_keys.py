@@ -12,10 +12,11 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.value import exact
+from tests.depth import cases, whole
 from tests.generators.graphs.test_graphs_keys import text_of
 from tests.generators.mistakes import each_mistake, own_items
 
-COUNT = 80
+COUNT = cases(30, 80, 80)
 MM = {"cm": 10, "km": 1_000_000}
 
 
@@ -70,12 +71,14 @@ WAYS = {
 }
 
 
+@whole
 @pytest.mark.parametrize("tier", list(Tier))
 def test_keys_are_what_the_words_give(tier: Tier) -> None:
     for item in sampled(tier):
         assert in_units(item.key) == Asked(item).key(), item.address
 
 
+@whole
 def test_mistakes_are_what_the_wrong_ways_give() -> None:
     met = set()
     for item in [item for tier in Tier for item in sampled(tier)]:

@@ -14,6 +14,7 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.depth import whole
 from tests.generators.key_reader import NUMBER, exact, printed, sample
 from tests.other_kinds import made_by
 
@@ -160,6 +161,7 @@ READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
 }
 
 
+@whole
 @pytest.mark.parametrize("name", READERS)
 def test_keys_are_found_again_from_what_is_printed(name: str) -> None:
     for item, text in sample(name):

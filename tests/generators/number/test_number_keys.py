@@ -19,6 +19,7 @@ from itembank.items.topics.registry import find_topic
 from itembank.marking.mark import mark
 from itembank.marking.verdict import Verdict
 from itembank.notation import line
+from tests.depth import cases, whole
 from tests.generators.number.number_methods import (
     Answer,
     Expression,
@@ -50,10 +51,10 @@ from tests.generators.number.number_methods import (
 )
 from tests.generators.number.number_reader import root, value
 
-EACH = 130
+EACH = cases(65, 130, 130)
 """Questions of a tier that are answered again."""
 
-MARKED = 25
+MARKED = cases(8, 25, 25)
 """Questions of a tier whose key and likely mistakes are typed and marked."""
 
 Rule = tuple[str, Callable[..., Answer]]
@@ -269,6 +270,7 @@ RULES: dict[str, list[Rule]] = {
 }
 
 
+@whole
 @pytest.mark.parametrize("topic", RULES)
 def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
     source = find_topic(topic)
@@ -290,6 +292,7 @@ def test_a_third_engine_answers_from_the_printed_words(topic: str) -> None:
     assert len(used) == len(rules), "a rule is for no question"
 
 
+@whole
 @pytest.mark.parametrize("topic", RULES)
 def test_a_typed_key_is_right_and_no_likely_mistake_is(topic: str) -> None:
     source = find_topic(topic)

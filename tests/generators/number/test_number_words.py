@@ -17,8 +17,9 @@ from itembank.items.item import Find, Item, Tier
 from itembank.items.topics.registry import topics
 from itembank.notation import line
 from itembank.notation.value import exact
+from tests.depth import cases, whole
 
-EACH = 25
+EACH = cases(8, 25, 25)
 READ_WHOLE = frozenset(
     [
         "order-of-operations",
@@ -59,6 +60,7 @@ def agree(item: Item, said: object) -> bool:
     return False
 
 
+@whole
 def test_words_that_are_read_whole_ask_what_is_proved() -> None:
     understood: Counter[str] = Counter()
     seen: Counter[str] = Counter()

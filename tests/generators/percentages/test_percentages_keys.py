@@ -13,6 +13,7 @@ from itembank.figures.kinds.number.double_number_line import DoubleNumberLine
 from itembank.items.item import Item
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.depth import whole
 from tests.generators.key_reader import NUMBER, exact, numbers, sample
 
 
@@ -172,6 +173,7 @@ READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
 }
 
 
+@whole
 @pytest.mark.parametrize("name", READERS)
 def test_keys_are_found_again_from_what_is_printed(name: str) -> None:
     for item, text in sample(name):

@@ -21,9 +21,10 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.depth import cases, whole
 from tests.generators.asked_plainly import plain
 
-SAMPLE = 45
+SAMPLE = cases(20, 45, 45)
 """Items of each tier."""
 
 
@@ -318,6 +319,7 @@ def sample(name: str) -> list[Item]:
     return [item for item in found if item.key_figure is None and not isinstance(item.ask, Members)]
 
 
+@whole
 @pytest.mark.parametrize("name", KEYS)
 def test_the_printed_question_gives_the_key_again(name: str) -> None:
     for item in sample(name):
@@ -331,6 +333,7 @@ def test_the_printed_question_gives_the_key_again(name: str) -> None:
         assert found == key, (item.address, text, said)
 
 
+@whole
 @pytest.mark.parametrize("name", KEYS)
 def test_a_key_that_is_a_probability_stands_between_0_and_1(name: str) -> None:
     for item in sample(name):

@@ -11,6 +11,7 @@ from flint import fmpq
 from itembank.items.item import Item
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.depth import whole
 from tests.generators.key_reader import NUMBER, exact, numbers, sample
 
 
@@ -136,6 +137,7 @@ READERS: dict[str, Callable[[Item, str], str | fmpq]] = {
 }
 
 
+@whole
 @pytest.mark.parametrize("name", READERS)
 def test_keys_are_found_again_from_what_is_printed(name: str) -> None:
     for item, text in sample(name):

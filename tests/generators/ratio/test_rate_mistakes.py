@@ -13,12 +13,13 @@ from itembank.items.item import Item, Slip, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.items.topics.topic import Topic
 from itembank.notation import line
+from tests.depth import cases, only_whole, whole
 from tests.generators.mistakes import each_mistake, shown_by_own
 from tests.generators.ratio.rate_methods import RATES, Amount, Asked
 
 NAMES = ("speed", "density", "currency", "convert-units", "compound-units", "inverse-proportion")
 TOPICS = tuple(find_topic(f"ratio.{name}") for name in NAMES)
-SAMPLE = 200
+SAMPLE = cases(50, 200, 200)
 
 
 def sample(topic: Topic) -> Iterator[Item]:
@@ -40,6 +41,7 @@ def wrong_value(slip: Slip) -> Fraction | str | tuple[Amount, ...]:
     return amounts[0].n if len(amounts) == 1 else amounts
 
 
+@whole
 @pytest.mark.parametrize("topic", TOPICS, ids=lambda topic: topic.id)
 def test_a_slip_is_what_its_wrong_method_gives_on_the_printed_question(topic: Topic) -> None:
     for item in sample(topic):
@@ -50,11 +52,13 @@ def test_a_slip_is_what_its_wrong_method_gives_on_the_printed_question(topic: To
             assert wrong in found, (item.address, text, slip.misconception.name, wrong, found)
 
 
+@only_whole
 def test_every_misconception_of_these_topics_has_its_method() -> None:
     declared = {name.partition(".")[2] for topic in TOPICS for name in shown_by_own(topic)}
     assert declared == set(RATES)
 
 
+@whole
 def test_a_wrong_answer_has_the_unit_of_the_right_one() -> None:
     sign = re.compile(r"[£€$]|[a-z][a-z/^0-9]*$")
 

@@ -11,6 +11,7 @@ from flint import fmpq, fmpq_mat
 
 from itembank.items.item import Item
 from itembank.notation import line
+from tests.depth import whole
 from tests.generators.key_reader import sample
 from tests.generators.letter_values import same, worth
 
@@ -191,6 +192,7 @@ READERS: dict[str, Callable[[Item, str], list[fmpq]]] = {
 }
 
 
+@whole
 @pytest.mark.parametrize("name", READERS)
 def test_keys_are_found_again_from_what_is_printed(name: str) -> None:
     for item, text in sample(name):

@@ -5,6 +5,7 @@ from __future__ import annotations
 import random
 import re
 from fractions import Fraction
+from functools import cache
 
 import pytest
 import z3
@@ -18,15 +19,17 @@ from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.measured.measure import as_measured
+from tests.depth import cases, whole
 from tests.figures.test_told_in_words import bars, pictogram
 from tests.generators.graphs.test_graphs_keys import text_of
 from tests.generators.mistakes import each_mistake
 from tests.other_kinds import made_by
 
 TOPICS = ("statistics.bar-charts", "statistics.pictograms")
-MANY = 120
+MANY = cases(40, 120, 120)
 
 
+@cache
 def asked(name: str, tier: Tier) -> list[Item]:
     topic, space = find_topic(name), find_topic(name).spaces[tier]
     at = made_by(space)
@@ -52,6 +55,7 @@ def each(item: Item) -> int:
     return int(found[1]) if found else 1
 
 
+@cache
 def solved(item: Item) -> Fraction:
     """Return what is missing: the only number for which all that is said holds."""
     text, values = text_of(item), shown(item)
@@ -75,10 +79,11 @@ def solved(item: Item) -> Fraction:
     return Fraction(value)
 
 
+@whole
 @pytest.mark.parametrize(("name", "tier"), CASES)
 def test_z3_finds_the_key(name: str, tier: Tier) -> None:
     items = asked(name, tier)
-    assert len(items) > 60
+    assert len(items) > MANY / 2
     for item in items:
         assert solved(item) / each(item) == exact(item.key), item.address
 
@@ -101,6 +106,7 @@ WAYS = {
 }
 
 
+@whole
 def test_mistakes_lead_where_they_are_said_to() -> None:
     met = set()
     for item in [item for case in CASES for item in asked(*case)]:

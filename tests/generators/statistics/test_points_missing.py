@@ -6,6 +6,8 @@ import random
 import re
 import statistics
 from fractions import Fraction
+from functools import cache
+from itertools import islice
 
 import pytest
 import z3
@@ -15,25 +17,27 @@ from itembank.figures.kinds.chart.line_graph import LineGraph
 from itembank.items.asks.of_figure import as_find, of_figure
 from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
-from itembank.items.topics.space_part import is_other_kind
 from itembank.notation import tree as t
 from itembank.notation.value import exact
 from itembank.proof.measured.measure import as_measured
+from tests.depth import cases, whole
 from tests.figures.kinds.test_line_graph import rebuilt
 from tests.generators.graphs.test_graphs_keys import text_of
 from tests.generators.mistakes import each_mistake
+from tests.other_kinds import made_by
 
 TOPIC = "statistics.line-graphs"
-MANY = 120
+MANY = cases(40, 120, 120)
 TIMES = {"half": Fraction(1, 2), "twice": 2, "three times": 3, "as much": 1, "twice as much": 2}
 NUMBERS = {"four": 4, "five": 5}
 
 
+@cache
 def asked(tier: Tier) -> list[Item]:
-    topic, space = find_topic(TOPIC), find_topic(TOPIC).spaces[tier]
-    at = [k for k in range(len(space)) if is_other_kind(space[k])]
-    found = [topic.item(tier, k) for k in random.Random(tier.value).sample(at, len(at))]
-    return [item for item in found if " is missing: " in text_of(item)][:MANY]
+    topic = find_topic(TOPIC)
+    at = made_by(topic.spaces[tier])
+    found = (topic.item(tier, k) for k in random.Random(tier.value).sample(at, len(at)))
+    return list(islice((item for item in found if " is missing: " in text_of(item)), MANY))
 
 
 def name(said: str) -> str:
@@ -76,6 +80,7 @@ class Told:
         return self.shown[other]
 
 
+@cache
 def solved(told: Told) -> Fraction:
     """Return where the point stands: the only height for which all that is said holds."""
     point, solver = z3.Real("point"), z3.Solver()
@@ -105,10 +110,11 @@ def solved(told: Told) -> Fraction:
     return Fraction(value)
 
 
+@whole
 @pytest.mark.parametrize("tier", Tier)
 def test_z3_finds_the_key(tier: Tier) -> None:
     items = asked(tier)
-    assert len(items) > 40
+    assert len(items) > MANY / 3
     for item in items:
         assert solved(Told(item)) == exact(item.key), item.address
 
@@ -140,13 +146,15 @@ WAYS = {
 }
 
 
+@whole
 def test_mistakes_lead_where_they_are_said_to() -> None:
     met = set()
     for item in [item for tier in Tier for item in asked(tier)]:
+        told = Told(item)
         for slip in each_mistake(item):
             mistake = slip.misconception.id.removeprefix("statistics.")
             met.add(mistake)
-            assert WAYS[mistake](Told(item), item) == exact(slip.wrong), (item.address, mistake)
+            assert WAYS[mistake](told, item) == exact(slip.wrong), (item.address, mistake)
     assert met == set(WAYS)
 
 

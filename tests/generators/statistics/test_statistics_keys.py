@@ -21,9 +21,10 @@ from itembank.items.item import Item, Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import line
 from itembank.notation import tree as t
+from tests.depth import cases, whole
 from tests.generators.asked_plainly import plain
 
-SAMPLE = 45
+SAMPLE = cases(20, 45, 45)
 """Items of each tier."""
 
 
@@ -351,6 +352,7 @@ def sample(name: str) -> list[Item]:
     return [item for item in found if " is missing: " not in printed(item)]
 
 
+@whole
 @pytest.mark.parametrize("name", BY_TEXT)
 def test_the_printed_text_alone_gives_the_key(name: str) -> None:
     for item in sample(name):
@@ -358,6 +360,7 @@ def test_the_printed_text_alone_gives_the_key(name: str) -> None:
         assert BY_TEXT[name](text) == number_of(item), (item.address, text, key_of(item))
 
 
+@whole
 @pytest.mark.parametrize("name", BY_WORDS_OF_FIGURE)
 def test_the_text_and_the_words_of_the_figure_give_the_key(name: str) -> None:
     for item in sample(name):
@@ -371,13 +374,14 @@ def test_the_text_and_the_words_of_the_figure_give_the_key(name: str) -> None:
             assert found == number_of(item), (item.address, text, said, key_of(item))
 
 
+@whole
 @pytest.mark.parametrize("name", ["bar-charts", "line-graphs", "pictograms", "two-way-tables"])
 def test_a_sentence_names_days_in_full_where_a_chart_cuts_them_short(name):
     topic = find_topic(f"statistics.{name}")
     short = re.compile(r"\b(?:on|in|from|to|and) (?:Mon|Tue|Wed|Thu|Apr)\b")
     days = 0
     for tier, space in topic.spaces.items():
-        for index in range(0, len(space), 3):
+        for index in range(0, len(space), cases(7, 3, 3)):
             item = topic.item(tier, index)
             text = "".join(run for run in item.prompt if isinstance(run, str))
             assert not short.search(text), item.address

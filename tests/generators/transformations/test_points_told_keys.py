@@ -15,7 +15,8 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from itembank.notation import tree as t
 from itembank.notation.line import line
-from tests.generators.told_in_words import text_of, told
+from tests.depth import whole
+from tests.generators.told_in_words import COUNT, text_of, told
 
 MODULES = ("_translated_points", "_reflected_points", "_rotated_points", "_enlarged_points")
 TOPICS = tuple(f"transformations.{name}" for name in ("translate", "reflect", "rotate", "enlarge"))
@@ -121,15 +122,17 @@ def shown(key: t.Node) -> str:
     return text
 
 
+@whole
 @pytest.mark.parametrize("name", TOPICS)
 def test_points_told_go_where_complex_numbers_say(name):
     items = list(told(name, MODULES))
     assert {item.tier for item in items} == set(Tier)
-    assert len(items) >= 120
+    assert len(items) >= 3 * COUNT
     for item in items:
         assert shown(item.key) == answer(text_of(item)), text_of(item)
 
 
+@whole
 @pytest.mark.parametrize("name", TOPICS)
 def test_a_wrong_answer_told_is_never_the_right_one(name):
     for item in told(name, MODULES):
@@ -141,9 +144,9 @@ def test_a_wrong_answer_told_is_never_the_right_one(name):
 @pytest.mark.parametrize("name", TOPICS)
 def test_each_tier_has_its_share_of_questions_without_a_picture(name):
     """A starter of many questions has room for few pictures."""
-    topic = find_topic(name)
+    topic, every = find_topic(name), list(told(name, MODULES, 10**4))
     for tier, space in topic.spaces.items():
-        items = [item for item in told(name, MODULES, 10**4) if item.tier is tier]
+        items = [item for item in every if item.tier is tier]
         assert len(items) >= max(30, 0.15 * len(space))
         assert all(item.figure is None and len(text_of(item)) <= 105 for item in items)
 
