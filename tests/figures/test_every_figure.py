@@ -25,7 +25,7 @@ from itembank.proof.measured.measure import disagreement, measuring
 from tests.depth import cases, whole
 from tests.figures.every_figure import examples, lacking, names
 
-COUNT = cases(6, 25, 15)
+COUNT = cases(4, 25, 15)
 
 
 def every_kind(test):
@@ -168,7 +168,7 @@ def test_a_drawing_moved_out_of_place_is_found_out(name: str, monkeypatch) -> No
     """Of the lies that moving a single mark tells, the second road believes none."""
     chance = random.Random(name)
     told = 0
-    for figure in examples(name, cases(4, 12, 12)):
+    for figure in examples(name, cases(3, 12, 12)):
         kind = kind_of(figure)
         made = drawn(figure)
         readings = list(kind.readings(figure))

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import io
 from dataclasses import replace
+from functools import cache
 
 import pikepdf
 import pypdfium2
@@ -21,10 +22,10 @@ from itembank.packs.data.convert import picture
 from itembank.pages.engine.maths.formula import scripts_at_least
 from itembank.pages.engine.page.page import Document, Page
 from itembank.pages.engine.text.picture import MARGIN, _Pen, draw_marks, draw_picture
-from tests.depth import left
+from tests.depth import cases, left, whole
 from tests.figures.every_figure import examples, names
 
-AMONG = 40
+AMONG = cases(20, 40, 40)
 """Of so many examples of a kind those are drawn whose labels want most room."""
 SIZES = {
     "sheet": (14.0, 0.0),
@@ -51,6 +52,7 @@ each_kind_on_a_surface = pytest.mark.parametrize(
 """In `make test` each kind on one surface, and each surface with many kinds."""
 
 
+@cache
 def crowded(name: str) -> list[Figure]:
     """Return the examples of a kind whose labels want most room, each way of wanting it."""
     found = list(examples(name, AMONG, seed=7))
@@ -105,6 +107,7 @@ def ink(data: bytes) -> list[Image.Image]:
         ]
 
 
+@whole
 @each_kind_on_a_surface
 def test_no_label_shares_an_inked_dot(name: str, surface: str, monkeypatch) -> None:
     size, scripts = SIZES[surface]
@@ -118,6 +121,7 @@ def test_no_label_shares_an_inked_dot(name: str, surface: str, monkeypatch) -> N
                 rest = ImageChops.lighter(rest, page)
 
 
+@whole
 @each_kind_on_a_surface
 def test_no_type_is_smaller_than_its_page_allows(name: str, surface: str) -> None:
     size, scripts = SIZES[surface]

@@ -13,7 +13,7 @@ from itembank.items.topics.registry import find_topic, topics
 from itembank.notation import tree as t
 from tests.depth import cases, whole
 
-LOOKED_AT = cases(8, 150, 40)
+LOOKED_AT = cases(5, 150, 40)
 
 
 @whole

@@ -22,7 +22,7 @@ pytestmark = whole
 SEEDS = range(cases(1, 2))
 """Every tier of every topic has a sheet of each: pages enough to count what is seldom."""
 QUESTIONS = 6
-NAMES = some(topic_ids(), 18)
+NAMES = some(topic_ids(), 14)
 PAGES = len(NAMES) * len(SEEDS) * len(Tier)
 
 

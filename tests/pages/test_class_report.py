@@ -21,6 +21,7 @@ from itembank.pages.parts.teacher.views_part import (
     ViewRow,
     ViewsPart,
 )
+from tests.depth import each
 from tests.pages.checkers import assert_accessible
 from tests.pages.marks import overlapping, recorded
 
@@ -104,7 +105,7 @@ def test_marks_are_apart_inside_the_margins_and_large_enough(name, monkeypatch):
         assert mark.size >= theme.PAPER_LEAST - 1e-6, mark
 
 
-@pytest.mark.parametrize("name", CASES)
+@pytest.mark.parametrize("name", each(CASES, 3))
 def test_a_screen_reader_can_read_it(name, tmp_path):
     # Over a year, rows of the long tables that differ only in their figures look like a running
     # head to outloud where they are the first of their pages.

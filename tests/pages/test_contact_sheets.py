@@ -54,6 +54,7 @@ def test_the_sheets_that_are_kept_are_those_that_are_drawn(drawing):
     assert kept == names | {"strands.png", "topic-map.png", "year-9-week.png"}
 
 
+@only_whole
 def test_the_sheet_of_figures_shows_every_kind():
     from itembank.figures import kinds
     from itembank.figures.figure import KINDS

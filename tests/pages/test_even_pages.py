@@ -107,7 +107,7 @@ def test_ten_questions_of_any_topics_take_two_sides_and_none_stands_alone():
 
 def test_no_head_stands_alone_on_its_page():
     """A first page with a head and two thirds of it empty looks as if the sheet went wrong."""
-    for pack in [*drawn_packs(DRAWS), *random_packs(DRAWS)]:
+    for pack in [*drawn_packs(cases(4, DRAWS, DRAWS)), *random_packs(DRAWS)]:
         for sheet in pack.sheets:
             for large in (False, True):
                 paper = Paper(pack, sheet.tier, theme.PAPER_TEXT, large=large)

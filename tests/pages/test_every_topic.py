@@ -25,7 +25,7 @@ QUESTIONS = 8
 
 
 # A topic's tests run after each other, so on one worker, which makes its pack once.
-each_topic = pytest.mark.parametrize("topic", each(topic_ids(), 8), scope="module")
+each_topic = pytest.mark.parametrize("topic", each(topic_ids(), 5), scope="module")
 
 
 @cache

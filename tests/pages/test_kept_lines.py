@@ -6,7 +6,7 @@ from itertools import product
 from itembank.pages.engine.text.flow import Flow
 from itembank.pages.engine.text.line_breaking import break_lines, lines_of
 from itembank.pages.parts.questions.question_cell import prompt
-from tests.depth import some, whole
+from tests.depth import cases, some, whole
 from tests.pages.sheet_samples import real_pack
 from tests.pages.test_figures_on_pages import drawn_by
 
@@ -27,7 +27,7 @@ def test_kept_lines_are_those_of_the_room():
     # Each text at both sizes of pictures, so that lines kept for the one are not the other's.
     for flow, pictures in product(flows(), (1.0, 0.7)):
         widest = sum(cluster.width for cluster in flow.clusters)
-        rooms = [rng.uniform(1, 1.1 * widest) for _ in range(60)]
+        rooms = [rng.uniform(1, 1.1 * widest) for _ in range(cases(20, 60, 60))]
         # The widths at which something just fits, and hardly any more or less.
         rooms += [cluster.width * scale for cluster in flow.clusters for scale in (1, pictures)]
         rooms += [room + step for room in rooms for step in (1e-6, -1e-6, 3e-7, 1e-5, -1e-5)]

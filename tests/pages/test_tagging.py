@@ -84,8 +84,9 @@ def test_document_says_what_it_is(drawn):
             assert page.Tabs == "/S"
 
 
+@whole
 def test_marked_content_is_balanced_and_every_number_is_owned(drawn):
-    for data in drawn.values():
+    for data in some(drawn.values(), 24):
         pdf = pikepdf.open(io.BytesIO(data))
         parents = {}
         nums = pdf.Root.StructTreeRoot.ParentTree.Nums
@@ -146,8 +147,9 @@ def test_same_pack_same_bytes(samples, drawn):
         assert draw_pack(again)["answers.pdf"] == drawn[name, "answers.pdf"]
 
 
+@whole
 def test_no_clock_and_no_missing_glyph(drawn):
-    for data in drawn.values():
+    for data in some(drawn.values(), 24):
         pdf = pikepdf.open(io.BytesIO(data))
         assert not {"/CreationDate", "/ModDate"} & set(pdf.docinfo.keys())
         for page in pdf.pages:

@@ -14,6 +14,9 @@ from itembank.pages.draw import drawers
 from itembank.pages.write_pack import drawn, write_pack
 from tests.packs.packs import request
 
+SMALL = request(questions=4, variants=1, follow_up=2)
+"""Of a pack that is killed, refused or drawn in no pages, a few questions show as much."""
+
 
 def process(name, pack):
     """Draw the number of the process that draws."""
@@ -46,7 +49,7 @@ def test_a_copy_draws_what_the_teacher_reads(monkeypatch, two_cores):
     """Its marks are made elsewhere: a drawing that tells its process tells another's number."""
     draws = {name: partial(process, name) for name in ("starter.pdf", "teacher-notes.pdf")}
     monkeypatch.setattr(draw, "drawers", lambda pack: draws)
-    started = start_pack(request(follow_up=4))
+    started = start_pack(SMALL)
     with started.proof:
         made = drawn(started, by_two=True)
     assert made["starter.pdf"] == b"%d" % os.getpid() != made["teacher-notes.pdf"]
@@ -61,7 +64,7 @@ def test_a_copy_that_is_killed_leaves_its_pages_to_be_drawn_here(monkeypatch, tw
         return b"drawn"
 
     monkeypatch.setattr(draw, "drawers", lambda pack: {"teacher-notes.pdf": notes})
-    started = start_pack(request(follow_up=4))
+    started = start_pack(SMALL)
     with started.proof:
         assert drawn(started, by_two=True)["teacher-notes.pdf"] == b"drawn"
 
@@ -71,13 +74,13 @@ def test_what_is_too_long_in_a_copy_is_told_here(monkeypatch, two_cores):
         raise ItembankError("Question 3 is too long for a page.")
 
     monkeypatch.setattr(draw, "drawers", lambda pack: {"teacher-notes.pdf": too_long})
-    started = start_pack(request(follow_up=4))
+    started = start_pack(SMALL)
     with started.proof, pytest.raises(ItembankError, match="Question 3"):
         drawn(started, by_two=True)
 
 
 def test_a_pack_can_be_made_again_in_its_own_place(tmp_path):
-    write_pack(start_pack(request(follow_up=4)), tmp_path / "made")
+    write_pack(start_pack(SMALL), tmp_path / "made")
     before = held(tmp_path / "made")
     write_pack(start_reading(tmp_path / "made"), tmp_path / "made", replace=True)
     assert held(tmp_path / "made") == before
@@ -86,7 +89,7 @@ def test_a_pack_can_be_made_again_in_its_own_place(tmp_path):
 
 def test_a_key_the_second_road_rejects_is_not_written(tmp_path, monkeypatch):
     """The second process takes over what stands here when it is started."""
-    wanted = start_pack(request(follow_up=4))
+    wanted = start_pack(SMALL)
     wanted.proof.close()
     address = wanted.pack.sheets[2].items[0].address
 
@@ -96,7 +99,7 @@ def test_a_key_the_second_road_rejects_is_not_written(tmp_path, monkeypatch):
 
     monkeypatch.setattr("itembank.packs.pack_proof.prove_symbolic", reject)
     with pytest.raises(CheckFailed, match=f"{address}: it comes to 1, the key says 2"):
-        write_pack(start_pack(request(follow_up=4)), tmp_path / "made")
+        write_pack(start_pack(SMALL), tmp_path / "made")
     assert not os.listdir(tmp_path)
 
 
@@ -105,7 +108,7 @@ def test_a_stop_while_drawing_writes_nothing_and_ends_the_second_process(tmp_pat
         raise KeyboardInterrupt
 
     monkeypatch.setattr(draw, "drawers", lambda pack: {"starter.pdf": stop})
-    started = start_pack(request(follow_up=4))
+    started = start_pack(SMALL)
     child = started.proof._work._child.pid
     with pytest.raises(KeyboardInterrupt):
         write_pack(started, tmp_path / "made")
@@ -119,5 +122,5 @@ def test_an_existing_folder_is_refused_before_anything_is_drawn(tmp_path, monkey
     (tmp_path / "made").mkdir()
     (tmp_path / "made" / "pack.json").write_text(json.dumps("mine"))
     with pytest.raises(ItembankError, match="already"):
-        write_pack(start_pack(request(follow_up=4)), tmp_path / "made")
+        write_pack(start_pack(SMALL), tmp_path / "made")
     assert held(tmp_path / "made") == {"pack.json": b'"mine"'}

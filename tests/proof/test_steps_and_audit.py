@@ -25,7 +25,7 @@ EQUATION = t.equals(t.sub(t.juxt(t.num(3), x), t.num(4)), t.num(11))
 ACROSS = Misconception("adds-across", "adds tops and bottoms", "What is 1/2 + 1/2 that way?")
 OTHER = Misconception("keeps-one", "keeps one denominator", "Are the pieces the same size?")
 LAST = Misconception("gives-last", "gives the last fraction", "Is that all of it?")
-TAKEN = cases(5, 150, 30)
+TAKEN = cases(3, 150, 30)
 TWO = (Slip(ACROSS, t.frac(2, 5)), Slip(OTHER, t.frac(2, 3)))
 
 
@@ -168,13 +168,13 @@ def test_an_item_that_hangs_or_ends_its_process_is_named_and_the_rest_is_audited
             time.sleep(600)
         real(item, report, symbolic=symbolic)
 
-    whole = audit((topic.id,), place=ThisMachine(1), limit=100)[0]
-    sampled = [c for c in audit_module._chunks(topic.id, 100, 40) if c[1] == "core"]
+    whole = audit((topic.id,), place=ThisMachine(1), limit=40)[0]
+    sampled = [c for c in audit_module._chunks(topic.id, 40, 40) if c[1] == "core"]
     address = f"{topic.id}/core/{sampled[0][2][33]}"
     monkeypatch.setattr(audit_module, "check_item", check)
     monkeypatch.setattr(audit_module, "CHUNK_SECONDS", 0.5)
     monkeypatch.setattr(audit_module, "ITEM_SECONDS", 0.5)
-    (found,) = audit((topic.id,), place=ThisMachine(2), limit=100)
+    (found,) = audit((topic.id,), place=ThisMachine(2), limit=40)
     why = {"hangs": "took longer than 0.5 s", "ends": "ended the process it ran in"}[bad]
     assert found.faults == [f"{address}: its proof {why}"]
     assert not found.sound

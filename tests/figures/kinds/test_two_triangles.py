@@ -20,6 +20,7 @@ from itembank.notation.line import line
 from itembank.notation.parse import parse
 from itembank.notation.value import NotExact, exact
 from itembank.proof.measured.measure import disagreement, measuring
+from tests.depth import cases
 from tests.figures.every_figure import examples
 from tests.figures.held import COUNT, LIED, MEASURED, TOLD, holds
 from tests.figures.lies import relabelled, swapped
@@ -122,7 +123,7 @@ def test_the_words_are_enough_to_answer() -> None:
 @holds(MEASURED, "two triangles")
 def test_labels_stand_where_they_are_told() -> None:
     """Each label is nearest to its own side or in its own corner, by floating-point geometry."""
-    for figure in examples("two triangles", COUNT, seed=3):
+    for figure in examples("two triangles", cases(16, COUNT, COUNT), seed=3):
         assert not disagreement(figure)
         made = drawn(figure)
         outlines = [[complex(*map(float, p)) for p in a.points] for a in made.of("polygon")]
