@@ -7,6 +7,7 @@ import pytest
 from itembank.items.item import Inequality, Item, Step, Tier
 from itembank.notation import parse
 from itembank.notation import tree as t
+from itembank.notation.value import NotExact
 from itembank.proof.lines.line_rules import line_fault
 from itembank.proof.lines.steps import step_fault
 
@@ -48,3 +49,26 @@ def test_two_inequalities_in_one_line_are_one_statement() -> None:
         for line in ("x < -2, x > 2", "x < -2, x > 3", "x > 2")
     ]
     assert says == ["", other, other]
+
+
+@pytest.mark.parametrize("line", ["x > -2, x ≤ 3", "-4 < 2x, 2x ≤ 6"])
+def test_the_halves_of_a_chain_may_stand_in_one_list(line: str) -> None:
+    assert step_fault(worked(line, "-2 < x ≤ 3")) == ""
+
+
+@pytest.mark.parametrize("line", ["x > -2, x ≤ 4", "x > -2 or x ≤ 3"])
+def test_halves_that_hold_elsewhere_do_not(line: str) -> None:
+    assert step_fault(worked(line, "-2 < x ≤ 3")).endswith("has another solution than the question")
+
+
+def test_a_list_may_also_hold_the_cases_of_an_inequality() -> None:
+    asked, line = parse("x^2 > 9"), parse("x < -3, x > 3")
+    assert isinstance(asked, t.Relation)
+    assert line_fault(Inequality(asked), line) == ""
+
+
+def test_an_inequality_in_two_letters_has_no_working_that_is_checked() -> None:
+    asked = parse("2a < b")
+    assert isinstance(asked, t.Relation)
+    with pytest.raises(NotExact, match="not an inequality in one letter"):
+        line_fault(Inequality(asked), parse("a < b/2"))

@@ -56,13 +56,20 @@ def _side(relations: tuple[t.Relation, ...], line: t.Node) -> str:
 
 
 def inequality_fault(ask: Inequality, line: t.Node) -> str:
-    """Return what is wrong with a line for a question to solve an inequality."""
+    """Return what is wrong with a line for a question to solve an inequality.
+
+    Raises:
+        NotExact: the question is not about one letter, or the line is no inequality.
+    """
     cases = line.parts if isinstance(line, t.Either | t.Listing) else (line,)
-    (letter,) = t.symbols(ask.relation) - {"π"}
+    letters = t.symbols(ask.relation) - {"π"}
+    if len(letters) != 1:
+        raise NotExact("this is not an inequality in one letter")
+    (letter,) = letters
     relations = tuple(case for case in cases if isinstance(case, t.Relation))
     if len(relations) != len(cases):
         raise NotExact("it is not an inequality")
-    if any(t.symbols(relation) != {letter} for relation in relations):
+    if any(t.symbols(relation) - {"π"} != letters for relation in relations):
         return "is about another letter"
     asked, given = statement((ask.relation,), letter), statement(relations, letter)
     if len(ask.relation.rest) > 1 and [len(relation.rest) for relation in relations] == [1]:
@@ -71,9 +78,12 @@ def inequality_fault(ask: Inequality, line: t.Node) -> str:
             is_true(given, x) or not is_true(asked, x) for x in points(turning_places(asked, given))
         )
         return "" if wider else "has another solution than the question"
-    return (
-        "" if first_difference(asked, given) is None else "has another solution than the question"
-    )
+    senses = [given]
+    if isinstance(line, t.Listing):
+        # With a comma between them x < -3, x > 3 are the cases, and x > -2, x ≤ 3 hold together.
+        senses.append([[link for links in given for link in links]])
+    right = any(first_difference(asked, sense) is None for sense in senses)
+    return "" if right else "has another solution than the question"
 
 
 def interval_fault(ask: ErrorInterval, line: t.Node) -> str:

@@ -183,9 +183,9 @@ def truth(ask: TrueOrFalse, key: t.Node) -> Finding:
 
 def _holds(left: t.Node, op: str, right: t.Node, known: dict[Any, Any], letters: bool) -> bool:
     if isinstance(left, t.Ratio | t.Listing) or isinstance(right, t.Ratio | t.Listing):
-        if op != "=" or type(left) is not type(right):
-            raise NotExact("two ratios are held to be equal, and to nothing else")
-        return same(left, right)
+        if op not in ("=", "≠") or type(left) is not type(right):
+            raise NotExact("a ratio is held to be equal to a ratio or not, and to nothing else")
+        return same(left, right) == (op == "=")
     gap = (to_sympy(left) - to_sympy(right)).subs(known)
     zero = is_zero(gap)
     if op in ("=", "≠"):

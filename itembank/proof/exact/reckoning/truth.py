@@ -29,17 +29,23 @@ def true(relation: t.Relation, known: dict[str, Fraction] | None = None) -> bool
     known = known or {}
     for left, op, right in sides(relation):
         if isinstance(left, t.Ratio | t.Listing) or isinstance(right, t.Ratio | t.Listing):
-            a, b = _all(left, known), _all(right, known)
-            if len(a) != len(b) or op != "=":
-                return False
-            if isinstance(left, t.Ratio) and isinstance(right, t.Ratio):
-                if not in_proportion(a, b):
-                    return False
-            elif a != b:
+            if op not in ("=", "≠"):
+                raise NotExact("a ratio or a list is equal to another or not, and has no order")
+            if _same_row(left, right, known) != (op == "="):
                 return False
         elif not _holds(left, op, right, known):
             return False
     return True
+
+
+def _same_row(left: t.Node, right: t.Node, known: dict[str, Fraction]) -> bool:
+    """Tell whether two ratios are in proportion, or two lists the same number by number."""
+    a, b = _all(left, known), _all(right, known)
+    if len(a) != len(b):
+        return False
+    if isinstance(left, t.Ratio) and isinstance(right, t.Ratio):
+        return in_proportion(a, b)
+    return a == b
 
 
 def in_proportion(a: Sequence[Fraction], b: Sequence[Fraction]) -> bool:

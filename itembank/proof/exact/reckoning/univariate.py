@@ -145,7 +145,7 @@ def real_roots(p: Coefficients) -> list[Surd]:
         for square in _quadratic([p[0], p[2], p[4]]):
             # A negative square has no real root; 0 is none, for the constant term is not.
             if square.sign > 0:
-                root = Surd.root(square.rational)
+                root = _root(square)
                 found |= {root, -root}
     # That there is no real root is an answer too: to x⁴ + x + 1 = 0, for one.
     elif len(p) > 3 and count_roots(p):
@@ -159,8 +159,14 @@ def _quadratic(p: Coefficients) -> set[Surd]:
     discriminant = b * b - Surd.of(4) * a * c
     if discriminant.sign < 0:
         return set()
-    root = Surd.root(discriminant.rational)
+    root = _root(discriminant)
     return {(-b + root) / (Surd.of(2) * a), (-b - root) / (Surd.of(2) * a)}
+
+
+def _root(square: Surd) -> Surd:
+    if not square.is_rational:
+        raise NotExact("this has a root under a root, and those are not worked out")
+    return Surd.root(square.rational)
 
 
 def _rational_roots(p: Coefficients) -> list[Surd]:

@@ -85,11 +85,11 @@ def _across(track: list[Any], time: Any) -> Any:
 def _joined(level: list[Any]) -> list[tuple[Any, Any]]:
     """Return from when to when each stop lasts, of strokes that follow one another."""
     stops: list[tuple[Any, Any]] = []
-    for point in level:
-        if stops and stops[-1][1] == point.p1.x:
-            stops[-1] = (stops[-1][0], point.p2.x)
+    for stretch in level:
+        if stops and stops[-1][1] == stretch.p1.x:
+            stops[-1] = (stops[-1][0], stretch.p2.x)
         else:
-            stops.append((point.p1.x, point.p2.x))
+            stops.append((stretch.p1.x, stretch.p2.x))
     return stops
 
 
@@ -97,7 +97,7 @@ def _meeting(first: list[Any], second: list[Any]) -> Any:
     return _single(p for here, there in product(first, second) for p in here.intersection(there))
 
 
-def _speed(drawing: Drawing, track: list[Any], called: str, unit: str, each: str) -> Any:
+def _speed(drawing: Drawing, track: list[Any], called: str, unit: str, time_unit: str) -> Any:
     """Return a speed, by the unit of time that stands along the axis."""
     titles = [
         str(mark.content)
@@ -115,7 +115,7 @@ def _speed(drawing: Drawing, track: list[Any], called: str, unit: str, each: str
     else:
         steep = abs(_of_stage(track, called).slope)
     # So many of the axis's units in an hour, and so many of those asked for.
-    return steep * _AN_HOUR[time[0].removesuffix("s")] / _AN_HOUR[each]
+    return steep * _AN_HOUR[time[0].removesuffix("s")] / _AN_HOUR[time_unit]
 
 
 def _of_stage(track: list[Any], called: str) -> Any:

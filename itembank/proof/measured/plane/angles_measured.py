@@ -102,7 +102,7 @@ class Plan:
         place = _spot(point)
         near = min(
             self.crossings,
-            key=lambda label: sum(part**2 for part in _step(label.at, place)),
+            key=lambda crossing: sum(part**2 for part in _step(crossing.at, place)),
         )
         k = near.holds(place)
         if k in near.labels:
@@ -134,11 +134,11 @@ class Plan:
 
 def _meet(a: Spot, b: Spot, c: Spot, d: Spot) -> Spot | None:
     """Return where two segments meet, if they do."""
-    first, two = _step(a, b), _step(c, d)
-    bottom = _crossed(first, two)
+    first, second = _step(a, b), _step(c, d)
+    bottom = _crossed(first, second)
     if bottom == 0:
         return a if a in (c, d) else b if b in (c, d) else None
-    s = _crossed(_step(a, c), two) / bottom
+    s = _crossed(_step(a, c), second) / bottom
     u = _crossed(_step(a, c), first) / bottom
     return (a[0] + s * first[0], a[1] + s * first[1]) if 0 <= s <= 1 and 0 <= u <= 1 else None
 

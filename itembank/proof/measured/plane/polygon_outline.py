@@ -134,9 +134,9 @@ class Outline:
         before, here = self.spots[corner - 1], self.spots[corner]
         after = self.spots[(corner + 1) % self.count]
         sign = 1 if self.twice_area() > 0 else -1
-        first, two = sign * _turn(here, after, at), sign * _turn(here, at, before)
+        first, second = sign * _turn(here, after, at), sign * _turn(here, at, before)
         convex = sign * _turn(before, here, after) > 0
-        return bool(first > 0 and two > 0) if convex else bool(first > 0 or two > 0)
+        return bool(first > 0 and second > 0) if convex else bool(first > 0 or second > 0)
 
     def twice_area(self) -> Any:
         """Return twice the area on the drawing, with its sign."""
