@@ -10,9 +10,12 @@ from hypothesis import strategies as st
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import read_item
 from itembank.bank.question.given.task_given import NeedsPerson
+from itembank.notation import parse
 from itembank.notation.units import UNITS
 from itembank.proof.judge import judge
 from itembank.wording.kinds.kind import PLAIN, of_thing, of_unit, settled, unknown
+from itembank.wording.kinds.kind_asked import kind_fault
+from itembank.wording.kinds.things_counted import noun_stem, plural
 
 BELT = "A belt moves {24} crates in {8} minutes. How many crates does it move in an hour?"
 VAN = (
@@ -90,3 +93,45 @@ def test_a_quotient_undoes_a_product(a, b):
 def test_what_is_not_known_is_found_from_what_must_be_alike(kind, n):
     letter = unknown("x")
     assert settled(letter.raised(n), [letter.over(kind)]) == kind.raised(n)
+
+
+@pytest.mark.parametrize(
+    ("single", "many"),
+    [
+        ("egg", "eggs"), ("box", "boxes"), ("class", "classes"), ("bus", "buses"),
+        ("house", "houses"), ("blouse", "blouses"), ("vase", "vases"), ("cactus", "cactuses"),
+        ("cookie", "cookies"), ("pie", "pies"), ("baby", "babies"), ("key", "keys"),
+        ("hero", "heroes"), ("mango", "mangoes"), ("shoe", "shoes"), ("photo", "photos"),
+        ("wolf", "wolves"), ("glove", "gloves"), ("quiz", "quizzes"), ("prize", "prizes"),
+        ("lens", "lenses"), ("gas", "gases"), ("case", "cases"), ("child", "children"),
+        ("tooth", "teeth"), ("watch", "watches"), ("axe", "axes"), ("giraffe", "giraffes"),
+        ("knife", "knives"), ("people", "people"), ("potato", "potatoes"),
+    ],
+)  # fmt: skip
+def test_one_thing_and_many_have_one_stem(single: str, many: str) -> None:
+    assert (noun_stem(single), noun_stem(many), plural(single)) == (single, single, many)
+
+
+@pytest.mark.parametrize("things", ["houses", "cookies", "heroes", "pencil cases"])
+def test_what_is_counted_is_named_as_it_is_spelt(things: str) -> None:
+    stem = {"houses": "house", "cookies": "cookie", "heroes": "hero"}.get(things, "case")
+    asked = f"There are {{12}} {things} in {{2}} rooms. How many {things} are in {{5}} rooms?"
+    assert verdict(asked, "5/6", "2 ÷ 12 × 5") == (
+        f"The model gives rooms squared for each {stem}; the question asks for how many {things}."
+    )
+
+
+def test_the_thing_of_which_all_are_found_is_named_as_many() -> None:
+    asked = "Each box holds {6} eggs. There are {4} boxes. How many eggs are in each box?"
+    assert "one of the boxs" not in verdict(asked, "24", "6 × 4")
+
+
+@pytest.mark.parametrize(
+    ("asked", "says"),
+    [
+        ("What is the area of the lawn?", "The question asks for an area, and the key is none."),
+        ("What length is the lawn?", "The question asks for a length, and the key is none."),
+    ],
+)
+def test_the_article_of_what_is_asked_is_right(asked: str, says: str) -> None:
+    assert kind_fault(parse("5 kg"), asked, prints_money=False) == says

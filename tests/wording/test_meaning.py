@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.given.maths import read_maths
-from itembank.wording.meaning.second_reading import READERS
+from itembank.wording.meaning.second_reading import READERS, read_again, second_reading_fault
 from itembank.wording.meaning.told.tale import Tale
 
 
@@ -28,6 +28,9 @@ def values(prompt: str) -> set[Fraction]:
     [
         ("A fare of {£5} goes up by {20%}. What is the new fare?", 6),
         ("A fare goes up by {20%} to {£6}. What was it before?", 5),
+        ("Jo owes {£20}. She pays back {£5} and borrows {£3}. How much does she owe now?", 18),
+        ("Jo owes {£20}. She paid back {£5} and borrowed {£3}. How much does she owe now?", 18),
+        ("Jo owes {£20}. She paid back {£5} and then spent {£3}. How much does she owe now?", 18),
         ("A hat costs {£30}. It is reduced by {10%}. How much is saved?", 3),
         ("{1/4} of the {20} boats are red. How many boats are not red?", 15),
         ("{4} pens cost {£3}. What do {10} pens cost?", Fraction(15, 2)),
@@ -88,3 +91,17 @@ def test_a_term_stands_in_the_place_that_is_found_for_it(start: int, step: int, 
     rule = f"The nth term of a sequence is {{{step}n + {start}}}."
     (term,) = values(f"{rule} What is the {{{place}}}th term?")
     assert values(f"{rule} Which term is equal to {{{term}}}?") == {Fraction(place)}
+
+
+@pytest.mark.parametrize(
+    "prompt",
+    [
+        "All prices are reduced by {100%}. A bag costs {£10} in the sale. What did it cost before?",
+        "A bus goes {9 km} in {0 h} and back in {0 h}. What is its average speed?",
+        "Ann and Ben share {£40} in the ratio {0 : 0}. How much does Ben get?",
+    ],
+)
+def test_a_story_with_a_nought_to_divide_by_is_not_known(prompt: str) -> None:
+    runs = read_maths(BankItem(id="a-1", tier="core", prompt=prompt, key="1")).runs
+    assert "another way" not in second_reading_fault(runs, frozenset({Fraction(1)}))
+    assert not read_again(runs, frozenset({Fraction(1)}))

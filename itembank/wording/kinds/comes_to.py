@@ -16,10 +16,10 @@ from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.text.late_pattern import late
 from itembank.wording.kinds.carried import Carrier, TooMany, answers_of
-from itembank.wording.kinds.kind import Kind, kind_words, of_unit, plural
+from itembank.wording.kinds.kind import Kind, kind_words, of_unit
 from itembank.wording.kinds.kind_wanted import Wanted, wanted_kinds
 from itembank.wording.kinds.story_kinds import StoryKinds, story_kinds
-from itembank.wording.kinds.things_counted import unit_at_start
+from itembank.wording.kinds.things_counted import plural, unit_at_start
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.phrases import unit_names
 from itembank.wording.sentences.prompt import SLOT
@@ -194,5 +194,5 @@ def _things_fault(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) 
             )
         every = re.search(rf"\beach {stem}\b", question, re.I)
         if power > 0 and noun != wanted.noun and every and not counted and Fraction(power) > 0:
-            return f"The question asks for one of the {noun}s, and the model finds all together."
+            return f"The question asks for one of the {plural(noun)}, and the model finds all together."
     return ""

@@ -18,6 +18,7 @@ from math import isqrt
 
 from itembank.data_class import dataclass
 from itembank.notation.units import MADE_OF, unit_known
+from itembank.wording.kinds.things_counted import plural
 
 THING = "#"
 """Before the name of something that is counted: ``#egg``."""
@@ -146,22 +147,16 @@ def _with(kind: Kind, name: str, stands: Kind) -> Kind:
     return rest.times(stands.raised(exponent))
 
 
-def plural(noun: str) -> str:
-    """Return the plural of a counted noun.
-
-    >>> plural("box"), plural("people"), plural("egg"), plural("baby")
-    ('boxes', 'people', 'eggs', 'babies')
-    """
-    if noun == "people":
-        return noun
-    if noun.endswith(("s", "x", "ch", "sh")):
-        return noun + "es"
-    if noun.endswith("y") and noun[-2:-1] not in "aeiou":
-        return noun[:-1] + "ies"
-    return noun + "s"
-
-
 _NAMES = {"angle": "degrees", "calendar time": "time", "money": "money"}
+
+
+def either(names: Iterable[str]) -> str:
+    """Return names of measures as what is asked for.
+
+    >>> either(("area",)), either(("length", "time"))
+    ('an area', 'a length or a time')
+    """
+    return " or ".join(f"{'an' if name[0] in 'aeiou' else 'a'} {name}" for name in names)
 
 
 def kind_words(kind: Kind) -> str:
@@ -174,7 +169,7 @@ def kind_words(kind: Kind) -> str:
         return "length for each volume"
     for name, made_of in MADE_OF.items():
         if tuple(sorted(made_of.items())) == kind.measures():
-            return f"a {name}" if name != "area" else "an area"
+            return either((name,))
     above = [_power(name, n) for name, n in kind.powers if n > 0 and name[0] != UNKNOWN]
     below = [_power(name, -n, each=True) for name, n in kind.powers if n < 0 and name[0] != UNKNOWN]
     if above and not below and all(name[0] == THING for name, _ in kind.powers):

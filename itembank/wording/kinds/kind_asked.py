@@ -7,6 +7,7 @@ import re
 from itembank.notation import tree as t
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
+from itembank.wording.kinds.kind import either
 from itembank.wording.sentences.phrases import unit_names
 
 _MONEY = late(
@@ -87,11 +88,9 @@ def kind_fault(key: t.Node, words: str, prints_money: bool) -> str:
                 if isinstance(q, t.Quantity)
             }
             if found and not found <= wanted:
-                return (
-                    f"The question asks for a {' or a '.join(sorted(wanted))}, and the key is none."
-                )
+                return f"The question asks for {either(sorted(wanted))}, and the key is none."
             if any(isinstance(part, t.Money) for part in parts):
-                return f"The question asks for a {' or a '.join(sorted(wanted))}, and the key is money."
+                return f"The question asks for {either(sorted(wanted))}, and the key is money."
     return ""
 
 

@@ -10,9 +10,9 @@ from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.notation.units import unit_known
 from itembank.text.late_pattern import late
-from itembank.wording.kinds.kind import PLAIN, Kind, of_dimension, of_unit
+from itembank.wording.kinds.kind import PLAIN, Kind, either, of_dimension, of_unit
 from itembank.wording.kinds.story_kinds import StoryKinds
-from itembank.wording.kinds.things_counted import noun_stem, unit_at_start
+from itembank.wording.kinds.things_counted import SMALL_WORDS, is_plural, noun_stem, unit_at_start
 from itembank.wording.model_summary import Modelled
 from itembank.wording.sentences.phrases import unit_names
 from itembank.wording.sentences.prompt import SLOT, slotted
@@ -110,8 +110,13 @@ def wanted_kinds(
         words = [many["noun"], many["next"] or ""]
         if any(word.casefold() in unit_names() for word in words) or words[0] == "degrees":
             return None
+        # *How many pencil cases* is about cases, though the word after *many* is another.
+        follows = is_plural(words[1]) and words[1].lower() not in SMALL_WORDS
+        if follows and not is_plural(words[0]):
+            words[0] = " ".join(words)
         noun = next((noun_stem(w) for w in words if w and noun_stem(w) in kinds.nouns), "")
-        return Wanted((PLAIN,), True, f"how many {many['noun']}", noun or noun_stem(many["noun"]))
+        named = noun_stem(words[0].split()[-1])
+        return Wanted((PLAIN,), True, f"how many {words[0]}", noun or named)
     text = slotted(runs).text
     prints_money = any(
         isinstance(part, t.Money)
@@ -126,7 +131,7 @@ def wanted_kinds(
             continue  # a typing speed is in words
         if pattern.search(question):
             return Wanted(
-                tuple(of_dimension(name) for name in names), False, "a " + " or a ".join(names[:2])
+                tuple(of_dimension(name) for name in names), False, either(names[:2])
             )
     if much := _MUCH.search(question):
         found = _measured(text, much["noun"])

@@ -28,31 +28,68 @@ SMALL_WORDS = frozenset(
 def noun_stem(word: str) -> str:
     """Return a noun without the ending of its plural.
 
-    >>> [noun_stem(word) for word in ("boxes", "eggs", "people", "classes", "pennies", "buses")]
-    ['box', 'egg', 'people', 'class', 'penny', 'bus']
+    >>> [noun_stem(word) for word in ("boxes", "eggs", "people", "classes", "pennies", "houses")]
+    ['box', 'egg', 'people', 'class', 'penny', 'house']
     """
     word = word.lower().removesuffix("'s").removesuffix("'")
-    if word in _PLURALS:
-        return _PLURALS[word]
+    if word in _SINGLE:
+        return _SINGLE[word]
+    # Longer endings first: houses are not told by the -uses of cactuses.
     for ending, singular in (
         ("ies", "y"),
-        ("xes", "x"),
+        ("ouses", "ouse"),
+        ("auses", "ause"),
+        ("uses", "us"),
         ("sses", "ss"),
         ("ches", "ch"),
         ("shes", "sh"),
-        ("uses", "us"),
+        ("xes", "x"),
+        ("oes", "o"),
     ):
+        # So short before it, the ending is the noun's own: pies, fuses, toes.
         if word.endswith(ending) and len(word) > len(ending) + 1:
             return word.removesuffix(ending) + singular
     return word.removesuffix("s") if word.endswith("s") and word[-2:] not in ("ss", "us") else word
 
 
-_PLURALS = {
-    "people": "people", "person": "people", "children": "child", "men": "man", "women": "woman",
-    "loaves": "loaf", "shelves": "shelf", "knives": "knife", "leaves": "leaf", "halves": "half",
-    "mice": "mouse", "geese": "goose", "feet": "foot", "potatoes": "potato", "tomatoes": "tomato",
-    "buses": "bus", "minibuses": "minibus", "gases": "gas",
+def plural(noun: str) -> str:
+    """Return the plural of a counted noun.
+
+    >>> plural("box"), plural("people"), plural("egg"), plural("baby"), plural("hero")
+    ('boxes', 'people', 'eggs', 'babies', 'heroes')
+    """
+    if noun in _IRREGULAR:
+        return _IRREGULAR[noun]
+    if noun.endswith(("s", "x", "ch", "sh")):
+        return noun + "es"
+    if noun.endswith("y") and noun[-2:-1] not in "aeiou":
+        return noun[:-1] + "ies"
+    return noun + "s"
+
+
+_IRREGULAR = {
+    "child": "children", "man": "men", "woman": "women", "mouse": "mice", "goose": "geese",
+    "foot": "feet", "tooth": "teeth", "loaf": "loaves", "shelf": "shelves", "knife": "knives",
+    "leaf": "leaves", "half": "halves", "wolf": "wolves", "calf": "calves", "scarf": "scarves",
+    "potato": "potatoes", "tomato": "tomatoes", "mango": "mangoes", "hero": "heroes",
+    "volcano": "volcanoes", "domino": "dominoes", "shoe": "shoes", "horseshoe": "horseshoes",
+    "toe": "toes", "canoe": "canoes", "quiz": "quizzes", "lens": "lenses", "gas": "gases",
+    "axe": "axes", "cookie": "cookies", "brownie": "brownies", "smoothie": "smoothies",
+    "movie": "movies", "calorie": "calories", "hoodie": "hoodies", "budgie": "budgies",
+    "house": "houses", "bus": "buses", "people": "people",
 }  # fmt: skip
+
+_SINGLE = {form: noun for noun, many in _IRREGULAR.items() for form in (noun, many)} | {
+    "person": "people"
+}
+
+
+_MANY = frozenset(_IRREGULAR.values()) | {"person"}
+
+
+def is_plural(word: str) -> bool:
+    """Tell whether a noun looks like a plural; *person* counts as one, since it stems to people."""
+    return word.lower() in _MANY or (word.endswith("s") and not word.endswith("'s"))
 
 
 def unit_at_start(words: str) -> str:
@@ -81,11 +118,8 @@ def counted_noun(words: str, single: bool = False) -> str:
         tokens.append(token)
     if not tokens:
         return ""
-    plural = next(
-        (t for t in tokens if t.lower() in _PLURALS or (t.endswith("s") and not t.endswith("'s"))),
-        "",
-    )
-    return noun_stem(plural or tokens[0]) if plural or single else ""
+    many = next(filter(is_plural, tokens), "")
+    return noun_stem(many or tokens[0]) if many or single else ""
 
 
 def noun_before(text: str, end: int) -> str:
@@ -95,5 +129,5 @@ def noun_before(text: str, end: int) -> str:
         after = WORDS_AFTER.match(text, start + match.end())
         if after and not unit_at_start(after["words"]) and (noun := counted_noun(after["words"])):
             return noun
-    plural = re.match(r" ?(?:[A-Za-z'-]+ )*?([a-z]+s) (?:cost|are|weigh)\b", text[start:end], re.I)
-    return noun_stem(plural[1]) if plural else ""
+    many = re.match(r" ?(?:[A-Za-z'-]+ )*?([a-z]+s) (?:cost|are|weigh)\b", text[start:end], re.I)
+    return noun_stem(many[1]) if many else ""

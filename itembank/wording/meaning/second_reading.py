@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
 from fractions import Fraction
 
 from itembank.items.item import Run
@@ -202,8 +203,10 @@ def _left_alone(tale: Tale) -> bool:
 
 
 def _readings(tale: Tale) -> list[Reading]:
-    return [
-        reading
-        for reader in READERS
-        if _may_read(reader, tale) and (reading := reader(tale)) is not None
-    ]
+    found = []
+    for reader in READERS:
+        if _may_read(reader, tale):
+            # With a nought where a reader divides, its story is none that it knows.
+            with suppress(ZeroDivisionError):
+                found.append(reader(tale))
+    return [reading for reading in found if reading is not None]

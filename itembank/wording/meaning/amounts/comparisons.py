@@ -240,7 +240,7 @@ def _balance(tale: Tale) -> Reading | None:
             return None
         plus = bool(move["p"] or move["p2"])
         if owes:
-            plus = late_search(r"\bborrows?\b|\bspends?\b", move[0])
+            plus = late_search(r"\bborrow(?:s|ed)?\b|\bspen(?:ds?|t)\b", move[0])
         value += by.value if plus else -by.value
         count += 1
     if count != len(tale.numbers) or count == 1:
