@@ -4,6 +4,7 @@ import pytest
 
 from itembank.notation import parse
 from itembank.wording.sentences.question_sentences import questions
+from itembank.wording.story.conditions import condition_fault
 from itembank.wording.story.numbers.story import Story
 from itembank.wording.story.numbers.story_numbers import story_fault
 
@@ -71,3 +72,39 @@ def test_a_model_that_uses_everything_is_enough(text, model, more):
 def test_the_sentences_that_ask(text, asking):
     found = questions(runs(text))
     assert found == asking if isinstance(asking, list) else len(found) == asking
+
+
+@pytest.mark.parametrize(
+    ("text", "constant"),
+    [
+        ("There are {5} boxes with {6} eggs in each.", 60),
+        ("There are {5} brown boxes with {6} eggs in each.", 37),
+        ("There are {5} boxes of coffee with {6} bags in each.", 100),
+        ("Ann scored {5} points and Ben scored {6}.", 20),
+        ("On Monday {5} boys and {6} girls came.", 7),
+        ("{5} boys and {6} girls returned.", 360),
+        ("{5} plants grow in {6} pots.", 1000),
+        ("It may rain on {5} farms, each with {6} yaks.", 31),
+    ],
+)
+def test_a_word_inside_another_calls_for_no_constant(text, constant):
+    assert f"The model uses {constant}" in condition_fault(runs(text), (constant,), letters=False)
+
+
+@pytest.mark.parametrize(
+    ("text", "constant"),
+    [
+        ("A tap drips {5} times a minute.", 60),
+        ("A bus leaves at {09:15} and arrives at {09:40}.", 60),
+        ("He bakes {6} loaves each day in February.", 28),
+        ("He bakes {6} loaves each day in August.", 31),
+        ("A shop is open from Monday to Sunday, {8 h} a day.", 7),
+        ("A price of {£40} falls by {15%}.", 100),
+        ("It is {5 m} long.", 100),
+        ("Two angles of a triangle are {50°} and {60°}.", 180),
+        ("The {5}th row of a pattern has {9} tiles.", 37),
+        ("He buys {3} dozen eggs.", 12),
+    ],
+)
+def test_a_constant_that_the_words_call_for_is_known(text, constant):
+    assert condition_fault(runs(text), (constant,), letters=False) == ""

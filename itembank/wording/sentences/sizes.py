@@ -129,7 +129,7 @@ def _listed(things: Sequence[Node]) -> tuple[Node, ...]:
 
 def _kind(things: Sequence[Node], words: str) -> str:
     """Return what is measured, where all the things are of one kind."""
-    kinds = {_kind_of(thing) for thing in things}
+    kinds = {_kind_of(node) for node in things}
     kind = kinds.pop() if len(kinds) == 1 else ""
     if kind == "calendar time":
         return "age"
@@ -142,8 +142,8 @@ def _kind(things: Sequence[Node], words: str) -> str:
     return kind
 
 
-def _kind_of(thing: Node) -> str:
-    match thing:
+def _kind_of(node: Node) -> str:
+    match node:
         case Quantity(_, unit):
             return UNITS[unit].dimension
         case MixedUnits(parts):

@@ -12,12 +12,9 @@ from typing import NamedTuple
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, TOGETHER, UNITS, unit_known
 from itembank.text.late_pattern import late
+from itembank.wording.sentences.phrases import unit_names
 
-_NAMES = {
-    name.casefold(): unit
-    for unit, facts in (*UNITS.items(), *CURRENCY.items())
-    for name in (unit, facts.singular, facts.many)
-}
+_NAMES = unit_names()
 # "How many in the box" asks for no inches.
 _LITTLE = frozenset({"in", "st", "pt"})
 # A lone m, g or l among words may be a letter or a label, so units of one letter are spelt out.

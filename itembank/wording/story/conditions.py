@@ -10,6 +10,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from fractions import Fraction
+from functools import lru_cache
 
 from itembank.items.item import Run
 from itembank.notation import tree as t
@@ -24,19 +25,31 @@ _PERSON = late(
 )
 
 _COMMON = (
-    ((0, 1), r".*"),
-    ((100,), r"%|per ?cent|percent|reduc|increas|decreas|sale|off|tax|vat|interest|profit|loss|cent|metre|gram|litre|pence|pound|£|€"),
-    ((60, 3600), r"hour|minute|second|speed|time|long|km/h|m/s|h\b"),
-    ((24, 7, 48, 168), r"day|week|hour"),
-    ((12, 52, 365, 366, 4), r"year|month|week|annual|monthly"),
-    ((30, 31, 28), r"month|april|may|june|july|march|september|november|january|december"),
-    ((180, 360, 90, 270), r"angle|triangle|degree|turn|line|quadrilateral|polygon|circle|bearing|°|rectang|square"),
-    ((2, 3, 4, 5, 6, 8, 10), r"side|rectang|square|triang|perimeter|area|area|equilateral|isosceles|quadrilateral|pentagon|hexagon|octagon|decagon|cube|cuboid|polygon|angle|edge|face|all the way round|length|wide|trapezium"),
-    ((2, 3, 4, 5, 6), r"consecutive|average|mean|numbers|next|both|each|twin|sides|edges|bags?|offer|free"),
-    ((10, 1000, 10000, 1000000), r"metre|gram|litre|tonne|\bm\b|\bcm\b|\bkm\b|\bkg\b|\bg\b|\bml\b|\bl\b|million|map|scale|plan"),
-    ((14,), r"fortnight"), ((13, 20), r"dozen|score"), ((12,), r"dozen|inch|foot|feet|year|month"),
-    ((16, 14, 8, 3, 5280, 1760), r"pound|stone|ounce|pint|gallon|yard|mile|foot|feet"),
+    ((0, 1), r""),
+    ((100,), r"(?:per ?cent|percent|reduc|increas|decreas)\w*|sales?|off|tax|vat|interest|profits?|loss(?:es)?|"
+             r"cents?|pence|p|pounds?|cm|m|\w*metres?|(?:kilo|milli)?grams?|\w*litres?|%|£|€"),
+    ((60, 3600), r"hours?|minutes?|seconds|(?:a|an|per|each|every|one) second|speeds?|time|how long|am|pm|o'clock|km/h|m/s|h|mins?|s"),
+    ((24, 7, 48, 168), r"days?|daily|weeks?|weekly|hours?|\w+day to \w+day|h"),
+    ((12, 52, 365, 366, 4), r"years?|yearly|months?|monthly|weeks?|weekly|annual\w*"),
+    ((30, 31, 28, 29), r"months?|january|february|(?-i:March|May)|april|june|july|august|september|october|november|december"),
+    ((180, 360, 90, 270), r"(?:tri|rect)?ang(?:l|ul)\w*|degrees?|turn(?:s|ed|ing)?|(?:straight )?lines?|quadrilaterals?|"
+                          r"polygons?|\w*circles?|bearings?|squares?|°"),
+    ((2, 3, 4, 5, 6, 8, 10), r"sides?|(?:tri|rect)?ang(?:l|ul)\w*|squares?|perimeters?|areas?|equilateral|isosceles|"
+                             r"quadrilaterals?|(?:pent|hex|hept|oct|non|dec)agon(?:s|al)?|cubes?|cuboids?|polygons?|edges?|\w*faces?|all the way round|"
+                             r"lengths?|wide|trapeziums?"),
+    ((2, 3, 4, 5, 6), r"consecutive|averages?|mean|numbers?|next|both|each|twins?|sides|edges|bags?|offers?|free"),
+    ((10, 1000, 10000, 1000000), r"\w*metres?|(?:kilo|milli)?grams?|\w*litres?|tonnes?|m|cm|km|kg|g|ml|l|millions?|maps?|scales?|plans?"),
+    ((14,), r"fortnights?"), ((13,), r"dozens?"), ((20,), r"score of [a-z]+"),
+    ((12,), r"dozens?|inch(?:es)?|foot|feet|years?|months?"),
+    ((16, 14, 8, 3, 5280, 1760), r"pounds?|stones?|ounces?|pints?|gallons?|yards?|miles?|foot|feet"),
 )  # fmt: skip
+"""Numbers that everybody knows, with the words and signs that call for them."""
+
+
+@lru_cache(maxsize=len(_COMMON))
+def _called_for(words: str) -> re.Pattern[str]:
+    # Whole words: every ‘each’ ends in the h of hours, and there is an ‘off’ in coffee.
+    return re.compile(rf"(?<![^\W_])(?<!['’])(?:{words})(?![^\W_])", re.I)
 
 
 def condition_fault(runs: Sequence[Run], constants: Sequence[int], letters: bool) -> str:
@@ -50,10 +63,10 @@ def condition_fault(runs: Sequence[Run], constants: Sequence[int], letters: bool
     said |= {
         Fraction(n - 1) for word, n in ORDINALS.items() if re.search(rf"\b{word}\b", words, re.I)
     }
-    terms = re.search(r"\bterm|sequence|row|position|pattern\b", words, re.I)
+    terms = re.search(r"\b(?:terms?|sequences?|rows?|positions?|patterns?)\b", words, re.I)
     for constant in constants:
         known = any(
-            constant in numbers and re.search(pattern, shown, re.I) for numbers, pattern in _COMMON
+            constant in numbers and _called_for(pattern).search(shown) for numbers, pattern in _COMMON
         )
         if not known and constant not in said and not terms and not letters:
             return (
@@ -75,4 +88,6 @@ def _signs(runs: Sequence[Run]) -> str:
                         found.add(sign)
                     case t.Quantity(_, unit):
                         found.add(unit)
+                    case t.ClockTime():
+                        found.add("time")
     return " ".join(sorted(found))

@@ -113,7 +113,7 @@ def _one_part(tale: Tale) -> Reading | None:
         return reads("of the part that the question names", wants * whole)
     if tale.asks_for(r"\b(?:altogether|in total|in all|total)\b"):
         return reads("of the whole", whole)
-    group = _nouns(match["whole"])
+    group = content(match["whole"])
     if (
         asked & group
         and asked <= group | content(amount.after)
@@ -123,10 +123,6 @@ def _one_part(tale: Tale) -> Reading | None:
     if whole == amount.value and tale.asks_for(r"^how many\b"):
         return reads("of those that are not named", (1 - share) * whole)
     return None
-
-
-def _nouns(words: str) -> set[str]:
-    return content(words)
 
 
 def _whole(
@@ -143,7 +139,7 @@ def _whole(
         return amount.value / share
     if late_search(_NEGATED, amount.after):
         return None
-    nouns = _nouns(match["whole"])
+    nouns = content(match["whole"])
     asks_all = tale.asks_for(r"\b(?:altogether|in total|in all|total)\b")
     asks_all = asks_all or bool(nouns & content(tale.question))
     if words and not words & nouns and amount.at > match.start() and nouns and asks_all:

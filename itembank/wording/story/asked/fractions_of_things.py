@@ -70,8 +70,6 @@ def _multiplied(model: Modelled, part: t.Node, whole: t.Node) -> bool:
             factors = {node.first, *(factor for _, factor in node.rest)}
             if whole in factors and (part in factors or any(part in t.walk(f) for f in factors)):
                 return True
-        if isinstance(node, t.Relation) and any(t.symbols(side) for side in (node.first,)):
-            continue
     return False
 
 

@@ -32,7 +32,7 @@ def bound_fault(runs: Sequence[Run], model: Modelled, words: str) -> str:
     things = _things(said.text, said.nodes, model)
     if not isinstance(target, t.Sym) or target.name not in things:
         return ""
-    named = {letter for letter, thing in things.items() if mentions(words, thing)}
+    named = {letter for letter, noun in things.items() if mentions(words, noun)}
     if named and target.name not in named:
         return f"The question asks for {things[named.pop()]}, but {target.name} is {things[target.name]}."
     if len(named) > 1:
