@@ -107,6 +107,15 @@ def plural(count: int, singular: str, many: str = "") -> str:
     return singular if count == 1 else many or f"{singular}s"
 
 
+def with_article(noun: str) -> str:
+    """Return a noun as one of its kind.
+
+    >>> with_article("area"), with_article("hour"), with_article("week")
+    ('an area', 'an hour', 'a week')
+    """
+    return f"{'an' if noun[0] in 'aeiou' or noun == 'hour' else 'a'} {noun}"
+
+
 def counted(count: int, singular: str, many: str = "") -> str:
     """Return a number of things.
 

@@ -108,3 +108,8 @@ def test_a_word_inside_another_calls_for_no_constant(text, constant):
 )
 def test_a_constant_that_the_words_call_for_is_known(text, constant):
     assert condition_fault(runs(text), (constant,), letters=False) == ""
+
+
+def test_the_span_of_a_rate_has_its_article():
+    says = fault("A job pays {£9} an hour. What does Jo get for a day?", "£9")
+    assert "is for an hour, and the words speak of a day" in says

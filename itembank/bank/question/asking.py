@@ -55,7 +55,8 @@ def question_of(item: BankItem, maths: Maths) -> Question:
         return _question(item, maths)
     except NeedsPerson:
         raise
-    except t.NotationError:  # no other is to leave a command without an answer
+    # None of its other errors, such as a division by nought, is to end a command on a whole bank.
+    except (t.NotationError, ArithmeticError):
         raise NeedsPerson(
             "What it asks could not be worked out from its words and its mathematics."
         ) from None

@@ -16,6 +16,7 @@ from itembank.items.forms.number_forms import unsigned
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS
 from itembank.notation.value import exact_or_none
+from itembank.text.in_words import with_article
 from itembank.wording.sentences.units_said import unit_said
 from itembank.wording.tasks.answers.answer_phrases import (
     number_kind_asked,
@@ -73,8 +74,7 @@ def _hold_kind(kind: str, key: t.Node, exact: bool) -> None:
         if not exact:
             raise NeedsPerson("The words ask for a fraction, and to round it.")
     elif not isinstance(unsigned(key), dict(_KINDS)[kind]):
-        article = "an" if kind[0] in "aeiou" else "a"
-        raise NeedsPerson(f"The question asks for {article} {kind}, and the key is none.")
+        raise NeedsPerson(f"The question asks for {with_article(kind)}, and the key is none.")
 
 
 def _sized(asked: OfFigure) -> bool:

@@ -18,6 +18,7 @@ from itembank.notation.tree.spoken import said, said_row
 from itembank.notation.tree.unknowns import Blank
 from itembank.notation.tree.written import misplaced, pence_here, refuse, text_of
 from itembank.notation.units import AS_WORDS, CURRENCY, TOGETHER, UNITS, shown_unit
+from itembank.text.in_words import with_article
 
 if TYPE_CHECKING:
     from itembank.notation.tree import Node
@@ -51,8 +52,7 @@ register_node(
 def _counted(amount: Node, singular: str, many: str) -> str:
     """Return an amount with the name of what is counted: 5 grams, but 3 quarters of a gram."""
     if type(amount) is Frac:
-        article = "an" if singular[0] in "aeiou" or singular == "hour" else "a"
-        return f"{said(amount)} of {article} {singular}"
+        return f"{said(amount)} of {with_article(singular)}"
     return f"{said(amount)} {singular if amount == Int(1) else many}"
 
 

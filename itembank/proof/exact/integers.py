@@ -104,4 +104,4 @@ def _whole_term(node: t.Node) -> tuple[int, dict[str, int]]:
         # Factors of 0 and of negative numbers are not what school means by these words.
         if root == 1 and size.denominator == 1 and size > 0:
             return size.numerator, dict(powers)
-    raise NotExact(f"{text(node)} is not a whole number")
+    raise NotExact(f"{text(node)} is no whole number above 0, nor such a number of some letters")

@@ -18,6 +18,7 @@ from math import isqrt
 
 from itembank.data_class import dataclass
 from itembank.notation.units import MADE_OF, unit_known
+from itembank.text.in_words import with_article
 from itembank.wording.kinds.things_counted import plural
 
 THING = "#"
@@ -156,7 +157,7 @@ def either(names: Iterable[str]) -> str:
     >>> either(("area",)), either(("length", "time"))
     ('an area', 'a length or a time')
     """
-    return " or ".join(f"{'an' if name[0] in 'aeiou' else 'a'} {name}" for name in names)
+    return " or ".join(map(with_article, names))
 
 
 def kind_words(kind: Kind) -> str:

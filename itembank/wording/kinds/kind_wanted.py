@@ -130,9 +130,7 @@ def wanted_kinds(
         if names == ("speed",) and not any("length" in dict(k.powers) for k in kinds.amounts):
             continue  # a typing speed is in words
         if pattern.search(question):
-            return Wanted(
-                tuple(of_dimension(name) for name in names), False, either(names[:2])
-            )
+            return Wanted(tuple(of_dimension(name) for name in names), False, either(names[:2]))
     if much := _MUCH.search(question):
         found = _measured(text, much["noun"])
         if found:

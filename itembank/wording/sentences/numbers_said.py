@@ -100,9 +100,7 @@ def numbers_said(words: str) -> list[Said]:
     plain = _HARMLESS.sub(" ", _pairs_out(_ROUNDINGS.sub(" ", words)))
     found = []
     for match in _DIGITS.finditer(plain):
-        value = _value(match[0])
-        if value is not None:
-            found.append(Said(match[0], value, True))
+        found.append(Said(match[0], _value(match[0]), True))
     for match in _NUMBER_WORD.finditer(plain):
         word = match[1].lower()
         if word != "one":
@@ -158,12 +156,12 @@ def _pairs_out(words: str) -> str:
     return words if any(noun in alone.lower() for noun in nouns) else alone
 
 
-def _value(text: str) -> Fraction | None:
+def _value(text: str) -> Fraction:
     digits = re.sub(r"(?:st|nd|rd|th)\Z", "", text, flags=re.I).replace(",", "")
     try:
         return Fraction(digits)
     except ValueError:
-        return Fraction(0)
+        return Fraction(0)  # 1.2.3 stands there all the same, and is said to
 
 
 _ONE_THAT_COUNTS = late(

@@ -66,7 +66,8 @@ def condition_fault(runs: Sequence[Run], constants: Sequence[int], letters: bool
     terms = re.search(r"\b(?:terms?|sequences?|rows?|positions?|patterns?)\b", words, re.I)
     for constant in constants:
         known = any(
-            constant in numbers and _called_for(pattern).search(shown) for numbers, pattern in _COMMON
+            constant in numbers and _called_for(pattern).search(shown)
+            for numbers, pattern in _COMMON
         )
         if not known and constant not in said and not terms and not letters:
             return (

@@ -12,6 +12,7 @@ from itembank.items.item import Run
 from itembank.notation import tree as t
 from itembank.notation.units import CURRENCY, UNITS, unit_known
 from itembank.notation.value import exact
+from itembank.text.in_words import with_article
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import UNIT, UNITS_ASKED, unit_names
 from itembank.wording.sentences.prompt import SLOT, index_of, slotted
@@ -63,10 +64,15 @@ def units_fault(story: Story) -> str:
     for rate in rates:
         strange = [word for word in counted if word != rate.lower() and rate.lower() in _SPANS]
         if strange and not ({_SPANS[rate.lower()].get(strange[0], 0)} & _factors(story)):
-            return f"The amount is for a {rate}, and the question speaks of {strange[0]}s."
+            return (
+                f"The amount is for {with_article(rate)}, and the question speaks of {strange[0]}s."
+            )
         factor = _SPANS.get(rate.lower(), {}).get(spans[0].lower(), 0) if spans else 0
         if spans and spans[0].lower() != rate.lower() and factor not in _factors(story):
-            return f"The amount is for a {rate}, and the words speak of a {spans[0]}: add a model."
+            return (
+                f"The amount is for {with_article(rate)}, and the words speak of "
+                f"{with_article(spans[0])}: add a model."
+            )
     _note(named, rates)
     _note(named, [match["unit"] for match in _SAID_IN.finditer(said.text)] if named else [])
     said_in = {names[match["unit"].casefold()] for match in _SAID_IN.finditer(said.text)}

@@ -8,8 +8,8 @@ to a person.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from decimal import ROUND_HALF_UP, Decimal
 from fractions import Fraction
+from math import floor
 
 from itembank.notation import tree as t
 from itembank.notation.value import exact
@@ -33,10 +33,22 @@ def _rounded(value: Fraction, words: Mapping[str, str]) -> Fraction:
     else:
         said = words["figures"]
         figures = COUNTS.get(said) or int(said)
-        decimal = Decimal(value.numerator) / Decimal(value.denominator)
-        unit = Fraction(10) ** (decimal.adjusted() - figures + 1) if value else Fraction(1)
-    whole = Decimal((value / unit).numerator) / Decimal((value / unit).denominator)
-    return unit * int(whole.quantize(Decimal(1), ROUND_HALF_UP))
+        if not figures:
+            raise NotBuilt("A number is rounded to 1 significant figure or more.")
+        unit = Fraction(10) ** (_first_place(value) - figures + 1)
+    # Numbers that are printed have no minus here, so that to the floor is down.
+    return unit * floor(value / unit + Fraction(1, 2))
+
+
+def _first_place(value: Fraction) -> int:
+    """Return the power of ten of a number's first digit.
+
+    >>> _first_place(Fraction(347)), _first_place(Fraction("0.0348"))
+    (2, -2)
+    """
+    # Of a number of so many digits over another, the first digit is there or one place lower.
+    place = len(str(value.numerator)) - len(str(value.denominator))
+    return place if value >= Fraction(10) ** place else place - 1
 
 
 def _estimate(words: Mapping[str, str], node: t.Node) -> Built:

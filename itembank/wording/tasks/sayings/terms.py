@@ -32,7 +32,7 @@ def _place(words: Words) -> int:
     said = words["place"]
     place = _PLACES.get(said) or int(re.sub(r"\D", "", said))
     if not 1 <= place <= MOST:
-        raise NotBuilt("That term is too far on to be worked out here.")
+        raise NotBuilt(f"The terms from the 1st to the {MOST}th are worked out here.")
     return place
 
 
@@ -97,6 +97,8 @@ def _with_n(node: t.Node, n: int, letter: str = "n") -> t.Node:
     match node:
         case t.Sym(name) if name == letter:
             return t.Int(n)
+        case t.Neg(of):
+            return t.Neg(as_part(_with_n(of, n, letter)))
         case t.Juxt(factors):
             first, *rest = (_with_n(factor, n, letter) for factor in factors)
             return t.Product(first, tuple(("×", factor) for factor in rest))

@@ -30,7 +30,7 @@ def how_many(words: Words) -> int:
     said = words.get("many", "")
     found = COUNTS.get(said) or (int(said) if said else 1)
     if not 1 <= found <= 12:
-        raise NotBuilt("That is more terms than are worked out here.")
+        raise NotBuilt("From 1 to 12 terms are worked out here.")
     return found
 
 

@@ -104,6 +104,8 @@ def to_the_power(a: t.Node, b: t.Node) -> Built:
 
 def times_in(a: t.Node, b: t.Node) -> Built:
     """Return how many times b goes into a, where that is a whole number of times."""
+    if not t.symbols(b) and not exact(b):
+        raise NotBuilt("A nought goes into nothing so many times.")
     if t.symbols(a) or t.symbols(b) or (exact(a) / exact(b)).denominator != 1:
         raise NotBuilt("It does not go in a whole number of times: say what is to be done.")
     return over(a, b)
@@ -128,7 +130,9 @@ def over(a: t.Node, b: t.Node) -> Built:
 def remainder(a: t.Node, b: t.Node) -> Built:
     """Return what is left of a whole number that is divided by another."""
     if not (isinstance(a, t.Int) and isinstance(b, t.Int) and 0 < b.n <= a.n):
-        raise NotBuilt("A remainder is of whole numbers.")
+        raise NotBuilt(
+            "A remainder is of a whole number that is divided by one that is not larger, nor 0."
+        )
     fits = a.n // b.n
     return t.Sum(a, (("-", t.Product(b, (("×", t.Int(fits)),))),)), (fits,)
 
