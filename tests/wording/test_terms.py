@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from itembank.bank.model.fields import BankItem
 from itembank.bank.question.as_item import read_item
-from itembank.bank.question.task_given import NeedsPerson
+from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.notation import parse
 from itembank.notation import tree as t
 from itembank.notation.value import exact
