@@ -1,6 +1,7 @@
 """The folders of the tool: no circle among them, a sentence for each, names that are one."""
 
 import ast
+import contextlib
 import re
 from collections import Counter, defaultdict
 from pathlib import Path
@@ -22,17 +23,20 @@ def folder(module):
     return module if module in PACKAGES else module.rpartition(".")[0]
 
 
-def statements(block):
-    """Yield the statements in some code, those inside others among them."""
-    for part in ("body", "handlers", "orelse", "finalbody", "cases"):
-        for node in getattr(block, part, ()):
-            yield node
-            yield from statements(node)
+IMPORT = re.compile(r"^ *((?:from|import) [^(\n]+(?:\([^)]*\))?)", re.MULTILINE)
+"""What may be a statement that imports: it begins a line, and the rest of a file is not read."""
+
+
+def statements(source):
+    """Yield the statements of some code that import; a sentence that begins as one is none."""
+    for text in IMPORT.findall(source):
+        with contextlib.suppress(SyntaxError):
+            yield from ast.parse(text.strip()).body
 
 
 def imports(source):
     """Yield the modules that some code imports, wherever in it."""
-    for node in statements(ast.parse(source)):
+    for node in statements(source):
         if isinstance(node, ast.Import):
             yield from (name.name for name in node.names)
         elif isinstance(node, ast.ImportFrom) and node.module:

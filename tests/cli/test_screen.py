@@ -15,10 +15,10 @@ from typer.main import get_command
 from itembank.cli.main import COMMANDS, app, run
 from itembank.cli.words.screen import ERRORS, Screen
 from itembank.text.characters import hidden
-from tests.depth import WHOLE, whole
+from tests.depth import WHOLE, cases, whole
 
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
-HUGE = "9" * 200_000
+HUGE = "9" * cases(20_000, 200_000, 200_000)
 
 
 def every_command():
@@ -65,7 +65,7 @@ TYPED = {
     "look-alike": "8К",
     "huge": HUGE,
     "huge option": f"--{HUGE}",
-    "huge words": "no such thing " * 20_000,
+    "huge words": "no such thing " * (len(HUGE) // 10),
     "letters": "½ × 3 − √2 ✓ 数",
 }
 

@@ -18,6 +18,7 @@ from itembank.records.results.scope import Scope
 from itembank.records.store import store_tables as tables
 from itembank.records.store.migrate import upgrade
 from itembank.records.store.store import open_store
+from tests.depth import left
 
 from .stores import DAY, dump, facts
 
@@ -31,7 +32,15 @@ def either(request):
     return request.getfixturevalue({"file": "store", "server": "shared"}[request.param])
 
 
-@pytest.mark.parametrize(("name", "other"), WRITTEN)
+@pytest.mark.parametrize(
+    ("either", "name", "other"),
+    [
+        *(("file", *names) for names in WRITTEN),
+        *(("server", *names) for names in WRITTEN[:2]),
+        *(left("server", *names) for names in WRITTEN[2:]),
+    ],
+    indirect=["either"],
+)
 def test_what_was_recorded_is_found_and_forgotten(either, tmp_path, name, other):
     store = either
     record(store, facts(class_name=name), Scores({"A1": 3, "A2": 1}))
