@@ -4,7 +4,6 @@ import os
 import pty
 import select
 import signal
-import subprocess
 import sys
 import time
 import tomllib
@@ -12,7 +11,9 @@ import tomllib
 import pytest
 
 from itembank.cli.bank.writing import conversation
+from itembank.cli.main import run
 from itembank.work.bank.question_fields import likely_task
+from tests.cli.forked import ended, fork
 
 
 @pytest.fixture
@@ -27,14 +28,18 @@ class Talk:
 
     def __init__(self, *arguments):
         self.ours, theirs = pty.openpty()
-        self.running = subprocess.Popen(
-            [sys.executable, "-m", "itembank.cli", "bank", "add", *map(str, arguments)],
-            stdin=theirs,
-            stdout=theirs,
-            stderr=theirs,
-            start_new_session=True,
-            env={**os.environ, "PYTHONIOENCODING": "utf-8", "TERM": "dumb"},
-        )
+
+        def command():
+            os.setsid()
+            os.close(self.ours)
+            for number, name in enumerate(("stdin", "stdout", "stderr")):
+                os.dup2(theirs, number)
+                how = {"encoding": "utf-8", "closefd": False, "buffering": 1}
+                setattr(sys, name, open(number, "w" if number else "r", **how))  # noqa: SIM115
+            os.environ["TERM"] = "dumb"
+            run(["bank", "add", *map(str, arguments)])
+
+        self.child = fork(command)
         os.close(theirs)
         self.seen = ""
 
@@ -59,7 +64,7 @@ class Talk:
 
     def status(self):
         """Return the status with which the command ends."""
-        found = self.running.wait(timeout=60)
+        found = ended(self.child)
         os.close(self.ours)
         return found
 
@@ -183,7 +188,7 @@ def test_stopping_saves_nothing(bank, how):
         if how == "ctrl-c":
             # Sent again where it came before the terminal's line was waited for.
             while not select.select([talk.ours], [], [], 0.5)[0]:
-                talk.running.send_signal(signal.SIGINT)
+                os.kill(talk.child, signal.SIGINT)
         else:
             os.write(talk.ours, b"\x04")
         talk.until("Stopped.")
