@@ -77,3 +77,10 @@ def test_a_short_password_is_refused():
 def test_the_password_is_kept_as_a_hash_alone(password):
     assert WORDS not in repr(vars(password))
     assert "$argon2id$" in repr(vars(password))
+
+
+def test_whoever_knows_a_very_long_password_comes_in():
+    long = WORDS * 60
+    assert Password(long).token_for(long)
+    with pytest.raises(ItembankError, match="not the password"):
+        Password(long).token_for(WORDS)

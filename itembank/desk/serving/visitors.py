@@ -22,10 +22,13 @@ from itembank.errors import ItembankError
 OPEN = ("/enter", "/static/", "/typefaces/")
 SHORTEST = 10
 """Characters a password has at least: of a few ordinary words, or of letters and figures."""
+LONGEST = 1000
+"""Characters of a password that are looked at: what strangers send may be of any length."""
 MOST_TRIES = 5
 REST_SECONDS = 30.0
 """After so many wrong passwords nobody's is looked at for so long."""
 MOST_TOKENS = 500
+"""Visitors who are let in; of more, the first have to give the password again."""
 
 
 class Password:
@@ -40,7 +43,7 @@ class Password:
                 "words that do not belong together."
             )
         self._hasher = PasswordHasher()
-        self._hash = self._hasher.hash(password)
+        self._hash = self._hasher.hash(password[:LONGEST])
         self._tokens: dict[str, None] = {}
         self._wrong = 0
         self._rests_until = 0.0
@@ -60,7 +63,7 @@ class Password:
             if now < self._rests_until:
                 raise ItembankError("Too many wrong passwords. Wait half a minute.")
             try:
-                self._hasher.verify(self._hash, password[:1000])
+                self._hasher.verify(self._hash, password[:LONGEST])
             except VerifyMismatchError:
                 self._wrong += 1
                 if self._wrong >= MOST_TRIES:

@@ -159,6 +159,7 @@ def write_changed(
         with carrying(kept.folder, renamed) as carry, Together() as change:
             carry.into(change)
             for name, was in kept.was.items():
+                # Those that stay as they are too: what is written was made up beside them.
                 was.refuse_newer()
                 if name not in files:
                     change.take_away(was)
