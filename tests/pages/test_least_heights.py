@@ -12,6 +12,8 @@ from itembank.pages.parts.slide.least_heights import LeastHeights
 from tests.depth import cases, spread, whole
 from tests.pages.test_one_slide import draws, figure_draws, placed
 
+pytestmark = pytest.mark.usefixtures("one_core")
+
 MOST_MISSED = 0.02
 """The share of questions that may be lower than told: a word less on a line can save one."""
 

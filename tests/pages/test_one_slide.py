@@ -30,6 +30,8 @@ from tests.depth import cases, left, whole
 from tests.pages.sheet_samples import draws_figures
 from tests.pages.test_layout import slides_of
 
+pytestmark = pytest.mark.usefixtures("one_core")
+
 DRAWS = cases(5, 20, 20)
 FIGURE_DRAWS = cases(2, 6, 4)
 ANY_DRAWS = cases(6, 24, 24)
@@ -224,6 +226,7 @@ def test_what_no_slide_holds_stands_on_two_and_not_on_three():
     assert had == has
 
 
+@cache
 def crowded():
     """Return the first request on these topics whose starter is so long that it is drawn."""
     for request in (request_on(*CROWDED, seed=seed) for seed in range(100, 140)):

@@ -33,6 +33,8 @@ from tests.pages.checkers import assert_accessible
 from tests.pages.test_layout import DOTS, boxes, ink
 from tests.pages.test_one_slide import on_topics, placed, words_of
 
+pytestmark = pytest.mark.usefixtures("one_core")
+
 DRAWS = cases(5, 14, 14)
 MANY = 4
 """With so many pictures a starter may take two slides."""

@@ -37,6 +37,8 @@ from tests.pages.marks import recorded
 from tests.pages.sheet_samples import random_packs
 from tests.pages.test_one_slide import request_on
 
+pytestmark = pytest.mark.usefixtures("one_core")
+
 DRAWS = cases(12, 24, 24)
 ROOM_TO_WRITE = 19.8
 """7 mm, the distance of lines on narrow ruled paper (from memory), in points."""
