@@ -1,7 +1,7 @@
 """What words say about the answer: its order, rounding, form and how it is to be written.
 
-The functions look for one thing anywhere in the words. :data:`TAILS` are the same phrases as a
-sentence may end in them, so that a prompt can be read to its last word.
+Each function looks for one thing anywhere in the words. The pieces in capitals are those that the
+wordings of whole phrases (:mod:`.answer_tails`) are made of as well.
 """
 
 from __future__ import annotations
@@ -10,17 +10,16 @@ import re
 from typing import Literal
 
 from itembank.text.late_pattern import late
-from itembank.wording.sentences.phrases import COUNT, COUNTS, TOGETHER_NAMES, UNIT, UNITS_ASKED
-from itembank.wording.sentences.prompt import SLOT
+from itembank.wording.sentences.phrases import COUNTS, UNIT
 
 RoundTo = tuple[Literal["places", "figures", "nearest"], int]
 Way = Literal["nearest", "down", "up"]
 
 _COUNT = rf"(\d{{1,2}}|{'|'.join(COUNTS)})"
-_DIGITS = r"(?:decimal places?\b|d\.?\s?p\b|places of decimals\b)"
-_SIGNIFICANT = r"(?:significant (?:figures?|digits?)\b|sig(?:nificant)? ?figs?\b|s\.?\s?f\b)"
-_PLACES = late(rf"\b{_COUNT}\s*{_DIGITS}", re.I)
-_FIGURES = late(rf"\b{_COUNT}\s*{_SIGNIFICANT}", re.I)
+DIGITS = r"(?:decimal places?\b|d\.?\s?p\b|places of decimals\b)"
+SIGNIFICANT = r"(?:significant (?:figures?|digits?)\b|sig(?:nificant)? ?figs?\b|s\.?\s?f\b)"
+_PLACES = late(rf"\b{_COUNT}\s*{DIGITS}", re.I)
+_FIGURES = late(rf"\b{_COUNT}\s*{SIGNIFICANT}", re.I)
 _NEAREST: dict[str, RoundTo] = {
     "whole number": ("nearest", 1),
     "integer": ("nearest", 1),
@@ -39,12 +38,12 @@ _NEAREST: dict[str, RoundTo] = {
     "hundred thousand": ("nearest", 100_000),
     "million": ("nearest", 1_000_000),
 }
-_NEAREST_WORDS = "|".join(sorted(_NEAREST, key=len, reverse=True))
-_GROUPED = r"\d{1,3}(?:[ ,]?000)*"
+NEAREST_WORDS = "|".join(sorted(_NEAREST, key=len, reverse=True))
+GROUPED = r"\d{1,3}(?:[ ,]?000)*"
 # What follows makes it another amount: the nearest ten pence, the nearest 5 mm, the nearest half.
-_ALONE = rf"(?! (?:{UNIT})\b| [a-z]*th\b)"
-_NEAREST_NUMBER = late(rf"\bnearest ({_GROUPED})(?![\d.,/]*\d){_ALONE}", re.I, needs="nearest")
-_NEAREST_WORD = late(rf"\bnearest ({_NEAREST_WORDS})\b{_ALONE}", re.I, needs="nearest")
+ALONE = rf"(?! (?:{UNIT})\b| [a-z]*th\b)"
+_NEAREST_NUMBER = late(rf"\bnearest ({GROUPED})(?![\d.,/]*\d){ALONE}", re.I, needs="nearest")
+_NEAREST_WORD = late(rf"\bnearest ({NEAREST_WORDS})\b{ALONE}", re.I, needs="nearest")
 _NEAREST_UNIT = late(rf"\bnearest ({UNIT})(?![\w^])", re.I, needs="nearest")
 
 
@@ -101,7 +100,7 @@ def rounding_way(words: str) -> Way | None:
 
 _ROUGH = late(r"\bestimat|\bapproximat|\bround(?:ing)? each\b|\bbounds?\b|\berror interval", re.I)
 _ROUNDED = late(
-    rf"\b(?:to|the) nearest\b|\bdecimal places?\b|{_SIGNIFICANT}|"
+    rf"\b(?:to|the) nearest\b|\bdecimal places?\b|{SIGNIFICANT}|"
     r"\brounded\b|\bround (?:your|the answer|off|to|up|down)\b|\btruncat|"
     r"(?:^|[.?!;,] |\band |\bthen )round it\b|"
     rf"\bto {_COUNT} (?:places?|figures?)\b|\b{_COUNT}\s*(?:d\.?\s?p|s\.?\s?f)\b",
@@ -203,7 +202,7 @@ _LETTER_SAID = late(
     r"(?=\s*(?:[.,?!;:]|$|(?:if|when|given|where|such|so)\b))"
 )
 
-_SIMPLEST = (
+SIMPLEST = (
     r"(?:in |to )?(?:its |the |their |your )?(?:simplest|lowest|simplified|fully simplified) "
     r"(?:possible )?(?:forms?|terms)|fully simplified|simplified(?: fully)?|"
     r"as simply as (?:possible|you can)|simplified as far as possible"
@@ -216,20 +215,20 @@ def says_simplest(words: str) -> bool:
     >>> says_simplest("Simplify 8/12."), says_simplest("Work out 8/12.")
     (True, False)
     """
-    pattern = rf"\b(?:simplify|{_SIMPLEST}|as simply|rationali[sz]e|reduced?|cancel)\b"
+    pattern = rf"\b(?:simplify|{SIMPLEST}|as simply|rationali[sz]e|reduced?|cancel)\b"
     return re.search(pattern, words, re.I) is not None
 
 
 _INTO = r"\b(?:as|to|into)"
-_A = r"(?:an? |your )?"
+ARTICLE = r"(?:an? |your )?"
 _EQUAL = r"\b(?:(?:what|which) {0}|the {0} (?:that|which)) is (?:equal|equivalent)\b|\bthe (?:equivalent {0}|{0} equivalent)\b"
 _FORMS = (
-    ("percentage", rf"{_INTO} {_A}(?:exact )?percentages?\b|{_EQUAL.format('percentage')}"),
-    ("mixed", rf"{_INTO} {_A}(?:simplified )?mixed (?:numbers?|fractions?)\b|{_EQUAL.format('mixed number')}"),
-    ("improper", rf"{_INTO} {_A}(?:simplified )?(?:improper|top-heavy) fractions?\b|{_EQUAL.format('(?:improper|top-heavy) fraction')}"),
-    ("lowest-terms", rf"{_INTO} {_A}(?:simplified |single |proper |exact )*fractions?\b|{_EQUAL.format('fraction')}"),
-    ("decimal", rf"{_INTO} {_A}(?:recurring |terminating |exact )*decimals?\b(?! place)|{_EQUAL.format('decimal')}"),
-    ("integer", rf"{_INTO} {_A}(?:whole number|integer)\b"),
+    ("percentage", rf"{_INTO} {ARTICLE}(?:exact )?percentages?\b|{_EQUAL.format('percentage')}"),
+    ("mixed", rf"{_INTO} {ARTICLE}(?:simplified )?mixed (?:numbers?|fractions?)\b|{_EQUAL.format('mixed number')}"),
+    ("improper", rf"{_INTO} {ARTICLE}(?:simplified )?(?:improper|top-heavy) fractions?\b|{_EQUAL.format('(?:improper|top-heavy) fraction')}"),
+    ("lowest-terms", rf"{_INTO} {ARTICLE}(?:simplified |single |proper |exact )*fractions?\b|{_EQUAL.format('fraction')}"),
+    ("decimal", rf"{_INTO} {ARTICLE}(?:recurring |terminating |exact )*decimals?\b(?! place)|{_EQUAL.format('decimal')}"),
+    ("integer", rf"{_INTO} {ARTICLE}(?:whole number|integer)\b"),
     ("standard-form", r"\b(?:in|into|to|using) standard (?:index )?form\b"),
     ("decimal", rf"{_INTO} an ordinary number\b|\bwithout standard form\b"),
     ("one-to-n", r"\bin the form 1 ?: ?[nN]\b"),
@@ -247,85 +246,3 @@ def form_in_words(words: str) -> str:
     ('percentage', 'integer')
     """
     return next((form for form, pattern in _FORMS if re.search(pattern, words, re.I)), "")
-
-
-_KIND = (
-    rf"{_A}(?:(?:single|simplified|proper|exact|recurring|terminating|algebraic) )*"
-    r"(?:improper fractions?|top-heavy fractions?|mixed numbers?|mixed fractions?|fractions?|"
-    r"decimals?|percentages?|whole numbers?|integers?|ordinary numbers?|ratio of whole numbers|"
-    r"ratios?|surds?|inequalit(?:y|ies)|expressions?|sums? of money)"
-)
-_ANSWER = (
-    r"(?:(?:give|giving|given|write|writing|written|expressed|leave|leaving|express|expressing|state|show|put|round|"
-    r"rounding) )?(?:(?:an? |any )(?:fraction|mixed number|decimal|ratio)s? |(?:your|the|each|all|any|both|every)(?: of your)?(?: final| exact)? "
-    r"(?:answers?|results?|solutions?|values?) |it |them )?"
-)
-GLUE = r"(?:,|and|but|then)? ?"
-GLUE_AND_ANSWER = GLUE + _ANSWER
-"""What may stand before a phrase about the answer: *, and give your answer* to 1 decimal place."""
-TAILS = (
-    rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_DIGITS}",
-    rf"(?:correct |rounded |accurate |off |exact )*(?:up |down )?to {COUNT} {_SIGNIFICANT}",
-    rf"(?:correct |rounded |accurate |off )*(?:up |down )?to the nearest "
-    rf"(?:{_NEAREST_WORDS}|{_GROUPED}|{UNIT}|{SLOT}){_ALONE}",
-    rf"(?:as|into|to) {_KIND}",
-    r"in standard (?:index )?form",
-    r"(?:in|to) index (?:form|notation)",
-    r"(?:using|use|with) (?:index notation|powers)",
-    r"as (?:a |one )?(?:single )?powers? of (?:<M>|\d{1,2}|[a-z](?![a-z]))",
-    r"as a (?:single )?power",
-    r"as a (?:single term|product of powers|product)",
-    _SIMPLEST,
-    r"simplify(?: (?:it|them|fully|completely|your answers?|the answers?|the result|"
-    r"if (?:you can|possible|necessary)|where possible))*",
-    r"in the form (?:<M>|1 ?: ?n|n ?: ?1)",
-    r"in terms of (?:π|pi|<M>)",
-    r"(?:(?:with|using|in) (?:only |a )?positive|without (?:any )?negative)(?: integer)? "
-    r"(?:indices|powers|index|power)(?: only)?",
-    r"(?:with|without|including|include|in(?:clude)?)(?: the| its| their| any| a| correct)* units?",
-    r"(?:completely|fully|exactly|exact|in full|as far as possible)",
-    r"exact (?:answer|value)s?",
-    r"in (?:exact |simplest |simplified )?surd form",
-    r"(?:as|in) (?:a )?surds?",
-    r"(?:any )?square roots in your answers?",
-    rf"(?:in|to|into) (?:{TOGETHER_NAMES}|{UNITS_ASKED})",
-    r"(?:without|not using|using) a calculator",
-    r"show(?:ing)? (?:all )?(?:your |the )?(?:working|method|steps)",
-    r"with dots over the digits that recur",
-    r"dots over the digits that recur",
-    r"(?:using|with) dot notation",
-    r"(?:remember(?:ing)?(?: to (?:use|follow))?|(?:using|by using|following|with|use)) "
-    r"(?:the (?:correct |right )?order of operations|bidmas|bodmas|(?:(?:a|an|the) )?(?:written|column|formal|efficient|"
-    r"grid|long|short) (?:methods?|addition|subtraction|multiplication|division))",
-    r"(?:mentally|in your head|without writing anything down|by hand)",
-    r"using algebra",
-    r"check(?:ing)? (?:your |the )?(?:answers?|solutions?|it)",
-    r"first",
-    r"please",
-)
-"""Phrases about the answer that a question may go on with."""
-
-METHODS = (
-    r"by (?:factorising|completing the square|elimination|substitution)",
-    r"(?:using|by using) the (?:quadratic )?formula",
-)
-"""How equations are to be solved, which leaves their solutions as they are."""
-
-ASIDES = (
-    r"(?:please )?show (?:all )?(?:of )?(?:your|each step of your|each line of(?: your)?) working(?: out)?(?: clearly)?",
-    r"(?:do not|don't) use a calculator",
-    r"(?:you may |you can )?use a calculator",
-    r"(?:this is )?(?:a )?(?:non-)?calculator(?: question| allowed| not allowed)?",
-    r"no calculators?(?: allowed)?",
-    r"check your answers?",
-    r"(?:you must |make sure you |write down |show )+(?:all )?(?:of )?(?:your |the )?(?:working|method|steps)(?: out)?(?: clearly)?",
-    r"(?:remember|use|follow) (?:the (?:correct |right )?order of operations|bidmas|bodmas)",
-    r"(?:use a written method|work mentally|take care|be careful|think carefully)",
-    r"set out your working(?: clearly)?",
-    r"remember(?: to)? (?:check|show) your (?:answer|working)",
-    r"simplify(?: your answers?)?(?: fully| where possible| if possible)?",
-    r"use index notation",
-    r"put dots over the digits that recur",
-    r"all (?:lengths|measurements|distances) are in <UNIT>",
-)
-"""Whole sentences that say how to work or to write, and nothing of what is asked."""

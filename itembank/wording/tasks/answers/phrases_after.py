@@ -9,7 +9,7 @@ from itembank.items.item import Run
 from itembank.text.needed_letters import Needing
 from itembank.wording.sentences.phrases import phrase
 from itembank.wording.sentences.prompt import sentences, slotted
-from itembank.wording.tasks.answers.answer_phrases import (
+from itembank.wording.tasks.answers.answer_tails import (
     ASIDES,
     GLUE,
     GLUE_AND_ANSWER,

@@ -21,6 +21,32 @@ from itembank.data_class import dataclass
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.phrases import phrase
 from itembank.wording.sentences.prompt import SLOT, index_of
+from itembank.wording.tasks.other_kinds.giving_wordings import (
+    ADJECTIVE,
+    BETWEEN,
+    COMPARED,
+    EQUAL,
+    FACTOR,
+    FACTOR_PAIR,
+    FIRST,
+    FROM,
+    GIVEN,
+    HOLDS,
+    KIND,
+    MAKING,
+    MULTIPLE,
+    NEXT,
+    NUMBERS,
+    ONE,
+    OTHER,
+    PAIR,
+    SIGNS,
+    SOLUTION,
+    TWO,
+    UNLIKE,
+    VALUE,
+    VERB,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,85 +102,7 @@ def _to_a_word_end(wording: str) -> re.Pattern[str]:
 
 
 _SLOT = late(SLOT)
-_VERB = (
-    r"(?:write(?: down)?|give|state|find|name|think of|suggest|choose|pick)(?: me)?"
-    r"(?: (?:an|any|one) example of)?"
-)
-_MAY_BE = late(rf"\b{_VERB} (?:any|an|a|one|two|2)\b", re.I)
-_GIVEN = rf"(?:if|when|given(?: that)?) (?P<holds>{SLOT}),?(?: then)? "
-_ONE = r" (?:any one|an|any|one|a)"
-_TWO = r" (?:any )?(?:two|2)"
-_PAIR = r" (?:a|any|one)(?: possible)? pair of"
-_ADJECTIVE = (
-    r"[ ,](?: ?and )? ?(?:(?P<kind>prime|square|cube|even|odd|positive|negative)|"
-    r"(?P<unlike>different|distinct)|(?P<digits>two|three|2|3)-digit|possible)(?= |,)"
-)
-_NUMBERS = {
-    "whole": r" (?:whole numbers?|integers?)",
-    "fraction": r" fractions?",
-    "decimal": r" decimals?(?: numbers?)?",
-    "percentage": r" percentages?",
-    "mixed": r" mixed numbers?",
-    "improper": r" (?:improper|top-heavy) fractions?",
-    "number": r" numbers?",
-}
-_WHOLE = r"(?: (?P<whole>integer|whole[- ]number))?"
-_VALUE = rf"{_WHOLE} values? (?:of|for) <letter>"
-_SOLUTION = (
-    rf"{_WHOLE} solutions? (?:of|to)(?: (?:the|this) (?:inequality|equation))? (?P<holds>{SLOT})"
-)
-_EACH = rf"(?P<each>{SLOT})(?: and (?P<other>{SLOT}))?"
-_MULTIPLE = (
-    rf"(?:an? )?(?:common )?multiples? of (?P<both>both )?{_EACH}",
-    rf"(?:exactly )?divisible by (?P<both>both )?{_EACH}",
-    rf"in the (?P<each>{SLOT}) times[- ]tables?",
-)
-_FACTOR = (rf"(?:an? )?(?:common )?(?:factors?|divisors?) of (?P<both>both )?{_EACH}",)
-_FACTOR_PAIR = rf" factor pair (?:of|for) (?P<each>{SLOT})"
-_SIGNS = {
-    "≤": r"(?:less|smaller) than or equal to|at most|(?:no|not) (?:more|greater|larger|bigger) than",
-    "≥": r"(?:greater|more|larger|bigger) than or equal to|at least|(?:no|not) (?:less|smaller) than",
-    "<": r"(?:less|smaller|lower) than|below|under",
-    ">": r"(?:greater|more|larger|bigger|higher) than|above|over",
-}
-_COMPARED = {"=": "", **_SIGNS}
-_BETWEEN = (
-    rf"(?:(?:lies?|lying|somewhere|strictly|in) ?)*between (?P<low>{SLOT}) and (?P<high>{SLOT})"
-    r"(?P<ends>,? \(?(?:inclusive|exclusive)\)?)?"
-)
-_FROM = rf"from (?P<low>{SLOT}) to (?P<high>{SLOT})(?:,? \(?inclusive\)?)?"
-_KIND = (
-    r"(?:an? )?(?P<kind>prime|square|cube|even|odd|positive|negative|whole)(?: numbers?)?",
-    r"(?:an )?(?P<kind>integer)s?",
-)
-_UNLIKE = r"(?P<kind>different|distinct)(?: from (?:one another|each other))?"
-_OTHER = (
-    rf"(?:other than|apart from|except(?: for)?|not(?: equal to)?) (?P<each>{SLOT})"
-    rf"(?: (?:and|or|nor) (?P<other>{SLOT}))?"
-)
-_EQUAL = rf"(?:equivalent|equal)(?: in value)? to (?P<each>{SLOT})"
-_TOGETHER = (
-    r"(?:(?:have|has|having|with|whose|the|an?|their) )*(?P<what>sum|total|product|difference)"
-    r"(?: (?:is|of|equal to|that is))*"
-)
-_MAKING: tuple[tuple[str, str], ...] = (
-    (_TOGETHER, ""),
-    (r"(?:add|sum)(?: up)?(?: together)? to(?: (?:make|give|get|equal))?|total", "sum"),
-    (r"multiply(?: together)? to(?: (?:make|give|get|equal))?", "product"),
-    (r"differ by|have a difference of", "difference"),
-)
-_HOLDS = (
-    rf"(?:satisf(?:y|ies|ying)|solves?|such that|so that|for which|where) (?P<holds>{SLOT})(?: is true)?",
-    rf"makes? (?P<holds>{SLOT}) true",
-)
-_IS = r"(?:(?:is|are|it is|they are|it|they|both|each|also|must be|whose|with) )*"
-_FIRST = (
-    rf",? (?:that|which) {_IS}",
-    r",? (?:(?:both|each)(?: of (?:them|which))? )(?:(?:is|are) )?",
-    ", ",
-    " (?:with |whose )?",
-)
-_NEXT = (rf",? (?:and|but) (?:(?:that|which) )?{_IS}", rf",? (?:that|which) {_IS}")
+_MAY_BE = late(rf"\b{VERB} (?:any|an|a|one|two|2)\b", re.I)
 
 
 def may_be_giving(prompt: str) -> bool:
@@ -172,16 +120,16 @@ def giving(sentence: str) -> Giving | None:
     Whether it is read to its last word is for the caller to see from `end`.
     """
     scan, facts = _Scan(sentence), list[Fact]()
-    if match := phrase(_GIVEN).match(sentence):
+    if match := phrase(GIVEN).match(sentence):
         scan.at = match.end()
         facts.append(_holds(match))
-    if not scan.take(_VERB):
+    if not scan.take(VERB):
         return None
-    pair = bool(scan.take(_PAIR))
-    numbers = 2 if pair or scan.take(_TWO) else 1
-    if numbers == 1 and not scan.take(_ONE):
+    pair = bool(scan.take(PAIR))
+    numbers = 2 if pair or scan.take(TWO) else 1
+    if numbers == 1 and not scan.take(ONE):
         return None
-    if numbers == 1 and (match := scan.take(_FACTOR_PAIR)):
+    if numbers == 1 and (match := scan.take(FACTOR_PAIR)):
         found: _Noun | None = ("pair", 2, "", _factor_pair(match))
     else:
         facts += _adjectives(scan)
@@ -192,17 +140,17 @@ def giving(sentence: str) -> Giving | None:
         return None
     what, numbers, letter, more = found
     facts += more
-    wordings: tuple[str, ...] = _FIRST
+    wordings: tuple[str, ...] = FIRST
     while (clause := _clause(scan, wordings, numbers)) is not None:
         facts += clause
-        wordings = _NEXT
+        wordings = NEXT
     slots = tuple(index_of(char) for char in _SLOT.findall(sentence[: scan.at]))
     return Giving(numbers, what, tuple(facts), slots, letter, scan.at)
 
 
 def _adjectives(scan: _Scan) -> list[Fact]:
     facts = []
-    while match := scan.take(_ADJECTIVE):
+    while match := scan.take(ADJECTIVE):
         if match["kind"]:
             facts.append(Fact(match["kind"].lower()))
         elif match["unlike"]:
@@ -217,14 +165,14 @@ _Noun = tuple[str, int, str, list[Fact]]
 
 def _noun(scan: _Scan, numbers: int, pair: bool) -> _Noun | None:
     """Return what numbers are called, how many there are, their letter, and what that says."""
-    if numbers == 1 and (match := scan.take(_VALUE)):
+    if numbers == 1 and (match := scan.take(VALUE)):
         return "whole" if match["whole"] else "number", 1, match["letter"], []
-    if numbers == 1 and (match := scan.take(_SOLUTION)):
+    if numbers == 1 and (match := scan.take(SOLUTION)):
         return "whole" if match["whole"] else "number", 1, "", [_holds(match)]
-    for name, wording in _NUMBERS.items():
+    for name, wording in NUMBERS.items():
         if scan.take(wording):
             return name, numbers, "", []
-    for name, wordings in (("multiple", _MULTIPLE[:1]), ("factor", _FACTOR)):
+    for name, wordings in (("multiple", MULTIPLE[:1]), ("factor", FACTOR)):
         if match := scan.take(*(f" {wording}" for wording in wordings)):
             if numbers == 2 and match["other"] and not match["both"]:
                 return None  # two multiples of 3 and 5: of both, or one of each?
@@ -266,24 +214,24 @@ def _clause(scan: _Scan, wordings: tuple[str, ...], numbers: int) -> list[Fact] 
 
 
 def _said(scan: _Scan, numbers: int) -> list[Fact] | None:
-    if match := scan.take(_BETWEEN, _FROM):
+    if match := scan.take(BETWEEN, FROM):
         closed = "between" not in match[0].lower() or "inclusive" in (match["ends"] or "").lower()
         ends = (index_of(match["low"]), index_of(match["high"]))
         return [Fact("from" if closed else "between", ends)]
-    for sign, words in _SIGNS.items():
+    for sign, words in SIGNS.items():
         if match := scan.take(rf"(?:{words}) (?P<each>{SLOT})"):
             return _each(sign, match)
-    if match := scan.take(*_MULTIPLE):
+    if match := scan.take(*MULTIPLE):
         return _each("multiple", match)
-    if match := scan.take(*_FACTOR):
+    if match := scan.take(*FACTOR):
         return _each("factor", match)
-    if match := scan.take(_OTHER):
+    if match := scan.take(OTHER):
         return _each("≠", match)
-    if match := scan.take(_EQUAL):
+    if match := scan.take(EQUAL):
         return _each("equal", match)
-    if match := scan.take(*_HOLDS):
+    if match := scan.take(*HOLDS):
         return [_holds(match)]
-    if match := scan.take(*_KIND):
+    if match := scan.take(*KIND):
         kind = match["kind"].lower()
         return [Fact("whole" if kind == "integer" else kind)]
     if numbers == 2:
@@ -293,11 +241,11 @@ def _said(scan: _Scan, numbers: int) -> list[Fact] | None:
 
 def _together(scan: _Scan) -> list[Fact] | None:
     """Return what two numbers have to make, by their sum, their product or their difference."""
-    if scan.take(_UNLIKE):
+    if scan.take(UNLIKE):
         return [Fact("different")]
     start = scan.at
-    for words, name in _MAKING:
-        for sign, than in _COMPARED.items():
+    for words, name in MAKING:
+        for sign, than in COMPARED.items():
             scan.at = start
             match = scan.take(rf"(?:{words}){f' (?:{than})' if than else ''} (?P<each>{SLOT})")
             if match:
