@@ -161,6 +161,11 @@ BUSES = {
 }
 
 MISREAD = [
+    # A word beside the verb says how, and not who.
+    (VENN, "How many only study French?", "17"),
+    (VENN, "How many never study French?", "17"),
+    (CHANCES, "What is the probability that the spinner only lands on red?", "0.2"),
+    (CHANCES, "What is the probability that the spinner not lands on red?", "0.2"),
     # A sentence beside the question changes what the figure shows.
     (BARS, "The scale is in thousands. How many trays were sold on Mon?", "12"),
     (BARS, "The chart shows hundreds of trays. How many trays were sold on Mon?", "12"),

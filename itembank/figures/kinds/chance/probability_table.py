@@ -170,7 +170,10 @@ def _words(figure: ProbabilityTable) -> str:
 
 
 _ASKS = r"(?:what is|find|work out|write down|calculate) the probability"
-_OTHERS = r"(?:first|second|third|next|other|last|two|three|never|rarely|always|number|sum|total)\b"
+_OTHERS = (
+    r"(?:first|second|third|next|other|last|two|three|number|sum|total|"
+    r"never|not|no|only|just|rarely|hardly|nearly|almost|always)\b"
+)
 """Words that would make it another event, or one of several."""
 _EVENT = (
     r"(?:of (?:getting |taking |landing on |rolling )?|that it (?:is |lands on |shows )|"

@@ -19,10 +19,12 @@ _OTHER_THINGS = _MEMBERS | frozenset(
         r"\w+",
         "more fewer less many much sets set circles circle regions region parts sections percent "
         "percentage pairs groups classes lessons teams languages tens hundreds dozens names labels "
-        "out times ways most least other others",
+        "out times ways most least other others only just also never not no neither always "
+        "sometimes rarely hardly nearly almost exactly half twice",
     )
 )
-"""What a question may count instead of those who are in the sets."""
+"""What a question may count instead of those who are in the sets; and how they do what they do,
+where it does not say who: *how many only play tennis* does not ask how many play it."""
 _WHOLE = COUNTED_PEOPLE | frozenset(
     re.findall(r"\w+", "family house houses household households visitor guest animals shops cars")
 )
