@@ -43,13 +43,19 @@ class Later(NamedTuple):
     def read(self, name: str) -> Any:
         """Return the command itself, under the name it is to have."""
         home, found = _find(self.meant)
-        if self.first:
-            found = _after(self.first, found)
-        if not isinstance(found, typer.Typer):
-            app = typer.Typer(add_completion=False, rich_markup_mode=None)
-            app.command(name, cls=getattr(home, KIND, PlainCommand))(found)
-            found = app
-        return typer.main.get_command(found)
+        return _command(name, found, self.first, getattr(home, KIND, PlainCommand))
+
+
+@functools.cache
+def _command(name: str, found: Any, first: str, kind: type[PlainCommand]) -> Any:
+    """Return the command of a function or a group, which is the same however often it is used."""
+    if first:
+        found = _after(first, found)
+    if not isinstance(found, typer.Typer):
+        app = typer.Typer(add_completion=False, rich_markup_mode=None)
+        app.command(name, cls=kind)(found)
+        found = app
+    return typer.main.get_command(found)
 
 
 def _find(where: str) -> tuple[Any, Any]:
