@@ -7,7 +7,10 @@ import pytest
 
 from itembank.errors import ItembankError
 from itembank.planning.department.department import read_department
+from itembank.records.entries.recording import RecordedAlready
 from itembank.records.results.lessons import lessons
+from itembank.work.lesson.cover import CoverRequest, cover
+from itembank.work.lesson.decide import decide
 from itembank.work.lesson.depths import read_clarity
 from itembank.work.lesson.move import move
 from itembank.work.lesson.record import record
@@ -104,3 +107,28 @@ def test_a_list_of_moves_is_read_as_spreadsheets_save_it(department, text):
     sets.write_text(text)
     (made,) = move(department, sets=sets, date=TUESDAY).moves
     assert (made.from_seat, made.to_class, made.to_seat) == ("A1", "8L", "A2")
+
+
+def test_the_only_lesson_of_a_day_is_one_whether_its_period_is_said_or_not(department):
+    cover(department, CoverRequest(TUESDAY, "8K", topics=(("ratio.share", 3),)))
+    first = record(department, said(department, bands=(1, 2, 3), date=TUESDAY, period="3"))
+    assert first.decision.facts.out_of == 3  # of what was asked instead
+    with pytest.raises(RecordedAlready):
+        record(department, said(department, bands=(1, 2, 3), date=TUESDAY))
+    assert periods(department) == [""]
+    assert decide(department, "8K", TUESDAY, "3").decision.pupils == 6
+    right = said(department, correct=("A1 6",), date=TUESDAY, period="3")
+    with pytest.raises(ItembankError) as caught:
+        record(department, right)
+    assert caught.value.matter != "nothing recorded"
+
+
+def test_a_lesson_that_was_recorded_with_its_period_keeps_it(twice):
+    for period in "35":
+        record(twice, said(twice, out_of=8, bands=(1, 2, 3), date=TUESDAY, period=period))
+    path = twice.folder / "department.toml"
+    path.write_text(path.read_text().replace(', "Tue 5"', ""))
+    once = read_department(twice.folder, None)
+    more = said(once, out_of=8, bands=(2, 2, 3), date=TUESDAY, period="3", replace=True)
+    assert record(once, more).decision.facts.period == "3"
+    assert periods(once) == ["3", "5"]

@@ -203,8 +203,8 @@ def _told(now: ForgottenNow) -> list[str]:
         for path, why in done.left
     ]
     said += [
-        f"Not clean yet: {path} is a copy of the results. ‘itembank unite’ brings in what only it "
-        "holds; then delete it."
+        f"Not clean yet: {path} is a copy of the results, and may hold what is nowhere else. Have "
+        "that brought in before you delete it."
         for path in done.copies
     ]
     if done.unswept:

@@ -53,7 +53,9 @@ def find_lesson(
     if with_results:
         known = [result for result in known if result.entry_id is not None]
     if period is not None:
-        known = [result for result in known if result.period == period]
+        # The only lesson of a day is recorded without its period.
+        exact = [result for result in known if result.period == period]
+        known = exact or [result for result in known if not result.period]
     if not known:
         day = f" on {day_month_year(date)}" if date else ""
         raise ItembankError(

@@ -6,14 +6,21 @@ is, in one go.
 
 from __future__ import annotations
 
+import datetime
 from contextlib import ExitStack
+from dataclasses import replace
 from enum import Enum
 from functools import partial
 from typing import TYPE_CHECKING
 
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
-from itembank.work.lesson.lesson_day import refuse_day_without_lesson, refuse_to_come
+from itembank.today import today
+from itembank.work.lesson.lesson_day import (
+    periods_of,
+    refuse_day_without_lesson,
+    refuse_to_come,
+)
 from itembank.work.lesson.lesson_starter import (
     Starter,
     starter_by_pack,
@@ -91,8 +98,8 @@ def record(department: Department, request: RecordRequest) -> Recorded:
         from itembank.records.entries.recording import record_all
 
         seats = len(group.plan.seats)
-        replace, add = request.replace, request.add
-        record_all(store, starter.facts, what, replace=replace, add=add, seats=seats)
+        anew, add = request.replace, request.add
+        record_all(store, starter.facts, what, replace=anew, add=add, seats=seats)
         done = Done.ADDED if add else Done.RECORDED
         return Recorded(done, _decision(store, department, group, starter.facts), tuple(remarks))
 
@@ -118,6 +125,14 @@ def _settle(
 ) -> Starter:
     """Return the starter that is meant, where its pack alone would say `starter`."""
     if starter is not None:
+        day, period = starter.facts.date, starter.facts.period
+    else:
+        day, period = request.date or today(), request.period or ""
+    if _is_the_only(store, department, group, day, period):
+        request = replace(request, period=request.period and "")
+        if starter is not None:
+            starter = replace(starter, facts=replace(starter.facts, period=""))
+    if starter is not None:
         starter = unless_covered(starter, group, request, store)
     if starter is None:
         starter = starter_by_store(department, group, request, store)
@@ -126,6 +141,26 @@ def _settle(
     if not request.any_day:
         refuse_day_without_lesson(store, department, group, starter.facts)
     return starter
+
+
+def _is_the_only(
+    store: Store,
+    department: Department,
+    group: SchoolClass,
+    day: datetime.date,
+    period: str,
+) -> bool:
+    """Tell whether a period that is named is that of a day's only lesson.
+
+    That lesson goes without a period, whoever records it: else it would be there twice. Where it
+    was recorded with one, as before the timetable changed, it keeps it.
+    """
+    from itembank.records.results.lessons import lessons
+
+    if not period or periods_of(department, group, day) != (period,):
+        return False
+    with store.reading() as connection:
+        return period not in [known.period for known in lessons(connection, group.name, day, day)]
 
 
 def _read(
