@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any
 
 from itembank.errors import ItembankError
-from itembank.files.together import Together
+from itembank.files.together import Together, write_whole
 from itembank.packs.data.pack import Pack
 from itembank.packs.data.pack_place import PACK_FILE, read_pack_data
 
@@ -152,5 +152,5 @@ def _field_path(loc: tuple[str | int, ...]) -> str:
 
 if __name__ == "__main__":
     published = Path(__file__).parents[3] / "docs" / "pack.schema.json"
-    published.write_bytes(schema_json())
+    write_whole(published, schema_json())
     print(published)
