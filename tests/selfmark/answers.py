@@ -6,6 +6,7 @@ import random
 import re
 from collections.abc import Iterator
 from fractions import Fraction
+from functools import cache
 from pathlib import Path
 
 from itembank.bank.question.as_item import NeedsPerson, as_item
@@ -65,6 +66,12 @@ def every_item(rng: random.Random, each: int = 2) -> Iterator[Item]:
     for line in (_MARKING / "typed_answers.txt").read_text(encoding="utf-8").splitlines():
         if line.startswith("?"):
             yield _item(line)
+
+
+@cache
+def drawn_items() -> tuple[Item, ...]:
+    """Return one item of each topic and tier, and all others: read once for all that ask."""
+    return tuple(every_item(random.Random(20261128), each=1))
 
 
 def typed_answers() -> Iterator[tuple[Item, list[str]]]:

@@ -16,7 +16,7 @@ from itembank.notation.line import shown_line
 from itembank.selfmark.html_page import page_script
 from itembank.selfmark.questions import question_data
 from tests.depth import cases, whole
-from tests.selfmark.answers import answers_to, every_item, typed_answers
+from tests.selfmark.answers import answers_to, drawn_items, typed_answers
 
 LEAST = cases(3_000, 40_000, 20_000)
 MARK_ALL = """
@@ -51,7 +51,7 @@ def marker_page(browser, *changes):
 @pytest.fixture(scope="module")
 def cases():
     rng = random.Random(20261128)
-    items = list(every_item(rng, each=1))
+    items = drawn_items()
     keys = [shown_line(item.key) for item in items]
     listed = list(typed_answers())
     drawn = [(item, answers_to(item, rng, keys)) for item in items]

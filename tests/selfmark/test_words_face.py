@@ -1,12 +1,10 @@
 """What the page says of a tree that no line shows is what the marker says."""
 
-import random
-
 from itembank.notation import tree as t
 from itembank.notation.words import words
 from itembank.selfmark.questions import tree_data
 from tests.depth import some, whole
-from tests.selfmark.answers import every_item
+from tests.selfmark.answers import drawn_items
 from tests.selfmark.test_same_verdict import marker_page
 
 IN_PAGE = (
@@ -19,7 +17,7 @@ IN_PAGE = (
 @whole
 def test_words_are_the_same(browser):
     trees = []
-    for item in some(every_item(random.Random(3), each=1), 200):
+    for item in some(drawn_items(), 200):
         runs = [run for run in item.prompt if not isinstance(run, str)]
         for node in (item.key, *(slip.wrong for slip in item.slips), *runs):
             trees += [node, t.Neg(node), t.Listing((node, node)), t.Sum(node, (("-", node),))]
