@@ -135,12 +135,14 @@ NO_NOUNS = ("one", "each", "other")
 """What says nothing of what it is. *Each* may be an amount that each has, *other* the second of
 two, so that these are looked for only where something is looped over."""
 MAY_BIND = re.compile(r"\bone\b\s*(?![\w\s.])|\b(?:one|each|other)\s+in\b|\beach,|, each\b")
-"""The names where they may be bound; most often they are words of a sentence."""
+"""The names where they may be bound, outside of what is said."""
+SAID = re.compile(r'^ *"""[\s\S]*?"""|^ *#.*|  # .*', re.MULTILINE)
+"""Docstrings and comments, where they are words of a sentence."""
 
 
 def called_no_noun(source):
     """Return the lines that bind the name ``one``, or loop over something by another of these."""
-    if not MAY_BIND.search(source):
+    if not MAY_BIND.search(SAID.sub("", source)):
         return []  # most files are not worth parsing
     found = []
     for node in ast.walk(ast.parse(source)):
