@@ -71,6 +71,7 @@ def _alike(marks: Sequence[int], at_once: int) -> Iterator[tuple[int, list[int]]
         places: dict[int, int] = {}
         more: dict[int, list[int]] = {}
         for place, mark in enumerate(marks):
+            # By the mark and not by its place: so equal marks are in one part, and none is missed.
             if not mark or mark % parts != part:
                 continue
             first = places.setdefault(mark, place)

@@ -56,37 +56,9 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
     for node in where:
         if not isinstance(node, t.Relation | t.Sym) and not _relations_listed(node):
             raise NeedsPerson(f"{text(node)} is given, but it is not said what it is for.")
-    if reading.saying is None:
-        units_inside(maths, args, words, reading.task)
-    else:
-        try:
-            target, constants = reading.saying.build(*args)
-        except NotBuilt as error:
-            raise NeedsPerson(str(error)) from error
-        units_inside(maths, [*args, target], words, reading.task)
-        agree(item, "work-out")
-        form = reading.saying.form
-        if not form and form_in_words(words) == "percentage" and _compares(target):
-            raise NeedsPerson(
-                "How much more as a percentage may be of the first amount, or the difference "
-                "itself: ask for the percentage increase, or for the difference."
-            )
-        if counted := counted_as_number([target], words, maths.key):
-            return Question(Find(counted), (*item.constants, *constants, 1), "value", "work-out")
-        said = reading.saying if isinstance(reading.saying, Saying) else None
-        any_order = said is not None and said.any_order
-        if any_order:
-            target = _in_order_of(maths.key, target)
-        ask = _worked_out(target, _all_relations(where))
-        if said is None or not said.rounds:
-            ask = _of_a_list(rounded(ask, maths, words), said, args)
-        return Question(
-            ask,
-            (*item.constants, *constants),
-            form,
-            "work-out",
-            any_order=any_order,
-        )
+    if reading.saying is not None:
+        return _sum_said(item, maths, reading, args, where)
+    units_inside(maths, args, words, reading.task)
     if reading.task == "extreme":
         _nothing_besides(where)
         return Question(extreme_ask(args, reading.pick, words), item.constants, "", "choose")
@@ -103,6 +75,47 @@ def asked_directly(item: BankItem, maths: Maths, reading: Reading) -> Question:
     given = Given(tuple(args), tuple(where), reading.letter, words)
     ask = _picked(task_named(item.task or task)(item, given), reading.pick, item.task or task)
     return Question(rounded(ask, maths, words), item.constants, "", item.task or task)
+
+
+def _sum_said(
+    item: BankItem,
+    maths: Maths,
+    reading: Reading,
+    args: list[t.Node],
+    where: list[t.Node],
+) -> Question:
+    """Return the question for a sum that is said in words, made of the mathematics in `args`."""
+    assert reading.saying is not None
+    words = words_of(maths)
+    try:
+        target, constants = reading.saying.build(*args)
+    except NotBuilt as error:
+        raise NeedsPerson(str(error)) from error
+    units_inside(maths, [*args, target], words, reading.task)
+    agree(item, "work-out")
+    form = reading.saying.form
+    if not form and form_in_words(words) == "percentage" and _compares(target):
+        raise NeedsPerson(
+            "How much more as a percentage may be of the first amount, or the difference "
+            "itself: ask for the percentage increase, or for the difference."
+        )
+    if counted := counted_as_number([target], words, maths.key):
+        return Question(Find(counted), (*item.constants, *constants, 1), "value", "work-out")
+    said = reading.saying if isinstance(reading.saying, Saying) else None
+    any_order = said is not None and said.any_order
+    if any_order:
+        target = _in_order_of(maths.key, target)
+    ask = _worked_out(target, _all_relations(where))
+    # Where the wording rounds the numbers of a sum, its words say nothing of the answer.
+    if said is None or not said.rounds:
+        ask = _of_a_list(rounded(ask, maths, words), said, args)
+    return Question(
+        ask,
+        (*item.constants, *constants),
+        form,
+        "work-out",
+        any_order=any_order,
+    )
 
 
 def _compares(target: t.Node) -> bool:

@@ -42,10 +42,10 @@ def sign_typed(plain: str, asked: Setting) -> t.Relation | None:
         found = _IS.fullmatch(said)
         if found and op != "=" and words.fullmatch(found["word"]):
             try:
-                it = parsed(respell(found["it"]), found["it"], asked)
+                named = parsed(respell(found["it"]), found["it"], asked)
             except Unreadable:
                 return None
             for side, other in ((left, right), (right, left)):
-                if same(it, side):
+                if same(named, side):
                     return t.Relation(side, ((op, other),))
     return None

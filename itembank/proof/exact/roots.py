@@ -108,6 +108,7 @@ def real_solutions(relations: Sequence[t.Relation], letter: str) -> int:
         shared = common(coefficients(polynomial, letter), shared)
     if not shared:
         raise NotExact(f"every value of {letter} is a solution")
+    # What is printed below a line, multiplied together, is nought where any part of it is.
     below: Polynomial = {UNIT: algebra(t.Sym(letter)).bottom[UNIT]}
     for relation in relations:
         for node in denominators(relation):

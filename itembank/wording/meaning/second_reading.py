@@ -74,6 +74,7 @@ READERS: tuple[Callable[[Tale], Reading | None], ...] = (
     clocks_apart_reading,
     parts_and_rest_reading,
 )
+"""In their order for messages alone: where several know a story, the first is told."""
 
 
 def meaning_fault(

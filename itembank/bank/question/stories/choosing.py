@@ -151,11 +151,9 @@ def extreme_ask(args: list[t.Node], size: str, words: str = "") -> Choose:
     'greatest'
     """
     things = args[0].parts if len(args) == 1 and isinstance(args[0], t.Listing) else tuple(args)
-    if len(things) < 2 or any(
-        isinstance(thing, t.Relation) or t.symbols(thing) for thing in things
-    ):
+    if len(things) < 2 or any(isinstance(node, t.Relation) or t.symbols(node) for node in things):
         raise NeedsPerson("To find the largest or the smallest takes two numbers or more.")
     meant = size_meant(size, things, words)
     if not meant:
         raise NeedsPerson(f"Of numbers without units it is not known what is ‘{size}’.")
-    return Choose(tuple((text(thing), thing) for thing in things), meant)
+    return Choose(tuple((text(node), node) for node in things), meant)

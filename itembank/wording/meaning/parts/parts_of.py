@@ -149,6 +149,7 @@ def _whole(
     return None
 
 
+# Two groups are empty: *noun2*, which _GROUP may fill, and *third*, which tells the two apart.
 _SOME_OF = late(
     rf"(?P<part>{SLOT}) of (?:the |these |a class of )?({SLOT}) (?P<noun>[\w'-]+) (?P<what>[^.,;?]+)(?P<third>)(?P<noun2>)",
     re.I,
