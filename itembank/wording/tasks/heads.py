@@ -1,7 +1,7 @@
 """How each task is asked: the wordings teachers use, as data.
 
 A wording begins a sentence; what may follow (a form, a rounding, *when x = 3*) stands in
-:mod:`.answer` and :mod:`.read`. Groups are the mathematics the task is about, in order. The
+:mod:`.answers.answer_tails` and :mod:`.command_said`. Groups are the mathematics the task is about, in order. The
 first wording that reads a whole sentence counts, so a narrower one stands before a wider one.
 """
 

@@ -1,8 +1,8 @@
 """Reads a prompt whole: its task, the mathematics it is about, and what it says of the answer.
 
 A prompt is a row of sentences. Each is a command in one of the known wordings (:mod:`.heads`,
-:mod:`.arithmetic`) with phrases about the answer after it (:mod:`.answer`); or it gives
-something (:data:`~.heads.GIVENS`); or it is about the answer alone; or an aside that changes
+:mod:`.sayings`) with phrases about the answer after it (:mod:`.answers.answer_tails`); or it gives
+something (:data:`~.leads.GIVENS`); or it is about the answer alone; or an aside that changes
 nothing; or it tells a story. A story may stand before a command that points back at its one
 piece of mathematics, as long as no word in it could change what is asked.
 """
