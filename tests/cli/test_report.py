@@ -3,6 +3,7 @@
 import csv
 import datetime
 import re
+import shutil
 from pathlib import Path
 
 import pytest
@@ -34,11 +35,11 @@ topics = ["ratio.share"]
 SEATS = [f"{row}{n}" for row in "ABCDE" for n in range(1, 6)]
 
 
-@pytest.fixture
-def department(away, monkeypatch):
-    monkeypatch.delenv("ITEMBANK_STORE", raising=False)
-    (away / "department.toml").write_text(DEPARTMENT)
-    with open_store(str(away / "results.sqlite3")) as store:
+@pytest.fixture(scope="module")
+def recorded(tmp_path_factory):
+    """Return the file of what is recorded; each test works on a copy."""
+    path = tmp_path_factory.mktemp("recorded") / "results.sqlite3"
+    with open_store(str(path)) as store:
         for week in range(3):
             day = datetime.date(2026, 11, 2) + datetime.timedelta(days=7 * week)
             asked = tuple(
@@ -49,6 +50,14 @@ def department(away, monkeypatch):
             right = {s: {n: (i + n) % 5 > n - 2 for n in range(1, 5)} for i, s in enumerate(SEATS)}
             record(store, facts, Answers(right, {("A1", 4): "adds the parts"}))
             record(store, facts, Clarity(6 if week == 1 else 0, 25, "what a part is"))
+    return path
+
+
+@pytest.fixture
+def department(recorded, away, monkeypatch):
+    monkeypatch.delenv("ITEMBANK_STORE", raising=False)
+    (away / "department.toml").write_text(DEPARTMENT)
+    shutil.copy(recorded, away)
     return away
 
 

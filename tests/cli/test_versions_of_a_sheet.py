@@ -132,20 +132,29 @@ def test_a_second_column_of_versions_and_an_option_beside_it(said, home):
 BANK = Path(__file__).parents[2] / "banks" / "key-stage-3"
 
 
-@pytest.fixture
-def from_bank(tmp_path, monkeypatch):
-    """Make a pack from a bank's questions, and return its folder, the bank's and the pack's."""
-    bank = tmp_path / "bank"
+@pytest.fixture(scope="module")
+def made_of_bank(tmp_path_factory):
+    """Make a pack from a bank's questions, and return the bank's folder and the pack's."""
+    folder = tmp_path_factory.mktemp("of-bank")
+    bank, home = folder / "bank", folder / "home"
     shutil.copytree(BANK, bank)
-    home = tmp_path / "home"
     make(home, "--bank", str(bank), "--questions-from", "bank", "--topic", "number.hcf")
+    return bank, home / f"8K-{DAY}"
+
+
+@pytest.fixture
+def from_bank(made_of_bank, tmp_path, monkeypatch):
+    """Return a copy to change: the department's folder, the bank's and the pack's."""
+    bank, pack = made_of_bank
+    shutil.copytree(bank, tmp_path / "bank")
+    home = Path(shutil.copytree(pack.parent, tmp_path / "home"))
     monkeypatch.chdir(home)
     monkeypatch.delenv("ITEMBANK_STORE", raising=False)
-    return home, bank, home / f"8K-{DAY}"
+    return home, tmp_path / "bank", home / pack.name
 
 
-def test_an_item_is_taken_from_its_bank_while_it_is_what_was_printed(from_bank):
-    _, bank, pack = from_bank
+def test_an_item_is_taken_from_its_bank_while_it_is_what_was_printed(made_of_bank):
+    bank, pack = made_of_bank
     stored = json.loads((pack / "pack.json").read_text())["versions"][0]["items"]
     found = starter_items(pack, (bank,))["A"]
     assert [item.address for item in found] == [one["address"] for one in stored]
@@ -185,9 +194,9 @@ def test_a_question_edited_since_is_marked_as_it_was_printed(said, from_bank):
 
 @pytest.mark.parametrize("face", ["prompt", "key", "form", "accept"])
 def test_an_item_that_differs_from_the_pack_in_anything_is_taken_from_the_pack(
-    from_bank, monkeypatch, face
+    made_of_bank, monkeypatch, face
 ):
-    _, bank, pack = from_bank
+    bank, pack = made_of_bank
     printed = starter_items(pack, ())["A"]
     assert [item.key for item in printed] == [
         item.key for item in starter_items(pack, (bank,))["A"]

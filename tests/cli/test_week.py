@@ -231,7 +231,7 @@ def planned(said, home, monkeypatch):
     [
         ("8K", "--from", "2026-11-30", "--replace"),
         ("--plan", str(PLAN), "--replace"),
-        ("8K", "--from", "2026-11-30", "--questions", "tue 6", "--replace"),
+        left((("8K", "--from", "2026-11-30", "--questions", "tue 6", "--replace"),)),
     ],
 )
 def test_a_plan_saved_while_the_week_is_made_stays_the_persons(
