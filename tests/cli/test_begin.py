@@ -9,6 +9,8 @@ from itembank.cli.main import run
 from itembank.work.department.made import read_kept
 from itembank.work.department.so_far import read_so_far
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 TERMS = "Autumn\t3 Sep 2026\t18 Dec 2026\nHalf term\t26 Oct\t30 Oct\n"
 CLASSES = (
     'Class,Teacher,Lessons,Seats\n8K,HT,"Mon 1, Tue 3, Thu 2",29\n8M,MB,"Mon 2, Fri 1",A1-A6\n'

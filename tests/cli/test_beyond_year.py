@@ -12,6 +12,8 @@ from itembank.items.item import Tier
 from itembank.items.topics.registry import find_topic
 from tests.depth import cases, left, only_whole, whole
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 BANKS = Path(__file__).parents[2] / "banks"
 MIXED = "fractions.decimals-percentages"
 DEPARTMENT = """

@@ -14,6 +14,8 @@ from itembank.work.week.new_plan import new_plan
 from itembank.work.week.planner import Planner
 from itembank.work.week.week_questions import with_questions
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 LARKHYTHE = Path(__file__).parents[2] / "banks" / "larkhythe"
 DAY = datetime.date
 MONDAY, TUESDAY = DAY(2026, 11, 23), DAY(2026, 11, 24)

@@ -10,6 +10,8 @@ import pytest
 
 from itembank.cli.main import run
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 QUESTIONS = {
     "garden-1": [
         *("--topic", "fractions.of-quantity", "--tier", "support", "--key", "46"),  # it is 45

@@ -6,6 +6,8 @@ import pytest
 
 from tests.packs.bank_files import OWN, bank, item, sign, sums
 
+pytestmark = pytest.mark.usefixtures("pages_outlined")
+
 LOT = [*sums(12, "support"), *sums(12, "core", 50), *sums(12, "challenge", 80)]
 
 
