@@ -2,6 +2,7 @@
 
 import datetime
 import json
+from dataclasses import replace
 
 import pytest
 
@@ -121,6 +122,32 @@ def test_the_only_lesson_of_a_day_is_one_whether_its_period_is_said_or_not(depar
     with pytest.raises(ItembankError) as caught:
         record(department, right)
     assert caught.value.matter != "nothing recorded"
+
+
+def test_the_only_lesson_of_a_day_is_not_that_of_another_period(department):
+    monday = TUESDAY - datetime.timedelta(days=1)
+    record(department, said(department, bands=(3, 2, 1), out_of=8, date=monday))
+    record(department, said(department, bands=(1, 2, 3), date=TUESDAY))
+    assert decide(department, "8K", period="1").decision.facts.date == monday
+    for wrong in (
+        said(department, correct=("A1 6",), date=TUESDAY, period="5"),
+        said(department, correct=("A1 6",), period="5"),
+    ):
+        with pytest.raises(ItembankError, match="Nothing is recorded for 8K") as caught:
+            record(department, wrong)
+        assert caught.value.matter == "nothing recorded"
+        with pytest.raises(ItembankError, match="Nothing is recorded for 8K"):
+            decide(department, "8K", wrong.date, "5")
+
+
+def test_the_period_of_a_parallel_class_is_not_that_of_the_class(department):
+    path = department.folder / "department.toml"
+    path.write_text(path.read_text().replace('"8L"', '"8L"\nlessons = ["Tue 4"]'))
+    packs = department.folder / "output"
+    (packs / f"8K-{TUESDAY}").rename(packs / f"8K-{TUESDAY}-5")
+    asked = said(department, pack=packs / f"8K-{TUESDAY}-5", same_as="8K", bands=(1, 2, 3))
+    recorded = record(read_department(department.folder, None), replace(asked, class_name="8L"))
+    assert (recorded.decision.facts.class_name, recorded.decision.facts.period) == ("8L", "")
 
 
 def test_a_lesson_that_was_recorded_with_its_period_keeps_it(twice):

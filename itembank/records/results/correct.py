@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 
 from sqlalchemy import Connection, select
 
@@ -20,6 +20,8 @@ from itembank.text.in_words import day_month_year
 
 Change = tuple[str, int | None, int | bool]
 """Seat, question or None, and the score or whether the answer is right."""
+Periods = Callable[[datetime.date], Sequence[str]]
+"""Tells in which periods a class has its lessons of a day."""
 
 
 def lesson_facts(connection: Connection, result: LessonResult) -> LessonFacts:
@@ -42,8 +44,11 @@ def find_lesson(
     date: datetime.date | None,
     period: str | None = None,
     with_results: bool = True,
+    held: Periods | None = None,
 ) -> LessonResult:
     """Return the lesson of a class on a day, or the last one that has results.
+
+    The only lesson of a day is recorded without its period; by what is `held` it is found by that.
 
     Raises:
         ItembankError: there is none, or there are two on that day.
@@ -53,9 +58,17 @@ def find_lesson(
     if with_results:
         known = [result for result in known if result.entry_id is not None]
     if period is not None:
-        # The only lesson of a day is recorded without its period.
-        exact = [result for result in known if result.period == period]
-        known = exact or [result for result in known if not result.period]
+        exact = {result.date for result in known if result.period == period}
+        known = [
+            result
+            for result in known
+            if result.period == period
+            or (
+                not (result.period or result.date in exact)
+                and held is not None
+                and list(held(result.date)) == [period]
+            )
+        ]
     if not known:
         day = f" on {day_month_year(date)}" if date else ""
         raise ItembankError(
@@ -93,8 +106,11 @@ def correct(
     date: datetime.date | None,
     changes: Sequence[Change],
     period: str | None = None,
+    held: Periods | None = None,
 ) -> tuple[LessonFacts, int]:
     """Record a lesson's answers or scores again with some of them changed.
+
+    `held` tells in which periods the class has its lessons of a day.
 
     Returns the lesson and the number of the new entry; the earlier one is kept, replaced.
 
@@ -103,7 +119,7 @@ def correct(
             faults at once, and nothing is changed.
     """
     with store.writing() as connection:
-        lesson = find_lesson(connection, class_name, date, period)
+        lesson = find_lesson(connection, class_name, date, period, held=held)
         assert lesson.entry_id is not None
         facts = lesson_facts(connection, lesson)
         what: Answers | Scores

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 from itembank.data_class import dataclass
 from itembank.errors import ItembankError
+from itembank.work.lesson.lesson_day import periods_by_day
 from itembank.work.lesson.results_store import open_results, place_of_results
 
 if TYPE_CHECKING:
@@ -51,7 +52,8 @@ def decide(
     group = department.find_class(class_name)
     thresholds = thresholds_of(department)
     with open_results(department, make=False) as store, store.reading() as connection:
-        lesson = find_lesson(connection, group.name, date, period, with_results=date is None)
+        held = periods_by_day(department, group) if period is not None else None
+        lesson = find_lesson(connection, group.name, date, period, date is None, held)
         decision = decide_lesson(connection, lesson, group.bands, thresholds)
     return Decided(decision, thresholds, tuple(group.bands.bands(lesson.out_of)))
 

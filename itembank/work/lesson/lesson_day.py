@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from itembank.errors import ItembankError
@@ -110,13 +111,24 @@ def the_period(
 
 def periods_of(department: Department, group: SchoolClass, date: datetime.date) -> tuple[str, ...]:
     """Return the periods of a class's lessons on a day; none where they are not known."""
+    return periods_by_day(department, group)(date)
+
+
+def periods_by_day(
+    department: Department, group: SchoolClass
+) -> Callable[[datetime.date], tuple[str, ...]]:
+    """Return what tells the periods of a class's lessons on a day; the calendar is read once."""
     from itembank.planning.department.class_lessons import class_lessons
 
     calendar = _calendar(department)
-    if calendar is None:
-        return ()
-    held, _ = class_lessons(group.plan, calendar, date, date)
-    return tuple(lesson.period for lesson in held)
+
+    def periods(date: datetime.date) -> tuple[str, ...]:
+        if calendar is None:
+            return ()
+        held, _ = class_lessons(group.plan, calendar, date, date)
+        return tuple(lesson.period for lesson in held)
+
+    return periods
 
 
 def _calendar(department: Department) -> Calendar | None:

@@ -66,7 +66,8 @@ def _pack_meant(
     if request.pack is not None:
         pack = read_pack_facts(request.pack, request.period or "")
         theirs = pack.lesson.class_name
-        period = request.period or _period_of(pack, date)
+        # The lesson of another class tells nothing of when this one had the starter.
+        period = request.period or (_period_of(pack, date) if other is None else "")
         if not same_name(theirs, whose):
             said = f"{request.pack} is a pack of {theirs}."
             if other is not None:

@@ -17,6 +17,7 @@ from itembank.data_class import dataclass
 from itembank.errors import ItembankError
 from itembank.today import today
 from itembank.work.lesson.lesson_day import (
+    periods_by_day,
     periods_of,
     refuse_day_without_lesson,
     refuse_to_come,
@@ -183,7 +184,9 @@ def _correct(department: Department, group: SchoolClass, request: RecordRequest)
             read_correction(change) if isinstance(change, str) else change
             for change in request.correct
         ]
-        facts, _ = correct(store, group.name, request.date, changes, request.period)
+        period = request.period
+        held = periods_by_day(department, group) if period is not None else None
+        facts, _ = correct(store, group.name, request.date, changes, period, held)
         return Recorded(Done.CORRECTED, _decision(store, department, group, facts))
 
 
