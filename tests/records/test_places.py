@@ -7,6 +7,7 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from itembank.errors import ItembankError
 from itembank.records.entries.entries import Scores
 from itembank.records.entries.recording import record
 from itembank.records.exporting import export_all
@@ -68,3 +69,11 @@ def test_a_folder_from_which_one_works_may_have_any_name(tmp_path, monkeypatch):
     with open_store("results.sqlite3") as store:
         record(store, facts(), Scores({"A1": 3}))
     assert files_under(tmp_path) == ["file:a?b#c/results.sqlite3"]
+
+
+def test_a_driver_that_is_not_there_is_told_and_no_other_is_taken(tmp_path, monkeypatch):
+    """One that encrypts was asked for: without it, results would lie there for all to read."""
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(ItembankError, match="does not name a store"):
+        open_store("sqlite+pysqlcipher:///results.sqlite3")
+    assert not files_under(tmp_path)

@@ -161,7 +161,11 @@ def _engine(url: str | URL) -> Engine:
                 connection.exec_driver_sql(f"SELECT pg_advisory_xact_lock({_LOCK})")
 
         return engine
-    engine = file_engine(parsed, WAIT)
+    # What is named by a URL may ask for another driver, such as one that encrypts the file.
+    if isinstance(url, URL):
+        engine = file_engine(url, WAIT)
+    else:
+        engine = create_engine(parsed, connect_args={"timeout": WAIT})
 
     @event.listens_for(engine, "connect")
     def _set(connection: Any, record: object) -> None:
