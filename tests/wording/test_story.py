@@ -85,6 +85,14 @@ def test_the_sentences_that_ask(text, asking):
         ("{5} boys and {6} girls returned.", 360),
         ("{5} plants grow in {6} pots.", 1000),
         ("It may rain on {5} farms, each with {6} yaks.", 31),
+        ("He bakes {6} loaves each day in February.", 29),
+        ("He bakes {6} loaves each day of a month.", 29),
+        ("He bakes {6} loaves each day of the year.", 366),
+        # An amount is changed into another unit by itself: so it calls for no factor.
+        ("It makes {5} parts per minute, and runs for {3 h}.", 24),
+        ("A rope is {5 m} long and cut into {4} equal pieces.", 100),
+        ("A sack holds {5 kg} and is shared by {4} people.", 1000),
+        ("At {09:00} there are {4} pupils at each of {3} tables.", 60),
     ],
 )
 def test_a_word_inside_another_calls_for_no_constant(text, constant):
@@ -95,12 +103,14 @@ def test_a_word_inside_another_calls_for_no_constant(text, constant):
     ("text", "constant"),
     [
         ("A tap drips {5} times a minute.", 60),
-        ("A bus leaves at {09:15} and arrives at {09:40}.", 60),
+        ("A bus leaves at {09:15} and arrives at {09:40}. How long is that?", 60),
         ("He bakes {6} loaves each day in February.", 28),
         ("He bakes {6} loaves each day in August.", 31),
+        ("He bakes {6} loaves each day in February of a leap year.", 29),
+        ("He bakes {6} loaves each day of a leap year.", 366),
         ("A shop is open from Monday to Sunday, {8 h} a day.", 7),
         ("A price of {£40} falls by {15%}.", 100),
-        ("It is {5 m} long.", 100),
+        ("It is {5 m} long. How many cm is that?", 100),
         ("Two angles of a triangle are {50°} and {60°}.", 180),
         ("The {5}th row of a pattern has {9} tiles.", 37),
         ("He buys {3} dozen eggs.", 12),

@@ -27,11 +27,12 @@ _PERSON = late(
 _COMMON = (
     ((0, 1), r""),
     ((100,), r"(?:per ?cent|percent|reduc|increas|decreas)\w*|sales?|off|tax|vat|interest|profits?|loss(?:es)?|"
-             r"cents?|pence|p|pounds?|cm|m|\w*metres?|(?:kilo|milli)?grams?|\w*litres?|%|£|€"),
+             r"cents?|pence|p|pounds?|cm|\w*metres?|(?:kilo|milli)?grams?|\w*litres?|%|£|€"),
     ((60, 3600), r"hours?|minutes?|seconds|(?:a|an|per|each|every|one) second|speeds?|time|how long|am|pm|o'clock|km/h|m/s|h|mins?|s"),
-    ((24, 7, 48, 168), r"days?|daily|weeks?|weekly|hours?|\w+day to \w+day|h"),
-    ((12, 52, 365, 366, 4), r"years?|yearly|months?|monthly|weeks?|weekly|annual\w*"),
-    ((30, 31, 28, 29), r"months?|january|february|(?-i:March|May)|april|june|july|august|september|october|november|december"),
+    ((24, 7, 48, 168), r"days?|daily|weeks?|weekly|hours?|\w+day to \w+day"),
+    ((12, 52, 365, 4), r"years?|yearly|months?|monthly|weeks?|weekly|annual\w*"),
+    ((29, 366), r"leap years?"),
+    ((30, 31, 28), r"months?|january|february|(?-i:March|May)|april|june|july|august|september|october|november|december"),
     ((180, 360, 90, 270), r"(?:tri|rect)?ang(?:l|ul)\w*|degrees?|turn(?:s|ed|ing)?|(?:straight )?lines?|quadrilaterals?|"
                           r"polygons?|\w*circles?|bearings?|squares?|°"),
     ((2, 3, 4, 5, 6, 8, 10), r"sides?|(?:tri|rect)?ang(?:l|ul)\w*|squares?|perimeters?|areas?|equilateral|isosceles|"
@@ -78,6 +79,11 @@ def condition_fault(runs: Sequence[Run], constants: Sequence[int], letters: bool
 
 
 def _signs(runs: Sequence[Run]) -> str:
+    """Return the signs of what is printed that call for a constant.
+
+    Lengths, masses and times call for none: an amount with its unit is changed into another unit
+    by itself, and 5 m × 100 is 500 m. Where a bare number is to be changed, words say into what.
+    """
     found = set()
     for run in runs:
         if not isinstance(run, str):
@@ -87,8 +93,6 @@ def _signs(runs: Sequence[Run]) -> str:
                         found.add("%")
                     case t.Money(_, sign):
                         found.add(sign)
-                    case t.Quantity(_, unit):
-                        found.add(unit)
-                    case t.ClockTime():
-                        found.add("time")
+                    case t.Quantity(_, "°"):
+                        found.add("°")
     return " ".join(sorted(found))

@@ -164,6 +164,11 @@ MISREAD = [
     # A word beside the verb says how, and not who.
     (VENN, "How many only study French?", "17"),
     (VENN, "How many never study French?", "17"),
+    (VENN, "How many cannot study French?", "17"),
+    (VENN, "How many dont study French?", "17"),
+    (VENN, "How many solely study French?", "17"),
+    (VENN, "How many seldom study French?", "17"),
+    (VENN, "How many perhaps study French?", "17"),
     (CHANCES, "What is the probability that the spinner only lands on red?", "0.2"),
     (CHANCES, "What is the probability that the spinner not lands on red?", "0.2"),
     # A sentence beside the question changes what the figure shows.
@@ -295,6 +300,9 @@ PLAIN = [
     ),
     (VENN, "How many pupils do not study French?", "11"),
     (VENN, "How many pupils are there altogether?", "28"),
+    (VENN, "How many of the staff study French?", "17"),
+    (VENN, "What is the probability that a student studies French?", "17/28"),
+    (VENN, "What is the probability that the child likes only French?", "12/28"),
     (SETS, "How many numbers are in A?", "4"),
     (SETS, "How many members are there?", "7"),
     (CHANCES, "What is the probability that the spinner lands on red?", "0.2"),

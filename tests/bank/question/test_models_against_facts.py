@@ -19,6 +19,11 @@ AGE = "Ann is {12} years old. How old was she {5} years ago?"
 BANK = (
     "Sam puts {£200} in a bank at {5%} compound interest a year for {2} years. How much is there?"
 )
+LEAP = "A shop sells {3} cakes each day. How many cakes does it sell in a leap year?"
+FEBRUARY = "A shop sells {3} cakes each day. How many cakes does it sell in February?"
+LONG = "A shop sells {3} cakes each day. How many does it sell in February of a leap year?"
+ROPE = "A rope is {5 m} long. It is cut into {4} equal pieces. How long is each piece?"
+PARTS = "A machine makes {5} parts per minute. It runs for {3 h}. How many parts does it make?"
 COST = "Notebooks cost {£4.95} each. Estimate the cost of {19} notebooks."
 
 
@@ -47,6 +52,11 @@ def proved(prompt: str, key: str, model: str, constants: tuple[int, ...], find: 
         (EURO, "€72", "£60 ÷ £1 × €1.20", (), ""),
         (TOWN, "7600", "8000 - 5% of 8000", (), ""),
         (AGE, "7", "12 - 5", (), ""),
+        (LEAP, "1098", "3 × 366", (366,), ""),
+        (FEBRUARY, "84", "3 × 28", (28,), ""),
+        (LONG, "87", "3 × 29", (29,), ""),
+        (ROPE, "1.25 m", "5 m ÷ 4", (), ""),
+        (PARTS, "900", "5 × 3 × 60", (60,), ""),
     ],
 )
 def test_a_right_model_is_proved(
@@ -64,6 +74,11 @@ def test_a_right_model_is_proved(
         (EURO, "€50", "€60 ÷ 1.20", ()),
         (TOWN, "8400", "8000 + 5% of 8000", ()),
         (AGE, "17", "12 + 5", ()),
+        (LEAP, "1095", "3 × 365", (365,)),
+        (FEBRUARY, "87", "3 × 29", (29,)),
+        (LONG, "84", "3 × 28", (28,)),
+        (ROPE, "125 m", "5 m × 100 ÷ 4", (100,)),
+        (PARTS, "360", "5 × 3 × 24", (24,)),
         (BANK, "£220", "£200 + 2 × 5% of £200", ()),
         (COST, "£94.05", "£4.95 × 19", ()),
     ],

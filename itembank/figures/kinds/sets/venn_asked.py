@@ -20,7 +20,7 @@ _OTHER_THINGS = _MEMBERS | frozenset(
         "more fewer less many much sets set circles circle regions region parts sections percent "
         "percentage pairs groups classes lessons teams languages tens hundreds dozens names labels "
         "out times ways most least other others only just also never not no neither always "
-        "sometimes rarely hardly nearly almost exactly half twice",
+        "sometimes perhaps rarely hardly nearly almost exactly half twice",
     )
 )
 """What a question may count instead of those who are in the sets; and how they do what they do,
@@ -29,6 +29,9 @@ _WHOLE = COUNTED_PEOPLE | frozenset(
     re.findall(r"\w+", "family house houses household households visitor guest animals shops cars")
 )
 """Who may be counted where no set is named: *how many pupils are there*, but not *languages*."""
+_WITHOUT_S = COUNTED_PEOPLE | frozenset(("staff", "folk", "sheep", "fish", "geese", "mice"))
+"""Many who are counted without an s; another word without one (*cannot*, *solely*) is no name of
+theirs, but says how they do it."""
 
 
 def _held(asks: Said, whole: bool = False) -> Said:
@@ -41,7 +44,12 @@ def _held(asks: Said, whole: bool = False) -> Said:
         if figure.members:
             wrong = bool(who) and who not in _MEMBERS
         else:
-            wrong = who in _OTHER_THINGS | named or (whole and bool(who) and who not in _WHOLE)
+            wrong = (
+                who in _OTHER_THINGS | named
+                or who.removesuffix("s") in own
+                or (whole and bool(who) and who not in _WHOLE)
+                or not (who == "" or who.endswith("s") or who in _WITHOUT_S)
+            )
         if wrong:
             raise FigureError(f"it does not show how many ‘{who}’ there are")
         return asks(figure, found)
@@ -114,7 +122,10 @@ _VERBS = {
 
 def _chance(figure: Any, found: re.Match[str]) -> Asked:
     """Return how likely it is that one of all of them does what could be counted of many."""
-    count = f"how many {found['who']} {_VERBS[found['verb'].casefold()]} {found['rest']}"
+    who = found["who"].casefold()
+    if who not in _OTHER_THINGS | _WITHOUT_S and not who.endswith("s"):
+        who += "s"  # one of them is told, and many are counted
+    count = f"how many {who} {_VERBS[found['verb'].casefold()]} {found['rest']}"
     for wording in COUNTS:
         if match := re.fullmatch(wording.pattern, count, re.IGNORECASE):
             ((_, reading),) = wording.asks(figure, match).readings

@@ -232,7 +232,15 @@ def _balance(tale: Tale) -> Reading | None:
         tale.text,
     ):
         return None
-    owes = late_search(r"\bowes?\b|\bdebt\b", tale.told)
+    # By the first amount alone: who has £40 and owes nobody anything has no debt that grows.
+    before, after = tale.told[: start.start()], tale.told[start.end() :]
+    owes = (
+        start[0].lower().startswith("owes")
+        or late_search(r"\bdebt(?: to \w+)? $", before)
+        or late_search(r"^ (?:of|in) debt\b", after)
+    )
+    if not owes and tale.asks_for(r"\b(?:owes?|debt)\b"):
+        return None
     value, count = first.value, 1
     for move in _CHANGE.finditer(tale.told, start.end()):
         by = next((n for name in ("p", "p2", "m", "m2") if (n := tale.get(move, name))), None)

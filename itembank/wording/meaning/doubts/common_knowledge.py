@@ -63,6 +63,11 @@ def known_fault(runs: Sequence[Run], model: Modelled) -> str:
 
 def _days(told: _Told) -> str:
     numbers = told.numbers
+    if told.says(r"\bleap years?\b"):
+        for days, usual in ((366, 365), (29, 28)):
+            if usual in numbers and days not in numbers:
+                whole = "A leap year" if days == 366 else "February of a leap year"
+                return f"{whole} has {days} days, and the model has {usual}."
     for month, days in _MONTHS.items():
         if re.search(rf"\b(?:of|in|during|for|all) {month.capitalize()}\b", told.text):
             wrong = numbers & {28, 29, 30, 31} - {days, 29 if days == 28 else days}
