@@ -47,7 +47,8 @@ def test_each_line_starts_where_the_line_before_ended(name: str) -> None:
                 assert before[-1] == after[0], (item.address, before, after)
             assert lines[-1][-1] == line(item.key), item.address
             seen += 1
-    assert seen > SAMPLE / 2
+    # Of `fractions.of-quantity` it is half of one tier: the rest has a picture, or goes backwards.
+    assert seen > SAMPLE * 5 // 12
 
 
 @whole
