@@ -37,13 +37,15 @@ from itembank.records.store.store_tables import (
     tally,
 )
 
+TAKEN_BACK = "taken back"
+"""The state of what does not count any more because it was not so."""
 _LESSON = (
     lesson.c.class_name.label("class"),
     lesson.c.date,
     lesson.c.period,
 )
 _STATE = case(
-    (entry.c.undone_at.is_not(None), "taken back"),
+    (entry.c.undone_at.is_not(None), TAKEN_BACK),
     (entry.c.replaced_by.is_not(None), "replaced"),
     else_="counts",
 ).label("state")
@@ -102,7 +104,7 @@ def queries() -> dict[str, Select[Any]]:
         move.c.from_seat.label("seat"),
         move.c.to_class,
         move.c.to_seat,
-        case((move.c.undone_at.is_not(None), "taken back"), else_="counts").label("state"),
+        case((move.c.undone_at.is_not(None), TAKEN_BACK), else_="counts").label("state"),
     )
     found["answers.csv"] = found["answers.csv"].where(score.c.answers != "")
     return {

@@ -6,6 +6,7 @@ import pytest
 
 from itembank.records.entries.entries import LessonFacts, Scores
 from itembank.records.entries.recording import record
+from itembank.records.entries.undoing import undo
 from itembank.records.exporting import export_all, remember_export
 from itembank.records.forget.forgetting import forget
 from itembank.records.forget.unfinished import begun
@@ -19,6 +20,7 @@ from tests.work.test_lesson import department as department
 from .stores import DAY, dump, facts
 
 LATER = DAY + datetime.timedelta(days=7)
+A_DAY = DAY.resolution
 
 
 def test_what_was_begun_of_a_seat_was_not_begun_of_that_seat_in_another_class(store, tmp_path):
@@ -88,6 +90,29 @@ def test_moves_after_the_day_stay_in_the_table_as_they_stay_in_the_store(store, 
     forget(store, Whom("8K", before=LATER))
     assert len(dump(store)["move"]) == 1
     assert table.read_text() == was
+
+
+def test_a_move_that_was_taken_back_goes_from_the_table_as_it_goes_from_the_store(store, tmp_path):
+    record(store, facts(), Scores({"A1": 3, "B1": 1}))
+    move_seats(store, [Move("8K", "A1", "8L", "C5", LATER + A_DAY)])
+    undo(store, "8K")
+    move_seats(store, [Move("8K", "A1", "8L", "B2", LATER)])
+    export_all(store, tmp_path / "out")
+    forget(store, Whom("8L", "B2"))
+    assert dump(store)["move"] == []
+    assert len((tmp_path / "out" / "moves.csv").read_text().splitlines()) == 1
+
+
+def test_moves_of_who_sat_there_before_stay_in_the_table_and_in_the_store(store, tmp_path):
+    record(store, facts(), Scores({"A1": 3, "B1": 1}))
+    move_seats(store, [Move("8K", "A1", "8L", "C5", LATER)])
+    move_seats(store, [Move("8K", "B1", "8K", "A1", LATER + A_DAY)])
+    export_all(store, tmp_path / "out")
+    forget(store, Whom("8K", "A1"))
+    assert [row[4:7] for row in dump(store)["move"]] == [("8L", "8l", "C5")]
+    assert "8L" in (tmp_path / "out" / "moves.csv").read_text()
+    forget(store, Whom("8L", "C5"))
+    assert len((tmp_path / "out" / "moves.csv").read_text().splitlines()) == 1
 
 
 def test_a_class_called_in_other_capitals_takes_its_exports_along(store, tmp_path):

@@ -13,6 +13,7 @@ from pathlib import Path
 
 from itembank.files.csv_text import as_meant
 from itembank.people.seats import seat_fault
+from itembank.records.exporting import TAKEN_BACK
 from itembank.records.forget.resaved import Table, open_table
 from itembank.records.pupils.whom import Whom
 from itembank.text.folding import folded, same_name
@@ -142,25 +143,34 @@ class _Change:
     def _is_move(self, row: list[str]) -> bool:
         """Tell whether a row says that the pupil of the seat, or one of the class, moved.
 
-        Later moves than what is to be forgotten stay, as they do in the store.
+        Earlier and later moves than what is to be forgotten stay, as they do in the store.
         """
         places = self._places()
         if len(places) < 2 or not self.whom.class_name:
             return False
-        day = self._day(row[self.table.heads.index("date")])
-        end = self.whom.before
-        # The move with which a pupil's time in a seat ended is of that very day.
-        if (
-            day is not None
-            and end is not None
-            and (day > end or (day == end and not self.whom.seat))
-        ):
+        if self._is_apart(row) and not (self.whom.seat and self._is_taken_back(row)):
             return False
         return any(
             same_name(_said(row[at]), self.whom.class_name)
             and (not self.whom.seat or (seat is not None and self._is_seat(_said(row[seat]))))
             for at, seat in places
         )
+
+    def _is_apart(self, row: list[str]) -> bool:
+        """Tell whether a move is of another time than what is to be forgotten."""
+        day = self._day(row[self.table.heads.index("date")])
+        since, end = self.whom.since, self.whom.before
+        if day is None:
+            return False
+        if since is not None and day < since:
+            return True
+        # The move with which a pupil's time in a seat ended is of that very day.
+        return end is not None and (day > end or (day == end and not self.whom.seat))
+
+    def _is_taken_back(self, row: list[str]) -> bool:
+        """Tell whether a move is one that was not so: on what day is then nothing to go by."""
+        state = self.table.column("state")
+        return state is not None and _said(row[state]) == TAKEN_BACK
 
     def _perhaps_theirs(self, row: list[str], day: datetime.date | None) -> set[str]:
         """Return the names in a row of another class that may be earlier ones of theirs."""
