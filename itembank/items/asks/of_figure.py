@@ -180,7 +180,7 @@ def beside_the_question(figure: Figure, bare: str) -> bool:
     """Tell whether a sentence only says what a figure shows, or how the answer is to be written."""
     if OF_ANSWER.fullmatch(bare) or _NOT_ACCURATE.fullmatch(bare):
         return True
-    counts = kind_of(figure).name in _OF_COUNTS or "number of" in bare
+    counts = kind_of(figure).name in _OF_COUNTS or "number of" in bare.casefold()
     if counts and other_head(bare, _counted(figure)):
         return False
     return only_tells(bare, words(figure)) and not kind_of(figure).denies(figure, bare)

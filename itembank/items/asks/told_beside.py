@@ -15,7 +15,7 @@ from __future__ import annotations
 import re
 
 from itembank.figures.kinds.chart.chart_held import COUNTED_PEOPLE, PEOPLE, done_apart
-from itembank.items.asks.told_words import strange_word
+from itembank.items.asks.told_words import is_headline, strange_word
 from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
 
@@ -102,7 +102,7 @@ def only_tells(bare: str, shown: str) -> bool:
     return (
         not re.search(r"\d", re.sub(r"\b\d{1,2}[A-Z]\b", "", told))  # but class 8K
         and not _CHANGES.search(told)
-        and not strange_word(told, shown)
+        and not strange_word(told.casefold() if is_headline(bare) else told, shown)
         and all(_unit_fits(shown, found) for found in _UNIT.finditer(told))
     )
 

@@ -23,6 +23,10 @@ from itembank.text.plain_words import PLAIN
 _AT_A_PLACE = re.compile(r"\b(?:in|on|at|from) an? ([\w’'-]+)$")
 """How a sentence may end in a word that is not listed: *at a lido*. It says where, and no more."""
 _DAYS = {day.casefold() for day in DAYS}
+_IN_NO_NAME = re.compile(
+    r"(?<=[\w,] )(?:Of|To|In|And|For|On|At|By|With|Each|Is|Are|Shows?|Gives?|Describes?)\b",
+)
+"""Words that have a capital only where each word has one, or all letters are large."""
 _ANYBODY = PEOPLE | {"member", "members"}
 _NO_PLACE = frozenset(
     re.findall(
@@ -37,10 +41,13 @@ _NO_PLACE = frozenset(
 def strange_word(told: str, shown: str) -> str:
     """Return a word of what is told beside a question that is not known to be plain, or ``""``.
 
-    `shown` is what the figure says of itself. Names with a capital may stand anywhere.
+    `shown` is what the figure says of itself. Names with a capital may stand anywhere; a word all
+    of whose letters are large is none, but said aloud.
 
     >>> strange_word("the beads sold at a lido", "Beads: red 3.")
     ''
+    >>> strange_word("the beads of Ann", "Beads"), strange_word("the MEAN beads", "Beads")
+    ('', 'MEAN')
     >>> strange_word("the teachers", "Pupils")
     'teachers'
     """
@@ -49,13 +56,14 @@ def strange_word(told: str, shown: str) -> str:
         own |= {"total", "totals"}
     people = own & COUNTED_PEOPLE
     ending = _AT_A_PLACE.search(told)
-    place = ending[1] if ending and ending[1] not in _NO_PLACE else ""
+    place = ending[1] if ending and ending[1].casefold() not in _NO_PLACE else ""
     word: str
     for word in re.findall(r"[^\W\d_][\w’'-]*", re.sub(r"\{[a-z]\}", " ", told)):
         plain = word.casefold().removesuffix("’s").removesuffix("'s").strip("’'-")
-        if word in DAYS and {in_full(name).casefold() for name in own} & _DAYS:
+        if word.capitalize() in DAYS and {in_full(name).casefold() for name in own} & _DAYS:
             return word  # one of its days, and not what all of it is about
-        if word[0].isupper() or plain in own or plain in PLAIN or word == place:
+        named = word[0].isupper() and (len(word) < 3 or not word.isupper())
+        if named or plain in own or plain in PLAIN or word == place:
             continue
         if _is_unit(plain):
             continue  # whether the figure bears that unit is asked elsewhere
@@ -65,6 +73,15 @@ def strange_word(told: str, shown: str) -> str:
             continue  # what is sold at noon is not all that is sold
         return word
     return ""
+
+
+def is_headline(sentence: str) -> bool:
+    """Tell whether each word of a sentence has a capital, so that in it capitals make no names.
+
+    >>> is_headline("The Graph Shows The Mean Height"), is_headline("The graph shows Ann")
+    (True, False)
+    """
+    return _IN_NO_NAME.search(sentence) is not None
 
 
 _HEAD = re.compile(

@@ -50,6 +50,61 @@ def test_no_word_in_capitals_changes_what_is_asked():
     assert tried > 50
 
 
+REFUSED = [
+    *known.MISREAD,
+    *((FIGURES[name], prompt, key) for name, prompt, key, said in rows() if said[0] == "D"),
+]
+# What is in braces keeps its letters, and a lone x is a capital in no word.
+BESIDE = [row for row in REFUSED if ". " in row[1] and not re.search(r"\{| x\b", row[1])]
+
+
+@whole
+def test_no_word_in_capitals_proves_what_was_not():
+    tried = [
+        (figure, louder, key)
+        for figure, prompt, key in some(REFUSED, 40)
+        for louder in in_capitals(prompt)
+    ]
+    assert [row for row in tried if verdict(*row) is State.PROVED] == []
+    assert len(tried) > 100
+
+
+@whole
+@pytest.mark.parametrize("louder", [str.upper, str.title])
+def test_no_capitals_hide_what_is_told_beside_a_question(louder):
+    tried = some(BESIDE, 60)
+    proved = [p for fig, p, key in tried if verdict(fig, louder(p), key) is State.PROVED]
+    assert proved == []
+    assert len(tried) > 30
+
+
+@pytest.mark.parametrize(
+    ("figure", "prompt", "key"),
+    [
+        (
+            known.BARS,
+            "The bar chart shows trays sold in a ROW. How many trays were sold on Tue?",
+            "8",
+        ),
+        (
+            known.TREE,
+            "A ball is taken from a BAG, and then another from a bag. "
+            "What is the probability that both are red?",
+            "25/64",
+        ),
+    ],
+)
+def test_a_place_in_capitals_is_the_same_place(figure, prompt, key):
+    assert verdict(figure, prompt, key) is not State.PROVED
+
+
+@pytest.mark.parametrize("word", ["mean", "expected", "cumulative"])
+def test_a_word_that_is_said_aloud_is_no_name(word):
+    told = f"The graph shows the {word.upper()} height. What was the height on Tue?"
+    assert verdict(known.TALL, told, "120") is State.NEEDS_PERSON
+    assert verdict(known.TALL, told.replace(word.upper(), "PE"), "120") is State.PROVED
+
+
 JOURNEY = {
     **known.BUSES,
     "shapes": [{"name": "", "corners": [[0, 0], [10, 4], [20, 4], [40, 16]], "closed": False}],

@@ -33,7 +33,9 @@ def taken_otherwise(
     `depends` says whether what is likely second depends on what came first.
     """
     said = _FROM.search(sentence)
-    one_bag = said is not None and (said["same"] or said["first"] == said["next"])
+    one_bag = said is not None and (
+        said["same"] or said["first"].casefold() == said["next"].casefold()
+    )
     if one_bag or re.search(r"\b(?:kept|eaten|used)\b", sentence, re.IGNORECASE):
         return any(
             first is not None and second is not None and second >= first for first, second in same
