@@ -322,6 +322,8 @@ def test_figures_without_end_are_no_year_and_no_cut_score():
     assert list(read.found.by_year) == [None, 8]
     with pytest.raises(ItembankError, match="too many figures"):
         read_typed_bands(many)
+    with pytest.raises(ItembankError, match="‘٥’ is not written in figures 0 to 9"):
+        read_typed_bands("٥ 7")
 
 
 def test_days_off_alone_are_added_to_the_year_that_is_there():

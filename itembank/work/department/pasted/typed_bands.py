@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from itembank.errors import ItembankError
+from itembank.text.cut_short import cut_short
 from itembank.text.whole_number import whole_number
 from itembank.work.department.answered import BandsAnswer
 
@@ -29,10 +30,12 @@ def read_typed_bands(text: str) -> BandsAnswer | None:
     if match := _OUT_OF.search(text):
         out_of, text = int(match[1]), text[: match.start()]
     if re.fullmatch(r"[\d\s,;/]+", text):
-        typed = list(map(whole_number, re.findall(r"\d+", text)))
-        scores = tuple(score for score in typed if score is not None)
+        typed = re.findall(r"\d+", text)
+        scores = tuple(score for score in map(whole_number, typed) if score is not None)
         if len(scores) < len(typed):
-            raise ItembankError(f"A cut score has too many figures. {HOW}")
+            wrong = next(score for score in typed if whole_number(score) is None)
+            why = "has too many figures" if wrong.isascii() else "is not written in figures 0 to 9"
+            raise ItembankError(f"The cut score ‘{cut_short(wrong, 40)}’ {why}. {HOW}")
         return BandsAnswer((), scores, out_of)
     names: list[str] = []
     lows: list[int] = []
