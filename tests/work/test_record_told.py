@@ -159,3 +159,7 @@ def test_a_lesson_that_was_recorded_with_its_period_keeps_it(twice):
     more = said(once, out_of=8, bands=(2, 2, 3), date=TUESDAY, period="3", replace=True)
     assert record(once, more).decision.facts.period == "3"
     assert periods(once) == ["3", "5"]
+    for out_of in (8, 6):
+        same = said(once, out_of=out_of, bands=(2, 2, 4), date=TUESDAY, replace=True)
+        assert record(once, same).decision.facts.period == "3"
+    assert periods(once) == ["3", "5"]

@@ -129,10 +129,11 @@ def _settle(
         day, period = starter.facts.date, starter.facts.period
     else:
         day, period = request.date or today(), request.period or ""
-    if _is_the_only(store, department, group, day, period):
-        request = replace(request, period=request.period and "")
+    known_as = _recorded_as(store, department, group, day, period)
+    if known_as != period:
+        request = replace(request, period=known_as)
         if starter is not None:
-            starter = replace(starter, facts=replace(starter.facts, period=""))
+            starter = replace(starter, facts=replace(starter.facts, period=known_as))
     if starter is not None:
         starter = unless_covered(starter, group, request, store)
     if starter is None:
@@ -144,24 +145,28 @@ def _settle(
     return starter
 
 
-def _is_the_only(
+def _recorded_as(
     store: Store,
     department: Department,
     group: SchoolClass,
     day: datetime.date,
     period: str,
-) -> bool:
-    """Tell whether a period that is named is that of a day's only lesson.
+) -> str:
+    """Return the period under which a lesson is, or will be, recorded.
 
-    That lesson goes without a period, whoever records it: else it would be there twice. Where it
-    was recorded with one, as before the timetable changed, it keeps it.
+    A day's only lesson goes without one, whoever records it: else it would be there twice. Where
+    it was recorded with one, as before the timetable changed, it keeps it.
     """
     from itembank.records.results.lessons import lessons
 
-    if not period or periods_of(department, group, day) != (period,):
-        return False
+    held = periods_of(department, group, day)
+    if len(held) != 1 or period not in ("", *held):
+        return period
     with store.reading() as connection:
-        return period not in [known.period for known in lessons(connection, group.name, day, day)]
+        known = [lesson.period for lesson in lessons(connection, group.name, day, day)]
+    if period in known:
+        return period
+    return held[0] if held[0] in known else ""
 
 
 def _read(
