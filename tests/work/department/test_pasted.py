@@ -182,6 +182,14 @@ def test_a_class_that_is_said_to_be_in_two_years_is_asked_about():
     assert (fault.row, fault.column) == (3, 2)
 
 
+def test_a_year_that_is_stated_counts_before_that_of_the_class_above():
+    read = read_pasted_classes(
+        "Class\tYear\tLessons\n7M\t7\tMon 1\nElm\t\tTue 1\nElm\t8\tTue 2\nElm\t\tWed 2"
+    )
+    assert read.wrong == ()
+    assert [(group.name, group.year) for group in read.found] == [("7M", 7), ("Elm", 8)]
+
+
 def test_a_class_without_a_year_is_asked_about():
     assert "Which year" in read_pasted_classes("Class\tLessons\nRed\tMon 1").wrong[0].message
 

@@ -45,6 +45,8 @@ class _Begun:
     name: str
     row: int
     year: int | None = None
+    stated: int | None = None
+    """The year that stands beside its name or in it, and not only above."""
     teacher: str = ""
     seats: tuple[str, ...] = ()
     lessons: list[WeeklyLesson] = field(default_factory=list)
@@ -88,11 +90,13 @@ def read_pasted_classes(text: str) -> Pasted[tuple[ClassAnswer, ...]]:
             year_above = year
             column = sheet.column("year")
             # A year left out may be that of the class above, and says nothing against another.
-            if row.cell(column) and current.year not in (None, year):
-                message = f"{current.name} is in two years, {current.year} and {year}."
+            if row.cell(column) and current.stated not in (None, year):
+                message = f"{current.name} is in two years, {current.stated} and {year}."
                 place = (column or 0) + 1
                 wrong.append(Wrong("classes", message, row=row.number, column=place))
-            current.year = current.year or year
+            if row.cell(column) or _YEAR_IN_NAME.match(name):
+                current.stated = current.stated or year
+            current.year = current.stated or current.year or year
         _read_rest(sheet, row, current, wrong)
     if not begun and not wrong:
         wrong.append(Wrong("classes", "There is no class here. Give each a row with its name."))
