@@ -14,6 +14,7 @@ from itembank.bank.question.asked_directly import asked_directly
 from itembank.bank.question.given.answer_rounded import rounded_reading
 from itembank.bank.question.given.maths import Maths, words_of
 from itembank.bank.question.given.question import Question
+from itembank.bank.question.given.said_aloud import in_small_letters, tells_no_names
 from itembank.bank.question.given.task_given import NeedsPerson
 from itembank.bank.question.judged_answers import judged_answer, judged_statement
 from itembank.bank.question.read_off import hold_reading
@@ -52,7 +53,10 @@ def question_of(item: BankItem, maths: Maths) -> Question:
             that may change the question are not understood; the message names them.
     """
     try:
-        return _question(item, maths)
+        question = _question(item, maths)
+        if item.figure is None:
+            _hold_capitals(item, maths, question)
+        return question
     except NeedsPerson:
         raise
     # None of its other errors, such as a division by nought, is to end a command on a whole bank.
@@ -60,6 +64,23 @@ def question_of(item: BankItem, maths: Maths) -> Question:
         raise NeedsPerson(
             "What it asks could not be worked out from its words and its mathematics."
         ) from None
+
+
+def _hold_capitals(item: BankItem, maths: Maths, question: Question) -> None:
+    """Hold a question to what its words ask in small letters."""
+    quiet = in_small_letters(maths)
+    if quiet is maths:
+        return
+    if tells_no_names(maths) and (maths.model or question.task == "share"):
+        raise NeedsPerson(
+            "All its words are in capitals, so that it cannot be told which are names: write them "
+            "in small letters."
+        )
+    if _question(item, quiet) != question:
+        raise NeedsPerson(
+            "A word in capitals is taken for a name, and in small letters it changes what is "
+            "asked: write it in small letters."
+        )
 
 
 def _of_figure(item: BankItem, maths: Maths) -> Question:

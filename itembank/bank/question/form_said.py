@@ -74,7 +74,7 @@ def unchecked_form(words: str, ask: Ask, form: str) -> str:
         return f"The words ask for {form_words(asked)}, which is not checked for this task."
     if asked not in ("", "integer") and answers.whole:
         return f"The words ask for {form_words(asked)}, and the answer is a whole number."
-    if form == "standard-form" and "positive" in words and says_form(words):
+    if form == "standard-form" and "positive" in words.casefold() and says_form(words):
         return "Whether the power of 10 is to be positive is not checked for this task."
     powers = ("powers", "prime-powers", "power", "product")
     if answers.plain and says_form(words) and form not in powers:
