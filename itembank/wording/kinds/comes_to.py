@@ -177,6 +177,9 @@ def _things_fault(kind: Kind, wanted: Wanted, question: str, kinds: StoryKinds) 
         return _gives(kind, wanted)
     if squared := [noun for noun, n in things.items() if abs(n) > 1 and noun in kinds.nouns]:
         return f"The model multiplies a number of {plural(squared[0])} by another of them."
+    counted_there = [noun for noun, power in things.items() if power == 1 and noun in kinds.nouns]
+    if wanted.noun in kinds.nouns and len(things) == 1 and counted_there not in ([], [wanted.noun]):
+        return _gives(kind, wanted)  # so many pens, where boxes are counted as well
     for noun, power in things.items():
         stem = re.escape(noun)
         single = re.search(

@@ -24,6 +24,10 @@ FEBRUARY = "A shop sells {3} cakes each day. How many cakes does it sell in Febr
 LONG = "A shop sells {3} cakes each day. How many does it sell in February of a leap year?"
 ROPE = "A rope is {5 m} long. It is cut into {4} equal pieces. How long is each piece?"
 PARTS = "A machine makes {5} parts per minute. It runs for {3 h}. How many parts does it make?"
+BOXES = "There are {40} pens in each of {3} boxes. How many boxes are there?"
+PENS = "There are {40} pens in each of {3} boxes. How many pens are there?"
+CASES = "Ann has {24} pencil cases with {3} pencils each. How many pencil cases are there?"
+CARS = "There are {3} cars for each van. There are {12} vans. How many cars are there?"
 COST = "Notebooks cost {£4.95} each. Estimate the cost of {19} notebooks."
 
 
@@ -55,6 +59,8 @@ def proved(prompt: str, key: str, model: str, constants: tuple[int, ...], find: 
         (LEAP, "1098", "3 × 366", (366,), ""),
         (FEBRUARY, "84", "3 × 28", (28,), ""),
         (LONG, "87", "3 × 29", (29,), ""),
+        (PENS, "120", "3 × 40", (), ""),
+        (CARS, "36", "12 × 3", (), ""),
         (ROPE, "1.25 m", "5 m ÷ 4", (), ""),
         (PARTS, "900", "5 × 3 × 60", (60,), ""),
     ],
@@ -77,6 +83,8 @@ def test_a_right_model_is_proved(
         (LEAP, "1095", "3 × 365", (365,)),
         (FEBRUARY, "87", "3 × 29", (29,)),
         (LONG, "84", "3 × 28", (28,)),
+        (BOXES, "120", "3 × 40", ()),
+        (CASES, "72", "24 × 3", ()),
         (ROPE, "125 m", "5 m × 100 ÷ 4", (100,)),
         (PARTS, "360", "5 × 3 × 24", (24,)),
         (BANK, "£220", "£200 + 2 × 5% of £200", ()),
