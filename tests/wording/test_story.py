@@ -114,6 +114,10 @@ def test_a_word_inside_another_calls_for_no_constant(text, constant):
         ("Two angles of a triangle are {50°} and {60°}.", 180),
         ("The {5}th row of a pattern has {9} tiles.", 37),
         ("He buys {3} dozen eggs.", 12),
+        ("A film lasts {2 h}, in parts of {40 min}.", 60),
+        ("A tram goes at {20 km/h} for {12 min}.", 60),
+        ("A sack holds {5 kg} and a cup {250 g}.", 1000),
+        ("A ribbon of {3 m} is cut into pieces of {25 cm}.", 100),
     ],
 )
 def test_a_constant_that_the_words_call_for_is_known(text, constant):

@@ -8,12 +8,14 @@ minutes, 180 to angles, 100 to per cent (common knowledge).
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 from fractions import Fraction
 from functools import lru_cache
 
 from itembank.items.item import Run
 from itembank.notation import tree as t
+from itembank.notation.units import UNITS
 from itembank.text.late_pattern import late
 from itembank.wording.sentences.numbers_said import ORDINALS, numbers_said
 
@@ -81,10 +83,11 @@ def condition_fault(runs: Sequence[Run], constants: Sequence[int], letters: bool
 def _signs(runs: Sequence[Run]) -> str:
     """Return the signs of what is printed that call for a constant.
 
-    Lengths, masses and times call for none: an amount with its unit is changed into another unit
-    by itself, and 5 m × 100 is 500 m. Where a bare number is to be changed, words say into what.
+    One unit of a length, a mass or a time calls for none: 5 m × 100 is 500 m. Two of a kind do,
+    as hours and minutes.
     """
-    found = set()
+    found: set[str] = set()
+    units: set[str] = set()
     for run in runs:
         if not isinstance(run, str):
             for part in t.walk(run):
@@ -95,4 +98,7 @@ def _signs(runs: Sequence[Run]) -> str:
                         found.add(sign)
                     case t.Quantity(_, "°"):
                         found.add("°")
-    return " ".join(sorted(found))
+                    case t.Quantity(_, unit):
+                        units.update(name for name in unit.split("/") if name in UNITS)
+    kinds = Counter(UNITS[unit].dimension for unit in units)
+    return " ".join(sorted(found | {unit for unit in units if kinds[UNITS[unit].dimension] > 1}))
