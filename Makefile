@@ -65,7 +65,7 @@ types: contracts
 
 # The parts of the tests, the longest first. Each is a process of its own that reads its own files
 # alone: several processes that share out all tests read all files each, and to tell one another
-# of every test takes them as long again. The last part is whatever no other names.
+# of every test takes them as long again. The first part is whatever no other names.
 PARTS := desk records figures bank cli pages generators
 IN_generators := tests/generators
 IN_cli := tests/cli
@@ -75,7 +75,7 @@ IN_bank := tests/bank tests/proof
 IN_figures := tests/figures tests/packs tests/items
 IN_records := tests/records tests/work tests/planning tests/processes
 IN_others := tests itembank generators $(foreach part,$(PARTS),$(IN_$(part):%=--ignore=%))
-PARTS += others
+PARTS := others $(PARTS)
 suite: $(PARTS:%=part-%)
 
 # What each remembers of its failures stands apart too.
