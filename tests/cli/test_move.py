@@ -144,6 +144,15 @@ def test_a_change_of_sets_is_one_list(said, told):
     assert counts(told, "8K") == {"ratio.share": (3, 6)}
 
 
+@pytest.mark.parametrize("parted", [";", "\t", " , "])
+def test_a_list_of_moves_is_read_as_a_spreadsheet_saves_it(said, told, parted):
+    rows = (("From", "To"), ("8K/A1", "8L/B1"), ("8K/A2", "8L/B2"))
+    (told / "sets.csv").write_text("\ufeff" + "".join(f"{parted.join(row)}\r\n" for row in rows))
+    found = said("move", "--list", "sets.csv", "--date", "2026-11-09")
+    assert (found.status, found.err) == (0, "")
+    assert "Moved: 2 pupils, from 9 November 2026 on." in found.out
+
+
 def test_a_pupil_who_moves_twice_and_one_who_left(said, told):
     said("move", "8K/A3", "8L/B1", "--date", "2026-11-09")
     tell(told, "8L", SECOND, "ratio.scale", {"A1": 1, "B1": 2})
